@@ -1,0 +1,79 @@
+#include "areo/physics/mixture.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "areo/core/error.hpp"
+#include "areo/numeric/root.hpp"
+#include "areo/physics/ethanol.hpp"
+#include "areo/physics/sucrose.hpp"
+#include "areo/physics/water.hpp"
+
+namespace areo::physics {
+namespace {
+
+double sugar_binary(double w, double water, double t_c) {
+  return water + detail::sucrose_increment(w, t_c);
+}
+double ethanol_binary(double p, double water, double t_c) {
+  return water + detail::ethanol_increment(p, t_c);
+}
+
+// Tabarié speaks of the two binaries that hold as much sugar and as much ethanol per litre as the
+// drink: w rho_s(w) = w_s rho and p rho_a(p) = w_e rho. Iterating these two equations contracts by
+// a factor of about 0.03 a step (each mass fraction moves the other's density only a little), so
+// 10 steps reach the last bit.
+double tabarie(double w_s, double w_e, double water, double t_c) {
+  constexpr int max_steps = 60;
+  double w = w_s;
+  double p = w_e;
+  double rho = 0;
+  for (int step = 0; step < max_steps; ++step) {
+    const double rho_s = sugar_binary(w, water, t_c);
+    const double rho_a = ethanol_binary(p, water, t_c);
+    const double previous = rho;
+    rho = rho_a + rho_s - water;
+    if (std::abs(rho - previous) <= 1e-13 * rho) return rho;
+    w = w_s * rho / rho_s;
+    p = w_e * rho / rho_a;
+  }
+  throw Error{Errc::no_convergence, "the density of the drink did not converge"};
+}
+
+}  // namespace
+
+Density density(const Liquid& liquid, Temperature t) {
+  require(mixture_extract_range, liquid.extract.value());
+  require(mixture_ethanol_range, liquid.ethanol.value());
+  require(mixture_temperature_range, t.celsius());
+  const double w_s = liquid.extract.value();
+  const double w_e = liquid.ethanol.value();
+  const double water = water_density(t).value();
+  const double t_c = t.celsius();
+  if (w_e == 0) return kg_per_m3(sugar_binary(w_s, water, t_c));
+  if (w_s == 0) return kg_per_m3(ethanol_binary(w_e, water, t_c));
+  return kg_per_m3(tabarie(w_s, w_e, water, t_c));
+}
+
+double sucrose_formula_uncertainty(ExtractFraction w) { return w.value() <= 0.60 ? 0.0005 : 0.0010; }
+
+double density_model_uncertainty(const Liquid& liquid) {
+  const double w_s = std::abs(liquid.extract.value());
+  const double w_e = std::abs(liquid.ethanol.value());
+  const double sugar = sucrose_formula_uncertainty(liquid.extract) * detail::sucrose_increment(w_s, 20);
+  const double ethanol = 0.03 * std::min(1.0, w_e / 0.01);
+  const double coupling = 10 * w_s * w_e;
+  return std::sqrt(sugar * sugar + ethanol * ethanol + coupling * coupling);
+}
+
+ExtractFraction extract_from_density(Density rho, Temperature t, EthanolFraction ethanol) {
+  require(mixture_temperature_range, t.celsius());
+  const auto excess = [&](double w) {
+    return density({ExtractFraction{w}, ethanol}, t).value() - rho.value();
+  };
+  return ExtractFraction{numeric::find_root(excess, mixture_extract_range.lo,
+                                            mixture_extract_range.hi, 1e-13,
+                                            "extract mass fraction")};
+}
+
+}  // namespace areo::physics

@@ -1,0 +1,91 @@
+#include "areo/physics/scale.hpp"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include "areo/core/error.hpp"
+#include "areo/numeric/root.hpp"
+#include "areo/physics/mixture.hpp"
+#include "areo/physics/water.hpp"
+
+namespace areo::physics {
+namespace {
+
+constexpr double air_kg_m3 = 1.2;  // [nbsc440]: weights in ordinary air
+
+double reference_water(const Scale& s) { return water_density(celsius_point(s.water_c)).value(); }
+
+double sugar_solution(const Scale& s, double w) {
+  return density({ExtractFraction{w}}, s.reference()).value();
+}
+
+// Grams of sugar per litre rise with the fraction all the way, so the bracket is the whole range.
+double fraction_from_concentration(const Scale& s, double g_l) {
+  return numeric::find_root([&](double w) { return w * sugar_solution(s, w) - g_l; },
+                            mixture_extract_range.lo, mixture_extract_range.hi, 1e-14,
+                            "extract mass fraction");
+}
+
+[[noreturn]] void refuse(const char* what, double mark) {
+  throw Error{Errc::domain, fmt::format("{}; got {}", what, mark)};
+}
+
+}  // namespace
+
+Density density_from_mark(const Scale& s, double mark) {
+  if (!std::isfinite(mark)) refuse("a scale value must be a finite number", mark);
+  switch (s.kind) {
+    case ScaleKind::specific_gravity:
+      return kg_per_m3(mark * reference_water(s));
+    case ScaleKind::apparent_gravity:
+      return kg_per_m3(mark * (reference_water(s) - air_kg_m3) + air_kg_m3);
+    case ScaleKind::density:
+      return kg_per_m3(mark);
+    case ScaleKind::plato:
+    case ScaleKind::brix:
+      return kg_per_m3(sugar_solution(s, mark / 100));
+    case ScaleKind::baume:
+      if (mark >= s.modulus) refuse("a Baumé value is below the modulus of its scale", mark);
+      return kg_per_m3(s.modulus / (s.modulus - mark) * reference_water(s));
+    case ScaleKind::oechsle:
+      return kg_per_m3((1 + mark / 1000) * reference_water(s));
+    case ScaleKind::sugar_concentration:
+      return kg_per_m3(sugar_solution(s, fraction_from_concentration(s, mark)));
+  }
+  refuse("unknown kind of scale", mark);
+}
+
+double mark_from_density(const Scale& s, Density rho) {
+  if (!(rho.value() > 0) || !std::isfinite(rho.value()))
+    refuse("a density must be a positive number of kg/m³", rho.value());
+  const auto fraction = [&] { return extract_from_density(rho, s.reference()).value(); };
+  switch (s.kind) {
+    case ScaleKind::specific_gravity:
+      return rho.value() / reference_water(s);
+    case ScaleKind::apparent_gravity:
+      return (rho.value() - air_kg_m3) / (reference_water(s) - air_kg_m3);
+    case ScaleKind::density:
+      return rho.value();
+    case ScaleKind::plato:
+    case ScaleKind::brix:
+      return 100 * fraction();
+    case ScaleKind::baume:
+      return s.modulus - s.modulus * reference_water(s) / rho.value();
+    case ScaleKind::oechsle:
+      return 1000 * (rho.value() / reference_water(s) - 1);
+    case ScaleKind::sugar_concentration:
+      return fraction() * rho.value();
+  }
+  refuse("unknown kind of scale", rho.value());
+}
+
+double mark_from_liquid(const Scale& s, const Liquid& liquid) {
+  return mark_from_density(s, density(liquid, s.reference()));
+}
+
+Liquid liquid_from_mark(const Scale& s, double mark) {
+  return {extract_from_density(density_from_mark(s, mark), s.reference())};
+}
+
+}  // namespace areo::physics
