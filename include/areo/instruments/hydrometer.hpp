@@ -1,0 +1,57 @@
+#pragma once
+// A hydrometer: from the mark at the liquid's surface to the density of the liquid, and back.
+#include <optional>
+#include <string>
+
+#include "areo/core/units.hpp"
+#include "areo/physics/scale.hpp"
+
+namespace areo::instruments {
+
+/// Conventional cubic expansion of hydrometer glass per °C [iso1768].
+inline constexpr double conventional_glass_expansion_per_c = 25e-6;
+/// Half-width of what is known about it; other glasses (borosilicate) need their own value.
+inline constexpr double glass_expansion_half_width_per_c = 2e-6;
+
+/// A hydrometer as it is named in the notebook.
+struct Hydrometer {
+  std::string name;
+  physics::Scale scale = physics::sg_20_20;
+  double lo = 0.990, hi = 1.100;  ///< ends of the scale, in its unit
+  double division = 0.002;        ///< smallest division
+  double glass_expansion_per_c = conventional_glass_expansion_per_c;
+  /// How far the liquid climbs the stem, in units of the scale; without it 1.4 divisions ± 0.5
+  /// divisions ([astm-d1298] table 1 for several series, from memory).
+  std::optional<double> meniscus_height;
+  /// Maximum permissible error that a verdict is made against; one division unless stated.
+  std::optional<double> tolerance;
+
+  [[nodiscard]] double maximum_permissible_error() const { return tolerance.value_or(division); }
+};
+
+/// @throws Error{domain} naming the scale's ends if the indication is more than one division
+///         outside them, or NaN
+void require_on_scale(const Hydrometer& h, double indication);
+
+/// Density of the liquid at its own temperature t. The glass has expanded since t_ref, so the mark
+/// stands for rho_R / (1 + gamma (t - t_ref)) (exact form; reading level with the liquid, after all
+/// corrections of the scale).
+/// @param gamma cubic expansion of the glass per °C
+/// @source      [iso1768] for gamma; Archimedes
+[[nodiscard]] Density density_from_indication(const Hydrometer& h, double indication,
+                                              Temperature t, double gamma);
+[[nodiscard]] inline Density density_from_indication(const Hydrometer& h, double indication,
+                                                     Temperature t) {
+  return density_from_indication(h, indication, t, h.glass_expansion_per_c);
+}
+
+/// What an error-free instrument shows in a liquid of density rho at t; inverse of the above.
+/// In water a 20/4 or a 60/60 °F instrument does not show 1.000.
+/// @check water at 20 °C: SG 20/20 -> 1.00000; SG 60/60 °F -> 0.99930; SG 20/4 -> 0.99823
+[[nodiscard]] double ideal_indication(const Hydrometer& h, Density rho_at_t, Temperature t,
+                                      double gamma);
+[[nodiscard]] inline double ideal_indication(const Hydrometer& h, Density rho_at_t, Temperature t) {
+  return ideal_indication(h, rho_at_t, t, h.glass_expansion_per_c);
+}
+
+}  // namespace areo::instruments

@@ -1,0 +1,44 @@
+#pragma once
+// Thermometers, and the temperature of a reading as an uncertain quantity.
+#include <optional>
+#include <string>
+
+#include "areo/core/units.hpp"
+#include "areo/instruments/correction.hpp"
+#include "areo/uncertainty/input.hpp"
+
+namespace areo::instruments {
+
+/// A thermometer as it is named in the notebook.
+struct Thermometer {
+  std::string name;
+  double lo_c = -10, hi_c = 110;  ///< ends of its scale
+  double division_c = 1;          ///< smallest step
+};
+
+/// A temperature as read.
+struct TemperatureReading {
+  double indication_c = 20;
+  double half_width_c = 0.5;  ///< rectangular: ± 0.5 °C for an unknown kitchen thermometer
+  std::string provenance = "kitchen thermometer, within ± 0.5 °C";
+  std::optional<Thermometer> thermometer;   ///< if named, with
+  std::optional<Correction> correction;     ///< the correction in force
+  bool assumed = false;                     ///< nobody read it
+};
+
+/// No temperature was given: the reference temperature of the scale, within ± 5 °C.
+[[nodiscard]] TemperatureReading assumed_temperature(Temperature reference);
+
+/// A temperature as inputs of a model.
+struct TemperatureInputs {
+  uncertainty::InputRef indication;
+  std::optional<CorrectionInputs> correction;
+  [[nodiscard]] Temperature at(const uncertainty::Point& x) const;
+};
+/// @param of      what was measured, for the name of the input ("the original gravity")
+/// @param shared  the correction inputs of the same thermometer if another reading added them
+[[nodiscard]] TemperatureInputs add_temperature(
+    uncertainty::Inputs& inputs, const std::string& of, const TemperatureReading& reading,
+    const std::optional<CorrectionInputs>& shared = std::nullopt);
+
+}  // namespace areo::instruments

@@ -1,0 +1,49 @@
+#include "areo/instruments/correction.hpp"
+
+#include <cmath>
+
+#include "areo/core/error.hpp"
+
+namespace areo::instruments {
+
+double Correction::beyond(double indication) const {
+  if (checks == 0) return 0;
+  if (indication < checked_lo) return indication - checked_lo;
+  if (indication > checked_hi) return indication - checked_hi;
+  return 0;
+}
+
+double Correction::uncertainty_at(double indication) const {
+  return std::hypot(u_offset, u_slope * (indication - r0), u_slope_beyond * beyond(indication));
+}
+
+Correction never_checked(double division, double lo, double hi) {
+  if (!(division > 0) || !(lo < hi))
+    throw Error{Errc::domain, "a scale needs a division above zero and a lower end below the upper"};
+  const double u = division / std::sqrt(3.0);
+  return {.r0 = (lo + hi) / 2,
+          .u_offset = u,
+          .u_slope = u / (hi - lo),
+          .checked_lo = lo,
+          .checked_hi = hi,
+          .provenance = "never checked: error taken as within one division"};
+}
+
+double CorrectionInputs::at(const uncertainty::Point& x, double indication) const {
+  return x[offset] + x[slope] * (indication - correction.r0) +
+         x[beyond] * correction.beyond(indication);
+}
+
+CorrectionInputs add_correction(uncertainty::Inputs& inputs, const std::string& instrument,
+                                const std::string& unit, const Correction& c) {
+  using uncertainty::normal;
+  return {c,
+          inputs.add(normal(instrument + ": offset of the scale", unit, c.offset, c.u_offset,
+                            c.provenance)),
+          inputs.add(normal(instrument + ": slope of the scale", "", c.slope, c.u_slope,
+                            c.provenance)),
+          inputs.add(normal(instrument + ": scale outside its checked range", "", 0,
+                            c.u_slope_beyond, c.provenance))};
+}
+
+}  // namespace areo::instruments
