@@ -1,0 +1,45 @@
+#pragma once
+// From checks to a correction: offset or straight line, tested, with a verdict.
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "areo/calibration/check.hpp"
+#include "areo/instruments/correction.hpp"
+#include "areo/numeric/line.hpp"
+
+namespace areo::calibration {
+
+/// The correction that checks support, and why it looks as it does.
+struct CorrectionFit {
+  instruments::Correction correction;
+  numeric::LineFit line;           ///< the fit behind it
+  bool slope_used = false;
+  std::string reason;              ///< why there is, or is not, a slope
+  std::vector<double> residuals;   ///< check minus fit, one per check, in scale units
+  /// 95 % point of chi-squared for line.degrees_of_freedom; nothing if there are none.
+  std::optional<double> chi_squared_limit;
+  bool consistent = true;          ///< chi-squared is below its limit
+  /// If not consistent: the check without which the others agree best.
+  std::optional<std::size_t> suspect;
+};
+
+/// Weighted least squares [iso28037] clause 6 with the checks' standard uncertainties.
+/// One check gives an offset; two or more a slope only if it differs from zero by more than 1.96
+/// standard uncertainties; with degrees of freedom left the fit is tested at 95 %.
+/// Outside the checked range the standard uncertainty grows by that of an unknown slope: one
+/// division over the whole scale, rectangular, or the fitted slope's own if that is larger.
+/// @param checks       at least one, each with correction.u > 0
+/// @param division     of the scale, lo, hi its ends
+/// @throws Error{domain} for no checks
+[[nodiscard]] CorrectionFit fit_correction(std::span<const Check> checks, double division,
+                                           double lo, double hi);
+
+/// Statement of conformity: with a guard band of the expanded uncertainty on both
+/// sides of the tolerance.
+enum class Conformity { within, outside, cannot_tell };
+/// Judges the correction over its checked range against a maximum permissible error.
+[[nodiscard]] Conformity judge(const instruments::Correction& c, double maximum_permissible_error);
+
+}  // namespace areo::calibration

@@ -1,0 +1,55 @@
+#pragma once
+// A reference liquid made on a kitchen balance: weighed sugar or salt in weighed water.
+#include <string>
+
+#include "areo/core/units.hpp"
+#include "areo/uncertainty/input.hpp"
+#include "areo/uncertainty/propagate.hpp"
+
+namespace areo::calibration {
+
+enum class Solute { sucrose, sodium_chloride };
+
+/// What was weighed, in grams as the balance showed it, and how good balance and solute are.
+struct WeighedSolution {
+  Solute solute = Solute::sucrose;
+  double solute_g = 0;
+  double water_g = 0;
+  double balance_division_g = 1;
+  /// Mass fraction of the dry solute that is sucrose or sodium chloride, between these bounds.
+  double purity_lo = 0.997, purity_hi = 1.0;
+  /// Mass fraction of water in the solute as weighed, between these bounds.
+  double moisture_lo = 0, moisture_hi = 0.001;
+};
+
+/// White sugar: at least 99.7 % sucrose, at most 0.1 % loss on drying [codex-sugars], from memory.
+[[nodiscard]] WeighedSolution sugar_solution(double sugar_g, double water_g,
+                                             double balance_division_g = 1);
+/// Table salt: at least 97 % sodium chloride in the dry matter [codex-salt], up to 0.5 % moisture
+/// (an engineering judgement); both from memory.
+[[nodiscard]] WeighedSolution salt_solution(double salt_g, double water_g,
+                                            double balance_division_g = 1);
+
+/// A weighed solution as inputs of a model.
+class SolutionInputs {
+ public:
+  /// @throws Error{domain} for masses that are not above zero, bounds outside 0 .. 1 or a division
+  ///         that is not above zero
+  SolutionInputs(uncertainty::Inputs& inputs, const WeighedSolution& solution);
+  /// Mass fraction of the solute. Each mass is corrected for the buoyancy of air (1.2 kg/m³).
+  [[nodiscard]] double fraction(const uncertainty::Point& x) const;
+  /// Density at t, with the uncertainty of the density formula as an input of its own.
+  [[nodiscard]] Density density(const uncertainty::Point& x, Temperature t) const;
+
+ private:
+  Solute solute_;
+  uncertainty::InputRef solute_g_, water_g_, purity_, moisture_, model_;
+};
+
+/// The masses of solute and water that make `total_g` of a liquid with the given density at t; what
+/// the balance has to show, for a pure and dry solute of the middle of the stated bounds.
+/// @throws Error{domain} if the density is that of no such solution
+[[nodiscard]] WeighedSolution weigh_in(const WeighedSolution& kind, double total_g, Density rho,
+                                       Temperature t);
+
+}  // namespace areo::calibration

@@ -1,0 +1,123 @@
+#include "areo/calibration/fit.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "areo/core/error.hpp"
+#include "areo/numeric/quantile.hpp"
+
+namespace areo::calibration {
+namespace {
+
+constexpr double level = 0.95;
+
+struct Points {
+  std::vector<double> x, y, u;
+  explicit Points(std::span<const Check> checks) {
+    for (const Check& c : checks) {
+      x.push_back(c.indication);
+      y.push_back(c.correction.estimate);
+      u.push_back(c.correction.u);
+    }
+  }
+  [[nodiscard]] std::size_t size() const { return x.size(); }
+  [[nodiscard]] bool one_place() const {
+    return std::all_of(x.begin(), x.end(), [&](double v) { return v == x[0]; });
+  }
+  [[nodiscard]] Points without(std::size_t i) const {
+    Points p = *this;
+    for (auto* v : {&p.x, &p.y, &p.u}) v->erase(v->begin() + static_cast<std::ptrdiff_t>(i));
+    return p;
+  }
+  [[nodiscard]] numeric::LineFit offset() const {
+    return numeric::fit_offset(x, y, u, numeric::weighted_centre(x, u));
+  }
+  [[nodiscard]] numeric::LineFit line() const {
+    return numeric::fit_line(x, y, u, numeric::weighted_centre(x, u));
+  }
+};
+
+double normal_coverage() {
+  return numeric::student_t_coverage(level, std::numeric_limits<double>::infinity());
+}
+
+bool significant(const numeric::LineFit& f) {
+  return std::abs(f.slope) > normal_coverage() * std::sqrt(f.var_slope);
+}
+
+// The check without which the others agree best. Three checks on a line leave every residual
+// equally large, whichever is bad; there the plainest explanation of the other two decides: an
+// offset alone.
+std::size_t most_suspect(const Points& p, bool slope_used) {
+  std::size_t worst = 0;
+  double least = std::numeric_limits<double>::infinity();
+  for (std::size_t i = 0; i < p.size(); ++i) {
+    const Points rest = p.without(i);
+    const bool line = slope_used && rest.size() > 2 && !rest.one_place();
+    const double chi = (line ? rest.line() : rest.offset()).chi_squared;
+    if (chi < least) {
+      least = chi;
+      worst = i;
+    }
+  }
+  return worst;
+}
+
+}  // namespace
+
+CorrectionFit fit_correction(std::span<const Check> checks, double division, double lo, double hi) {
+  if (checks.empty())
+    throw Error{Errc::domain, "a correction needs at least one check",
+                "check the instrument in water first"};
+  const Points p{checks};
+  CorrectionFit fit;
+  fit.line = p.offset();
+  double u_fitted_slope = 0;
+  if (p.size() == 1) {
+    fit.reason = "one check: an offset only";
+  } else if (p.one_place()) {
+    fit.reason = "all checks at one place of the scale: an offset only";
+  } else {
+    const numeric::LineFit line = p.line();
+    u_fitted_slope = std::sqrt(line.var_slope);
+    fit.slope_used = significant(line);
+    if (fit.slope_used) fit.line = line;
+    fit.reason = fmt::format(
+        "slope {:+.2g} ± {:.1g}: {}", line.slope, normal_coverage() * u_fitted_slope,
+        fit.slope_used ? "significant, used" : "not significant, an offset serves");
+  }
+  for (std::size_t i = 0; i < p.size(); ++i) fit.residuals.push_back(p.y[i] - fit.line.at(p.x[i]));
+  if (fit.line.degrees_of_freedom > 0) {
+    fit.chi_squared_limit = numeric::chi_squared_quantile(level, fit.line.degrees_of_freedom);
+    fit.consistent = fit.line.chi_squared <= *fit.chi_squared_limit;
+    if (!fit.consistent && p.size() > 2) fit.suspect = most_suspect(p, fit.slope_used);
+  }
+  const auto [first, last] = std::minmax_element(p.x.begin(), p.x.end());
+  fit.correction = {.r0 = fit.line.x0,
+                    .offset = fit.line.intercept,
+                    .u_offset = std::sqrt(fit.line.var_intercept),
+                    .slope = fit.slope_used ? fit.line.slope : 0,
+                    .u_slope = fit.slope_used ? std::sqrt(fit.line.var_slope) : 0,
+                    .checked_lo = *first,
+                    .checked_hi = *last,
+                    .u_slope_beyond = std::max(division / std::sqrt(3.0) / (hi - lo),
+                                               fit.slope_used ? u_fitted_slope : 0),
+                    .checks = static_cast<int>(p.size()),
+                    .provenance = fmt::format("{} check{}", p.size(), p.size() == 1 ? "" : "s")};
+  return fit;
+}
+
+Conformity judge(const instruments::Correction& c, double mpe) {
+  bool within = true;
+  for (const double r : {c.checked_lo, c.checked_hi}) {  // a straight line is largest at an end
+    const double size = std::abs(c.at(r));
+    const double expanded = normal_coverage() * c.uncertainty_at(r);
+    if (size - expanded > mpe) return Conformity::outside;
+    within = within && size + expanded <= mpe;
+  }
+  return within ? Conformity::within : Conformity::cannot_tell;
+}
+
+}  // namespace areo::calibration

@@ -1,0 +1,127 @@
+#include "areo/calibration/solution.hpp"
+
+#include <fmt/format.h>
+
+#include "areo/core/error.hpp"
+#include "areo/numeric/root.hpp"
+#include "areo/physics/mixture.hpp"
+#include "areo/physics/salt.hpp"
+
+namespace areo::calibration {
+namespace {
+
+// Buoyancy: a balance adjusted with weights of 8000 kg/m³ shows m (1 - air/rho) / (1 - air/8000).
+constexpr double air_kg_m3 = 1.2;
+constexpr double weights_kg_m3 = 8000;
+constexpr double sucrose_crystal_kg_m3 = 1587;  // handbook value, from memory
+constexpr double salt_crystal_kg_m3 = 2165;     // handbook value, from memory
+constexpr double water_kg_m3 = 998;
+
+double mass_from_balance(double shown_g, double rho_kg_m3) {
+  return shown_g * (1 - air_kg_m3 / weights_kg_m3) / (1 - air_kg_m3 / rho_kg_m3);
+}
+
+double crystal(Solute s) {
+  return s == Solute::sucrose ? sucrose_crystal_kg_m3 : salt_crystal_kg_m3;
+}
+
+const char* word(Solute s) { return s == Solute::sucrose ? "sugar" : "salt"; }
+
+double pure_density(Solute s, double fraction, Temperature t) {
+  return s == Solute::sucrose ? physics::density({ExtractFraction{fraction}}, t).value()
+                              : physics::salt_density(SaltFraction{fraction}, t).value();
+}
+
+double model_uncertainty(Solute s, double fraction) {
+  return s == Solute::sucrose ? physics::density_model_uncertainty({ExtractFraction{fraction}})
+                              : physics::salt_density_uncertainty(SaltFraction{fraction});
+}
+
+double mass_fraction(Solute s, double solute_g, double water_g, double purity, double moisture) {
+  const double solute = mass_from_balance(solute_g, crystal(s));
+  const double water = mass_from_balance(water_g, water_kg_m3);
+  return solute * (1 - moisture) * purity / (solute + water);
+}
+
+void require_sensible(const WeighedSolution& s) {
+  const auto bounds = [](double lo, double hi) { return lo >= 0 && lo <= hi && hi <= 1; };
+  if (!(s.solute_g > 0) || !(s.water_g > 0))
+    throw Error{Errc::domain, fmt::format("a solution needs some {} and some water; got {} g and {} g",
+                                          word(s.solute), s.solute_g, s.water_g)};
+  if (!(s.balance_division_g > 0))
+    throw Error{Errc::domain, "the balance needs a division above zero"};
+  if (!bounds(s.purity_lo, s.purity_hi) || !bounds(s.moisture_lo, s.moisture_hi))
+    throw Error{Errc::domain, "purity and moisture are fractions between 0 and 1, lower bound first"};
+}
+
+// A mass on the balance is the difference of two indications, each rounded to the division.
+uncertainty::Input weighing(const std::string& of, double mass_g, double division_g) {
+  return uncertainty::triangular("mass of " + of, "g", mass_g, division_g,
+                                 "two indications of the balance, each rounded to its division; its "
+                                 "scale error is the same for both masses and cancels");
+}
+
+}  // namespace
+
+WeighedSolution sugar_solution(double sugar_g, double water_g, double balance_division_g) {
+  return {.solute_g = sugar_g, .water_g = water_g, .balance_division_g = balance_division_g};
+}
+
+WeighedSolution salt_solution(double salt_g, double water_g, double balance_division_g) {
+  return {.solute = Solute::sodium_chloride,
+          .solute_g = salt_g,
+          .water_g = water_g,
+          .balance_division_g = balance_division_g,
+          .purity_lo = 0.97,
+          .moisture_hi = 0.005};
+}
+
+SolutionInputs::SolutionInputs(uncertainty::Inputs& inputs, const WeighedSolution& s)
+    : solute_{s.solute}, solute_g_{}, water_g_{}, purity_{}, moisture_{}, model_{} {
+  require_sensible(s);
+  const std::string of = word(s.solute);
+  solute_g_ = inputs.add(weighing(of, s.solute_g, s.balance_division_g));
+  water_g_ = inputs.add(weighing("water", s.water_g, s.balance_division_g));
+  const char* code = s.solute == Solute::sucrose ? "food standard [codex-sugars], from memory"
+                                                 : "food standard [codex-salt], from memory";
+  purity_ = inputs.add(uncertainty::between("purity of the " + of, "", s.purity_lo, s.purity_hi, code));
+  moisture_ =
+      inputs.add(uncertainty::between("moisture of the " + of, "", s.moisture_lo, s.moisture_hi, code));
+  const double w = mass_fraction(s.solute, s.solute_g, s.water_g, (s.purity_lo + s.purity_hi) / 2,
+                                 (s.moisture_lo + s.moisture_hi) / 2);
+  model_ = inputs.add(uncertainty::normal("density formula of the " + of + " solution", "kg/m³", 0,
+                                          model_uncertainty(s.solute, w),
+                                          "agreement of published formulas and tables"));
+}
+
+double SolutionInputs::fraction(const uncertainty::Point& x) const {
+  return mass_fraction(solute_, x[solute_g_], x[water_g_], x[purity_], x[moisture_]);
+}
+
+Density SolutionInputs::density(const uncertainty::Point& x, Temperature t) const {
+  return kg_per_m3(pure_density(solute_, fraction(x), t) + x[model_]);
+}
+
+WeighedSolution weigh_in(const WeighedSolution& kind, double total_g, Density rho, Temperature t) {
+  if (!(total_g > 0))
+    throw Error{Errc::domain, fmt::format("the amount must be above zero; got {} g", total_g)};
+  const double hi = kind.solute == Solute::sucrose ? physics::mixture_extract_range.hi
+                                                   : physics::salt_fraction_range.hi;
+  const double purity = (kind.purity_lo + kind.purity_hi) / 2;
+  const double moisture = (kind.moisture_lo + kind.moisture_hi) / 2;
+  const auto fraction = [&](double share) {
+    return mass_fraction(kind.solute, share * total_g, (1 - share) * total_g, purity, moisture);
+  };
+  // The share of the solute as weighed may go a little past the range of its pure fraction.
+  const double most = hi / (purity * (1 - moisture)) * 0.999;
+  const double share = numeric::find_root(
+      [&](double s) { return pure_density(kind.solute, fraction(s), t) - rho.value(); }, 0, most,
+      1e-12, fmt::format("share of {}", word(kind.solute)));
+  WeighedSolution recipe = kind;
+  recipe.solute_g = share * total_g;
+  recipe.water_g = total_g - recipe.solute_g;
+  require_sensible(recipe);
+  return recipe;
+}
+
+}  // namespace areo::calibration
