@@ -1,0 +1,39 @@
+#pragma once
+// Outcome of a measurement: named quantities with their uncertainty, and the inputs behind them.
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "areo/uncertainty/input.hpp"
+#include "areo/uncertainty/propagate.hpp"
+
+namespace areo::measurement {
+
+/// One number of a result.
+struct Quantity {
+  std::string key;   ///< stable, with the unit: "alcohol_percent_vol"
+  std::string name;  ///< "alcohol"
+  std::string unit;  ///< "% vol"
+  uncertainty::Value value;
+};
+
+/// `shares[k][i]` is the contribution of inputs.all()[i] to the uncertainty of quantities[k].
+struct Result {
+  std::vector<Quantity> quantities;
+  uncertainty::Inputs inputs;
+  std::vector<std::vector<double>> shares;
+  std::vector<std::string> notes;  ///< what a reader has to know, one sentence each
+
+  /// @throws Error{domain} if there is no such quantity
+  [[nodiscard]] const Quantity& at(std::string_view key) const;
+};
+
+/// Name, key and unit of an output, before it has a value.
+struct Label {
+  std::string key, name, unit;
+};
+/// Evaluates `model` and attaches the labels, in the order of the model's outputs.
+[[nodiscard]] Result evaluate(uncertainty::Inputs inputs, const uncertainty::Model& model,
+                              std::vector<Label> labels);
+
+}  // namespace areo::measurement

@@ -1,0 +1,60 @@
+#include "areo/ferment/balling.hpp"
+
+#include <algorithm>
+
+#include "areo/core/error.hpp"
+#include "areo/numeric/root.hpp"
+#include "areo/physics/mixture.hpp"
+
+namespace areo::ferment {
+namespace {
+
+// Readings scatter: a little less than no alcohol, and a little less than no extract, must still
+// give a number so that the uncertainty can be seen to cover zero.
+constexpr double least_ethanol = -0.02;
+constexpr double least_extract = -0.02;
+
+}  // namespace
+
+physics::Liquid fermented(ExtractFraction original, EthanolFraction ethanol) {
+  const double a = ethanol.value();
+  return {ExtractFraction{original.value() * (1 + mass_lost_per_ethanol * a) -
+                          extract_per_ethanol * a},
+          ethanol};
+}
+
+ExtractFraction original_extract(const physics::Liquid& drink) {
+  const double a = drink.ethanol.value();
+  return ExtractFraction{(extract_per_ethanol * a + drink.extract.value()) /
+                         (1 + mass_lost_per_ethanol * a)};
+}
+
+EthanolFraction ethanol_from_extracts(ExtractFraction original, ExtractFraction real) {
+  return EthanolFraction{(original.value() - real.value()) /
+                         (extract_per_ethanol - mass_lost_per_ethanol * original.value())};
+}
+
+physics::Liquid fermented_to_density(ExtractFraction original, Density rho, Temperature t) {
+  const double most =
+      std::min(ethanol_from_extracts(original, ExtractFraction{least_extract}).value(),
+               physics::mixture_ethanol_range.hi);
+  const auto excess = [&](double a) {
+    return (physics::density(fermented(original, EthanolFraction{a}), t) - rho).value();
+  };
+  if (excess(least_ethanol) < 0)
+    throw Error{Errc::inconsistent, "the present gravity is above the original gravity"};
+  if (excess(most) > 0)
+    throw Error{Errc::inconsistent,
+                "the present gravity is lower than fermenting all of the extract could make it",
+                "check both readings, their temperatures and whether sugar was added since"};
+  return fermented(original, EthanolFraction{numeric::find_root(excess, least_ethanol, most, 1e-13,
+                                                                "ethanol mass fraction")});
+}
+
+double balling_table_alcohol(double difference_percent, double original_percent) {
+  const double b = 100 / (206.65 - 1.0665 * original_percent);
+  const double q = 1.220 + 0.001 * original_percent;
+  return difference_percent * b / (q - 1);
+}
+
+}  // namespace areo::ferment

@@ -1,0 +1,115 @@
+#include "areo/measurement/convert.hpp"
+
+#include "areo/physics/ethanol.hpp"
+#include "areo/physics/mixture.hpp"
+#include "areo/physics/scale_name.hpp"
+#include "areo/physics/water.hpp"
+
+namespace areo::measurement {
+namespace {
+
+using physics::Liquid;
+using physics::Scale;
+using physics::ScaleKind;
+using uncertainty::Inputs;
+using uncertainty::Point;
+
+bool shows_composition(const Scale& s) {
+  return s.kind == ScaleKind::plato || s.kind == ScaleKind::brix ||
+         s.kind == ScaleKind::sugar_concentration;
+}
+
+// [oimlr22] against [osborne1913]: 0.03 kg/m³, as a mass fraction where d rho / d p is about
+// -180 kg/m³ (dilute) .. -250 kg/m³.
+constexpr double ethanol_formula_percent = 0.015;
+
+Result strength_result(const char* typed_unit, double value, double half_width,
+                       double (*mass_percent)(double)) {
+  Inputs inputs;
+  const auto typed = inputs.add(uncertainty::rectangular("strength as typed", typed_unit, value,
+                                                         half_width, "half of the last digit"));
+  const auto formula = inputs.add(uncertainty::normal("ethanol density formula", "% mass", 0,
+                                                      ethanol_formula_percent,
+                                                      "[oimlr22] against [osborne1913]"));
+  const auto model = [&](const Point& x) {
+    // The formula links mass and volume: its error belongs to whichever was not typed.
+    const double mass = mass_percent(x[typed]);
+    const bool volume_typed = std::string_view{typed_unit} == "% vol";
+    const EthanolFraction p{mass / 100};
+    const double volume = physics::strength_by_volume(p).value();
+    return std::vector{volume + (volume_typed ? 0 : x[formula]),
+                       mass + (volume_typed ? x[formula] : 0),
+                       volume * physics::pure_ethanol_density().value() / 100};
+  };
+  return evaluate(inputs, model,
+                  {{"alcohol_percent_vol", "alcohol by volume", "% vol"},
+                   {"alcohol_percent_mass", "alcohol by mass", "% mass"},
+                   {"alcohol_g_l", "alcohol", "g/L"}});
+}
+
+}  // namespace
+
+SucroseFormula::SucroseFormula(Inputs& inputs, ExtractFraction about)
+    : error_{inputs.add(uncertainty::normal(
+          "sucrose density formula", "relative", 0, physics::sucrose_formula_uncertainty(about),
+          "agreement of [sps4] with printed tables"))} {}
+
+ExtractFraction SucroseFormula::extract(const Point& x, Density rho, Temperature t) const {
+  const Density water = physics::water_density(t);
+  return physics::extract_from_density(water + (rho - water) / (1 + x[error_]), t);
+}
+
+Liquid SucroseFormula::liquid(const Point& x, const Scale& scale, double mark) const {
+  if (shows_composition(scale)) return physics::liquid_from_mark(scale, mark);
+  return {extract(x, physics::density_from_mark(scale, mark), scale.reference())};
+}
+
+double SucroseFormula::mark(const Point& x, const Scale& scale, ExtractFraction extract) const {
+  if (shows_composition(scale)) return physics::mark_from_liquid(scale, {extract});
+  const Density water = physics::water_density(scale.reference());
+  const Density rho = physics::density({extract}, scale.reference());
+  return physics::mark_from_density(scale, water + (rho - water) * (1 + x[error_]));
+}
+
+Label label_of(const Scale& scale) {
+  return {physics::scale_key(scale), physics::scale_name(scale), physics::scale_unit(scale)};
+}
+
+Result convert(const Scale& from, double mark, double half_width, std::span<const Scale> to) {
+  const Liquid about = physics::liquid_from_mark(from, mark);
+  Inputs inputs;
+  const auto typed =
+      inputs.add(uncertainty::rectangular("value as typed", physics::scale_unit(from), mark,
+                                          half_width, "half of the last digit that was typed"));
+  const SucroseFormula formula{inputs, about.extract};
+  std::vector<Label> labels;
+  for (const Scale& s : to) labels.push_back(label_of(s));
+  Result result = evaluate(
+      inputs,
+      [&](const Point& x) {
+        const Liquid liquid = formula.liquid(x, from, x[typed]);
+        std::vector<double> marks;
+        // The same scale back again must be the same number, not one through a solver.
+        for (const Scale& s : to)
+          marks.push_back(s == from ? x[typed] : formula.mark(x, s, liquid.extract));
+        return marks;
+      },
+      std::move(labels));
+  if (about.extract.value() < 0)
+    result.notes.emplace_back(
+        "lighter than water: no sugar solution is; sugar scales are continued below zero by their "
+        "formula, as for the apparent extract of a dry drink");
+  return result;
+}
+
+Result convert_strength(StrengthByVolume s, double half_width) {
+  return strength_result("% vol", s.value(), half_width, [](double q) {
+    return 100 * physics::ethanol_fraction(StrengthByVolume{q}).value();
+  });
+}
+
+Result convert_strength(StrengthByMass s, double half_width) {
+  return strength_result("% mass", s.value(), half_width, [](double percent) { return percent; });
+}
+
+}  // namespace areo::measurement

@@ -1,0 +1,89 @@
+#include "areo/measurement/correct.hpp"
+
+#include <vector>
+
+#include "areo/ferment/balling.hpp"
+#include "areo/measurement/convert.hpp"
+#include "areo/physics/mixture.hpp"
+#include "areo/physics/scale_name.hpp"
+#include "readings.hpp"
+
+namespace areo::measurement {
+namespace {
+
+using uncertainty::Point;
+
+constexpr const char* the_sample = "the sample";
+constexpr const char* the_original = "the original gravity";
+
+std::vector<Label> labels(const physics::Scale& own, std::span<const physics::Scale> to) {
+  std::vector<Label> all{label_of(own),
+                         {"correction", "correction", physics::scale_unit(own)},
+                         {"density_at_t_kg_m3", "density at its temperature", "kg/m³"}};
+  for (const physics::Scale& s : to) all.push_back(label_of(s));
+  return all;
+}
+
+}  // namespace
+
+Calibrated Calibrated::never_checked(const instruments::Hydrometer& h) {
+  return {h, instruments::never_checked(h.division, h.lo, h.hi)};
+}
+
+Result correct(const Calibrated& instrument, const instruments::HydrometerReading& reading,
+               std::span<const physics::Scale> to) {
+  const physics::Scale& own = instrument.hydrometer.scale;
+  Readings readings;
+  const auto sample = readings.add(instrument, reading, the_sample);
+  const auto extract_at = [&](const Point& x) {
+    return physics::extract_from_density(sample.density(x), sample.temperature(x));
+  };
+  const std::vector<double> middle = readings.inputs.estimates();
+  const SucroseFormula formula{readings.inputs, extract_at(Point{middle})};
+  const auto model = [&](const Point& x) {
+    const Density rho = sample.density(x);
+    const ExtractFraction extract = formula.extract(x, rho, sample.temperature(x));
+    const double at_reference = formula.mark(x, own, extract);
+    std::vector<double> out{at_reference, at_reference - reading.indication, rho.value()};
+    for (const physics::Scale& s : to) out.push_back(formula.mark(x, s, extract));
+    return out;
+  };
+  Result result = evaluate(readings.inputs, model, labels(own, to));
+  add_notes(result.notes, instrument, reading, the_sample);
+  if (extract_at(Point{middle}).value() < 0)
+    result.notes.emplace_back(
+        "lighter than water: if it has fermented, give the original gravity; if not, suspect the "
+        "reading, the temperature or the instrument");
+  return result;
+}
+
+Result correct_fermenting(const Calibrated& instrument,
+                          const instruments::HydrometerReading& reading,
+                          const Calibrated& original_instrument,
+                          const instruments::HydrometerReading& original,
+                          std::span<const physics::Scale> to) {
+  const physics::Scale& own = instrument.hydrometer.scale;
+  Readings readings;
+  const auto start = readings.add(original_instrument, original, the_original);
+  const auto sample = readings.add(instrument, reading, the_sample);
+  const std::vector<double> middle = readings.inputs.estimates();
+  const Point estimate{middle};
+  const SucroseFormula formula{
+      readings.inputs,
+      physics::extract_from_density(start.density(estimate), start.temperature(estimate))};
+  const auto model = [&](const Point& x) {
+    const ExtractFraction oe = formula.extract(x, start.density(x), start.temperature(x));
+    const Density rho = sample.density(x);
+    const physics::Liquid drink = ferment::fermented_to_density(oe, rho, sample.temperature(x));
+    const double at_reference = physics::mark_from_liquid(own, drink);
+    std::vector<double> out{at_reference, at_reference - reading.indication, rho.value()};
+    for (const physics::Scale& s : to) out.push_back(physics::mark_from_liquid(s, drink));
+    return out;
+  };
+  Result result = evaluate(readings.inputs, model, labels(own, to));
+  add_notes(result.notes, original_instrument, original, the_original);
+  add_notes(result.notes, instrument, reading, the_sample);
+  return result;
+}
+
+}  // namespace areo::measurement

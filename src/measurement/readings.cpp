@@ -1,0 +1,54 @@
+#include "readings.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace areo::measurement {
+namespace {
+
+bool same_instrument(const instruments::Hydrometer& a, const instruments::Hydrometer& b) {
+  return a.name == b.name && a.scale == b.scale;
+}
+
+void add_once(std::vector<std::string>& notes, std::string note) {
+  if (std::find(notes.begin(), notes.end(), note) == notes.end()) notes.push_back(std::move(note));
+}
+
+}  // namespace
+
+instruments::ReadingInputs Readings::add(const Calibrated& instrument,
+                                         const instruments::HydrometerReading& reading,
+                                         const std::string& of) {
+  if (!hydrometer_ || !same_instrument(hydrometer_->hydrometer, instrument.hydrometer))
+    hydrometer_ = add_hydrometer(inputs, instrument.hydrometer, instrument.correction);
+  const auto& thermometer = reading.temperature.thermometer;
+  if (!thermometer || thermometer->name != thermometer_name_) thermometer_.reset();
+  const instruments::ReadingInputs added{inputs, *hydrometer_, reading, of, thermometer_};
+  thermometer_ = added.temperature_inputs().correction;
+  thermometer_name_ = thermometer ? thermometer->name : "";
+  return added;
+}
+
+void add_notes(std::vector<std::string>& notes, const Calibrated& instrument,
+               const instruments::HydrometerReading& reading, const std::string& of) {
+  const instruments::Correction& c = instrument.correction;
+  const std::string& name = instrument.hydrometer.name;
+  if (reading.temperature.assumed)
+    add_once(notes, fmt::format("no temperature for {}: {:g} °C assumed, ± 5 °C", of,
+                                reading.temperature.indication_c));
+  if (c.checks == 0)
+    add_once(notes,
+             fmt::format("{} was never checked: its error is taken as within one division ({:g})",
+                         name, instrument.hydrometer.division));
+  if (c.beyond(reading.indication) != 0)
+    add_once(notes, fmt::format("{:g} is outside the checked part of {} ({:g} to {:g}): the "
+                                "correction is used with growing uncertainty",
+                                reading.indication, name, c.checked_lo, c.checked_hi));
+  if (reading.meniscus == instruments::Meniscus::top && !instrument.hydrometer.meniscus_height)
+    add_once(notes, fmt::format("top of the meniscus: 1.4 divisions added (from memory); measure "
+                                "it in a clear liquid and state it for {}",
+                                name));
+}
+
+}  // namespace areo::measurement
