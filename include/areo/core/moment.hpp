@@ -1,0 +1,35 @@
+#pragma once
+// A point in time with its offset from UTC, as people write it: ISO 8601, nothing else.
+#include <compare>
+#include <cstdint>
+#include <string>
+#include <string_view>
+
+namespace areo {
+
+/// Ordered by the instant, whatever the offset.
+struct Moment {
+  std::int64_t seconds = 0;    ///< since 1970-01-01T00:00:00Z
+  std::int32_t offset_s = 0;   ///< east of UTC
+
+  /// "2026-03-01T10:15:00+01:00"
+  [[nodiscard]] std::string text() const;
+  /// "2026-03-01", in its own offset
+  [[nodiscard]] std::string date() const;
+  friend constexpr bool operator==(Moment a, Moment b) { return a.seconds == b.seconds; }
+  friend constexpr auto operator<=>(Moment a, Moment b) { return a.seconds <=> b.seconds; }
+};
+
+/// The present, in the local time zone.
+[[nodiscard]] Moment now();
+
+/// Reads "2026-03-01", "2026-03-01T10:15", "2026-03-01 10:15:30", each with an optional "Z" or
+/// "+01:00"; without an offset the local time zone counts, without a time the start of the day.
+/// @throws ParseError for anything else; other orders of day and month are refused as ambiguous
+[[nodiscard]] Moment moment_from_text(std::string_view text);
+
+/// The same for something that has happened.
+/// @throws ParseError additionally if it lies after `present`
+[[nodiscard]] Moment past_moment_from_text(std::string_view text, Moment present);
+
+}  // namespace areo

@@ -1,0 +1,67 @@
+#pragma once
+// Rows of the notebook: what was read, as it was typed and as it was understood. Nothing computed.
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "areo/calibration/solution.hpp"
+#include "areo/core/moment.hpp"
+#include "areo/instruments/hydrometer.hpp"
+#include "areo/instruments/reading.hpp"
+#include "areo/instruments/thermometer.hpp"
+
+namespace areo::notebook {
+
+using Id = std::int64_t;
+
+/// A registered instrument.
+struct InstrumentRecord {
+  Id id = 0;
+  std::variant<instruments::Hydrometer, instruments::Thermometer> instrument;
+  Moment added_at;
+  std::string note;
+
+  [[nodiscard]] const std::string& name() const;
+  [[nodiscard]] const instruments::Hydrometer* hydrometer() const {
+    return std::get_if<instruments::Hydrometer>(&instrument);
+  }
+  [[nodiscard]] const instruments::Thermometer* thermometer() const {
+    return std::get_if<instruments::Thermometer>(&instrument);
+  }
+};
+
+/// How an instrument was checked.
+enum class CheckMethod { water, sugar, salt, certificate, ice, boiling };
+[[nodiscard]] std::string_view word(CheckMethod method);
+
+/// One check as made. Fields that the method does not use are empty.
+struct CheckRecord {
+  Id id = 0;
+  Id instrument = 0;
+  CheckMethod method = CheckMethod::water;
+  Moment made_at;
+  std::string reading_typed;
+  double reading = 0;
+  double reading_half_width = 0;  ///< as coarse as typed; 0 = half a division
+  std::string temperature_typed;  ///< empty: none was given
+  std::optional<double> temperature_c;
+  double temperature_half_width_c = 0.5;
+  instruments::Meniscus meniscus = instruments::Meniscus::level;
+  std::optional<calibration::WeighedSolution> solution;         ///< sugar, salt
+  std::optional<double> correction, expanded, coverage_factor;  ///< certificate
+  std::optional<double> pressure_pa, pressure_half_width_pa;    ///< boiling
+  std::string note;
+};
+
+/// Checks that together make the correction in force from a day on.
+struct CalibrationRecord {
+  Id id = 0;
+  Id instrument = 0;
+  Moment in_force_from;
+  std::vector<Id> checks;
+  std::string note;
+};
+
+}  // namespace areo::notebook

@@ -1,0 +1,62 @@
+#pragma once
+// The notebook's tables, version 1. STRICT tables refuse text in a number; checks are append-only.
+
+namespace areo::notebook {
+
+inline constexpr int schema_version = 1;
+inline constexpr int application_id = 0x4152454F;  // "AREO", so that no other database is taken
+
+inline constexpr const char* schema_1 = R"sql(
+CREATE TABLE instrument (
+  id INTEGER PRIMARY KEY,
+  name TEXT NOT NULL UNIQUE CHECK (name <> ''),
+  kind TEXT NOT NULL CHECK (kind IN ('hydrometer', 'thermometer')),
+  scale_kind TEXT NOT NULL,
+  scale_sample_c REAL, scale_water_c REAL, scale_modulus REAL,
+  lo REAL NOT NULL, hi REAL NOT NULL, division REAL NOT NULL,
+  glass_expansion_per_c REAL, meniscus_height REAL, tolerance REAL,
+  added_at TEXT NOT NULL, note TEXT NOT NULL,
+  CHECK (lo < hi AND division > 0)
+) STRICT;
+
+CREATE TABLE check_reading (
+  id INTEGER PRIMARY KEY,
+  instrument INTEGER NOT NULL REFERENCES instrument (id),
+  method TEXT NOT NULL,
+  made_at TEXT NOT NULL, made_at_s INTEGER NOT NULL,
+  reading_typed TEXT NOT NULL, reading REAL NOT NULL, reading_half_width REAL NOT NULL,
+  temperature_typed TEXT NOT NULL, temperature_c REAL, temperature_half_width_c REAL NOT NULL,
+  meniscus TEXT NOT NULL CHECK (meniscus IN ('level', 'top')),
+  solute_g REAL, water_g REAL, balance_division_g REAL,
+  purity_lo REAL, purity_hi REAL, moisture_lo REAL, moisture_hi REAL,
+  correction REAL, expanded REAL, coverage_factor REAL,
+  pressure_pa REAL, pressure_half_width_pa REAL,
+  note TEXT NOT NULL
+) STRICT;
+CREATE INDEX check_by_instrument ON check_reading (instrument, made_at_s, id);
+
+CREATE TABLE calibration (
+  id INTEGER PRIMARY KEY,
+  instrument INTEGER NOT NULL REFERENCES instrument (id),
+  in_force_from TEXT NOT NULL, in_force_from_s INTEGER NOT NULL,
+  note TEXT NOT NULL
+) STRICT;
+CREATE INDEX calibration_by_instrument ON calibration (instrument, in_force_from_s, id);
+
+CREATE TABLE calibration_check (
+  calibration INTEGER NOT NULL REFERENCES calibration (id),
+  check_reading INTEGER NOT NULL REFERENCES check_reading (id),
+  PRIMARY KEY (calibration, check_reading)
+) STRICT, WITHOUT ROWID;
+
+CREATE TRIGGER check_is_never_changed BEFORE UPDATE ON check_reading
+BEGIN SELECT RAISE (ABORT, 'what was read is never changed'); END;
+CREATE TRIGGER check_is_never_deleted BEFORE DELETE ON check_reading
+BEGIN SELECT RAISE (ABORT, 'what was read is never deleted'); END;
+CREATE TRIGGER calibration_is_never_changed BEFORE UPDATE ON calibration
+BEGIN SELECT RAISE (ABORT, 'a calibration is never changed'); END;
+CREATE TRIGGER calibration_is_never_deleted BEFORE DELETE ON calibration
+BEGIN SELECT RAISE (ABORT, 'a calibration is never deleted'); END;
+)sql";
+
+}  // namespace areo::notebook

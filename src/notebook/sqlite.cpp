@@ -1,0 +1,123 @@
+#include "sqlite.hpp"
+
+#include <fmt/format.h>
+
+#include "areo/core/error.hpp"
+
+namespace areo::notebook::sqlite {
+namespace {
+
+// What to do about the codes that people meet.
+std::string advice(int code) {
+  switch (code & 0xff) {
+    case SQLITE_BUSY:
+    case SQLITE_LOCKED:
+      return "another program is writing to it; try again";
+    case SQLITE_FULL:
+      return "the disk is full; what was there before is intact";
+    case SQLITE_READONLY:
+    case SQLITE_CANTOPEN:
+    case SQLITE_PERM:
+      return "check that file and folder exist and may be written";
+    case SQLITE_CORRUPT:
+    case SQLITE_NOTADB:
+      return "it is damaged or not a notebook; areo leaves it as it is: take your last backup";
+    default:
+      return "";
+  }
+}
+
+}  // namespace
+
+Connection::Connection(const std::string& path, int flags) : path_{path} {
+  sqlite3* raw = nullptr;
+  const int code = sqlite3_open_v2(path.c_str(), &raw, flags, nullptr);
+  db_.reset(raw);  // owned even if opening failed
+  require(code);
+  sqlite3_extended_result_codes(raw, 1);
+  constexpr int wait_ms = 5000;
+  sqlite3_busy_timeout(raw, wait_ms);
+}
+
+void Connection::require(int code) const {
+  if (code == SQLITE_OK || code == SQLITE_ROW || code == SQLITE_DONE) return;
+  const char* message = db_ ? sqlite3_errmsg(db_.get()) : sqlite3_errstr(code);
+  throw Error{Errc::store, fmt::format("notebook {}: {}", path_, message), advice(code)};
+}
+
+void Connection::run(const char* sql) const {
+  require(sqlite3_exec(db_.get(), sql, nullptr, nullptr, nullptr));
+}
+
+std::int64_t Connection::number(const char* sql) const {
+  Statement s{*this, sql};
+  return s.step() ? s.integer(0) : 0;
+}
+
+Statement::Statement(const Connection& connection, const char* sql) : connection_{&connection} {
+  sqlite3_stmt* raw = nullptr;
+  const int code = sqlite3_prepare_v2(connection.get(), sql, -1, &raw, nullptr);
+  statement_.reset(raw);
+  connection.require(code);
+}
+
+Statement& Statement::bind(double v) {
+  connection_->require(sqlite3_bind_double(statement_.get(), next_++, v));
+  return *this;
+}
+
+Statement& Statement::bind(std::int64_t v) {
+  connection_->require(sqlite3_bind_int64(statement_.get(), next_++, v));
+  return *this;
+}
+
+Statement& Statement::bind(std::string_view v) {
+  connection_->require(sqlite3_bind_text64(statement_.get(), next_++, v.data(), v.size(),
+                                           SQLITE_TRANSIENT, SQLITE_UTF8));
+  return *this;
+}
+
+Statement& Statement::null() {
+  connection_->require(sqlite3_bind_null(statement_.get(), next_++));
+  return *this;
+}
+
+bool Statement::step() {
+  const int code = sqlite3_step(statement_.get());
+  connection_->require(code);
+  return code == SQLITE_ROW;
+}
+
+double Statement::real(int column) const { return sqlite3_column_double(statement_.get(), column); }
+
+std::int64_t Statement::integer(int column) const {
+  return sqlite3_column_int64(statement_.get(), column);
+}
+
+std::string Statement::text(int column) const {
+  const unsigned char* bytes = sqlite3_column_text(statement_.get(), column);
+  const int size = sqlite3_column_bytes(statement_.get(), column);
+  return bytes == nullptr
+             ? std::string{}
+             : std::string{reinterpret_cast<const char*>(bytes), static_cast<std::size_t>(size)};
+}
+
+std::optional<double> Statement::optional_real(int column) const {
+  if (sqlite3_column_type(statement_.get(), column) == SQLITE_NULL) return std::nullopt;
+  return real(column);
+}
+
+Transaction::Transaction(const Connection& connection) : connection_{&connection} {
+  connection.run("BEGIN IMMEDIATE");
+}
+
+Transaction::~Transaction() {
+  if (open_) sqlite3_exec(connection_->get(), "ROLLBACK", nullptr, nullptr, nullptr);
+}
+
+void Transaction::commit() {
+  connection_->run("COMMIT");
+  open_ = false;
+}
+
+}  // namespace areo::notebook::sqlite

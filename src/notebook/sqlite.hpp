@@ -1,0 +1,74 @@
+#pragma once
+// Thin ownership over SQLite's C interface: a connection, a statement, a transaction.
+#include <sqlite3.h>
+
+#include <cstdint>
+#include <memory>
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace areo::notebook::sqlite {
+
+class Connection {
+ public:
+  /// @param flags SQLITE_OPEN_...
+  Connection(const std::string& path, int flags);
+  void run(const char* sql) const;
+  [[nodiscard]] std::int64_t number(const char* sql) const;
+  [[nodiscard]] sqlite3* get() const { return db_.get(); }
+  [[nodiscard]] const std::string& path() const { return path_; }
+  /// Turns a result code into Error{store}; does nothing for OK, ROW and DONE.
+  void require(int code) const;
+
+ private:
+  struct Close {
+    void operator()(sqlite3* db) const noexcept { sqlite3_close_v2(db); }
+  };
+  std::string path_;
+  std::unique_ptr<sqlite3, Close> db_;
+};
+
+/// A prepared statement. Values are bound in order, columns read in order; text never becomes SQL.
+class Statement {
+ public:
+  Statement(const Connection& connection, const char* sql);
+  Statement& bind(double v);
+  Statement& bind(std::int64_t v);
+  Statement& bind(std::string_view v);
+  template <class T>
+  Statement& bind(const std::optional<T>& v) {
+    return v ? bind(*v) : null();
+  }
+  Statement& null();
+  /// @return true if there is a row
+  bool step();
+  [[nodiscard]] double real(int column) const;
+  [[nodiscard]] std::int64_t integer(int column) const;
+  [[nodiscard]] std::string text(int column) const;
+  [[nodiscard]] std::optional<double> optional_real(int column) const;
+
+ private:
+  struct Finalize {
+    void operator()(sqlite3_stmt* s) const noexcept { sqlite3_finalize(s); }
+  };
+  const Connection* connection_;
+  std::unique_ptr<sqlite3_stmt, Finalize> statement_;
+  int next_ = 1;
+};
+
+/// Begins in its constructor, rolls back in its destructor unless committed.
+class Transaction {
+ public:
+  explicit Transaction(const Connection& connection);
+  ~Transaction();
+  Transaction(const Transaction&) = delete;
+  Transaction& operator=(const Transaction&) = delete;
+  void commit();
+
+ private:
+  const Connection* connection_;
+  bool open_ = true;
+};
+
+}  // namespace areo::notebook::sqlite
