@@ -13,6 +13,29 @@ double glass_factor(const Hydrometer& h, Temperature t, double gamma) {
 
 }  // namespace
 
+Hydrometer ordinary_hydrometer(const physics::Scale& scale) {
+  using physics::ScaleKind;
+  Hydrometer h;
+  h.name = "the hydrometer";
+  h.scale = scale;
+  const auto graduate = [&](double lo, double hi, double division) {
+    h.lo = lo;
+    h.hi = hi;
+    h.division = division;
+  };
+  switch (scale.kind) {
+    case ScaleKind::specific_gravity:
+    case ScaleKind::apparent_gravity: graduate(0.960, 1.200, 0.002); break;
+    case ScaleKind::density: graduate(960, 1200, 2); break;
+    case ScaleKind::plato:
+    case ScaleKind::brix: graduate(-8, 45, 0.5); break;
+    case ScaleKind::baume: graduate(-6, 25, 0.2); break;
+    case ScaleKind::oechsle: graduate(-40, 200, 2); break;
+    case ScaleKind::sugar_concentration: graduate(-80, 500, 5); break;
+  }
+  return h;
+}
+
 void require_on_scale(const Hydrometer& h, double indication) {
   if (!(indication >= h.lo - h.division && indication <= h.hi + h.division))
     throw Error{Errc::domain,

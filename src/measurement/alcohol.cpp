@@ -29,6 +29,8 @@ std::vector<Label> gravity_labels() {
 
 std::vector<Label> drink_labels() {
   return {{"alcohol_percent_vol", "alcohol", "% vol"},
+          {"sg_20_20_original", "original gravity", ""},
+          {"sg_20_20_present", "present gravity", ""},
           {"alcohol_percent_mass", "alcohol by mass", "% mass"},
           {"original_extract_percent", "original extract", "% mass"},
           {"real_extract_percent", "real extract", "% mass"},
@@ -69,7 +71,7 @@ AlcoholResult alcohol(const Calibrated& instrument, const instruments::Hydromete
     throw Error{Errc::inconsistent,
                 "the original gravity is not above that of water: there was nothing to ferment",
                 "check the reading, its temperature and the instrument's calibration"};
-  const SucroseFormula formula{readings.inputs, original_estimate};
+  const SugarFormula formula{readings.inputs, original_estimate};
   AlcoholResult outcome;
   if (present_estimate > original_estimate) {
     outcome.state = Fermentation::above;
@@ -84,8 +86,6 @@ AlcoholResult alcohol(const Calibrated& instrument, const instruments::Hydromete
     const auto method = readings.inputs.add(
         uncertainty::normal("method: balance and density of the drink", "relative", 1,
                             method_uncertainty, "34 beers against distillation [tolman1917]"));
-    std::vector<Label> labels = drink_labels();
-    for (Label& l : gravity_labels()) labels.push_back(std::move(l));
     outcome.result = evaluate(
         readings.inputs,
         [&](const Point& x) {
@@ -98,6 +98,8 @@ AlcoholResult alcohol(const Calibrated& instrument, const instruments::Hydromete
           const Plato apparent = plato(formula.extract(x, rho_20, celsius_point(20)));
           const Sg sg_original{formula.mark(x, physics::sg_20_20, oe)};
           return std::vector{ferment::strength_by_volume(drink).value(),
+                             sg_original.value(),
+                             gravity(drink).value(),
                              ferment::strength_by_mass(drink).value(),
                              plato(oe).value(),
                              ferment::real_extract(drink).value(),
@@ -105,11 +107,9 @@ AlcoholResult alcohol(const Calibrated& instrument, const instruments::Hydromete
                              ferment::attenuation(oe, apparent),
                              ferment::attenuation(oe, ferment::real_extract(drink)),
                              ferment::energy_kj_per_100_ml(drink),
-                             ferment::rule_of_thumb_strength(sg_original, gravity(drink)),
-                             sg_original.value(),
-                             gravity(drink).value()};
+                             ferment::rule_of_thumb_strength(sg_original, gravity(drink))};
         },
-        std::move(labels));
+        drink_labels());
     const uncertainty::Value& strength = outcome.result.at("alcohol_percent_vol").value;
     if (strength.estimate <= strength.expanded()) outcome.state = Fermentation::no_change;
   }

@@ -19,6 +19,14 @@ bool shows_composition(const Scale& s) {
          s.kind == ScaleKind::sugar_concentration;
 }
 
+// Scales that divide by the density of water.
+bool shows_ratio(const Scale& s) { return !shows_composition(s) && s.kind != ScaleKind::density; }
+
+// [sps4] against the hydrometer corrections of [nbsc440] to 40 °C: rms 0.05 kg/m³ where the sugar's
+// share is about 180 kg/m³, over some 15 °C.
+constexpr double expansion_relative_per_c = 2e-5;
+constexpr double water_relative = 1e-6;
+
 // [oimlr22] against [osborne1913]: 0.03 kg/m³, as a mass fraction where d rho / d p is about
 // -180 kg/m³ (dilute) .. -250 kg/m³.
 constexpr double ethanol_formula_percent = 0.015;
@@ -49,26 +57,38 @@ Result strength_result(const char* typed_unit, double value, double half_width,
 
 }  // namespace
 
-SucroseFormula::SucroseFormula(Inputs& inputs, ExtractFraction about)
+SugarFormula::SugarFormula(Inputs& inputs, ExtractFraction about)
     : error_{inputs.add(uncertainty::normal(
           "sucrose density formula", "relative", 0, physics::sucrose_formula_uncertainty(about),
-          "agreement of [sps4] with printed tables"))} {}
+          "agreement of [sps4] with printed tables"))},
+      drift_{inputs.add(uncertainty::normal(
+          "thermal expansion of the sugar solution", "1/°C", 0, expansion_relative_per_c,
+          "[sps4] against the hydrometer corrections of [nbsc440], 10 °C to 40 °C"))},
+      water_{inputs.add(uncertainty::normal("water density formula", "relative", 0, water_relative,
+                                            "stated for [tanaka2001], from memory"))} {}
 
-ExtractFraction SucroseFormula::extract(const Point& x, Density rho, Temperature t) const {
+double SugarFormula::relative_error(const Point& x, Temperature t) const {
+  return x[error_] + x[drift_] * (t - physics::sg_20_20.reference()).value();
+}
+
+ExtractFraction SugarFormula::extract(const Point& x, Density rho, Temperature t) const {
   const Density water = physics::water_density(t);
-  return physics::extract_from_density(water + (rho - water) / (1 + x[error_]), t);
+  return physics::extract_from_density(water + (rho - water) / (1 + relative_error(x, t)), t);
 }
 
-Liquid SucroseFormula::liquid(const Point& x, const Scale& scale, double mark) const {
+Liquid SugarFormula::liquid(const Point& x, const Scale& scale, double mark) const {
   if (shows_composition(scale)) return physics::liquid_from_mark(scale, mark);
-  return {extract(x, physics::density_from_mark(scale, mark), scale.reference())};
+  const double water = shows_ratio(scale) ? 1 + x[water_] : 1;
+  return {extract(x, water * physics::density_from_mark(scale, mark), scale.reference())};
 }
 
-double SucroseFormula::mark(const Point& x, const Scale& scale, ExtractFraction extract) const {
+double SugarFormula::mark(const Point& x, const Scale& scale, ExtractFraction extract) const {
   if (shows_composition(scale)) return physics::mark_from_liquid(scale, {extract});
-  const Density water = physics::water_density(scale.reference());
-  const Density rho = physics::density({extract}, scale.reference());
-  return physics::mark_from_density(scale, water + (rho - water) * (1 + x[error_]));
+  const Temperature t = scale.reference();
+  const Density water = physics::water_density(t);
+  const Density rho =
+      water + (physics::density({extract}, t) - water) * (1 + relative_error(x, t));
+  return physics::mark_from_density(scale, shows_ratio(scale) ? rho / (1 + x[water_]) : rho);
 }
 
 Label label_of(const Scale& scale) {
@@ -81,7 +101,7 @@ Result convert(const Scale& from, double mark, double half_width, std::span<cons
   const auto typed =
       inputs.add(uncertainty::rectangular("value as typed", physics::scale_unit(from), mark,
                                           half_width, "half of the last digit that was typed"));
-  const SucroseFormula formula{inputs, about.extract};
+  const SugarFormula formula{inputs, about.extract};
   std::vector<Label> labels;
   for (const Scale& s : to) labels.push_back(label_of(s));
   Result result = evaluate(

@@ -39,7 +39,7 @@ Result correct(const Calibrated& instrument, const instruments::HydrometerReadin
     return physics::extract_from_density(sample.density(x), sample.temperature(x));
   };
   const std::vector<double> middle = readings.inputs.estimates();
-  const SucroseFormula formula{readings.inputs, extract_at(Point{middle})};
+  const SugarFormula formula{readings.inputs, extract_at(Point{middle})};
   const auto model = [&](const Point& x) {
     const Density rho = sample.density(x);
     const ExtractFraction extract = formula.extract(x, rho, sample.temperature(x));
@@ -68,7 +68,7 @@ Result correct_fermenting(const Calibrated& instrument,
   const auto sample = readings.add(instrument, reading, the_sample);
   const std::vector<double> middle = readings.inputs.estimates();
   const Point estimate{middle};
-  const SucroseFormula formula{
+  const SugarFormula formula{
       readings.inputs,
       physics::extract_from_density(start.density(estimate), start.temperature(estimate))};
   const auto model = [&](const Point& x) {

@@ -29,6 +29,10 @@ struct Hydrometer {
   [[nodiscard]] double maximum_permissible_error() const { return tolerance.value_or(division); }
 };
 
+/// A hydrometer of which nothing is known but its scale: the wide range and the coarse division of
+/// an ordinary kitchen instrument (common practice, no source).
+[[nodiscard]] Hydrometer ordinary_hydrometer(const physics::Scale& scale);
+
 /// @throws Error{domain} naming the scale's ends if the indication is more than one division
 ///         outside them, or NaN
 void require_on_scale(const Hydrometer& h, double indication);

@@ -7,11 +7,12 @@
 
 namespace areo::measurement {
 
-/// The sucrose density formula as an uncertain input: a relative error of the sugar's share of the
-/// density, the same at every place it is used.
-class SucroseFormula {
+/// The density formulas as uncertain inputs, the same at every place they are used: a relative
+/// error of the sugar's share of the density, its drift with temperature, and the water.
+class SugarFormula {
  public:
-  SucroseFormula(uncertainty::Inputs& inputs, ExtractFraction about);
+  /// @param about  the extract in question, for the size of the uncertainty
+  SugarFormula(uncertainty::Inputs& inputs, ExtractFraction about);
   /// The unfermented liquid of density rho at t.
   [[nodiscard]] ExtractFraction extract(const uncertainty::Point& x, Density rho,
                                         Temperature t) const;
@@ -22,7 +23,8 @@ class SucroseFormula {
                             ExtractFraction extract) const;
 
  private:
-  uncertainty::InputRef error_;
+  [[nodiscard]] double relative_error(const uncertainty::Point& x, Temperature t) const;
+  uncertainty::InputRef error_, drift_, water_;
 };
 
 /// Label of a value on a scale.

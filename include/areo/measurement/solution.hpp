@@ -1,0 +1,19 @@
+#pragma once
+// A weighed reference liquid: what it is, and what instruments should show in it.
+#include <span>
+
+#include "areo/calibration/solution.hpp"
+#include "areo/instruments/hydrometer.hpp"
+#include "areo/instruments/thermometer.hpp"
+#include "areo/measurement/result.hpp"
+
+namespace areo::measurement {
+
+/// Quantities: "mass_percent", "density_at_t_kg_m3", "sg_20_20" (of the liquid at 20 °C), then for
+/// each instrument "shows_<name or scale key>": what it would show at this temperature if it had no
+/// error. Sugar scales in a salt solution show the sugar solution of the same density.
+[[nodiscard]] Result describe_solution(const calibration::WeighedSolution& solution,
+                                       const instruments::TemperatureReading& temperature,
+                                       std::span<const instruments::Hydrometer> hydrometers);
+
+}  // namespace areo::measurement

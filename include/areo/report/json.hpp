@@ -1,0 +1,19 @@
+#pragma once
+// Results for programs: one JSON object on one line, stable keys with units, numbers unrounded.
+#include <string>
+
+#include "areo/measurement/result.hpp"
+
+namespace areo::report {
+
+/// {"<key>": {"value", "standard_uncertainty", "expanded_uncertainty", "unit"}, ..., "notes": []}.
+/// The schema is in docs/reference/json.md. Bytes that are no UTF-8 become U+FFFD.
+/// @param head  pairs that come first, already JSON: {{"state", "\"measured\""}}
+[[nodiscard]] std::string json_line(
+    const measurement::Result& result,
+    const std::vector<std::pair<std::string, std::string>>& head = {});
+
+/// A JSON string with its quotes.
+[[nodiscard]] std::string json_string(std::string_view text);
+
+}  // namespace areo::report

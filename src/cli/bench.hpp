@@ -1,0 +1,65 @@
+#pragma once
+// Names and typed texts turned into instruments and readings, the same way for every command.
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "areo/core/moment.hpp"
+#include "areo/instruments/reading.hpp"
+#include "areo/measurement/correct.hpp"
+#include "areo/notebook/store.hpp"
+#include "output.hpp"
+#include "parse.hpp"
+
+namespace CLI {
+class App;
+}
+
+namespace areo::cli {
+
+/// Options that say with what, and how, a reading was made.
+struct ReadingOptions {
+  std::string instrument, thermometer, temperature_accuracy, division, at;
+  bool top = false;
+};
+void add_reading_options(CLI::App& command, ReadingOptions& options);
+
+/// A reading together with the instrument it was made with.
+struct TakenReading {
+  measurement::Calibrated instrument;
+  instruments::HydrometerReading reading;
+  std::string echo;  ///< how the text was understood, if not as typed
+};
+
+/// Opens the notebook when a name is first used, and remembers what it looked up.
+class Bench {
+ public:
+  Bench(const Session& session, const ReadingOptions& options);
+
+  /// @param reading      as typed
+  /// @param temperature  as typed; empty = not given
+  /// @throws ParseError, Error{domain}, Error{store}
+  [[nodiscard]] TakenReading take(const std::string& reading, const std::string& temperature);
+  [[nodiscard]] instruments::TemperatureReading temperature(const std::string& typed,
+                                                            Temperature reference);
+  /// @throws Error{store} if the name is not that of a hydrometer
+  [[nodiscard]] const measurement::Calibrated& hydrometer(const std::string& name);
+
+ private:
+  notebook::Notebook& notebook();
+  const Session* session_;
+  ReadingOptions options_;
+  Moment at_;
+  std::optional<notebook::Notebook> notebook_;
+  std::map<std::string, measurement::Calibrated> hydrometers_;
+  std::optional<std::pair<instruments::Thermometer, instruments::Correction>> thermometer_;
+};
+
+/// Path of the notebook for this session.
+[[nodiscard]] std::string notebook_path(const Session& session);
+/// Comma-separated scales, e.g. "SG,P,kg/m3"; `fallback` if empty.
+[[nodiscard]] std::vector<physics::Scale> scales_from_text(const std::string& text,
+                                                           const std::vector<physics::Scale>& fallback);
+
+}  // namespace areo::cli

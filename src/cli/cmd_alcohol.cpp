@@ -1,0 +1,225 @@
+// areo alcohol: original and present gravity to strength, extract, attenuation and energy.
+#include <fmt/format.h>
+
+#include <CLI/CLI.hpp>
+#include <algorithm>
+#include <memory>
+#include <optional>
+
+#include "areo/core/error.hpp"
+#include "areo/ferment/drink.hpp"
+#include "areo/measurement/alcohol.hpp"
+#include "areo/report/json.hpp"
+#include "areo/report/text.hpp"
+#include "bench.hpp"
+#include "command.hpp"
+#include "failure.hpp"
+#include "stream.hpp"
+
+namespace areo::cli {
+namespace {
+
+using measurement::AlcoholResult;
+using measurement::Fermentation;
+
+struct Options {
+  std::vector<std::string> gravities;
+  std::string temperature, original_temperature, present_temperature, sugar, volume, csv;
+  ReadingOptions with;
+};
+
+const char* word(Fermentation f) {
+  switch (f) {
+    case Fermentation::measured: return "measured";
+    case Fermentation::no_change: return "no_measurable_change";
+    case Fermentation::above: return "present_above_original";
+  }
+  return "";
+}
+
+// Weighed sugar in a measured volume stands for the original gravity that nobody took. Kitchen
+// volumes and what else the recipe dissolved leave about ± 5 % (engineering judgement).
+constexpr double weighed_half_width = 0.05;
+
+TakenReading weighed_original(const std::string& sugar, const std::string& volume) {
+  const double litres = litres_from_text(volume);
+  if (!(litres > 0)) throw ParseError{"a volume is above zero", volume, 0, volume.size()};
+  TakenReading t;
+  instruments::Hydrometer h = instruments::ordinary_hydrometer(physics::sugar_g_l_20);
+  h.name = "the weighed sugar";
+  h.hi = 1000;
+  t.instrument.hydrometer = h;
+  t.instrument.correction.checks = 1;
+  t.instrument.correction.checked_lo = h.lo;
+  t.instrument.correction.checked_hi = h.hi;
+  t.instrument.correction.provenance = "weighed, not read";
+  t.reading.indication = grams_from_text(sugar) / litres;
+  t.reading.half_width = weighed_half_width * t.reading.indication;
+  t.reading.temperature.indication_c = 20;
+  t.echo = fmt::format("estimated from {:.4g} g/L of weighed sugar, ± 5 %, not measured",
+                       t.reading.indication);
+  return t;
+}
+
+AlcoholResult compute(const TakenReading& original, const TakenReading& present) {
+  AlcoholResult a = measurement::alcohol(present.instrument, present.reading, original.instrument,
+                                         original.reading);
+  auto& notes = a.result.notes;
+  if (!present.echo.empty()) notes.insert(notes.begin(), "present gravity " + present.echo);
+  if (!original.echo.empty()) notes.insert(notes.begin(), "original gravity " + original.echo);
+  return a;
+}
+
+void print_above(const AlcoholResult& a, const Session& session) {
+  line("no alcohol computed: the present gravity is above the original gravity");
+  quantity_lines(a.result.quantities, session.full);
+  line("likely causes: bubbles on the hydrometer; the two readings swapped or misread; a wrong");
+  line("  temperature; sugar or juice added since; layers that were not mixed");
+  notes(a.result.notes);
+  line("next: degas the sample, let it settle to a known temperature and read again");
+}
+
+void print_strength(const AlcoholResult& a, const Session& session) {
+  const measurement::Quantity& strength = a.result.at("alcohol_percent_vol");
+  if (a.state == Fermentation::no_change) {
+    const double bound = strength.value.estimate + strength.value.expanded();
+    line(fmt::format("no measurable change; alcohol below {:.{}f} % vol (about 97.5 %)", bound,
+                     report::supported_decimals(strength.value.expanded())));
+  } else {
+    line(fmt::format("{}  (about 95 %)",
+                     report::value_text(strength.value, strength.unit, session.full)));
+  }
+  line("next: read again in a day or two; strength rises as long as gravity falls");
+  if (a.state == Fermentation::measured) {
+    std::vector<measurement::Quantity> rest;
+    for (const auto& q : a.result.quantities)
+      if (q.key != "alcohol_percent_vol" && q.key != "rule_of_thumb_percent_vol") rest.push_back(q);
+    quantity_lines(rest, session.full);
+    const auto& kj = a.result.at("energy_kj_per_100_ml").value;
+    line(fmt::format("  that is {} for 100 mL",
+                     report::value_text({kj.estimate / ferment::kj_per_kcal, kj.u / ferment::kj_per_kcal,
+                                         kj.degrees_of_freedom},
+                                        "kcal", session.full)));
+    const auto& rule = a.result.at("rule_of_thumb_percent_vol");
+    line(fmt::format("  for comparison {} by the rule 131.25 (OG - FG): common practice, no source",
+                     report::value_text(rule.value, rule.unit, session.full)));
+  } else {
+    quantity_lines({a.result.at("sg_20_20_original"), a.result.at("sg_20_20_present")}, session.full);
+  }
+  notes(a.result.notes);
+  line("for a clean yeast ferment; a home estimate is no legal strength: local law and an");
+  line("  accredited laboratory decide");
+}
+
+int report_result(const AlcoholResult& a, const Session& session) {
+  if (session.json)
+    raw_line(report::json_line(a.result, {{"state", report::json_string(word(a.state))}}));
+  else if (a.state == Fermentation::above)
+    print_above(a, session);
+  else
+    print_strength(a, session);
+  return a.state == Fermentation::above ? said_no : done;
+}
+
+int run_one(const Options& o, const Session& session) {
+  Bench bench{session, o.with};
+  const auto& t = o.temperature;
+  const auto or_both = [&](const std::string& own) { return own.empty() ? t : own; };
+  if (o.gravities.size() == 1) {
+    if (o.sugar.empty() || o.volume.empty())
+      throw Error{Errc::inconsistent, "no original gravity, so no figure for the alcohol",
+                  "if the sugar was weighed, give --sugar 500g --volume 5L for an estimate"};
+    return report_result(compute(weighed_original(o.sugar, o.volume),
+                                 bench.take(o.gravities[0], or_both(o.present_temperature))),
+                         session);
+  }
+  const TakenReading original = bench.take(o.gravities[0], or_both(o.original_temperature));
+  return report_result(compute(original, bench.take(o.gravities[1], or_both(o.present_temperature))),
+                       session);
+}
+
+// Rows of one original gravity, one after the other, are one ferment's story: its gravity only
+// falls. A rise beyond the reading's uncertainty is flagged, never dropped.
+class Story {
+ public:
+  void tell(const std::string& original, measurement::Result& result) {
+    const uncertainty::Value& sg = result.at("sg_20_20_present").value;
+    if (original == original_ && sg.estimate - last_ > sg.expanded())
+      result.notes.emplace_back("jump up: bubbles or an addition?");
+    original_ = original;
+    last_ = sg.estimate;
+  }
+
+ private:
+  std::string original_;
+  double last_ = 0;
+};
+
+int run_csv(const Options& o, const Session& session) {
+  Bench bench{session, o.with};
+  StreamJob job;
+  job.needed = {"original", "present"};
+  job.known = {"original_temperature", "present_temperature"};
+  job.results = {"alcohol_percent_vol",          "alcohol_percent_mass",
+                 "original_extract_percent",     "real_extract_percent",
+                 "apparent_extract_percent",     "apparent_attenuation_percent",
+                 "real_attenuation_percent",     "energy_kj_per_100_ml",
+                 "rule_of_thumb_percent_vol",    "sg_20_20_original",
+                 "sg_20_20_present"};
+  job.has_state = true;
+  Story story;
+  job.compute = [&](const RowView& row) {
+    const auto temperature = [&](const char* column, const std::string& own) {
+      const std::string cell = row[column];
+      return !cell.empty() ? cell : own.empty() ? o.temperature : own;
+    };
+    if (row["original"].empty())
+      throw Error{Errc::inconsistent, "no original gravity, so no figure for the alcohol"};
+    const TakenReading original =
+        bench.take(row["original"], temperature("original_temperature", o.original_temperature));
+    AlcoholResult a = compute(
+        original,
+        bench.take(row["present"], temperature("present_temperature", o.present_temperature)));
+    if (a.state == Fermentation::above)
+      a.result.notes.emplace_back("present above original: bubbles, swapped or misread, "
+                                  "temperature, sugar added, layers?");
+    story.tell(row["original"], a.result);
+    return RowOutcome{std::move(a.result), word(a.state)};
+  };
+  return run_stream(o.csv, job, session);
+}
+
+}  // namespace
+
+void setup_alcohol(CLI::App& app, const Session& session, Run& run) {
+  const auto o = std::make_shared<Options>();
+  auto* c = app.add_subcommand("alcohol", "original and present gravity to alcohol, extract, energy");
+  auto* gravities = c->add_option("gravities", o->gravities, "original and present gravity, as read")
+                        ->expected(1, 2)
+                        ->type_name("ORIGINAL PRESENT");
+  c->add_option("--temp", o->temperature, "temperature of both readings")->type_name("TEMP");
+  c->add_option("--original-temp", o->original_temperature, "temperature at the original gravity")
+      ->type_name("TEMP");
+  c->add_option("--present-temp", o->present_temperature, "temperature at the present gravity")
+      ->type_name("TEMP");
+  auto* sugar = c->add_option("--sugar", o->sugar, "no original gravity: sugar that was weighed in")
+                    ->type_name("500g");
+  auto* volume = c->add_option("--volume", o->volume, "and the volume it went into")->type_name("5L");
+  sugar->needs(volume);
+  volume->needs(sugar);
+  add_reading_options(*c, o->with);
+  auto* csv = c->add_option("--csv", o->csv,
+                            "CSV with columns original, present, original_temperature, "
+                            "present_temperature; - = standard input")
+                  ->type_name("FILE");
+  gravities->excludes(csv);
+  c->footer("Examples:\n  areo alcohol 1.048 1.009 --temp 20C\n"
+            "  areo alcohol 1.048 1.009 --original-temp 26C --present-temp 19C --instrument stem-1\n"
+            "  areo alcohol 1.004 --temp 20C --sugar 450g --volume 5L");
+  c->callback([=, &session, &run] {
+    if (o->gravities.empty() && o->csv.empty()) throw CLI::RequiredError("gravities or --csv");
+    run = [=, &session] { return o->csv.empty() ? run_one(*o, session) : run_csv(*o, session); };
+  });
+}
+
+}  // namespace areo::cli

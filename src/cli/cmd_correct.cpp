@@ -1,0 +1,134 @@
+// areo correct: a hydrometer reading, brought to what it means.
+#include <fmt/format.h>
+
+#include <CLI/CLI.hpp>
+#include <memory>
+
+#include "areo/measurement/correct.hpp"
+#include "areo/physics/scale_name.hpp"
+#include "areo/report/json.hpp"
+#include "areo/report/text.hpp"
+#include "bench.hpp"
+#include "command.hpp"
+#include "stream.hpp"
+
+namespace areo::cli {
+namespace {
+
+struct Options {
+  std::string reading, temperature, original, original_temperature, to, csv;
+  ReadingOptions with;
+};
+
+struct Corrected {
+  TakenReading taken;
+  measurement::Result result;
+};
+
+// One reading through the chain; the same for an argument and for a row.
+Corrected correct(Bench& bench, const std::string& reading, const std::string& temperature,
+                  const std::string& original, const std::string& original_temperature,
+                  const std::vector<physics::Scale>& to) {
+  Corrected c{bench.take(reading, temperature), {}};
+  if (original.empty()) {
+    c.result = measurement::correct(c.taken.instrument, c.taken.reading, to);
+  } else {
+    const TakenReading start = bench.take(original, original_temperature);
+    c.result = measurement::correct_fermenting(c.taken.instrument, c.taken.reading,
+                                               start.instrument, start.reading, to);
+    if (!start.echo.empty())
+      c.result.notes.insert(c.result.notes.begin(), "original gravity " + start.echo);
+  }
+  if (!c.taken.echo.empty()) c.result.notes.insert(c.result.notes.begin(), c.taken.echo);
+  return c;
+}
+
+std::string next_step(const Options& o, const Corrected& c) {
+  if (c.taken.reading.temperature.assumed)
+    return "next: take the temperature of the sample and give it with --temp";
+  if (c.taken.instrument.correction.checks == 0)
+    return o.with.instrument.empty()
+               ? "next: register the hydrometer (areo instrument add) and check it in water"
+               : fmt::format("next: check it in water: areo calibrate water {} READING TEMP",
+                             o.with.instrument);
+  if (o.original.empty()) return "next: has it begun to ferment? then give its --original gravity";
+  return "next: write down the reading, the temperature and this line";
+}
+
+int run_one(const Options& o, const Session& session) {
+  Bench bench{session, o.with};
+  const Corrected c = correct(bench, o.reading, o.temperature, o.original, o.original_temperature,
+                              scales_from_text(o.to, {}));
+  if (session.json) {
+    raw_line(report::json_line(c.result));
+    return 0;
+  }
+  const auto& q = c.result.quantities;
+  const measurement::Quantity& own = q[0];
+  const measurement::Quantity& correction = q[1];
+  line(fmt::format("{}  ({}, about 95 %)",
+                   report::value_text(own.value, own.unit, session.full), own.name));
+  const std::string at = c.taken.reading.temperature.assumed
+                             ? "its reference temperature"
+                             : report::celsius_text(c.taken.reading.temperature.indication_c);
+  line(fmt::format("{} to what {} shows at {}",
+                   report::instruction(correction.value.estimate,
+                                       report::supported_decimals(correction.value.expanded())),
+                   c.taken.instrument.hydrometer.name, at));
+  quantity_lines({q.begin() + 2, q.end()}, session.full);
+  notes(c.result.notes);
+  line(next_step(o, c));
+  return 0;
+}
+
+int run_csv(const Options& o, const Session& session) {
+  Bench bench{session, o.with};
+  const auto to = scales_from_text(o.to, {physics::sg_20_20, physics::plato_20});
+  StreamJob job;
+  job.needed = {"reading"};
+  job.known = {"temperature", "original", "original_temperature"};
+  job.results = {"correction", "density_at_t_kg_m3"};
+  for (const physics::Scale& s : to) job.results.push_back(physics::scale_key(s));
+  job.compute = [&](const RowView& row) {
+    const auto or_else = [&](const char* column, const std::string& fallback) {
+      const std::string cell = row[column];
+      return cell.empty() ? fallback : cell;
+    };
+    return RowOutcome{correct(bench, row["reading"], or_else("temperature", o.temperature),
+                              or_else("original", o.original),
+                              or_else("original_temperature", o.original_temperature), to)
+                          .result,
+                      ""};
+  };
+  return run_stream(o.csv, job, session);
+}
+
+}  // namespace
+
+void setup_correct(CLI::App& app, const Session& session, Run& run) {
+  const auto o = std::make_shared<Options>();
+  auto* c = app.add_subcommand("correct", "a hydrometer reading, brought to its reference temperature");
+  auto* reading = c->add_option("reading", o->reading, "what the hydrometer shows: 1.048, 12.5P");
+  c->add_option("--temp", o->temperature, "temperature of the sample: 27C, 80F")->type_name("TEMP");
+  c->add_option("--original", o->original, "original gravity, if the sample has fermented")
+      ->type_name("READING");
+  c->add_option("--original-temp", o->original_temperature, "temperature at the original gravity")
+      ->type_name("TEMP");
+  c->add_option("--to", o->to, "further scales, separated by commas")->type_name("P,kg/m3,...");
+  add_reading_options(*c, o->with);
+  auto* csv =
+      c->add_option("--csv", o->csv,
+                    "CSV with columns reading, temperature, original, original_temperature; - = "
+                    "standard input")
+          ->type_name("FILE");
+  reading->excludes(csv);
+  c->footer("Examples:\n  areo correct 1.048 --temp 27C --instrument stem-1\n"
+            "  areo correct 1.021 --temp 24C --original 1.052 --original-temp 20C --to P\n"
+            "  areo correct --csv readings.csv");
+  c->callback([=, &session, &run] {
+    if (o->reading.empty() && o->csv.empty()) throw CLI::RequiredError("reading or --csv");
+    run = [=, &session] { return o->csv.empty() ? run_one(*o, session) : run_csv(*o, session); };
+  });
+}
+
+}  // namespace areo::cli

@@ -1,0 +1,194 @@
+// areo instrument: register what is on the shelf.
+#include <fmt/format.h>
+
+#include <CLI/CLI.hpp>
+#include <filesystem>
+#include <memory>
+
+#include "areo/core/error.hpp"
+#include "areo/notebook/recompute.hpp"
+#include "areo/physics/scale_name.hpp"
+#include "areo/physics/water.hpp"
+#include "areo/report/json.hpp"
+#include "areo/report/text.hpp"
+#include "bench.hpp"
+#include "command.hpp"
+#include "failure.hpp"
+
+namespace areo::cli {
+namespace {
+
+struct Options {
+  std::string name, kind = "hydrometer", scale = "SG20/20", from, to, division, glass, meniscus,
+                    tolerance, note;
+};
+
+// What the ends and the division are called on this scale: a bare "0.990", or "990kg/m3".
+double on_scale(const std::string& text, const physics::Scale& scale, const char* what) {
+  const TypedNumber n = number_with_unit(text, what);
+  if (n.unit.empty()) return n.value;
+  return mark_from_text(text, scale).value;
+}
+
+notebook::InstrumentRecord hydrometer_record(const Options& o) {
+  instruments::Hydrometer h;
+  h.scale = physics::scale_from_word(o.scale);
+  const instruments::Hydrometer usual = instruments::ordinary_hydrometer(h.scale);
+  h.name = o.name;
+  h.lo = o.from.empty() ? usual.lo : on_scale(o.from, h.scale, "the lower end");
+  h.hi = o.to.empty() ? usual.hi : on_scale(o.to, h.scale, "the upper end");
+  h.division = o.division.empty() ? usual.division : on_scale(o.division, h.scale, "the division");
+  if (!o.glass.empty()) h.glass_expansion_per_c = plain_number(o.glass, "the glass expansion") * 1e-6;
+  if (!o.meniscus.empty()) h.meniscus_height = on_scale(o.meniscus, h.scale, "the meniscus");
+  if (!o.tolerance.empty()) h.tolerance = on_scale(o.tolerance, h.scale, "the tolerance");
+  if (!(h.lo < h.hi) || !(h.division > 0) || !(h.division < h.hi - h.lo))
+    throw Error{Errc::domain,
+                fmt::format("a scale from {} to {} with division {} cannot be", h.lo, h.hi, h.division),
+                "give --from the smaller and --to the larger end, e.g. 0.990 and 1.100"};
+  if (h.tolerance && !(*h.tolerance > 0))
+    throw Error{Errc::domain, "a tolerance is above zero", "leave it out for one division"};
+  // A scale that cannot be computed at its ends is refused now, not at the first reading.
+  for (const double end : {h.lo, h.hi}) (void)physics::density_from_mark(h.scale, end);
+  notebook::InstrumentRecord r;
+  r.instrument = h;
+  return r;
+}
+
+notebook::InstrumentRecord thermometer_record(const Options& o) {
+  instruments::Thermometer t;
+  t.name = o.name;
+  if (!o.from.empty()) t.lo_c = celsius_from_text(o.from);
+  if (!o.to.empty()) t.hi_c = celsius_from_text(o.to);
+  if (!o.division.empty()) t.division_c = celsius_difference_from_text(o.division);
+  if (!(t.lo_c < t.hi_c))
+    throw Error{Errc::domain, fmt::format("a scale from {} to {} °C cannot be", t.lo_c, t.hi_c)};
+  notebook::InstrumentRecord r;
+  r.instrument = t;
+  return r;
+}
+
+std::string describe(const notebook::InstrumentRecord& r) {
+  if (const auto* h = r.hydrometer())
+    return fmt::format("hydrometer, {}, {} to {}, division {:g}", physics::scale_name(h->scale),
+                       report::indication_text(h->lo, h->division),
+                       report::indication_text(h->hi, h->division), h->division);
+  const auto* t = r.thermometer();
+  return fmt::format("thermometer, {:g} to {:g} °C, division {:g} °C", t->lo_c, t->hi_c,
+                     t->division_c);
+}
+
+std::string json_of(const notebook::InstrumentRecord& r) {
+  std::string out = fmt::format(R"({{"name":{},"description":{},"added_at":"{}","note":{})",
+                                report::json_string(r.name()), report::json_string(describe(r)),
+                                r.added_at.text(), report::json_string(r.note));
+  if (const auto* h = r.hydrometer())
+    out += fmt::format(
+        R"(,"kind":"hydrometer","scale":"{}","from":{},"to":{},"division":{},)"
+        R"("glass_expansion_per_c":{},"tolerance":{})",
+        physics::scale_key(h->scale), h->lo, h->hi, h->division, h->glass_expansion_per_c,
+        h->maximum_permissible_error());
+  else
+    out += fmt::format(R"(,"kind":"thermometer","from_c":{},"to_c":{},"division_c":{})",
+                       r.thermometer()->lo_c, r.thermometer()->hi_c, r.thermometer()->division_c);
+  return out + "}";
+}
+
+// What a hydrometer without error shows in water at 20 °C: not 1.000 on every scale.
+std::string in_water(const instruments::Hydrometer& h) {
+  const Temperature t = celsius_point(20);
+  const double shown = instruments::ideal_indication(h, physics::water_density(t), t);
+  const int decimals = report::supported_decimals(h.division / 10);
+  return fmt::format("{:.{}f}{}{}", shown, decimals, physics::scale_unit(h.scale).empty() ? "" : " ",
+                     physics::scale_unit(h.scale));
+}
+
+int run_add(const Options& o, const Session& session) {
+  if (o.name.empty()) throw Error{Errc::domain, "an instrument needs a name", "e.g. stem-1"};
+  notebook::InstrumentRecord r =
+      o.kind == "hydrometer" ? hydrometer_record(o) : thermometer_record(o);
+  r.added_at = now();
+  r.note = o.note;
+  notebook::Notebook{notebook_path(session), notebook::Open::create}.add(r);
+  if (session.json) {
+    raw_line(json_of(r));
+    return done;
+  }
+  line(fmt::format("{}: {}", r.name(), describe(r)));
+  if (const auto* h = r.hydrometer())
+    line(fmt::format("next: in clean water at 20 °C it should show {}; "
+                     "areo calibrate water {} READING TEMP",
+                     in_water(*h), r.name()));
+  else
+    line(fmt::format("next: in melting ice it should show 0 °C; areo calibrate ice {} READING",
+                     r.name()));
+  return done;
+}
+
+int run_list(const Session& session) {
+  const std::string path = notebook_path(session);
+  if (!std::filesystem::exists(path)) {
+    if (!session.json) line("no notebook yet; areo instrument add NAME makes one");
+    return done;
+  }
+  for (const auto& r : notebook::Notebook{path}.instruments()) {
+    if (session.json)
+      raw_line(json_of(r));
+    else
+      line(fmt::format("{}: {}", r.name(), describe(r)));
+  }
+  return done;
+}
+
+int run_show(const Options& o, const Session& session) {
+  const notebook::Notebook book{notebook_path(session)};
+  const auto r = book.instrument(o.name);
+  if (session.json) {
+    raw_line(json_of(r));
+    return done;
+  }
+  line(fmt::format("{}: {}", r.name(), describe(r)));
+  if (const auto* h = r.hydrometer()) {
+    line(fmt::format("  glass expansion {:g}e-6 per °C, tolerance {:g}", h->glass_expansion_per_c * 1e6,
+                     h->maximum_permissible_error()));
+    line(fmt::format("  without error it shows {} in water at 20 °C", in_water(*h)));
+  }
+  line(fmt::format("  added {}; {} checks, {} calibrations", r.added_at.date(),
+                   book.checks(r.id).size(), book.calibrations(r.id).size()));
+  const auto correction = notebook::correction_in_force(book, r, now());
+  line("  correction now: " + correction.provenance);
+  if (!r.note.empty()) line("  note: " + r.note);
+  return done;
+}
+
+}  // namespace
+
+void setup_instrument(CLI::App& app, const Session& session, Run& run) {
+  const auto o = std::make_shared<Options>();
+  auto* c = app.add_subcommand("instrument", "register hydrometers and thermometers");
+  c->require_subcommand(1);
+  auto* add = c->add_subcommand("add", "register an instrument");
+  add->add_option("name", o->name, "a short name, e.g. stem-1")->required();
+  add->add_option("--kind", o->kind, "hydrometer or thermometer; hydrometer unless stated")
+      ->check(CLI::IsMember({"hydrometer", "thermometer"}));
+  add->add_option("--scale", o->scale, "SG20/20, SG60F, SG20/4, P, Bx, Be, Oe, kg/m3; SG20/20 unless stated");
+  add->add_option("--from", o->from, "lower end of the scale")->type_name("0.990");
+  add->add_option("--to", o->to, "upper end of the scale")->type_name("1.100");
+  add->add_option("--division", o->division, "smallest division")->type_name("0.002");
+  add->add_option("--glass", o->glass, "cubic expansion of the glass in 1e-6/°C; 25 unless stated")
+      ->type_name("25");
+  add->add_option("--meniscus", o->meniscus, "height of the meniscus on the scale, for --top")
+      ->type_name("0.002");
+  add->add_option("--tolerance", o->tolerance, "largest error allowed; one division unless stated")
+      ->type_name("0.002");
+  add->add_option("--note", o->note, "anything worth knowing");
+  add->footer("Examples:\n  areo instrument add stem-1 --from 0.990 --to 1.100 --division 0.002\n"
+              "  areo instrument add probe-1 --kind thermometer --division 1C");
+  add->callback([=, &session, &run] { run = [=, &session] { return run_add(*o, session); }; });
+  auto* list = c->add_subcommand("list", "all instruments");
+  list->callback([=, &session, &run] { run = [&session] { return run_list(session); }; });
+  auto* show = c->add_subcommand("show", "one instrument");
+  show->add_option("name", o->name, "its name")->required();
+  show->callback([=, &session, &run] { run = [=, &session] { return run_show(*o, session); }; });
+}
+
+}  // namespace areo::cli

@@ -1,0 +1,120 @@
+// areo solution: weigh in a reference liquid, and what instruments should show in it.
+#include <fmt/format.h>
+
+#include <CLI/CLI.hpp>
+#include <algorithm>
+#include <cmath>
+#include <memory>
+
+#include "areo/core/error.hpp"
+#include "areo/measurement/solution.hpp"
+#include "areo/report/json.hpp"
+#include "areo/report/text.hpp"
+#include "bench.hpp"
+#include "command.hpp"
+#include "failure.hpp"
+
+namespace areo::cli {
+namespace {
+
+using calibration::WeighedSolution;
+
+struct Options {
+  std::string kind, solute, water, target, total, balance = "1g", temperature = "20C";
+  ReadingOptions with;
+};
+
+WeighedSolution kind_of(const Options& o, double solute_g, double water_g) {
+  const double division = grams_from_text(o.balance);
+  return o.kind == "sugar" ? calibration::sugar_solution(solute_g, water_g, division)
+                           : calibration::salt_solution(solute_g, water_g, division);
+}
+
+double to_division(double grams, double division) { return std::round(grams / division) * division; }
+
+WeighedSolution solution_of(const Options& o) {
+  if (o.target.empty()) return kind_of(o, grams_from_text(o.solute), grams_from_text(o.water));
+  const TypedMark target = mark_from_text(o.target);
+  WeighedSolution w =
+      calibration::weigh_in(kind_of(o, 1, 1), grams_from_text(o.total),
+                            physics::density_from_mark(target.scale, target.value),
+                            target.scale.reference());
+  // What the balance can show; the uncertainty below is that of the rounded masses.
+  w.solute_g = to_division(w.solute_g, w.balance_division_g);
+  w.water_g = to_division(w.water_g, w.balance_division_g);
+  if (!(w.solute_g > 0))
+    throw Error{Errc::inconsistent,
+                fmt::format("that is less than one division of the balance ({})", o.balance),
+                "make more of it, or state a finer balance with --balance 0.1g"};
+  return w;
+}
+
+std::vector<instruments::Hydrometer> instruments_of(const Options& o, Bench& bench) {
+  if (!o.with.instrument.empty()) return {bench.hydrometer(o.with.instrument).hydrometer};
+  std::vector<instruments::Hydrometer> ideal;
+  for (const physics::Scale& s :
+       {physics::sg_20_20, physics::specific_gravity_scale<Ref60F>(),
+        physics::specific_gravity_scale<Ref20_4>(), physics::density_20, physics::plato_20}) {
+    instruments::Hydrometer h;
+    h.scale = s;
+    ideal.push_back(h);
+  }
+  return ideal;
+}
+
+std::string grams_text(double g, double division) {
+  const int decimals = std::max(0, static_cast<int>(std::ceil(-std::log10(division) - 1e-9)));
+  return fmt::format("{:.{}f} g", g, decimals);
+}
+
+int run_solution(const Options& o, const Session& session) {
+  Bench bench{session, o.with};
+  const WeighedSolution w = solution_of(o);
+  const auto result = measurement::describe_solution(
+      w, bench.temperature(o.temperature, celsius_point(20)), instruments_of(o, bench));
+  if (session.json) {
+    raw_line(report::json_line(result, {{"solute", report::json_string(o.kind)},
+                                        {"solute_g", fmt::format("{}", w.solute_g)},
+                                        {"water_g", fmt::format("{}", w.water_g)}}));
+    return done;
+  }
+  line(fmt::format("{} of {} in {} of water", grams_text(w.solute_g, w.balance_division_g), o.kind,
+                   grams_text(w.water_g, w.balance_division_g)));
+  const auto& q = result.quantities;
+  quantity_lines({q.begin(), q.begin() + 3}, session.full);
+  line(fmt::format("an instrument without error shows at {}",
+                   report::celsius_text(celsius_from_text(o.temperature))));
+  quantity_lines({q.begin() + 3, q.end()}, session.full);
+  line("next: stir until clear, let it reach room temperature, read, then areo calibrate " + o.kind);
+  return done;
+}
+
+}  // namespace
+
+void setup_solution(CLI::App& app, const Session& session, Run& run) {
+  const auto o = std::make_shared<Options>();
+  auto* c = app.add_subcommand("solution", "weigh in a reference liquid for a check");
+  c->add_option("kind", o->kind, "sugar or salt")
+      ->required()
+      ->check(CLI::IsMember({"sugar", "salt"}));
+  c->add_option("--solute", o->solute, "mass of the sugar or salt")->type_name("52g");
+  c->add_option("--water", o->water, "mass of the water")->type_name("448g");
+  c->add_option("--target", o->target, "or the value wanted, with --total")->type_name("1.040");
+  c->add_option("--total", o->total, "mass of the whole")->type_name("500g");
+  c->add_option("--balance", o->balance, "division of the balance; 1g unless stated")
+      ->type_name("0.1g");
+  c->add_option("--temp", o->temperature, "temperature of the solution; 20C unless stated")
+      ->type_name("TEMP");
+  c->add_option("--instrument", o->with.instrument, "hydrometer in the notebook")->type_name("NAME");
+  c->footer("Examples:\n  areo solution sugar --target 1.040 --total 500g\n"
+            "  areo solution sugar --solute 52g --water 448g --temp 21C --instrument stem-1\n"
+            "  areo solution salt --target 1.040 --total 500g --balance 0.1g");
+  c->callback([=, &session, &run] {
+    const bool weighed = !o->solute.empty() && !o->water.empty();
+    const bool wanted = !o->target.empty() && !o->total.empty();
+    if (weighed == wanted) throw CLI::RequiredError("--solute and --water, or --target and --total");
+    run = [=, &session] { return run_solution(*o, session); };
+  });
+}
+
+}  // namespace areo::cli

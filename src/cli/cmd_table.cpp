@@ -1,0 +1,179 @@
+// areo table: reference tables, computed and written row by row.
+#include <fmt/format.h>
+
+#include <CLI/CLI.hpp>
+#include <algorithm>
+#include <cmath>
+#include <memory>
+
+#include "areo/core/error.hpp"
+#include "areo/measurement/convert.hpp"
+#include "areo/physics/scale_name.hpp"
+#include "areo/report/json.hpp"
+#include "areo/report/text.hpp"
+#include "areo/tables/csv.hpp"
+#include "bench.hpp"
+#include "command.hpp"
+#include "failure.hpp"
+
+namespace areo::cli {
+namespace {
+
+struct Options {
+  std::string from = "1.000", to = "1.120", step = "0.002", columns;
+  bool csv = false;
+};
+
+struct Grid {
+  physics::Scale scale;
+  double from, step;
+  std::size_t rows;
+  int decimals;  ///< of the entry column: those of the step and the start as typed
+  [[nodiscard]] double at(std::size_t row) const { return from + step * static_cast<double>(row); }
+};
+
+Grid grid_of(const Options& o) {
+  const TypedMark from = mark_from_text(o.from);
+  const TypedMark to = mark_from_text(o.to);
+  const TypedNumber step = number_with_unit(o.step, "a step");
+  if (from.scale != to.scale)
+    throw Error{Errc::inconsistent,
+                fmt::format("the table begins in {} and ends in {}", physics::scale_name(from.scale),
+                            physics::scale_name(to.scale)),
+                "write both ends on one scale"};
+  if (!(step.value > 0) || !(from.value < to.value))
+    throw Error{Errc::domain, "a table goes up in steps above zero",
+                "e.g. --from 1.000 --to 1.100 --step 0.001"};
+  constexpr double most_rows = 10'000'000;
+  const double rows = std::floor((to.value - from.value) / step.value + 1e-9) + 1;
+  if (rows > most_rows) throw Error{Errc::domain, "more than ten million rows", "take a larger step"};
+  const int typed = static_cast<int>(std::lround(-std::log10(2 * from.half_width)));
+  return {from.scale, from.value, step.value, static_cast<std::size_t>(rows),
+          std::clamp(std::max(typed, step.decimals), 0, 9)};
+}
+
+measurement::Result row_of(const Grid& g, std::size_t row, const std::vector<physics::Scale>& to) {
+  return measurement::convert(g.scale, g.at(row), 0, to);
+}
+
+// More decimals than these serve nobody, however well the formulas agree.
+int most_decimals(const physics::Scale& s) {
+  switch (s.kind) {
+    case physics::ScaleKind::specific_gravity:
+    case physics::ScaleKind::apparent_gravity: return 5;
+    case physics::ScaleKind::density:
+    case physics::ScaleKind::baume: return 3;
+    case physics::ScaleKind::plato:
+    case physics::ScaleKind::brix:
+    case physics::ScaleKind::oechsle:
+    case physics::ScaleKind::sugar_concentration: return 2;
+  }
+  return 0;
+}
+
+// Decimals and expanded uncertainty of the models for each column: the larger of both ends.
+struct Column {
+  std::string name, unit;
+  int decimals = 0;
+  double expanded = 0;
+  std::size_t width = 0;
+};
+std::vector<Column> columns_of(const Grid& g, const std::vector<physics::Scale>& to) {
+  const auto first = row_of(g, 0, to);
+  const auto last = row_of(g, g.rows - 1, to);
+  std::vector<Column> columns;
+  for (std::size_t k = 0; k < to.size(); ++k) {
+    Column c{physics::scale_key(to[k]), last.quantities[k].unit};
+    c.expanded = std::max(first.quantities[k].value.expanded(), last.quantities[k].value.expanded());
+    c.decimals = most_decimals(to[k]);
+    if (c.expanded > 0) c.decimals = std::min(c.decimals, report::supported_decimals(c.expanded));
+    for (const auto* r : {&first, &last})
+      c.width = std::max({c.width, c.name.size(),
+                          fmt::format("{:.{}f}", r->quantities[k].value.estimate, c.decimals).size()});
+    columns.push_back(c);
+  }
+  return columns;
+}
+
+void write_text(const Grid& g, const std::vector<physics::Scale>& to) {
+  const std::vector<Column> columns = columns_of(g, to);
+  const std::size_t lead = std::max<std::size_t>(physics::scale_key(g.scale).size(), 8);
+  std::string head = fmt::format("{:>{}}", physics::scale_key(g.scale), lead);
+  std::string doubt = fmt::format("{:>{}}", "±", lead);
+  for (const Column& c : columns) {
+    head += fmt::format("  {:>{}}", c.name, c.width);
+    // Rounded up: a printed cell is never better than its last digit.
+    const double step = std::pow(10.0, -c.decimals);
+    doubt += fmt::format("  {:>{}.{}f}", std::max(1.0, std::ceil(c.expanded / step)) * step, c.width,
+                         c.decimals);
+  }
+  line(fmt::format("unfermented sugar liquids; entry {}", physics::scale_name(g.scale)));
+  line(head);
+  for (std::size_t i = 0; i < g.rows; ++i) {
+    const auto r = row_of(g, i, to);
+    std::string out = fmt::format("{:>{}.{}f}", g.at(i), lead, g.decimals);
+    for (std::size_t k = 0; k < columns.size(); ++k)
+      out += fmt::format("  {:>{}.{}f}", r.quantities[k].value.estimate, columns[k].width,
+                         columns[k].decimals);
+    line(out);
+  }
+  line(doubt);
+  line("± about 95 %, of the density formulas alone, at the worse end of the table;");
+  line("sucrose [sps4] on the water of [tanaka2001]");
+}
+
+void write_csv(const Grid& g, const std::vector<physics::Scale>& to, bool full) {
+  const std::vector<Column> columns = columns_of(g, to);
+  const int further = full ? 6 : 0;
+  std::string head = "entry_" + physics::scale_key(g.scale);
+  for (const Column& c : columns) head += fmt::format(",{0},{0}_U", c.name);
+  raw_line(head);
+  for (std::size_t i = 0; i < g.rows; ++i) {
+    const auto r = row_of(g, i, to);
+    std::string out = fmt::format("{:.{}f}", g.at(i), g.decimals);
+    for (std::size_t k = 0; k < columns.size(); ++k) {
+      const auto& v = r.quantities[k].value;
+      out += fmt::format(",{:.{}f},{:.{}f}", v.estimate, columns[k].decimals + further, v.expanded(),
+                         columns[k].decimals + further);
+    }
+    raw_line(out);
+  }
+}
+
+int run_table(const Options& o, const Session& session) {
+  const Grid g = grid_of(o);
+  std::vector<physics::Scale> usual;
+  for (const physics::Scale& s : physics::offered_scales())
+    if (s != g.scale) usual.push_back(s);
+  const auto to = scales_from_text(o.columns, usual);
+  if (session.json)
+    for (std::size_t i = 0; i < g.rows; ++i)
+      raw_line(report::json_line(row_of(g, i, to), {{"entry", fmt::format("{}", g.at(i))}}));
+  else if (o.csv)
+    write_csv(g, to, session.full);
+  else
+    write_text(g, to);
+  return done;
+}
+
+}  // namespace
+
+void setup_table(CLI::App& app, const Session& session, Run& run) {
+  const auto o = std::make_shared<Options>();
+  auto* c = app.add_subcommand("table", "reference tables");
+  c->require_subcommand(1);
+  auto* t = c->add_subcommand("conversion", "scales side by side");
+  t->add_option("--from", o->from, "first entry, on any scale; 1.000 unless stated")
+      ->type_name("READING");
+  t->add_option("--to", o->to, "last entry, on the same scale; 1.120 unless stated")
+      ->type_name("READING");
+  t->add_option("--step", o->step, "step between entries; 0.002 unless stated")->type_name("0.001");
+  t->add_option("--columns", o->columns, "scales, separated by commas; all unless stated")
+      ->type_name("P,kg/m3,...");
+  t->add_flag("--csv", o->csv, "as CSV");
+  t->footer("Examples:\n  areo table conversion --from 1.030 --to 1.060 --step 0.001\n"
+            "  areo table conversion --from 0P --to 25P --step 0.5 --columns SG,kg/m3,g/L");
+  t->callback([=, &session, &run] { run = [=, &session] { return run_table(*o, session); }; });
+}
+
+}  // namespace areo::cli

@@ -1,0 +1,24 @@
+#pragma once
+// The commands. Each set-up function adds one command to the tree; when the user chose it, it
+// leaves what is to be done in `run`, which returns an exit code.
+#include <functional>
+
+#include "output.hpp"
+
+namespace CLI {
+class App;
+}
+
+namespace areo::cli {
+
+using Run = std::function<int()>;
+
+void setup_convert(CLI::App& app, const Session& session, Run& run);
+void setup_correct(CLI::App& app, const Session& session, Run& run);
+void setup_alcohol(CLI::App& app, const Session& session, Run& run);
+void setup_solution(CLI::App& app, const Session& session, Run& run);
+void setup_instrument(CLI::App& app, const Session& session, Run& run);
+void setup_calibrate(CLI::App& app, const Session& session, Run& run);
+void setup_table(CLI::App& app, const Session& session, Run& run);
+
+}  // namespace areo::cli

@@ -1,0 +1,66 @@
+#include "failure.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <string_view>
+
+#include "areo/report/json.hpp"
+#include "areo/report/text.hpp"
+
+namespace areo::cli {
+namespace {
+
+const char* word(Errc code) {
+  switch (code) {
+    case Errc::parse: return "parse";
+    case Errc::domain: return "domain";
+    case Errc::no_convergence: return "no_convergence";
+    case Errc::inconsistent: return "inconsistent";
+    case Errc::file: return "file";
+    case Errc::store: return "store";
+  }
+  return "unknown";
+}
+
+// A caret has to stand below what it points at.
+std::string caret(const ParseError& e) {
+  const std::string_view text = e.text;
+  const std::size_t at = std::min(e.position, text.size());
+  const std::size_t length = std::max<std::size_t>(1, report::display_width(text.substr(at, e.length)));
+  return fmt::format("  {}\n  {}^{}\n", report::printable(text),
+                     std::string(report::display_width(text.substr(0, at)), ' '), std::string(length - 1, '~'));
+}
+
+}  // namespace
+
+Exit exit_code(const Error& e) {
+  switch (e.code) {
+    case Errc::parse:
+    case Errc::domain:
+    case Errc::inconsistent: return bad_value;
+    case Errc::file:
+    case Errc::store: return file;
+    case Errc::no_convergence: return defect;
+  }
+  return defect;
+}
+
+std::string failure_text(const Error& e) {
+  std::string out = fmt::format("areo: error: {}\n", report::printable(e.what()));
+  if (const auto* p = dynamic_cast<const ParseError*>(&e); p != nullptr && !p->text.empty())
+    out += caret(*p);
+  if (!e.hint.empty()) out += fmt::format("hint: {}\n", report::printable(e.hint));
+  return out;
+}
+
+std::string failure_json(const Error& e, std::size_t line) {
+  const auto* p = dynamic_cast<const ParseError*>(&e);
+  std::string out = fmt::format(R"({{"error":{{"code":"{}","message":{},"hint":{})", word(e.code),
+                                report::json_string(e.what()), report::json_string(e.hint));
+  if (line != 0) out += fmt::format(R"(,"line":{})", line);
+  if (p != nullptr) out += fmt::format(R"(,"column":{})", p->position + 1);
+  return out + "}}";
+}
+
+}  // namespace areo::cli

@@ -1,0 +1,29 @@
+#pragma once
+// Standard output: lines for people, lines for programs, and the certainty that they arrived.
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "areo/measurement/result.hpp"
+
+namespace areo::cli {
+
+/// What the user asked of every command.
+struct Session {
+  std::string notebook;  ///< --notebook; empty = the default
+  bool json = false;
+  bool full = false;
+};
+
+/// Prints a line; control characters in it become visible marks.
+void line(std::string_view text);
+/// Prints a line as it is, for JSON and CSV.
+void raw_line(std::string_view text);
+/// "note: ..." lines.
+void notes(const std::vector<std::string>& all);
+/// Quantities in columns: name, value ± U, unit.
+void quantity_lines(const std::vector<measurement::Quantity>& quantities, bool full);
+/// @throws Error{file} if anything printed did not reach the disk or the pipe
+void finish_output();
+
+}  // namespace areo::cli

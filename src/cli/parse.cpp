@@ -1,0 +1,239 @@
+#include "parse.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <charconv>
+#include <cmath>
+#include <span>
+#include <utility>
+
+#include "areo/core/error.hpp"
+#include "areo/physics/scale_name.hpp"
+
+namespace areo::cli {
+namespace {
+
+using physics::Scale;
+using physics::ScaleKind;
+
+bool is_digit(char c) { return c >= '0' && c <= '9'; }
+
+std::string_view trimmed(std::string_view s) {
+  const auto first = s.find_first_not_of(" \t");
+  if (first == std::string_view::npos) return {};
+  return s.substr(first, s.find_last_not_of(" \t") - first + 1);
+}
+
+[[noreturn]] void refuse(std::string_view text, std::size_t at, std::size_t length,
+                         const std::string& why, std::string hint) {
+  throw ParseError{why, std::string{text}, at, length, std::move(hint)};
+}
+[[noreturn]] void refuse(std::string_view text, const std::string& why, std::string hint) {
+  refuse(text, 0, text.size(), why, std::move(hint));
+}
+
+struct Unit {
+  std::string_view word;
+  double factor;
+};
+
+double with_unit(std::string_view text, std::string_view what, std::span<const Unit> units,
+                 std::string hint) {
+  const TypedNumber n = number_with_unit(text, what);
+  for (const Unit& u : units)
+    if (n.unit == u.word) return n.value * u.factor;
+  if (n.unit.empty()) refuse(text, fmt::format("{} needs a unit", what), std::move(hint));
+  refuse(text, n.unit_position, n.unit.size(), fmt::format("'{}' is no unit of {}", n.unit, what),
+         std::move(hint));
+}
+
+// The places of common sense for a specific gravity typed without a unit.
+constexpr double least_bare = 0.900;
+constexpr double most_bare = 1.200;
+bool looks_like_gravity(double v) { return v >= least_bare && v <= most_bare; }
+
+std::string gravity_text(double v, int decimals) { return fmt::format("{:.{}f}", v, decimals); }
+
+// A specific gravity without a unit, in one of the ways it is said: 1.048, 1048, 1,048, .998.
+TypedMark bare_gravity(std::string_view text, const TypedNumber& n, const Scale& scale) {
+  if (looks_like_gravity(n.value / 1000)) {  // "one thousand and fifty"
+    const double v = n.value / 1000;
+    return {scale, v, n.half_width / 1000, "read as " + gravity_text(v, n.decimals + 3)};
+  }
+  if (looks_like_gravity(n.value) && n.decimals >= 2) {
+    const bool as_typed = !n.decimal_comma && is_digit(text.front());
+    return {scale, n.value, n.half_width,
+            as_typed ? "" : "read as " + gravity_text(n.value, n.decimals)};
+  }
+  if (n.value == 1 && n.decimals == 1) return {scale, 1, n.half_width, ""};
+  if (n.value == 1)
+    refuse(text, "1 without decimals is not clear", "write 1.000 for water, or 1P, 1Bx");
+  if (n.decimals == 0)
+    refuse(text, fmt::format("{:g} without a unit could be points, Brix or Plato", n.value),
+           n.value > 0 && n.value < 200
+               ? fmt::format("write {:.3f} for a specific gravity, or {:g}P, {:g}Bx, {:g}Oe",
+                             1 + n.value / 1000, n.value, n.value, n.value)
+               : "write a specific gravity as 1.048 or 1048, or add a unit: 12P, 12Bx");
+  if (looks_like_gravity(n.value / 10) && n.decimals >= 2)
+    refuse(text, "the decimal point seems to have slipped",
+           fmt::format("did you mean {}? degrees need their unit: {}P, {}Bx",
+                       gravity_text(n.value / 10, n.decimals + 1), trimmed(text), trimmed(text)));
+  if (n.value > 1 && n.value < 2) {
+    const double slipped = 1 + (n.value - 1) / 10;
+    refuse(text, "the decimal point seems to have slipped",
+           fmt::format("did you mean {}? degrees need their unit: {}P, {}Bx",
+                       gravity_text(slipped, std::max(3, n.decimals + 1)), trimmed(text),
+                       trimmed(text)));
+  }
+  refuse(text, "a number without a unit is read as a specific gravity, and this is none",
+         fmt::format("specific gravities lie between 0.900 and 1.200; degrees need their unit: "
+                     "{}P, {}Bx, {}Oe",
+                     trimmed(text), trimmed(text), trimmed(text)));
+}
+
+std::optional<Scale> scale_of_unit(std::string_view text, const TypedNumber& n,
+                                   const std::optional<Scale>& own) {
+  if (n.unit.starts_with('%'))
+    refuse(text, n.unit_position, n.unit.size(), "percent of what? sugar or alcohol",
+           "write 12P or 12Bx for sugar, 12%vol or 12%mass for alcohol (areo convert)");
+  try {
+    const Scale s = physics::scale_from_word(n.unit);
+    // Plain "SG" names the kind; which one is the instrument's business.
+    if (own && own->kind == ScaleKind::specific_gravity && s == physics::sg_20_20 &&
+        n.unit.size() == 2)
+      return own;
+    return s;
+  } catch (const ParseError& e) {
+    refuse(text, n.unit_position, n.unit.size(), e.what(), e.hint);
+  }
+}
+
+}  // namespace
+
+TypedNumber number_with_unit(std::string_view text, std::string_view what) {
+  TypedNumber n;
+  std::size_t i = text.find_first_not_of(" \t");
+  if (i == std::string_view::npos) refuse(text, fmt::format("{} is missing", what), "");
+  std::string digits;
+  constexpr std::string_view minus_sign = "\u2212";
+  if (text[i] == '-' || text[i] == '+') {
+    if (text[i] == '-') digits += '-';
+    ++i;
+  } else if (text.substr(i).starts_with(minus_sign)) {
+    digits += '-';
+    i += minus_sign.size();
+  }
+  bool any = false;
+  bool mark = false;
+  for (; i < text.size(); ++i) {
+    if (is_digit(text[i])) {
+      digits += text[i];
+      any = true;
+      if (mark) ++n.decimals;
+    } else if (text[i] == '.' || text[i] == ',') {
+      if (mark)
+        refuse(text, i, 1, "a number has one decimal mark", "write 1.048 or 1,048, no thousands");
+      mark = true;
+      n.decimal_comma = text[i] == ',';
+      digits += '.';
+    } else {
+      break;
+    }
+  }
+  if (!any) {
+    const std::size_t at = text.find_first_not_of(" \t");
+    refuse(text, at, text.size() - at, fmt::format("{} begins with a number", what), "");
+  }
+  std::from_chars(digits.data(), digits.data() + digits.size(), n.value);
+  n.half_width = 0.5 * std::pow(10.0, -n.decimals);
+  if (!std::isfinite(n.value) || digits.size() > 17)
+    refuse(text, 0, i, fmt::format("{} has too many digits", what), "seventeen are the most");
+  n.unit_position = std::min(text.find_first_not_of(" \t", i), text.size());
+  n.unit = trimmed(text.substr(n.unit_position));
+  return n;
+}
+
+TypedMark mark_from_text(std::string_view text, const std::optional<Scale>& own) {
+  TypedNumber n = number_with_unit(text, "a reading");
+  if (n.unit.empty()) {
+    if (own && own->kind != ScaleKind::specific_gravity)
+      return {*own, n.value, n.half_width, n.decimal_comma ? fmt::format("read as {:g}", n.value) : ""};
+    return bare_gravity(trimmed(text), n, own.value_or(physics::sg_20_20));
+  }
+  if (n.unit == "g/cm3" || n.unit == "g/ml" || n.unit == "g/mL" || n.unit == "g/cm³") {
+    n.value *= 1000;
+    n.half_width *= 1000;
+    n.unit = "kg/m3";
+  }
+  const Scale scale = *scale_of_unit(text, n, own);
+  if (own && scale != *own)
+    refuse(text, n.unit_position, n.unit.size(),
+           fmt::format("the instrument is graduated in {}, not in {}", physics::scale_name(*own),
+                       physics::scale_name(scale)),
+           "write what its scale shows; areo convert changes between scales");
+  if (scale.kind == ScaleKind::specific_gravity && !(n.value >= 0.7 && n.value <= 1.5))
+    refuse(text, fmt::format("{:g} is no specific gravity of a drink or a syrup", n.value),
+           "they lie between 0.7 and 1.5");
+  return {scale, n.value, n.half_width,
+          n.decimal_comma ? fmt::format("read as {:.{}f}", n.value, n.decimals) : ""};
+}
+
+double celsius_from_text(std::string_view text) {
+  const TypedNumber n = number_with_unit(text, "a temperature");
+  std::string unit = n.unit;
+  if (unit.starts_with("°")) unit.erase(0, std::string_view{"°"}.size());
+  if (unit == "C" || unit == "c") return n.value;
+  if (unit == "F" || unit == "f") return fahrenheit_point(n.value).celsius();
+  if (unit == "K") return kelvin_point(n.value).celsius();
+  if (unit.empty())
+    refuse(text, "a temperature needs its unit",
+           fmt::format("{}F or {}C?", trimmed(text), trimmed(text)));
+  refuse(text, n.unit_position, n.unit.size(), fmt::format("'{}' is no unit of temperature", n.unit),
+         "write 20C, 68F or 293K");
+}
+
+double celsius_half_width(std::string_view text) {
+  const TypedNumber n = number_with_unit(text, "a temperature");
+  return n.unit.ends_with('F') || n.unit.ends_with('f') ? n.half_width / 1.8 : n.half_width;
+}
+
+double celsius_difference_from_text(std::string_view text) {
+  static constexpr std::array units{Unit{"C", 1}, Unit{"°C", 1}, Unit{"K", 1}, Unit{"F", 1 / 1.8},
+                                    Unit{"°F", 1 / 1.8}};
+  const double v = with_unit(text, "a difference of temperature", units, "write 0.5C or 1F");
+  if (!(v > 0)) refuse(text, "an accuracy is above zero", "write 0.5C or 1F");
+  return v;
+}
+
+double grams_from_text(std::string_view text) {
+  static constexpr std::array units{Unit{"g", 1}, Unit{"kg", 1000}};
+  return with_unit(text, "a mass", units, "write 500g or 1.2kg");
+}
+
+double litres_from_text(std::string_view text) {
+  static constexpr std::array units{Unit{"L", 1}, Unit{"l", 1}, Unit{"mL", 1e-3}, Unit{"ml", 1e-3}};
+  return with_unit(text, "a volume", units, "write 0.75L or 750mL");
+}
+
+Pressure pressure_from_text(std::string_view text) {
+  static constexpr std::array units{Unit{"kPa", 1000}, Unit{"hPa", 100}, Unit{"mbar", 100},
+                                    Unit{"Pa", 1}};
+  return pascals(with_unit(text, "a pressure", units, "write 98.2kPa, 982hPa or 982mbar"));
+}
+
+Length altitude_from_text(std::string_view text) {
+  static constexpr std::array units{Unit{"m", 1}, Unit{"ft", 0.3048}};
+  return metres(with_unit(text, "an altitude", units, "write 300m"));
+}
+
+double plain_number(std::string_view text, std::string_view what) {
+  const TypedNumber n = number_with_unit(text, what);
+  if (!n.unit.empty())
+    refuse(text, n.unit_position, n.unit.size(), fmt::format("{} is a plain number", what),
+           "leave the unit out");
+  return n.value;
+}
+
+}  // namespace areo::cli

@@ -1,0 +1,57 @@
+#pragma once
+// What people type, read once and strictly: numbers, units, scales. Every refusal says where, why
+// and what to write instead.
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include "areo/core/units.hpp"
+#include "areo/physics/scale.hpp"
+
+namespace areo::cli {
+
+/// A number in front of a unit. "1,050kg/m3" -> 1.050, "kg/m3".
+struct TypedNumber {
+  double value = 0;
+  double half_width = 0;      ///< half of the last digit that was typed
+  int decimals = 0;
+  bool decimal_comma = false;
+  std::string unit;           ///< what follows, without spaces around it; may be empty
+  std::size_t unit_position = 0;
+};
+/// @param what for messages: "a temperature"
+/// @throws ParseError if the text does not begin with a decimal number
+[[nodiscard]] TypedNumber number_with_unit(std::string_view text, std::string_view what);
+
+/// A value on a scale as typed.
+struct TypedMark {
+  physics::Scale scale;
+  double value = 0;
+  double half_width = 0;  ///< half of the last digit that was typed, in the unit of the scale
+  std::string echo;       ///< "read as 1.050" if it was not typed so; else empty
+};
+/// Reads "1.048", "1048", "1,048", ".998", "12.5P", "-1.5Bx", "6.5Be", "1048kg/m3", "1.048SG60F".
+/// @param own  the scale of a named instrument: numbers without a unit are then on that scale, and
+///             another scale is refused
+/// @throws ParseError for slipped decimals, bare numbers that could mean several things, "%"
+[[nodiscard]] TypedMark mark_from_text(std::string_view text,
+                                       const std::optional<physics::Scale>& own = std::nullopt);
+
+/// "27C", "80F", "300K"; a bare number is refused.
+[[nodiscard]] double celsius_from_text(std::string_view text);
+/// A difference of temperature: "0.5C", "1F".
+[[nodiscard]] double celsius_difference_from_text(std::string_view text);
+/// Half of the last digit typed of a temperature, in °C.
+[[nodiscard]] double celsius_half_width(std::string_view text);
+/// "500g", "1.2kg"
+[[nodiscard]] double grams_from_text(std::string_view text);
+/// "0.75L", "750mL"
+[[nodiscard]] double litres_from_text(std::string_view text);
+/// "98.2kPa", "982hPa", "982mbar"
+[[nodiscard]] Pressure pressure_from_text(std::string_view text);
+/// "300m"
+[[nodiscard]] Length altitude_from_text(std::string_view text);
+/// A plain number without unit, or with the given one: "0.002"; "12P" where "P" is the scale's.
+[[nodiscard]] double plain_number(std::string_view text, std::string_view what);
+
+}  // namespace areo::cli

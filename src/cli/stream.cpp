@@ -1,0 +1,162 @@
+#include "stream.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cstdio>
+#include <fstream>
+#include <iostream>
+#include <optional>
+
+#include "areo/core/error.hpp"
+#include "areo/report/json.hpp"
+#include "areo/report/text.hpp"
+#include "failure.hpp"
+
+namespace areo::cli {
+namespace {
+
+// Finds repeated rows within a window: a paste that slipped in twice. The window bounds the memory.
+class Repeats {
+ public:
+  /// Line of an equal row within the window, and remembers this one.
+  std::optional<std::size_t> seen(const tables::CsvRow& row) {
+    std::string joined;
+    for (const std::string& c : row.cells) {
+      joined += c;
+      joined += '\x1f';
+    }
+    const std::size_t hash = std::hash<std::string>{}(joined);
+    const auto found = std::find_if(window_.begin(), window_.end(),
+                                    [&](const Entry& e) { return e.line != 0 && e.hash == hash; });
+    std::optional<std::size_t> earlier;
+    if (found != window_.end()) earlier = found->line;
+    window_[next_] = {hash, row.line};
+    next_ = (next_ + 1) % window_.size();
+    return earlier;
+  }
+
+ private:
+  struct Entry {
+    std::size_t hash = 0, line = 0;
+  };
+  std::array<Entry, 1000> window_{};
+  std::size_t next_ = 0;
+};
+
+class Writer {
+ public:
+  Writer(const tables::CsvReader& reader, const StreamJob& job, const Session& session)
+      : reader_{&reader}, job_{&job}, session_{&session} {}
+
+  void header() const {
+    if (session_->json) return;
+    std::string out;
+    for (const std::string& c : reader_->columns()) out += tables::csv_cell(c) + ",";
+    for (const std::string& key : job_->results) out += fmt::format("{},{}_U,", key, key);
+    raw_line(out + (job_->has_state ? "state,note,error" : "note,error"));
+  }
+
+  void good(const tables::CsvRow& row, const RowOutcome& outcome) const {
+    if (session_->json) {
+      std::vector<std::pair<std::string, std::string>> head{{"line", std::to_string(row.line)}};
+      if (job_->has_state) head.emplace_back("state", report::json_string(outcome.state));
+      raw_line(report::json_line(outcome.result, head));
+      return;
+    }
+    std::string out = input_cells(row);
+    for (const std::string& key : job_->results) {
+      const auto& all = outcome.result.quantities;
+      const auto q = std::find_if(all.begin(), all.end(), [&](const auto& x) { return x.key == key; });
+      out += q == all.end() ? ",," : value_cells(q->value);
+    }
+    if (job_->has_state) out += outcome.state + ",";
+    raw_line(out + tables::csv_text_cell(fmt::format("{}", fmt::join(outcome.result.notes, "; "))) +
+             ",");
+  }
+
+  void bad(const tables::CsvRow& row, const Error& e) const {
+    if (session_->json) {
+      raw_line(failure_json(e, row.line));
+      return;
+    }
+    std::string out = input_cells(row);
+    out.append(2 * job_->results.size() + (job_->has_state ? 1 : 0) + 1, ',');
+    raw_line(out + tables::csv_text_cell(e.what()));
+  }
+
+ private:
+  // Columns that areo reads go out as they came; free text is kept from running in a spreadsheet.
+  [[nodiscard]] std::string input_cells(const tables::CsvRow& row) const {
+    std::string out;
+    for (std::size_t i = 0; i < reader_->columns().size(); ++i) {
+      const std::string cell = i < row.cells.size() ? row.cells[i] : "";
+      out += (is_ours(reader_->columns()[i]) ? tables::csv_cell(cell) : tables::csv_text_cell(cell)) +
+             ",";
+    }
+    return out;
+  }
+  [[nodiscard]] bool is_ours(const std::string& column) const {
+    const auto in = [&](const std::vector<std::string>& v) {
+      return std::find(v.begin(), v.end(), column) != v.end();
+    };
+    return in(job_->needed) || in(job_->known);
+  }
+  [[nodiscard]] std::string value_cells(const uncertainty::Value& v) const {
+    const int decimals = report::supported_decimals(v.expanded()) + (session_->full ? 6 : 0);
+    return fmt::format("{:.{}f},{:.{}f},", v.estimate, decimals, v.expanded(), decimals);
+  }
+
+  const tables::CsvReader* reader_;
+  const StreamJob* job_;
+  const Session* session_;
+};
+
+int run(std::istream& in, const std::string& name, const StreamJob& job, const Session& session) {
+  tables::CsvReader reader{in, name};
+  for (const std::string& c : job.needed) (void)reader.column(c);
+  const Writer writer{reader, job, session};
+  writer.header();
+  Repeats repeats;
+  bool failed = false;
+  const auto fail = [&](const tables::CsvRow& row, const Error& e) {
+    failed = true;
+    writer.bad(row, e);
+    fmt::print(stderr, "areo: {}:{}: {}\n", report::printable(name), row.line,
+               report::printable(e.what()));
+  };
+  for (tables::CsvRow row;;) {
+    try {
+      if (!reader.next(row)) break;
+    } catch (const Error& e) {
+      fail(row, e);
+      continue;
+    }
+    try {
+      RowOutcome outcome = job.compute(RowView{reader, row});
+      if (const auto line = repeats.seen(row))
+        outcome.result.notes.push_back(fmt::format("same as line {}", *line));
+      writer.good(row, outcome);
+    } catch (const Error& e) {
+      fail(row, e);
+    }
+  }
+  return failed ? 1 : 0;
+}
+
+}  // namespace
+
+std::string RowView::operator[](std::string_view column) const {
+  return reader_->has_column(column) ? row_->cells[reader_->column(column)] : "";
+}
+
+int run_stream(const std::string& file, const StreamJob& job, const Session& session) {
+  if (file == "-") return run(std::cin, "standard input", job, session);
+  std::ifstream in{file};
+  if (!in)
+    throw Error{Errc::file, fmt::format("{} cannot be read", file), "check the name and its rights"};
+  return run(in, file, job, session);
+}
+
+}  // namespace areo::cli

@@ -1,0 +1,48 @@
+#pragma once
+// CSV in, CSV or JSON lines out: one row out per row in, order kept, memory constant. A bad row
+// never stops the others.
+#include <functional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "areo/measurement/result.hpp"
+#include "areo/tables/csv.hpp"
+#include "output.hpp"
+
+namespace areo::cli {
+
+/// One row by column name; a column that the file does not have is empty.
+class RowView {
+ public:
+  RowView(const tables::CsvReader& reader, const tables::CsvRow& row) : reader_{&reader}, row_{&row} {}
+  [[nodiscard]] std::string operator[](std::string_view column) const;
+
+ private:
+  const tables::CsvReader* reader_;
+  const tables::CsvRow* row_;
+};
+
+/// What a command makes of a row.
+struct RowOutcome {
+  measurement::Result result;
+  std::string state;  ///< a word for programs; may be empty
+};
+
+struct StreamJob {
+  std::vector<std::string> needed;   ///< columns that the file must have
+  std::vector<std::string> known;    ///< further columns that the command reads
+  std::vector<std::string> results;  ///< keys of the quantities to print
+  bool has_state = false;
+  std::function<RowOutcome(const RowView&)> compute;
+};
+
+/// Columns out: all that came in, then for each result its value and its expanded uncertainty
+/// (`<key>_U`), then `state` if the job has one, `note` and `error`.
+/// A row equal to one of the 1000 before it is flagged in `note`, not dropped.
+/// @param file  name, or "-" for standard input
+/// @return      0, or 1 if a row was bad (its reason is in `error` and on standard error)
+/// @throws      Error{file} if the file cannot be read or a needed column is missing
+int run_stream(const std::string& file, const StreamJob& job, const Session& session);
+
+}  // namespace areo::cli

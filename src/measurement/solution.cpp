@@ -1,0 +1,34 @@
+#include "areo/measurement/solution.hpp"
+
+#include "areo/measurement/convert.hpp"
+#include "areo/physics/scale_name.hpp"
+
+namespace areo::measurement {
+
+Result describe_solution(const calibration::WeighedSolution& solution,
+                         const instruments::TemperatureReading& temperature,
+                         std::span<const instruments::Hydrometer> hydrometers) {
+  uncertainty::Inputs inputs;
+  const calibration::SolutionInputs liquid{inputs, solution};
+  const auto at = instruments::add_temperature(inputs, "the solution", temperature);
+  std::vector<Label> labels{{"mass_percent", "mass fraction", "% mass"},
+                            {"density_at_t_kg_m3", "density at its temperature", "kg/m³"},
+                            label_of(physics::sg_20_20)};
+  for (const instruments::Hydrometer& h : hydrometers)
+    labels.push_back({"shows_" + (h.name.empty() ? physics::scale_key(h.scale) : h.name),
+                      h.name.empty() ? physics::scale_name(h.scale) : h.name,
+                      physics::scale_unit(h.scale)});
+  const auto model = [&](const uncertainty::Point& x) {
+    const Temperature t = at.at(x);
+    const Density rho = liquid.density(x, t);
+    std::vector<double> out{
+        100 * liquid.fraction(x), rho.value(),
+        physics::mark_from_density(physics::sg_20_20, liquid.density(x, celsius_point(20)))};
+    for (const instruments::Hydrometer& h : hydrometers)
+      out.push_back(instruments::ideal_indication(h, rho, t));
+    return out;
+  };
+  return evaluate(inputs, model, std::move(labels));
+}
+
+}  // namespace areo::measurement

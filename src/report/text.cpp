@@ -1,0 +1,72 @@
+#include "areo/report/text.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace areo::report {
+
+int supported_decimals(double expanded) {
+  if (!(expanded > 0) || !std::isfinite(expanded)) return 0;
+  // fmt rounds to two significant digits first, so that 0.0996 counts as 0.10.
+  const std::string two_digits = fmt::format("{:.1e}", expanded);
+  const int exponent = std::stoi(two_digits.substr(two_digits.find('e') + 1));
+  return std::max(0, 1 - exponent);
+}
+
+std::string value_text(const uncertainty::Value& v, std::string_view unit, bool full) {
+  constexpr int further_digits = 6;
+  const std::string behind = unit.empty() ? "" : fmt::format(" {}", unit);
+  const double expanded = v.expanded();
+  if (!(expanded > 0)) return fmt::format("{:.10g}{}", v.estimate, behind);
+  const int decimals = supported_decimals(expanded) + (full ? further_digits : 0);
+  // Adding zero turns a rounded "-0.0" into "0.0".
+  const double scale = std::pow(10.0, decimals);
+  const double rounded = std::round(v.estimate * scale) / scale + 0.0;
+  return fmt::format("{:.{}f} ± {:.{}f}{}", rounded, decimals, expanded, decimals, behind);
+}
+
+std::string instruction(double correction, int decimals) {
+  const std::string size = fmt::format("{:.{}f}", std::abs(correction), decimals);
+  if (size.find_first_not_of("0.") == std::string::npos) return "ADD NOTHING";
+  return fmt::format("{} {}", correction > 0 ? "ADD" : "SUBTRACT", size);
+}
+
+std::string printable(std::string_view text) {
+  std::string out;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const auto c = static_cast<unsigned char>(text[i]);
+    const bool c1 = c == 0xC2 && i + 1 < text.size() &&  // U+0080 .. U+009F, controls as well
+                    static_cast<unsigned char>(text[i + 1]) < 0xA0;
+    if (c < 0x20 || c == 0x7F || c1) {
+      out += "\uFFFD";
+      if (c1) ++i;
+    } else {
+      out += text[i];
+    }
+  }
+  return out;
+}
+
+std::size_t display_width(std::string_view utf8) {
+  return static_cast<std::size_t>(std::count_if(utf8.begin(), utf8.end(), [](char c) {
+    return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U;
+  }));
+}
+
+std::string indication_text(double indication, double division) {
+  constexpr int most = 6;
+  // A reading between two lines, or a division like 0.25, needs more than the power of ten says.
+  const auto fits = [](double v, int decimals) {
+    const double scaled = v * std::pow(10.0, decimals);
+    return std::abs(scaled - std::round(scaled)) < 1e-6 * std::max(1.0, std::abs(scaled));
+  };
+  int decimals = 0;
+  while (decimals < most && !(fits(division, decimals) && fits(indication, decimals))) ++decimals;
+  return fmt::format("{:.{}f}", indication, decimals);
+}
+
+std::string celsius_text(double c) { return fmt::format("{:.4g} °C", c); }
+
+}  // namespace areo::report
