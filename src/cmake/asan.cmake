@@ -1,0 +1,7 @@
+# Initial cache for memory and undefined-behaviour checks; the first finding ends the program.
+# -O1 keeps the checks readable and the tests quick.
+set(CMAKE_BUILD_TYPE RelWithDebInfo CACHE STRING "")
+set(CMAKE_CXX_FLAGS_RELWITHDEBINFO "-O1 -g1" CACHE STRING "")
+set(CMAKE_COMPILE_WARNING_AS_ERROR ON CACHE BOOL "")
+set(AREO_SANITIZE "address,undefined" CACHE STRING "")
+set(AREO_BUILD_BENCH OFF CACHE BOOL "")
