@@ -70,18 +70,19 @@ Check check_in_solution(const Hydrometer& h, const HydrometerReading& reading,
                         const WeighedSolution& solution) {
   Inputs inputs;
   const SolutionInputs s{inputs, solution};
-  return run(h, reading, inputs,
-             fmt::format("{} {:g} g + {:g} g water",
-                         solution.solute == Solute::sucrose ? "sugar" : "salt", solution.solute_g,
-                         solution.water_g),
-             [&](const Point& x, Temperature t) { return s.density(x, t); });
+  return run(
+      h, reading, inputs,
+      fmt::format("{} {:g} g + {:g} g water", solution.solute == Solute::sucrose ? "sugar" : "salt",
+                  solution.solute_g, solution.water_g),
+      [&](const Point& x, Temperature t) { return s.density(x, t); });
 }
 
 Check certificate_point(double nominal, double correction, double expanded, double k) {
   if (!(expanded > 0) || !(k >= 1) || !std::isfinite(nominal) || !std::isfinite(correction))
-    throw Error{Errc::domain,
-                "a certificate's point needs finite numbers, an expanded uncertainty above zero and "
-                "a coverage factor of at least 1"};
+    throw Error{
+        Errc::domain,
+        "a certificate's point needs finite numbers, an expanded uncertainty above zero and "
+        "a coverage factor of at least 1"};
   const double u = expanded / k;
   return {"certificate", nominal, {nominal + correction, u}, {correction, u}};
 }

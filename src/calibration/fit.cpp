@@ -84,9 +84,9 @@ CorrectionFit fit_correction(std::span<const Check> checks, double division, dou
     u_fitted_slope = std::sqrt(line.var_slope);
     fit.slope_used = significant(line);
     if (fit.slope_used) fit.line = line;
-    fit.reason = fmt::format(
-        "slope {:+.2g} ± {:.1g}: {}", line.slope, normal_coverage() * u_fitted_slope,
-        fit.slope_used ? "significant, used" : "not significant, an offset serves");
+    fit.reason =
+        fmt::format("slope {:+.2g} ± {:.1g}: {}", line.slope, normal_coverage() * u_fitted_slope,
+                    fit.slope_used ? "significant, used" : "not significant, an offset serves");
   }
   for (std::size_t i = 0; i < p.size(); ++i) fit.residuals.push_back(p.y[i] - fit.line.at(p.x[i]));
   if (fit.line.degrees_of_freedom > 0) {

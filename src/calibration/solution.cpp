@@ -46,19 +46,22 @@ double mass_fraction(Solute s, double solute_g, double water_g, double purity, d
 void require_sensible(const WeighedSolution& s) {
   const auto bounds = [](double lo, double hi) { return lo >= 0 && lo <= hi && hi <= 1; };
   if (!(s.solute_g > 0) || !(s.water_g > 0))
-    throw Error{Errc::domain, fmt::format("a solution needs some {} and some water; got {} g and {} g",
-                                          word(s.solute), s.solute_g, s.water_g)};
+    throw Error{Errc::domain,
+                fmt::format("a solution needs some {} and some water; got {} g and {} g",
+                            word(s.solute), s.solute_g, s.water_g)};
   if (!(s.balance_division_g > 0))
     throw Error{Errc::domain, "the balance needs a division above zero"};
   if (!bounds(s.purity_lo, s.purity_hi) || !bounds(s.moisture_lo, s.moisture_hi))
-    throw Error{Errc::domain, "purity and moisture are fractions between 0 and 1, lower bound first"};
+    throw Error{Errc::domain,
+                "purity and moisture are fractions between 0 and 1, lower bound first"};
 }
 
 // A mass on the balance is the difference of two indications, each rounded to the division.
 uncertainty::Input weighing(const std::string& of, double mass_g, double division_g) {
-  return uncertainty::triangular("mass of " + of, "g", mass_g, division_g,
-                                 "two indications of the balance, each rounded to its division; its "
-                                 "scale error is the same for both masses and cancels");
+  return uncertainty::triangular(
+      "mass of " + of, "g", mass_g, division_g,
+      "two indications of the balance, each rounded to its division; its "
+      "scale error is the same for both masses and cancels");
 }
 
 }  // namespace
@@ -77,16 +80,17 @@ WeighedSolution salt_solution(double salt_g, double water_g, double balance_divi
 }
 
 SolutionInputs::SolutionInputs(uncertainty::Inputs& inputs, const WeighedSolution& s)
-    : solute_{s.solute}, solute_g_{}, water_g_{}, purity_{}, moisture_{}, model_{} {
+    : solute_{s.solute} {
   require_sensible(s);
   const std::string of = word(s.solute);
   solute_g_ = inputs.add(weighing(of, s.solute_g, s.balance_division_g));
   water_g_ = inputs.add(weighing("water", s.water_g, s.balance_division_g));
   const char* code = s.solute == Solute::sucrose ? "food standard [codex-sugars], from memory"
                                                  : "food standard [codex-salt], from memory";
-  purity_ = inputs.add(uncertainty::between("purity of the " + of, "", s.purity_lo, s.purity_hi, code));
-  moisture_ =
-      inputs.add(uncertainty::between("moisture of the " + of, "", s.moisture_lo, s.moisture_hi, code));
+  purity_ =
+      inputs.add(uncertainty::between("purity of the " + of, "", s.purity_lo, s.purity_hi, code));
+  moisture_ = inputs.add(
+      uncertainty::between("moisture of the " + of, "", s.moisture_lo, s.moisture_hi, code));
   const double w = mass_fraction(s.solute, s.solute_g, s.water_g, (s.purity_lo + s.purity_hi) / 2,
                                  (s.moisture_lo + s.moisture_hi) / 2);
   model_ = inputs.add(uncertainty::normal("density formula of the " + of + " solution", "kg/m³", 0,

@@ -30,13 +30,15 @@ std::string unknown_command(const CLI::App& app, int argc, const char* const* ar
     if (word.starts_with('-')) continue;
     if (std::find(names.begin(), names.end(), word) != names.end()) return {};
     const std::string near = nearest(word, names);
-    return fmt::format("areo: error: '{}' is not a command\nhint: {}\n", report::printable(word),
-                       near.empty() ? "areo --help lists them" : fmt::format("did you mean '{}'?", near));
+    return fmt::format(
+        "areo: error: '{}' is not a command\nhint: {}\n", report::printable(word),
+        near.empty() ? "areo --help lists them" : fmt::format("did you mean '{}'?", near));
   }
   return {};
 }
 
-int usage_failure(const CLI::App& app, const CLI::ParseError& e, int argc, const char* const* argv) {
+int usage_failure(const CLI::App& app, const CLI::ParseError& e, int argc,
+                  const char* const* argv) {
   if (e.get_exit_code() == 0) return app.exit(e);  // --help, --version
   const std::string unknown = unknown_command(app, argc, argv);
   print_error(!unknown.empty()
@@ -61,7 +63,8 @@ int run(int argc, const char* const* argv) {
   app.require_subcommand(1);
   app.fallthrough();
   app.set_version_flag("--version", fmt::format("areo {} (tables {})", version, tables_digest));
-  app.add_option("--notebook", session.notebook, "file of the notebook; $AREO_NOTEBOOK unless stated")
+  app.add_option("--notebook", session.notebook,
+                 "file of the notebook; $AREO_NOTEBOOK unless stated")
       ->type_name("FILE");
   app.add_flag("--json", session.json, "one JSON object per line");
   app.add_flag("--full", session.full, "more digits than the uncertainty supports");

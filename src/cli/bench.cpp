@@ -20,11 +20,13 @@ void add_reading_options(CLI::App& command, ReadingOptions& o) {
   command.add_option("--instrument", o.instrument, "hydrometer in the notebook")->type_name("NAME");
   command.add_option("--thermometer", o.thermometer, "thermometer in the notebook")
       ->type_name("NAME");
-  command.add_option("--temp-accuracy", o.temperature_accuracy,
-                     "how far the temperature may be off, ±; 0.5C unless stated")
+  command
+      .add_option("--temp-accuracy", o.temperature_accuracy,
+                  "how far the temperature may be off, ±; 0.5C unless stated")
       ->type_name("0.2C");
-  command.add_option("--division", o.division,
-                     "smallest division of an unnamed hydrometer; 0.002 unless stated")
+  command
+      .add_option("--division", o.division,
+                  "smallest division of an unnamed hydrometer; 0.002 unless stated")
       ->type_name("0.001");
   command.add_flag("--top", o.top, "cloudy liquid: read at the top of the meniscus");
   command.add_option("--at", o.at, "moment of the reading: the calibration in force then is used")
@@ -70,12 +72,13 @@ const measurement::Calibrated& Bench::hydrometer(const std::string& name) {
     throw Error{Errc::store, fmt::format("{} is a thermometer, not a hydrometer", name),
                 "areo instrument list shows what there is"};
   return hydrometers_
-      .emplace(name, measurement::Calibrated{
-                         *h, notebook::correction_in_force(notebook(), record, at_)})
+      .emplace(name,
+               measurement::Calibrated{*h, notebook::correction_in_force(notebook(), record, at_)})
       .first->second;
 }
 
-instruments::TemperatureReading Bench::temperature(const std::string& typed, Temperature reference) {
+instruments::TemperatureReading Bench::temperature(const std::string& typed,
+                                                   Temperature reference) {
   if (typed.empty()) return instruments::assumed_temperature(reference);
   instruments::TemperatureReading t;
   t.indication_c = celsius_from_text(typed);
@@ -108,17 +111,16 @@ TakenReading Bench::take(const std::string& reading, const std::string& typed_te
   if (!options_.instrument.empty()) {
     taken.instrument = hydrometer(options_.instrument);
   }
-  const TypedMark mark =
-      options_.instrument.empty()
-          ? mark_from_text(reading)
-          : mark_from_text(reading, taken.instrument.hydrometer.scale);
+  const TypedMark mark = options_.instrument.empty()
+                             ? mark_from_text(reading)
+                             : mark_from_text(reading, taken.instrument.hydrometer.scale);
   if (options_.instrument.empty()) {
     instruments::Hydrometer h = instruments::ordinary_hydrometer(mark.scale);
     if (!options_.division.empty()) {
       h.division = plain_number(options_.division, "a division");
       if (!(h.division > 0))
-        throw ParseError{"a division is above zero", options_.division, 0,
-                         options_.division.size(), "write 0.001"};
+        throw ParseError{"a division is above zero", options_.division, 0, options_.division.size(),
+                         "write 0.001"};
     }
     taken.instrument = measurement::Calibrated::never_checked(h);
   }

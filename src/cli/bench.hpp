@@ -59,7 +59,7 @@ class Bench {
 /// Path of the notebook for this session.
 [[nodiscard]] std::string notebook_path(const Session& session);
 /// Comma-separated scales, e.g. "SG,P,kg/m3"; `fallback` if empty.
-[[nodiscard]] std::vector<physics::Scale> scales_from_text(const std::string& text,
-                                                           const std::vector<physics::Scale>& fallback);
+[[nodiscard]] std::vector<physics::Scale> scales_from_text(
+    const std::string& text, const std::vector<physics::Scale>& fallback);
 
 }  // namespace areo::cli

@@ -97,14 +97,15 @@ void print_strength(const AlcoholResult& a, const Session& session) {
     quantity_lines(rest, session.full);
     const auto& kj = a.result.at("energy_kj_per_100_ml").value;
     line(fmt::format("  that is {} for 100 mL",
-                     report::value_text({kj.estimate / ferment::kj_per_kcal, kj.u / ferment::kj_per_kcal,
-                                         kj.degrees_of_freedom},
+                     report::value_text({kj.estimate / ferment::kj_per_kcal,
+                                         kj.u / ferment::kj_per_kcal, kj.degrees_of_freedom},
                                         "kcal", session.full)));
     const auto& rule = a.result.at("rule_of_thumb_percent_vol");
     line(fmt::format("  for comparison {} by the rule 131.25 (OG - FG): common practice, no source",
                      report::value_text(rule.value, rule.unit, session.full)));
   } else {
-    quantity_lines({a.result.at("sg_20_20_original"), a.result.at("sg_20_20_present")}, session.full);
+    quantity_lines({a.result.at("sg_20_20_original"), a.result.at("sg_20_20_present")},
+                   session.full);
   }
   notes(a.result.notes);
   line("for a clean yeast ferment; a home estimate is no legal strength: local law and an");
@@ -134,8 +135,8 @@ int run_one(const Options& o, const Session& session) {
                          session);
   }
   const TakenReading original = bench.take(o.gravities[0], or_both(o.original_temperature));
-  return report_result(compute(original, bench.take(o.gravities[1], or_both(o.present_temperature))),
-                       session);
+  return report_result(
+      compute(original, bench.take(o.gravities[1], or_both(o.present_temperature))), session);
 }
 
 // Rows of one original gravity, one after the other, are one ferment's story: its gravity only
@@ -160,12 +161,11 @@ int run_csv(const Options& o, const Session& session) {
   StreamJob job;
   job.needed = {"original", "present"};
   job.known = {"original_temperature", "present_temperature"};
-  job.results = {"alcohol_percent_vol",          "alcohol_percent_mass",
-                 "original_extract_percent",     "real_extract_percent",
-                 "apparent_extract_percent",     "apparent_attenuation_percent",
-                 "real_attenuation_percent",     "energy_kj_per_100_ml",
-                 "rule_of_thumb_percent_vol",    "sg_20_20_original",
-                 "sg_20_20_present"};
+  job.results = {
+      "alcohol_percent_vol",      "alcohol_percent_mass",     "original_extract_percent",
+      "real_extract_percent",     "apparent_extract_percent", "apparent_attenuation_percent",
+      "real_attenuation_percent", "energy_kj_per_100_ml",     "rule_of_thumb_percent_vol",
+      "sg_20_20_original",        "sg_20_20_present"};
   job.has_state = true;
   Story story;
   job.compute = [&](const RowView& row) {
@@ -181,8 +181,9 @@ int run_csv(const Options& o, const Session& session) {
         original,
         bench.take(row["present"], temperature("present_temperature", o.present_temperature)));
     if (a.state == Fermentation::above)
-      a.result.notes.emplace_back("present above original: bubbles, swapped or misread, "
-                                  "temperature, sugar added, layers?");
+      a.result.notes.emplace_back(
+          "present above original: bubbles, swapped or misread, "
+          "temperature, sugar added, layers?");
     story.tell(row["original"], a.result);
     return RowOutcome{std::move(a.result), word(a.state)};
   };
@@ -193,10 +194,12 @@ int run_csv(const Options& o, const Session& session) {
 
 void setup_alcohol(CLI::App& app, const Session& session, Run& run) {
   const auto o = std::make_shared<Options>();
-  auto* c = app.add_subcommand("alcohol", "original and present gravity to alcohol, extract, energy");
-  auto* gravities = c->add_option("gravities", o->gravities, "original and present gravity, as read")
-                        ->expected(1, 2)
-                        ->type_name("ORIGINAL PRESENT");
+  auto* c =
+      app.add_subcommand("alcohol", "original and present gravity to alcohol, extract, energy");
+  auto* gravities =
+      c->add_option("gravities", o->gravities, "original and present gravity, as read")
+          ->expected(1, 2)
+          ->type_name("ORIGINAL PRESENT");
   c->add_option("--temp", o->temperature, "temperature of both readings")->type_name("TEMP");
   c->add_option("--original-temp", o->original_temperature, "temperature at the original gravity")
       ->type_name("TEMP");
@@ -204,7 +207,8 @@ void setup_alcohol(CLI::App& app, const Session& session, Run& run) {
       ->type_name("TEMP");
   auto* sugar = c->add_option("--sugar", o->sugar, "no original gravity: sugar that was weighed in")
                     ->type_name("500g");
-  auto* volume = c->add_option("--volume", o->volume, "and the volume it went into")->type_name("5L");
+  auto* volume =
+      c->add_option("--volume", o->volume, "and the volume it went into")->type_name("5L");
   sugar->needs(volume);
   volume->needs(sugar);
   add_reading_options(*c, o->with);
@@ -213,9 +217,10 @@ void setup_alcohol(CLI::App& app, const Session& session, Run& run) {
                             "present_temperature; - = standard input")
                   ->type_name("FILE");
   gravities->excludes(csv);
-  c->footer("Examples:\n  areo alcohol 1.048 1.009 --temp 20C\n"
-            "  areo alcohol 1.048 1.009 --original-temp 26C --present-temp 19C --instrument stem-1\n"
-            "  areo alcohol 1.004 --temp 20C --sugar 450g --volume 5L");
+  c->footer(
+      "Examples:\n  areo alcohol 1.048 1.009 --temp 20C\n"
+      "  areo alcohol 1.048 1.009 --original-temp 26C --present-temp 19C --instrument stem-1\n"
+      "  areo alcohol 1.004 --temp 20C --sugar 450g --volume 5L");
   c->callback([=, &session, &run] {
     if (o->gravities.empty() && o->csv.empty()) throw CLI::RequiredError("gravities or --csv");
     run = [=, &session] { return o->csv.empty() ? run_one(*o, session) : run_csv(*o, session); };

@@ -69,7 +69,8 @@ CheckRecord record_of(const Options& o, CheckMethod method, const InstrumentReco
   if (method == CheckMethod::sugar || method == CheckMethod::salt) {
     const auto make =
         method == CheckMethod::sugar ? calibration::sugar_solution : calibration::salt_solution;
-    r.solution = make(grams_from_text(o.solute), grams_from_text(o.water), grams_from_text(o.balance));
+    r.solution =
+        make(grams_from_text(o.solute), grams_from_text(o.water), grams_from_text(o.balance));
   }
   if (method == CheckMethod::certificate) {
     r.correction = plain_number(o.correction, "a correction");
@@ -131,9 +132,10 @@ int run_check(const Options& o, CheckMethod method, const Session& session) {
     line(fmt::format("next: {} areo calibrate fit {}",
                      more ? "" : "the other fixed point (ice or boiling water), then", o.name));
   else
-    line(fmt::format("next: {} areo calibrate fit {}",
-                     more ? "another solution, or" : "a weighed sugar solution (areo solution sugar), then",
-                     o.name));
+    line(fmt::format(
+        "next: {} areo calibrate fit {}",
+        more ? "another solution, or" : "a weighed sugar solution (areo solution sugar), then",
+        o.name));
   return done;
 }
 
@@ -248,9 +250,10 @@ int run_fit(const Options& o, const Session& session) {
     line("not put in force: the checks contradict each other beyond their uncertainties");
     if (f.fit.suspect) {
       const auto id = f.checks[*f.fit.suspect].id;
-      line(fmt::format("next: repeat check {0}; without it the others agree best "
-                       "(areo calibrate fit {1} --without {0})",
-                       id, o.name));
+      line(
+          fmt::format("next: repeat check {0}; without it the others agree best "
+                      "(areo calibrate fit {1} --without {0})",
+                      id, o.name));
     } else {
       line("next: repeat both checks; two alone cannot tell which of them is wrong");
     }
@@ -277,8 +280,8 @@ int run_show(const Options& o, const Session& session) {
   }
   print_fit(fit_now(book, o));
   for (const auto& c : book.calibrations(instrument.id))
-    line(fmt::format("  calibration {}: checks {}, in force from {}", c.id, fmt::join(c.checks, ", "),
-                     c.in_force_from.date()));
+    line(fmt::format("  calibration {}: checks {}, in force from {}", c.id,
+                     fmt::join(c.checks, ", "), c.in_force_from.date()));
   return done;
 }
 
@@ -299,7 +302,8 @@ CLI::App* add_check(CLI::App& parent, const char* name, const char* what, CheckM
 
 void add_temperature_options(CLI::App& c, Options& o) {
   c.add_option("temperature", o.temperature, "temperature of the liquid: 21C, 70F");
-  c.add_option("--temp-accuracy", o.temperature_accuracy, "±; 0.5C unless stated")->type_name("0.2C");
+  c.add_option("--temp-accuracy", o.temperature_accuracy, "±; 0.5C unless stated")
+      ->type_name("0.2C");
   c.add_flag("--top", o.top, "read at the top of the meniscus");
 }
 
@@ -309,9 +313,11 @@ void setup_calibrate(CLI::App& app, const Session& session, Run& run) {
   const auto o = std::make_shared<Options>();
   auto* c = app.add_subcommand("calibrate", "check an instrument, build its correction");
   c->require_subcommand(1);
-  auto* water = add_check(*c, "water", "a hydrometer in clean water", CheckMethod::water, o, session, run);
+  auto* water =
+      add_check(*c, "water", "a hydrometer in clean water", CheckMethod::water, o, session, run);
   add_temperature_options(*water, *o);
-  for (const auto& [name, method] : {std::pair{"sugar", CheckMethod::sugar}, {"salt", CheckMethod::salt}}) {
+  for (const auto& [name, method] :
+       {std::pair{"sugar", CheckMethod::sugar}, {"salt", CheckMethod::salt}}) {
     auto* s = add_check(*c, name, "a hydrometer in a weighed solution", method, o, session, run);
     add_temperature_options(*s, *o);
     s->add_option("--solute", o->solute, "mass of the sugar or salt")->required()->type_name("52g");
@@ -321,33 +327,40 @@ void setup_calibrate(CLI::App& app, const Session& session, Run& run) {
   }
   auto* point = add_check(*c, "certificate", "a point of a certificate: add CORRECTION at READING",
                           CheckMethod::certificate, o, session, run);
-  point->add_option("--correction", o->correction, "to be added, in the unit of the scale")->required();
-  point->add_option("--expanded", o->expanded, "expanded uncertainty of the correction")->required();
+  point->add_option("--correction", o->correction, "to be added, in the unit of the scale")
+      ->required();
+  point->add_option("--expanded", o->expanded, "expanded uncertainty of the correction")
+      ->required();
   point->add_option("--factor", o->factor, "coverage factor of the certificate; 2 unless stated");
   add_check(*c, "ice", "a thermometer in crushed melting ice", CheckMethod::ice, o, session, run);
-  auto* boiling = add_check(*c, "boiling", "a thermometer in boiling water", CheckMethod::boiling, o,
-                            session, run);
-  auto* pressure = boiling->add_option("--pressure", o->pressure,
-                                       "pressure at the place, not reduced to sea level")
-                       ->type_name("98.2kPa");
+  auto* boiling = add_check(*c, "boiling", "a thermometer in boiling water", CheckMethod::boiling,
+                            o, session, run);
+  auto* pressure =
+      boiling
+          ->add_option("--pressure", o->pressure, "pressure at the place, not reduced to sea level")
+          ->type_name("98.2kPa");
   boiling->add_option("--altitude", o->altitude, "or the altitude; weather leaves ± 2 kPa")
       ->type_name("300m")
       ->excludes(pressure);
   auto* fit = c->add_subcommand("fit", "build the correction from the checks and put it in force");
   fit->add_option("name", o->name, "the instrument")->required();
-  fit->add_option("--without", o->without, "leave these checks out")->delimiter(',')->type_name("N,N");
-  fit->add_option("--from", o->from, "in force from; the last check unless stated")->type_name("DATE");
+  fit->add_option("--without", o->without, "leave these checks out")
+      ->delimiter(',')
+      ->type_name("N,N");
+  fit->add_option("--from", o->from, "in force from; the last check unless stated")
+      ->type_name("DATE");
   fit->add_option("--note", o->note, "anything worth knowing");
   fit->callback([=, &session, &run] { run = [=, &session] { return run_fit(*o, session); }; });
   auto* show = c->add_subcommand("show", "checks, fit and calibrations of an instrument");
   show->add_option("name", o->name, "the instrument")->required();
   show->callback([=, &session, &run] { run = [=, &session] { return run_show(*o, session); }; });
-  c->footer("Examples:\n  areo calibrate water stem-1 1.001 21C\n"
-            "  areo calibrate sugar stem-1 1.041 21C --solute 52g --water 448g\n"
-            "  areo calibrate certificate stem-1 1.040 --correction -0.0004 --expanded 0.0003\n"
-            "  areo calibrate ice probe-1 0.5C\n"
-            "  areo calibrate boiling probe-1 99.0C --altitude 300m\n"
-            "  areo calibrate fit stem-1");
+  c->footer(
+      "Examples:\n  areo calibrate water stem-1 1.001 21C\n"
+      "  areo calibrate sugar stem-1 1.041 21C --solute 52g --water 448g\n"
+      "  areo calibrate certificate stem-1 1.040 --correction -0.0004 --expanded 0.0003\n"
+      "  areo calibrate ice probe-1 0.5C\n"
+      "  areo calibrate boiling probe-1 99.0C --altitude 300m\n"
+      "  areo calibrate fit stem-1");
 }
 
 }  // namespace areo::cli

@@ -70,14 +70,17 @@ int run_csv(const Options& o, const Session& session) {
 void setup_convert(CLI::App& app, const Session& session, Run& run) {
   const auto o = std::make_shared<Options>();
   auto* c = app.add_subcommand("convert", "a value on one scale, on others");
-  auto* value = c->add_option("value", o->value, "1.048, 12.5P, 9.8Bx, 6.5Be, 1048kg/m3, 120g/L, 5%vol");
+  auto* value =
+      c->add_option("value", o->value, "1.048, 12.5P, 9.8Bx, 6.5Be, 1048kg/m3, 120g/L, 5%vol");
   c->add_option("--to", o->to, "scales, separated by commas; all unless stated")
       ->type_name("SG,P,...");
-  auto* csv = c->add_option("--csv", o->csv, "CSV with a column 'value', row by row; - = standard input")
-                  ->type_name("FILE");
+  auto* csv =
+      c->add_option("--csv", o->csv, "CSV with a column 'value', row by row; - = standard input")
+          ->type_name("FILE");
   value->excludes(csv);
-  c->footer("Examples:\n  areo convert 1.048\n  areo convert 12.5P --to SG,kg/m3@15C\n"
-            "  areo convert --csv values.csv --to P");
+  c->footer(
+      "Examples:\n  areo convert 1.048\n  areo convert 12.5P --to SG,kg/m3@15C\n"
+      "  areo convert --csv values.csv --to P");
   c->callback([=, &session, &run] {
     if (o->value.empty() && o->csv.empty()) throw CLI::RequiredError("value or --csv");
     run = [=, &session] { return o->csv.empty() ? run_one(*o, session) : run_csv(*o, session); };

@@ -66,8 +66,8 @@ int run_one(const Options& o, const Session& session) {
   const auto& q = c.result.quantities;
   const measurement::Quantity& own = q[0];
   const measurement::Quantity& correction = q[1];
-  line(fmt::format("{}  ({}, about 95 %)",
-                   report::value_text(own.value, own.unit, session.full), own.name));
+  line(fmt::format("{}  ({}, about 95 %)", report::value_text(own.value, own.unit, session.full),
+                   own.name));
   const std::string at = c.taken.reading.temperature.assumed
                              ? "its reference temperature"
                              : report::celsius_text(c.taken.reading.temperature.indication_c);
@@ -107,7 +107,8 @@ int run_csv(const Options& o, const Session& session) {
 
 void setup_correct(CLI::App& app, const Session& session, Run& run) {
   const auto o = std::make_shared<Options>();
-  auto* c = app.add_subcommand("correct", "a hydrometer reading, brought to its reference temperature");
+  auto* c =
+      app.add_subcommand("correct", "a hydrometer reading, brought to its reference temperature");
   auto* reading = c->add_option("reading", o->reading, "what the hydrometer shows: 1.048, 12.5P");
   c->add_option("--temp", o->temperature, "temperature of the sample: 27C, 80F")->type_name("TEMP");
   c->add_option("--original", o->original, "original gravity, if the sample has fermented")
@@ -122,9 +123,10 @@ void setup_correct(CLI::App& app, const Session& session, Run& run) {
                     "standard input")
           ->type_name("FILE");
   reading->excludes(csv);
-  c->footer("Examples:\n  areo correct 1.048 --temp 27C --instrument stem-1\n"
-            "  areo correct 1.021 --temp 24C --original 1.052 --original-temp 20C --to P\n"
-            "  areo correct --csv readings.csv");
+  c->footer(
+      "Examples:\n  areo correct 1.048 --temp 27C --instrument stem-1\n"
+      "  areo correct 1.021 --temp 24C --original 1.052 --original-temp 20C --to P\n"
+      "  areo correct --csv readings.csv");
   c->callback([=, &session, &run] {
     if (o->reading.empty() && o->csv.empty()) throw CLI::RequiredError("reading or --csv");
     run = [=, &session] { return o->csv.empty() ? run_one(*o, session) : run_csv(*o, session); };

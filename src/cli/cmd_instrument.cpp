@@ -38,13 +38,15 @@ notebook::InstrumentRecord hydrometer_record(const Options& o) {
   h.lo = o.from.empty() ? usual.lo : on_scale(o.from, h.scale, "the lower end");
   h.hi = o.to.empty() ? usual.hi : on_scale(o.to, h.scale, "the upper end");
   h.division = o.division.empty() ? usual.division : on_scale(o.division, h.scale, "the division");
-  if (!o.glass.empty()) h.glass_expansion_per_c = plain_number(o.glass, "the glass expansion") * 1e-6;
+  if (!o.glass.empty())
+    h.glass_expansion_per_c = plain_number(o.glass, "the glass expansion") * 1e-6;
   if (!o.meniscus.empty()) h.meniscus_height = on_scale(o.meniscus, h.scale, "the meniscus");
   if (!o.tolerance.empty()) h.tolerance = on_scale(o.tolerance, h.scale, "the tolerance");
   if (!(h.lo < h.hi) || !(h.division > 0) || !(h.division < h.hi - h.lo))
-    throw Error{Errc::domain,
-                fmt::format("a scale from {} to {} with division {} cannot be", h.lo, h.hi, h.division),
-                "give --from the smaller and --to the larger end, e.g. 0.990 and 1.100"};
+    throw Error{
+        Errc::domain,
+        fmt::format("a scale from {} to {} with division {} cannot be", h.lo, h.hi, h.division),
+        "give --from the smaller and --to the larger end, e.g. 0.990 and 1.100"};
   if (h.tolerance && !(*h.tolerance > 0))
     throw Error{Errc::domain, "a tolerance is above zero", "leave it out for one division"};
   // A scale that cannot be computed at its ends is refused now, not at the first reading.
@@ -82,11 +84,10 @@ std::string json_of(const notebook::InstrumentRecord& r) {
                                 report::json_string(r.name()), report::json_string(describe(r)),
                                 r.added_at.text(), report::json_string(r.note));
   if (const auto* h = r.hydrometer())
-    out += fmt::format(
-        R"(,"kind":"hydrometer","scale":"{}","from":{},"to":{},"division":{},)"
-        R"("glass_expansion_per_c":{},"tolerance":{})",
-        physics::scale_key(h->scale), h->lo, h->hi, h->division, h->glass_expansion_per_c,
-        h->maximum_permissible_error());
+    out += fmt::format(R"(,"kind":"hydrometer","scale":"{}","from":{},"to":{},"division":{},)"
+                       R"("glass_expansion_per_c":{},"tolerance":{})",
+                       physics::scale_key(h->scale), h->lo, h->hi, h->division,
+                       h->glass_expansion_per_c, h->maximum_permissible_error());
   else
     out += fmt::format(R"(,"kind":"thermometer","from_c":{},"to_c":{},"division_c":{})",
                        r.thermometer()->lo_c, r.thermometer()->hi_c, r.thermometer()->division_c);
@@ -98,8 +99,8 @@ std::string in_water(const instruments::Hydrometer& h) {
   const Temperature t = celsius_point(20);
   const double shown = instruments::ideal_indication(h, physics::water_density(t), t);
   const int decimals = report::supported_decimals(h.division / 10);
-  return fmt::format("{:.{}f}{}{}", shown, decimals, physics::scale_unit(h.scale).empty() ? "" : " ",
-                     physics::scale_unit(h.scale));
+  return fmt::format("{:.{}f}{}{}", shown, decimals,
+                     physics::scale_unit(h.scale).empty() ? "" : " ", physics::scale_unit(h.scale));
 }
 
 int run_add(const Options& o, const Session& session) {
@@ -115,9 +116,10 @@ int run_add(const Options& o, const Session& session) {
   }
   line(fmt::format("{}: {}", r.name(), describe(r)));
   if (const auto* h = r.hydrometer())
-    line(fmt::format("next: in clean water at 20 °C it should show {}; "
-                     "areo calibrate water {} READING TEMP",
-                     in_water(*h), r.name()));
+    line(
+        fmt::format("next: in clean water at 20 °C it should show {}; "
+                    "areo calibrate water {} READING TEMP",
+                    in_water(*h), r.name()));
   else
     line(fmt::format("next: in melting ice it should show 0 °C; areo calibrate ice {} READING",
                      r.name()));
@@ -148,8 +150,8 @@ int run_show(const Options& o, const Session& session) {
   }
   line(fmt::format("{}: {}", r.name(), describe(r)));
   if (const auto* h = r.hydrometer()) {
-    line(fmt::format("  glass expansion {:g}e-6 per °C, tolerance {:g}", h->glass_expansion_per_c * 1e6,
-                     h->maximum_permissible_error()));
+    line(fmt::format("  glass expansion {:g}e-6 per °C, tolerance {:g}",
+                     h->glass_expansion_per_c * 1e6, h->maximum_permissible_error()));
     line(fmt::format("  without error it shows {} in water at 20 °C", in_water(*h)));
   }
   line(fmt::format("  added {}; {} checks, {} calibrations", r.added_at.date(),
@@ -170,7 +172,8 @@ void setup_instrument(CLI::App& app, const Session& session, Run& run) {
   add->add_option("name", o->name, "a short name, e.g. stem-1")->required();
   add->add_option("--kind", o->kind, "hydrometer or thermometer; hydrometer unless stated")
       ->check(CLI::IsMember({"hydrometer", "thermometer"}));
-  add->add_option("--scale", o->scale, "SG20/20, SG60F, SG20/4, P, Bx, Be, Oe, kg/m3; SG20/20 unless stated");
+  add->add_option("--scale", o->scale,
+                  "SG20/20, SG60F, SG20/4, P, Bx, Be, Oe, kg/m3; SG20/20 unless stated");
   add->add_option("--from", o->from, "lower end of the scale")->type_name("0.990");
   add->add_option("--to", o->to, "upper end of the scale")->type_name("1.100");
   add->add_option("--division", o->division, "smallest division")->type_name("0.002");
@@ -181,8 +184,9 @@ void setup_instrument(CLI::App& app, const Session& session, Run& run) {
   add->add_option("--tolerance", o->tolerance, "largest error allowed; one division unless stated")
       ->type_name("0.002");
   add->add_option("--note", o->note, "anything worth knowing");
-  add->footer("Examples:\n  areo instrument add stem-1 --from 0.990 --to 1.100 --division 0.002\n"
-              "  areo instrument add probe-1 --kind thermometer --division 1C");
+  add->footer(
+      "Examples:\n  areo instrument add stem-1 --from 0.990 --to 1.100 --division 0.002\n"
+      "  areo instrument add probe-1 --kind thermometer --division 1C");
   add->callback([=, &session, &run] { run = [=, &session] { return run_add(*o, session); }; });
   auto* list = c->add_subcommand("list", "all instruments");
   list->callback([=, &session, &run] { run = [&session] { return run_list(session); }; });

@@ -30,15 +30,16 @@ WeighedSolution kind_of(const Options& o, double solute_g, double water_g) {
                            : calibration::salt_solution(solute_g, water_g, division);
 }
 
-double to_division(double grams, double division) { return std::round(grams / division) * division; }
+double to_division(double grams, double division) {
+  return std::round(grams / division) * division;
+}
 
 WeighedSolution solution_of(const Options& o) {
   if (o.target.empty()) return kind_of(o, grams_from_text(o.solute), grams_from_text(o.water));
   const TypedMark target = mark_from_text(o.target);
-  WeighedSolution w =
-      calibration::weigh_in(kind_of(o, 1, 1), grams_from_text(o.total),
-                            physics::density_from_mark(target.scale, target.value),
-                            target.scale.reference());
+  WeighedSolution w = calibration::weigh_in(kind_of(o, 1, 1), grams_from_text(o.total),
+                                            physics::density_from_mark(target.scale, target.value),
+                                            target.scale.reference());
   // What the balance can show; the uncertainty below is that of the rounded masses.
   w.solute_g = to_division(w.solute_g, w.balance_division_g);
   w.water_g = to_division(w.water_g, w.balance_division_g);
@@ -85,7 +86,8 @@ int run_solution(const Options& o, const Session& session) {
   line(fmt::format("an instrument without error shows at {}",
                    report::celsius_text(celsius_from_text(o.temperature))));
   quantity_lines({q.begin() + 3, q.end()}, session.full);
-  line("next: stir until clear, let it reach room temperature, read, then areo calibrate " + o.kind);
+  line("next: stir until clear, let it reach room temperature, read, then areo calibrate " +
+       o.kind);
   return done;
 }
 
@@ -105,14 +107,17 @@ void setup_solution(CLI::App& app, const Session& session, Run& run) {
       ->type_name("0.1g");
   c->add_option("--temp", o->temperature, "temperature of the solution; 20C unless stated")
       ->type_name("TEMP");
-  c->add_option("--instrument", o->with.instrument, "hydrometer in the notebook")->type_name("NAME");
-  c->footer("Examples:\n  areo solution sugar --target 1.040 --total 500g\n"
-            "  areo solution sugar --solute 52g --water 448g --temp 21C --instrument stem-1\n"
-            "  areo solution salt --target 1.040 --total 500g --balance 0.1g");
+  c->add_option("--instrument", o->with.instrument, "hydrometer in the notebook")
+      ->type_name("NAME");
+  c->footer(
+      "Examples:\n  areo solution sugar --target 1.040 --total 500g\n"
+      "  areo solution sugar --solute 52g --water 448g --temp 21C --instrument stem-1\n"
+      "  areo solution salt --target 1.040 --total 500g --balance 0.1g");
   c->callback([=, &session, &run] {
     const bool weighed = !o->solute.empty() && !o->water.empty();
     const bool wanted = !o->target.empty() && !o->total.empty();
-    if (weighed == wanted) throw CLI::RequiredError("--solute and --water, or --target and --total");
+    if (weighed == wanted)
+      throw CLI::RequiredError("--solute and --water, or --target and --total");
     run = [=, &session] { return run_solution(*o, session); };
   });
 }

@@ -38,15 +38,16 @@ Grid grid_of(const Options& o) {
   const TypedNumber step = number_with_unit(o.step, "a step");
   if (from.scale != to.scale)
     throw Error{Errc::inconsistent,
-                fmt::format("the table begins in {} and ends in {}", physics::scale_name(from.scale),
-                            physics::scale_name(to.scale)),
+                fmt::format("the table begins in {} and ends in {}",
+                            physics::scale_name(from.scale), physics::scale_name(to.scale)),
                 "write both ends on one scale"};
   if (!(step.value > 0) || !(from.value < to.value))
     throw Error{Errc::domain, "a table goes up in steps above zero",
                 "e.g. --from 1.000 --to 1.100 --step 0.001"};
   constexpr double most_rows = 10'000'000;
   const double rows = std::floor((to.value - from.value) / step.value + 1e-9) + 1;
-  if (rows > most_rows) throw Error{Errc::domain, "more than ten million rows", "take a larger step"};
+  if (rows > most_rows)
+    throw Error{Errc::domain, "more than ten million rows", "take a larger step"};
   const int typed = static_cast<int>(std::lround(-std::log10(2 * from.half_width)));
   return {from.scale, from.value, step.value, static_cast<std::size_t>(rows),
           std::clamp(std::max(typed, step.decimals), 0, 9)};
@@ -84,12 +85,14 @@ std::vector<Column> columns_of(const Grid& g, const std::vector<physics::Scale>&
   std::vector<Column> columns;
   for (std::size_t k = 0; k < to.size(); ++k) {
     Column c{physics::scale_key(to[k]), last.quantities[k].unit};
-    c.expanded = std::max(first.quantities[k].value.expanded(), last.quantities[k].value.expanded());
+    c.expanded =
+        std::max(first.quantities[k].value.expanded(), last.quantities[k].value.expanded());
     c.decimals = most_decimals(to[k]);
     if (c.expanded > 0) c.decimals = std::min(c.decimals, report::supported_decimals(c.expanded));
     for (const auto* r : {&first, &last})
-      c.width = std::max({c.width, c.name.size(),
-                          fmt::format("{:.{}f}", r->quantities[k].value.estimate, c.decimals).size()});
+      c.width =
+          std::max({c.width, c.name.size(),
+                    fmt::format("{:.{}f}", r->quantities[k].value.estimate, c.decimals).size()});
     columns.push_back(c);
   }
   return columns;
@@ -104,8 +107,8 @@ void write_text(const Grid& g, const std::vector<physics::Scale>& to) {
     head += fmt::format("  {:>{}}", c.name, c.width);
     // Rounded up: a printed cell is never better than its last digit.
     const double step = std::pow(10.0, -c.decimals);
-    doubt += fmt::format("  {:>{}.{}f}", std::max(1.0, std::ceil(c.expanded / step)) * step, c.width,
-                         c.decimals);
+    doubt += fmt::format("  {:>{}.{}f}", std::max(1.0, std::ceil(c.expanded / step)) * step,
+                         c.width, c.decimals);
   }
   line(fmt::format("unfermented sugar liquids; entry {}", physics::scale_name(g.scale)));
   line(head);
@@ -133,8 +136,8 @@ void write_csv(const Grid& g, const std::vector<physics::Scale>& to, bool full) 
     std::string out = fmt::format("{:.{}f}", g.at(i), g.decimals);
     for (std::size_t k = 0; k < columns.size(); ++k) {
       const auto& v = r.quantities[k].value;
-      out += fmt::format(",{:.{}f},{:.{}f}", v.estimate, columns[k].decimals + further, v.expanded(),
-                         columns[k].decimals + further);
+      out += fmt::format(",{:.{}f},{:.{}f}", v.estimate, columns[k].decimals + further,
+                         v.expanded(), columns[k].decimals + further);
     }
     raw_line(out);
   }
@@ -171,8 +174,9 @@ void setup_table(CLI::App& app, const Session& session, Run& run) {
   t->add_option("--columns", o->columns, "scales, separated by commas; all unless stated")
       ->type_name("P,kg/m3,...");
   t->add_flag("--csv", o->csv, "as CSV");
-  t->footer("Examples:\n  areo table conversion --from 1.030 --to 1.060 --step 0.001\n"
-            "  areo table conversion --from 0P --to 25P --step 0.5 --columns SG,kg/m3,g/L");
+  t->footer(
+      "Examples:\n  areo table conversion --from 1.030 --to 1.060 --step 0.001\n"
+      "  areo table conversion --from 0P --to 25P --step 0.5 --columns SG,kg/m3,g/L");
   t->callback([=, &session, &run] { run = [=, &session] { return run_table(*o, session); }; });
 }
 

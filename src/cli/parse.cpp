@@ -159,7 +159,8 @@ TypedMark mark_from_text(std::string_view text, const std::optional<Scale>& own)
   TypedNumber n = number_with_unit(text, "a reading");
   if (n.unit.empty()) {
     if (own && own->kind != ScaleKind::specific_gravity)
-      return {*own, n.value, n.half_width, n.decimal_comma ? fmt::format("read as {:g}", n.value) : ""};
+      return {*own, n.value, n.half_width,
+              n.decimal_comma ? fmt::format("read as {:g}", n.value) : ""};
     return bare_gravity(trimmed(text), n, own.value_or(physics::sg_20_20));
   }
   if (n.unit == "g/cm3" || n.unit == "g/ml" || n.unit == "g/mL" || n.unit == "g/cm³") {
@@ -190,8 +191,8 @@ double celsius_from_text(std::string_view text) {
   if (unit.empty())
     refuse(text, "a temperature needs its unit",
            fmt::format("{}F or {}C?", trimmed(text), trimmed(text)));
-  refuse(text, n.unit_position, n.unit.size(), fmt::format("'{}' is no unit of temperature", n.unit),
-         "write 20C, 68F or 293K");
+  refuse(text, n.unit_position, n.unit.size(),
+         fmt::format("'{}' is no unit of temperature", n.unit), "write 20C, 68F or 293K");
 }
 
 double celsius_half_width(std::string_view text) {

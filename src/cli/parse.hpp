@@ -13,10 +13,10 @@ namespace areo::cli {
 /// A number in front of a unit. "1,050kg/m3" -> 1.050, "kg/m3".
 struct TypedNumber {
   double value = 0;
-  double half_width = 0;      ///< half of the last digit that was typed
+  double half_width = 0;  ///< half of the last digit that was typed
   int decimals = 0;
   bool decimal_comma = false;
-  std::string unit;           ///< what follows, without spaces around it; may be empty
+  std::string unit;  ///< what follows, without spaces around it; may be empty
   std::size_t unit_position = 0;
 };
 /// @param what for messages: "a temperature"

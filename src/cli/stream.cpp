@@ -68,7 +68,8 @@ class Writer {
     std::string out = input_cells(row);
     for (const std::string& key : job_->results) {
       const auto& all = outcome.result.quantities;
-      const auto q = std::find_if(all.begin(), all.end(), [&](const auto& x) { return x.key == key; });
+      const auto q =
+          std::find_if(all.begin(), all.end(), [&](const auto& x) { return x.key == key; });
       out += q == all.end() ? ",," : value_cells(q->value);
     }
     if (job_->has_state) out += outcome.state + ",";
@@ -92,8 +93,9 @@ class Writer {
     std::string out;
     for (std::size_t i = 0; i < reader_->columns().size(); ++i) {
       const std::string cell = i < row.cells.size() ? row.cells[i] : "";
-      out += (is_ours(reader_->columns()[i]) ? tables::csv_cell(cell) : tables::csv_text_cell(cell)) +
-             ",";
+      out +=
+          (is_ours(reader_->columns()[i]) ? tables::csv_cell(cell) : tables::csv_text_cell(cell)) +
+          ",";
     }
     return out;
   }
@@ -155,7 +157,8 @@ int run_stream(const std::string& file, const StreamJob& job, const Session& ses
   if (file == "-") return run(std::cin, "standard input", job, session);
   std::ifstream in{file};
   if (!in)
-    throw Error{Errc::file, fmt::format("{} cannot be read", file), "check the name and its rights"};
+    throw Error{Errc::file, fmt::format("{} cannot be read", file),
+                "check the name and its rights"};
   return run(in, file, job, session);
 }
 

@@ -15,7 +15,8 @@ namespace areo::cli {
 /// One row by column name; a column that the file does not have is empty.
 class RowView {
  public:
-  RowView(const tables::CsvReader& reader, const tables::CsvRow& row) : reader_{&reader}, row_{&row} {}
+  RowView(const tables::CsvReader& reader, const tables::CsvRow& row)
+      : reader_{&reader}, row_{&row} {}
   [[nodiscard]] std::string operator[](std::string_view column) const;
 
  private:

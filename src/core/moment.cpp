@@ -75,7 +75,7 @@ std::optional<std::int64_t> offset(std::string_view& rest) {
   const bool colon = take(rest, ':');
   const auto minutes = digits(rest, 2);
   if (!hours || !colon || !minutes || *hours > 14 || *minutes > 59) return std::nullopt;
-  return sign * (*hours * 3600 + *minutes * 60);
+  return std::int64_t{sign} * (*hours * 3600 + *minutes * 60);
 }
 
 }  // namespace
@@ -128,8 +128,10 @@ Moment moment_from_text(std::string_view text) {
     }
   }
   if (!rest.empty()) refuse(text, "goes on where a date should end");
-  const std::int64_t local = sys_days{day}.time_since_epoch() / seconds{1} + clock.hour * 3600 +
-                             clock.minute * 60 + clock.second;
+  const std::int64_t local =
+      (sys_days{day} + hours{clock.hour} + minutes{clock.minute} + seconds{clock.second})
+          .time_since_epoch() /
+      seconds{1};
   // Local time: the offset in force at that instant; twice, for the hours around a change.
   if (!off) off = local_offset(local - local_offset(local));
   return {local - *off, static_cast<std::int32_t>(*off)};

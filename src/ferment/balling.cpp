@@ -18,9 +18,9 @@ constexpr double least_extract = -0.02;
 
 physics::Liquid fermented(ExtractFraction original, EthanolFraction ethanol) {
   const double a = ethanol.value();
-  return {ExtractFraction{original.value() * (1 + mass_lost_per_ethanol * a) -
-                          extract_per_ethanol * a},
-          ethanol};
+  return {
+      ExtractFraction{original.value() * (1 + mass_lost_per_ethanol * a) - extract_per_ethanol * a},
+      ethanol};
 }
 
 ExtractFraction original_extract(const physics::Liquid& drink) {

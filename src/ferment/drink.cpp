@@ -39,8 +39,8 @@ double attenuation(ExtractFraction original, Plato extract) {
 
 double energy_kj_per_100_ml(const physics::Liquid& drink) {
   const double grams_per_100_ml = density_20(drink).value() / 10;
-  return grams_per_100_ml * (ethanol_kj_per_g * drink.ethanol.value() +
-                             carbohydrate_kj_per_g * drink.extract.value());
+  return grams_per_100_ml *
+         (ethanol_kj_per_g * drink.ethanol.value() + carbohydrate_kj_per_g * drink.extract.value());
 }
 
 }  // namespace areo::ferment

@@ -19,7 +19,8 @@ double Correction::uncertainty_at(double indication) const {
 
 Correction never_checked(double division, double lo, double hi) {
   if (!(division > 0) || !(lo < hi))
-    throw Error{Errc::domain, "a scale needs a division above zero and a lower end below the upper"};
+    throw Error{Errc::domain,
+                "a scale needs a division above zero and a lower end below the upper"};
   const double u = division / std::sqrt(3.0);
   return {.r0 = (lo + hi) / 2,
           .u_offset = u,
@@ -37,13 +38,13 @@ double CorrectionInputs::at(const uncertainty::Point& x, double indication) cons
 CorrectionInputs add_correction(uncertainty::Inputs& inputs, const std::string& instrument,
                                 const std::string& unit, const Correction& c) {
   using uncertainty::normal;
-  return {c,
-          inputs.add(normal(instrument + ": offset of the scale", unit, c.offset, c.u_offset,
-                            c.provenance)),
-          inputs.add(normal(instrument + ": slope of the scale", "", c.slope, c.u_slope,
-                            c.provenance)),
-          inputs.add(normal(instrument + ": scale outside its checked range", "", 0,
-                            c.u_slope_beyond, c.provenance))};
+  return {
+      c,
+      inputs.add(
+          normal(instrument + ": offset of the scale", unit, c.offset, c.u_offset, c.provenance)),
+      inputs.add(normal(instrument + ": slope of the scale", "", c.slope, c.u_slope, c.provenance)),
+      inputs.add(normal(instrument + ": scale outside its checked range", "", 0, c.u_slope_beyond,
+                        c.provenance))};
 }
 
 }  // namespace areo::instruments

@@ -2,12 +2,16 @@
 
 #include <fmt/format.h>
 
+#include <cmath>
+
 #include "areo/core/error.hpp"
 
 namespace areo::instruments {
 namespace {
 
 double glass_factor(const Hydrometer& h, Temperature t, double gamma) {
+  if (!std::isfinite(t.celsius()) || !std::isfinite(gamma))
+    throw Error{Errc::domain, "temperature and glass expansion must be finite numbers"};
   return 1 + gamma * (t - h.scale.reference()).value();
 }
 

@@ -24,10 +24,9 @@ uncertainty::Input meniscus_input(const Hydrometer& h) {
     return uncertainty::rectangular(h.name + ": height of the meniscus", "scale",
                                     *h.meniscus_height, h.division / 2,
                                     "stated for the instrument, within half a division");
-  return uncertainty::rectangular(h.name + ": height of the meniscus", "scale",
-                                  usual_meniscus_divisions * h.division,
-                                  usual_meniscus_half_width * h.division,
-                                  "about 1.4 divisions [astm-d1298], from memory");
+  return uncertainty::rectangular(
+      h.name + ": height of the meniscus", "scale", usual_meniscus_divisions * h.division,
+      usual_meniscus_half_width * h.division, "about 1.4 divisions [astm-d1298], from memory");
 }
 
 }  // namespace

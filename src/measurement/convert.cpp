@@ -36,9 +36,9 @@ Result strength_result(const char* typed_unit, double value, double half_width,
   Inputs inputs;
   const auto typed = inputs.add(uncertainty::rectangular("strength as typed", typed_unit, value,
                                                          half_width, "half of the last digit"));
-  const auto formula = inputs.add(uncertainty::normal("ethanol density formula", "% mass", 0,
-                                                      ethanol_formula_percent,
-                                                      "[oimlr22] against [osborne1913]"));
+  const auto formula =
+      inputs.add(uncertainty::normal("ethanol density formula", "% mass", 0,
+                                     ethanol_formula_percent, "[oimlr22] against [osborne1913]"));
   const auto model = [&](const Point& x) {
     // The formula links mass and volume: its error belongs to whichever was not typed.
     const double mass = mass_percent(x[typed]);
@@ -58,9 +58,9 @@ Result strength_result(const char* typed_unit, double value, double half_width,
 }  // namespace
 
 SugarFormula::SugarFormula(Inputs& inputs, ExtractFraction about)
-    : error_{inputs.add(uncertainty::normal(
-          "sucrose density formula", "relative", 0, physics::sucrose_formula_uncertainty(about),
-          "agreement of [sps4] with printed tables"))},
+    : error_{inputs.add(uncertainty::normal("sucrose density formula", "relative", 0,
+                                            physics::sucrose_formula_uncertainty(about),
+                                            "agreement of [sps4] with printed tables"))},
       drift_{inputs.add(uncertainty::normal(
           "thermal expansion of the sugar solution", "1/°C", 0, expansion_relative_per_c,
           "[sps4] against the hydrometer corrections of [nbsc440], 10 °C to 40 °C"))},
@@ -86,8 +86,7 @@ double SugarFormula::mark(const Point& x, const Scale& scale, ExtractFraction ex
   if (shows_composition(scale)) return physics::mark_from_liquid(scale, {extract});
   const Temperature t = scale.reference();
   const Density water = physics::water_density(t);
-  const Density rho =
-      water + (physics::density({extract}, t) - water) * (1 + relative_error(x, t));
+  const Density rho = water + (physics::density({extract}, t) - water) * (1 + relative_error(x, t));
   return physics::mark_from_density(scale, shows_ratio(scale) ? rho / (1 + x[water_]) : rho);
 }
 

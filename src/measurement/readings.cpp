@@ -24,7 +24,7 @@ instruments::ReadingInputs Readings::add(const Calibrated& instrument,
     hydrometer_ = add_hydrometer(inputs, instrument.hydrometer, instrument.correction);
   const auto& thermometer = reading.temperature.thermometer;
   if (!thermometer || thermometer->name != thermometer_name_) thermometer_.reset();
-  const instruments::ReadingInputs added{inputs, *hydrometer_, reading, of, thermometer_};
+  instruments::ReadingInputs added{inputs, *hydrometer_, reading, of, thermometer_};
   thermometer_ = added.temperature_inputs().correction;
   thermometer_name_ = thermometer ? thermometer->name : "";
   return added;

@@ -26,8 +26,7 @@ instruments::HydrometerReading reading_of(const instruments::Hydrometer& h, cons
 
 calibration::Check evaluate_hydrometer(const instruments::Hydrometer& h, const CheckRecord& c) {
   switch (c.method) {
-    case CheckMethod::water:
-      return calibration::check_in_water(h, reading_of(h, c));
+    case CheckMethod::water: return calibration::check_in_water(h, reading_of(h, c));
     case CheckMethod::sugar:
     case CheckMethod::salt:
       return calibration::check_in_solution(h, reading_of(h, c), c.solution.value());
@@ -35,8 +34,7 @@ calibration::Check evaluate_hydrometer(const instruments::Hydrometer& h, const C
       return calibration::certificate_point(c.reading, c.correction.value(), c.expanded.value(),
                                             c.coverage_factor.value());
     case CheckMethod::ice:
-    case CheckMethod::boiling:
-      break;
+    case CheckMethod::boiling: break;
   }
   throw Error{Errc::inconsistent, "ice and boiling water check a thermometer, not a hydrometer"};
 }
@@ -45,8 +43,7 @@ calibration::Check evaluate_thermometer(const instruments::Thermometer& t, const
   // A scale with steps: the reading lies within half of one, or within what was typed.
   const double half_width = c.reading_half_width > 0 ? c.reading_half_width : t.division_c / 2;
   switch (c.method) {
-    case CheckMethod::ice:
-      return calibration::check_in_ice(t, c.reading, half_width);
+    case CheckMethod::ice: return calibration::check_in_ice(t, c.reading, half_width);
     case CheckMethod::boiling:
       return calibration::check_in_boiling_water(t, c.reading, half_width,
                                                  pascals(c.pressure_pa.value()),
@@ -56,8 +53,7 @@ calibration::Check evaluate_thermometer(const instruments::Thermometer& t, const
                                             c.coverage_factor.value());
     case CheckMethod::water:
     case CheckMethod::sugar:
-    case CheckMethod::salt:
-      break;
+    case CheckMethod::salt: break;
   }
   throw Error{Errc::inconsistent, "water and solutions check a hydrometer, not a thermometer"};
 }
@@ -97,7 +93,8 @@ instruments::Correction correction_in_force(const Notebook& notebook,
         calibration->checks.end())
       used.push_back(std::move(c));
   instruments::Correction c = fit(instrument, used).correction;
-  c.provenance = fmt::format("{}, in force from {}", c.provenance, calibration->in_force_from.date());
+  c.provenance =
+      fmt::format("{}, in force from {}", c.provenance, calibration->in_force_from.date());
   return c;
 }
 

@@ -11,19 +11,15 @@ namespace {
 std::string advice(int code) {
   switch (code & 0xff) {
     case SQLITE_BUSY:
-    case SQLITE_LOCKED:
-      return "another program is writing to it; try again";
-    case SQLITE_FULL:
-      return "the disk is full; what was there before is intact";
+    case SQLITE_LOCKED: return "another program is writing to it; try again";
+    case SQLITE_FULL: return "the disk is full; what was there before is intact";
     case SQLITE_READONLY:
     case SQLITE_CANTOPEN:
-    case SQLITE_PERM:
-      return "check that file and folder exist and may be written";
+    case SQLITE_PERM: return "check that file and folder exist and may be written";
     case SQLITE_CORRUPT:
     case SQLITE_NOTADB:
       return "it is damaged or not a notebook; areo leaves it as it is: take your last backup";
-    default:
-      return "";
+    default: return "";
   }
 }
 

@@ -166,12 +166,13 @@ std::string default_path() {
     const char* v = std::getenv(name);
     return v != nullptr ? v : "";
   };
-  if (const std::string file = variable("AREO_NOTEBOOK"); !file.empty()) return file;
+  if (std::string file = variable("AREO_NOTEBOOK"); !file.empty()) return file;
   if (const std::string data = variable("XDG_DATA_HOME"); !data.empty())
     return data + "/areo/notebook.db";
   if (const std::string home = variable("HOME"); !home.empty())
     return home + "/.local/share/areo/notebook.db";
-  throw Error{Errc::store, "no place for the notebook is known", "set AREO_NOTEBOOK to a file name"};
+  throw Error{Errc::store, "no place for the notebook is known",
+              "set AREO_NOTEBOOK to a file name"};
 }
 
 struct Notebook::Impl {

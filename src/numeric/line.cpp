@@ -60,9 +60,9 @@ LineFit fit_line(std::span<const double> x, std::span<const double> y, std::span
     throw Error{Errc::domain, "a line needs at least two different places on the scale"};
   const std::vector<double> d = shifted(x, x0);
   LineFit fit{.x0 = x0, .degrees_of_freedom = static_cast<int>(x.size()) - 2};
-  const int status = gsl_fit_wlinear(d.data(), 1, w.data(), 1, y.data(), 1, x.size(),
-                                     &fit.intercept, &fit.slope, &fit.var_intercept,
-                                     &fit.covariance, &fit.var_slope, &fit.chi_squared);
+  const int status =
+      gsl_fit_wlinear(d.data(), 1, w.data(), 1, y.data(), 1, x.size(), &fit.intercept, &fit.slope,
+                      &fit.var_intercept, &fit.covariance, &fit.var_slope, &fit.chi_squared);
   if (status != GSL_SUCCESS) throw Error{Errc::no_convergence, gsl_strerror(status)};
   return fit;
 }

@@ -9,10 +9,9 @@ namespace {
 struct SaturationCoefficients {
   double n1, n2, n3, n4, n5, n6, n7, n8, n9, n10;
 };
-constexpr SaturationCoefficients region4{1167.0521452767,    -724213.16703206, -17.073846940092,
-                                         12020.824702470,    -3232555.0322333, 14.915108613530,
-                                         -4823.2657361591,   405113.40542057,  -0.23855557567849,
-                                         650.17534844798};
+constexpr SaturationCoefficients region4{
+    1167.0521452767, -724213.16703206, -17.073846940092, 12020.824702470,   -3232555.0322333,
+    14.915108613530, -4823.2657361591, 405113.40542057,  -0.23855557567849, 650.17534844798};
 
 // [isa]: sea-level pressure and temperature, lapse rate, gravity, molar mass, gas constant.
 constexpr double p0_pa = 101325, t0_k = 288.15, lapse_k_per_m = 0.0065;

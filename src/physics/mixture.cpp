@@ -40,11 +40,17 @@ double tabarie(double w_s, double w_e, double water, double t_c) {
   throw Error{Errc::no_convergence, "the density of the drink did not converge"};
 }
 
+void require_composition(const Liquid& liquid) {
+  require(mixture_extract_range, liquid.extract.value());
+  require(mixture_ethanol_range, liquid.ethanol.value());
+  if (liquid.extract.value() + liquid.ethanol.value() > 1)
+    throw Error{Errc::domain, "extract and ethanol are more than the whole liquid"};
+}
+
 }  // namespace
 
 Density density(const Liquid& liquid, Temperature t) {
-  require(mixture_extract_range, liquid.extract.value());
-  require(mixture_ethanol_range, liquid.ethanol.value());
+  require_composition(liquid);
   require(mixture_temperature_range, t.celsius());
   const double w_s = liquid.extract.value();
   const double w_e = liquid.ethanol.value();
@@ -55,12 +61,23 @@ Density density(const Liquid& liquid, Temperature t) {
   return kg_per_m3(tabarie(w_s, w_e, water, t_c));
 }
 
-double sucrose_formula_uncertainty(ExtractFraction w) { return w.value() <= 0.60 ? 0.0005 : 0.0010; }
+double sucrose_formula_uncertainty(ExtractFraction fraction) {
+  require(mixture_extract_range, fraction.value());
+  constexpr double to_60 = 0.0006, at_85 = 0.0013;  // rms against [nbsc440], relative
+  constexpr double floor_kg_m3 = 0.015;             // rms below 10 %
+  constexpr double least_fraction = 0.01;           // nearer to water the floor shrinks with it
+  const double w = std::abs(fraction.value());
+  const double slope = std::max(0.0, (w - 0.60) / 0.25) * (at_85 - to_60);
+  const double increment = detail::sucrose_increment(std::max(w, least_fraction), 20);
+  return std::hypot(to_60 + slope, floor_kg_m3 / increment);
+}
 
 double density_model_uncertainty(const Liquid& liquid) {
+  require_composition(liquid);
   const double w_s = std::abs(liquid.extract.value());
   const double w_e = std::abs(liquid.ethanol.value());
-  const double sugar = sucrose_formula_uncertainty(liquid.extract) * detail::sucrose_increment(w_s, 20);
+  const double sugar =
+      sucrose_formula_uncertainty(liquid.extract) * detail::sucrose_increment(w_s, 20);
   const double ethanol = 0.03 * std::min(1.0, w_e / 0.01);
   const double coupling = 10 * w_s * w_e;
   return std::sqrt(sugar * sugar + ethanol * ethanol + coupling * coupling);
@@ -71,9 +88,8 @@ ExtractFraction extract_from_density(Density rho, Temperature t, EthanolFraction
   const auto excess = [&](double w) {
     return density({ExtractFraction{w}, ethanol}, t).value() - rho.value();
   };
-  return ExtractFraction{numeric::find_root(excess, mixture_extract_range.lo,
-                                            mixture_extract_range.hi, 1e-13,
-                                            "extract mass fraction")};
+  return ExtractFraction{numeric::find_root(
+      excess, mixture_extract_range.lo, mixture_extract_range.hi, 1e-13, "extract mass fraction")};
 }
 
 }  // namespace areo::physics

@@ -18,8 +18,8 @@ constexpr ApparentDensity sodium_chloride{-0.00324112223655149, 0.06363543359066
 // The source's own water, kg/m³.
 double source_water(double t) {
   return (999.83952 +
-          t * (16.945176 +
-               t * (-7.9870401e-3 + t * (-46.170461e-6 + t * (105.56302e-9 - t * 280.54253e-12))))) /
+          t * (16.945176 + t * (-7.9870401e-3 +
+                                t * (-46.170461e-6 + t * (105.56302e-9 - t * 280.54253e-12))))) /
          (1 + 16.879850e-3 * t);
 }
 
@@ -29,6 +29,7 @@ Density salt_density(SaltFraction fraction, Temperature temperature) {
   require(salt_fraction_range, fraction.value());
   require(salt_temperature_range, temperature.celsius());
   const double w = fraction.value();
+  if (w == 0) return water_density(temperature);
   const double t = temperature.celsius();
   const auto& [c0, c1, c2, c3, c4] = sodium_chloride;
   const double apparent = (c0 * w + c1) * std::exp(1e-6 * (t + c4) * (t + c4)) / (w + c2 + c3 * t);
@@ -37,6 +38,9 @@ Density salt_density(SaltFraction fraction, Temperature temperature) {
   return water_density(temperature) + kg_per_m3(source - water);
 }
 
-double salt_density_uncertainty(SaltFraction w) { return w.value() <= 0.10 ? 0.1 : 0.3; }
+double salt_density_uncertainty(SaltFraction w) {
+  require(salt_fraction_range, w.value());
+  return w.value() <= 0.10 ? 0.1 : 0.3;
+}
 
 }  // namespace areo::physics

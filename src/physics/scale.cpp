@@ -31,29 +31,29 @@ double fraction_from_concentration(const Scale& s, double g_l) {
   throw Error{Errc::domain, fmt::format("{}; got {}", what, mark)};
 }
 
+// The density of a mark, whatever it is; density_from_mark() refuses what is none.
+double unchecked_density(const Scale& s, double mark) {
+  switch (s.kind) {
+    case ScaleKind::specific_gravity: return mark * reference_water(s);
+    case ScaleKind::apparent_gravity: return mark * (reference_water(s) - air_kg_m3) + air_kg_m3;
+    case ScaleKind::density: return mark;
+    case ScaleKind::plato:
+    case ScaleKind::brix: return sugar_solution(s, mark / 100);
+    case ScaleKind::baume: return s.modulus / (s.modulus - mark) * reference_water(s);
+    case ScaleKind::oechsle: return (1 + mark / 1000) * reference_water(s);
+    case ScaleKind::sugar_concentration:
+      return sugar_solution(s, fraction_from_concentration(s, mark));
+  }
+  refuse("unknown kind of scale", mark);
+}
+
 }  // namespace
 
 Density density_from_mark(const Scale& s, double mark) {
   if (!std::isfinite(mark)) refuse("a scale value must be a finite number", mark);
-  switch (s.kind) {
-    case ScaleKind::specific_gravity:
-      return kg_per_m3(mark * reference_water(s));
-    case ScaleKind::apparent_gravity:
-      return kg_per_m3(mark * (reference_water(s) - air_kg_m3) + air_kg_m3);
-    case ScaleKind::density:
-      return kg_per_m3(mark);
-    case ScaleKind::plato:
-    case ScaleKind::brix:
-      return kg_per_m3(sugar_solution(s, mark / 100));
-    case ScaleKind::baume:
-      if (mark >= s.modulus) refuse("a Baumé value is below the modulus of its scale", mark);
-      return kg_per_m3(s.modulus / (s.modulus - mark) * reference_water(s));
-    case ScaleKind::oechsle:
-      return kg_per_m3((1 + mark / 1000) * reference_water(s));
-    case ScaleKind::sugar_concentration:
-      return kg_per_m3(sugar_solution(s, fraction_from_concentration(s, mark)));
-  }
-  refuse("unknown kind of scale", mark);
+  const double rho = unchecked_density(s, mark);
+  if (!(rho > 0) || !std::isfinite(rho)) refuse("this scale value stands for no density", mark);
+  return kg_per_m3(rho);
 }
 
 double mark_from_density(const Scale& s, Density rho) {
@@ -61,21 +61,15 @@ double mark_from_density(const Scale& s, Density rho) {
     refuse("a density must be a positive number of kg/m³", rho.value());
   const auto fraction = [&] { return extract_from_density(rho, s.reference()).value(); };
   switch (s.kind) {
-    case ScaleKind::specific_gravity:
-      return rho.value() / reference_water(s);
+    case ScaleKind::specific_gravity: return rho.value() / reference_water(s);
     case ScaleKind::apparent_gravity:
       return (rho.value() - air_kg_m3) / (reference_water(s) - air_kg_m3);
-    case ScaleKind::density:
-      return rho.value();
+    case ScaleKind::density: return rho.value();
     case ScaleKind::plato:
-    case ScaleKind::brix:
-      return 100 * fraction();
-    case ScaleKind::baume:
-      return s.modulus - s.modulus * reference_water(s) / rho.value();
-    case ScaleKind::oechsle:
-      return 1000 * (rho.value() / reference_water(s) - 1);
-    case ScaleKind::sugar_concentration:
-      return fraction() * rho.value();
+    case ScaleKind::brix: return 100 * fraction();
+    case ScaleKind::baume: return s.modulus - s.modulus * reference_water(s) / rho.value();
+    case ScaleKind::oechsle: return 1000 * (rho.value() / reference_water(s) - 1);
+    case ScaleKind::sugar_concentration: return fraction() * rho.value();
   }
   refuse("unknown kind of scale", rho.value());
 }

@@ -90,9 +90,8 @@ std::optional<double> reference_c(std::string_view text) {
 std::optional<Scale> with_references(std::string_view word) {
   if (const auto at = word.find('@'); at != std::string_view::npos) {
     const auto c = reference_c(word.substr(at + 1));
-    const auto* base = std::find_if(words.begin(), words.end(), [&](const Word& w) {
-      return w.word == word.substr(0, at);
-    });
+    const auto* base = std::find_if(words.begin(), words.end(),
+                                    [&](const Word& w) { return w.word == word.substr(0, at); });
     if (!c || base == words.end()) return std::nullopt;
     Scale s = base->scale;
     if (s.water_c != 0) return std::nullopt;  // a ratio of two temperatures is written 15/15
@@ -110,10 +109,11 @@ std::optional<Scale> with_references(std::string_view word) {
 }  // namespace
 
 std::string scale_name(const Scale& s) {
-  const std::string at =
-      s.sample_c == 20 ? "" : fmt::format(" at {}", is_sixty_fahrenheit(s.sample_c)
-                                                        ? "60 °F"
-                                                        : fmt::format("{:g} °C", s.sample_c));
+  const std::string at = s.sample_c == 20
+                             ? ""
+                             : fmt::format(" at {}", is_sixty_fahrenheit(s.sample_c)
+                                                         ? "60 °F"
+                                                         : fmt::format("{:g} °C", s.sample_c));
   switch (s.kind) {
     case ScaleKind::specific_gravity: return "SG " + references(s);
     case ScaleKind::apparent_gravity: return "SG in air " + references(s);
@@ -158,14 +158,10 @@ std::string scale_key(const Scale& s) {
 }
 
 const std::vector<Scale>& offered_scales() {
-  static const std::vector<Scale> scales{sg_20_20,
-                                         specific_gravity_scale<Ref60F>(),
-                                         apparent_sg_20_20,
-                                         density_20,
-                                         plato_20,
-                                         brix_20,
-                                         sugar_g_l_20,
-                                         baume_scale<Modulus145>(),
+  static const std::vector<Scale> scales{sg_20_20,          specific_gravity_scale<Ref60F>(),
+                                         apparent_sg_20_20, density_20,
+                                         plato_20,          brix_20,
+                                         sugar_g_l_20,      baume_scale<Modulus145>(),
                                          oechsle_20};
   return scales;
 }

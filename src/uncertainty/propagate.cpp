@@ -40,9 +40,8 @@ std::vector<double> change(const Model& model, std::vector<double>& x, std::size
   const auto lower = side(model, x, i, input.value - input.u);
   const auto upper = side(model, x, i, input.value + input.u);
   if (!lower && !upper)
-    throw Error{Errc::domain,
-                fmt::format("{}: {} ± {} leaves the range of the model on both sides", input.name,
-                            input.value, input.u)};
+    throw Error{Errc::domain, fmt::format("{}: {} ± {} leaves the range of the model on both sides",
+                                          input.name, input.value, input.u)};
   const double steps = lower && upper ? 2 : 1;
   std::vector<double> d(middle.size());
   for (std::size_t k = 0; k < d.size(); ++k)

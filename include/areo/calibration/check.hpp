@@ -20,7 +20,8 @@ struct Check {
 };
 
 /// In clean water. The instrument need not show 1.000: its scale and reference temperature decide.
-/// @throws Error{domain} if the indication is not on the scale or the water not within 0 °C .. 40 °C
+/// @throws Error{domain} if the indication is not on the scale or the water not within 0 °C .. 40
+/// °C
 [[nodiscard]] Check check_in_water(const instruments::Hydrometer& h,
                                    const instruments::HydrometerReading& reading);
 

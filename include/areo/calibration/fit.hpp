@@ -14,13 +14,13 @@ namespace areo::calibration {
 /// The correction that checks support, and why it looks as it does.
 struct CorrectionFit {
   instruments::Correction correction;
-  numeric::LineFit line;           ///< the fit behind it
+  numeric::LineFit line;  ///< the fit behind it
   bool slope_used = false;
-  std::string reason;              ///< why there is, or is not, a slope
-  std::vector<double> residuals;   ///< check minus fit, one per check, in scale units
+  std::string reason;             ///< why there is, or is not, a slope
+  std::vector<double> residuals;  ///< check minus fit, one per check, in scale units
   /// 95 % point of chi-squared for line.degrees_of_freedom; nothing if there are none.
   std::optional<double> chi_squared_limit;
-  bool consistent = true;          ///< chi-squared is below its limit
+  bool consistent = true;  ///< chi-squared is below its limit
   /// If not consistent: the check without which the others agree best.
   std::optional<std::size_t> suspect;
 };

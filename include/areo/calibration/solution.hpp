@@ -43,7 +43,7 @@ class SolutionInputs {
 
  private:
   Solute solute_;
-  uncertainty::InputRef solute_g_, water_g_, purity_, moisture_, model_;
+  uncertainty::InputRef solute_g_{}, water_g_{}, purity_{}, moisture_{}, model_{};
 };
 
 /// The masses of solute and water that make `total_g` of a liquid with the given density at t; what

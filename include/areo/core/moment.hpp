@@ -9,8 +9,8 @@ namespace areo {
 
 /// Ordered by the instant, whatever the offset.
 struct Moment {
-  std::int64_t seconds = 0;    ///< since 1970-01-01T00:00:00Z
-  std::int32_t offset_s = 0;   ///< east of UTC
+  std::int64_t seconds = 0;   ///< since 1970-01-01T00:00:00Z
+  std::int32_t offset_s = 0;  ///< east of UTC
 
   /// "2026-03-01T10:15:00+01:00"
   [[nodiscard]] std::string text() const;

@@ -41,6 +41,7 @@ struct CorrectionInputs {
 };
 [[nodiscard]] CorrectionInputs add_correction(uncertainty::Inputs& inputs,
                                               const std::string& instrument,
-                                              const std::string& unit, const Correction& correction);
+                                              const std::string& unit,
+                                              const Correction& correction);
 
 }  // namespace areo::instruments

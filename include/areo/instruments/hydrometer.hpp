@@ -42,8 +42,8 @@ void require_on_scale(const Hydrometer& h, double indication);
 /// corrections of the scale).
 /// @param gamma cubic expansion of the glass per °C
 /// @source      [iso1768] for gamma; Archimedes
-[[nodiscard]] Density density_from_indication(const Hydrometer& h, double indication,
-                                              Temperature t, double gamma);
+[[nodiscard]] Density density_from_indication(const Hydrometer& h, double indication, Temperature t,
+                                              double gamma);
 [[nodiscard]] inline Density density_from_indication(const Hydrometer& h, double indication,
                                                      Temperature t) {
   return density_from_indication(h, indication, t, h.glass_expansion_per_c);

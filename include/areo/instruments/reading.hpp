@@ -16,8 +16,8 @@ enum class Meniscus { level, top };
 
 /// A hydrometer reading as made.
 struct HydrometerReading {
-  double indication = 1;   ///< in the unit of the scale
-  double half_width = 0;   ///< of the interpolation by eye; 0 = half a division
+  double indication = 1;  ///< in the unit of the scale
+  double half_width = 0;  ///< of the interpolation by eye; 0 = half a division
   TemperatureReading temperature;
   Meniscus meniscus = Meniscus::level;
 };

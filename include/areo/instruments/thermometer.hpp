@@ -21,9 +21,9 @@ struct TemperatureReading {
   double indication_c = 20;
   double half_width_c = 0.5;  ///< rectangular: ± 0.5 °C for an unknown kitchen thermometer
   std::string provenance = "kitchen thermometer, within ± 0.5 °C";
-  std::optional<Thermometer> thermometer;   ///< if named, with
-  std::optional<Correction> correction;     ///< the correction in force
-  bool assumed = false;                     ///< nobody read it
+  std::optional<Thermometer> thermometer;  ///< if named, with
+  std::optional<Correction> correction;    ///< the correction in force
+  bool assumed = false;                    ///< nobody read it
 };
 
 /// No temperature was given: the reference temperature of the scale, within ± 5 °C.

@@ -8,11 +8,11 @@ namespace areo::numeric {
 /// standard uncertainties of y (not from the residuals); multiply it by residual_variance() for
 /// the covariance of data whose common uncertainty is unknown.
 struct LineFit {
-  double x0 = 0;                   ///< where `intercept` is the value of the line
+  double x0 = 0;  ///< where `intercept` is the value of the line
   double intercept = 0, slope = 0;
   double var_intercept = 0, var_slope = 0, covariance = 0;
-  double chi_squared = 0;          ///< weighted sum of squared residuals
-  int degrees_of_freedom = 0;      ///< points minus fitted parameters
+  double chi_squared = 0;      ///< weighted sum of squared residuals
+  int degrees_of_freedom = 0;  ///< points minus fitted parameters
 
   [[nodiscard]] double at(double x) const { return intercept + slope * (x - x0); }
   /// chi_squared / degrees_of_freedom; NaN if there are no degrees of freedom.

@@ -12,7 +12,8 @@ namespace areo::physics {
 [[nodiscard]] std::string scale_name(const Scale& scale);
 /// Unit behind a value: "", "kg/m³", "°P", "°Bx", "°Bé", "°Oe", "g/L".
 [[nodiscard]] std::string scale_unit(const Scale& scale);
-/// Stable key for JSON and CSV: "sg_20_20", "density_20_c_kg_m3", "plato", "baume_145", "sugar_g_l".
+/// Stable key for JSON and CSV: "sg_20_20", "density_20_c_kg_m3", "plato", "baume_145",
+/// "sugar_g_l".
 [[nodiscard]] std::string scale_key(const Scale& scale);
 
 /// The scales that areo offers when none is named, in the order of its tables.

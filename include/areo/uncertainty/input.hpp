@@ -31,8 +31,8 @@ struct Input {
 [[nodiscard]] Input normal(std::string name, std::string unit, double value, double u,
                            std::string provenance);
 /// "within ± half_width, nothing else known": u = half_width / √3.
-[[nodiscard]] Input rectangular(std::string name, std::string unit, double value,
-                                double half_width, std::string provenance);
+[[nodiscard]] Input rectangular(std::string name, std::string unit, double value, double half_width,
+                                std::string provenance);
 /// "within ± half_width, the middle most likely": u = half_width / √6.
 [[nodiscard]] Input triangular(std::string name, std::string unit, double value, double half_width,
                                std::string provenance);

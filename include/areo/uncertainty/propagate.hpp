@@ -34,7 +34,8 @@ struct Propagation {
 /// Evaluates the model at the estimates and propagates the inputs' uncertainties.
 /// A sensitivity is a central difference over ± u(x_i) [gum] 5.1.3 note 2; where one side leaves
 /// the range of the model, the difference to the other side is used.
-/// @throws Error{domain} if an output is not finite, or an input's ± u leaves the range of the model on
+/// @throws Error{domain} if an output is not finite, or an input's ± u leaves the range of the
+/// model on
 ///         both sides; what the model throws at the estimates
 [[nodiscard]] Propagation propagate(const Inputs& inputs, const Model& model);
 
