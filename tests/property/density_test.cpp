@@ -1,0 +1,188 @@
+// What densities must do everywhere, not only at the rows of a table.
+#include <gtest/gtest.h>
+
+#include <array>
+#include <cmath>
+#include <limits>
+
+#include "areo/physics/ethanol.hpp"
+#include "areo/physics/mixture.hpp"
+#include "areo/physics/salt.hpp"
+#include "areo/physics/sucrose.hpp"
+#include "areo/physics/water.hpp"
+#include "draws.hpp"
+
+namespace areo::property {
+namespace {
+
+using physics::mixture_ethanol_range;
+using physics::mixture_extract_range;
+using physics::mixture_temperature_range;
+
+double density(double extract, double ethanol, double t_c) {
+  return physics::density({ExtractFraction{extract}, EthanolFraction{ethanol}}, celsius_point(t_c))
+      .value();
+}
+double water(double t_c) { return physics::water_density(celsius_point(t_c)).value(); }
+
+constexpr std::array temperatures_c{0.0,  4.0,  10.0, 15.0, sixty_fahrenheit_c,
+                                    20.0, 25.0, 30.0, 40.0};
+
+TEST(DensityProperty, ZeroCompositionIsExactlyWater) {
+  Draws draws;
+  SCOPED_TRACE(draws.trace());
+  for (int i = 0; i < Draws::count; ++i) {
+    const double t_c = draws.uniform(0, 40);
+    ASSERT_EQ(density(0, 0, t_c), water(t_c)) << t_c;
+    ASSERT_EQ(density(-0.0, -0.0, t_c), water(t_c)) << t_c;
+  }
+}
+
+TEST(DensityProperty, ZeroSaltIsExactlyWater) {
+  Draws draws;
+  SCOPED_TRACE(draws.trace());
+  for (int i = 0; i < Draws::count; ++i) {
+    const double t_c = draws.uniform(0, 40);
+    ASSERT_EQ(physics::salt_density(SaltFraction{0}, celsius_point(t_c)).value(), water(t_c))
+        << t_c;
+  }
+}
+
+TEST(DensityProperty, RisesWithExtract) {
+  for (const double t_c : temperatures_c)
+    for (const double ethanol : {-0.02, 0.0, 0.001, 0.05, 0.10, 0.18})
+      for (int i = -100; i < 850 && (i + 1) / 1000.0 + ethanol <= 1; ++i)
+        ASSERT_LT(density(i / 1000.0, ethanol, t_c), density((i + 1) / 1000.0, ethanol, t_c))
+            << i / 1000.0 << ' ' << ethanol << ' ' << t_c;
+  Draws draws;
+  SCOPED_TRACE(draws.trace());
+  for (int i = 0; i < Draws::count; ++i) {
+    const double w = draws.uniform(-0.1, 0.82 - 1e-6), p = draws.uniform(0, 0.18);
+    const double t_c = draws.uniform(0, 40);
+    ASSERT_LT(density(w, p, t_c), density(w + 1e-6, p, t_c)) << w << ' ' << p << ' ' << t_c;
+  }
+}
+
+TEST(DensityProperty, FallsWithEthanol) {
+  for (const double t_c : temperatures_c)
+    for (const double extract : {-0.10, 0.0, 0.001, 0.05, 0.20, 0.50})
+      for (int i = -20; i < 180; ++i)
+        ASSERT_GT(density(extract, i / 1000.0, t_c), density(extract, (i + 1) / 1000.0, t_c))
+            << extract << ' ' << i / 1000.0 << ' ' << t_c;
+  Draws draws;
+  SCOPED_TRACE(draws.trace());
+  for (int i = 0; i < Draws::count; ++i) {
+    const double w = draws.uniform(-0.1, 0.5), p = draws.uniform(0, 0.18 - 1e-6);
+    const double t_c = draws.uniform(0, 40);
+    ASSERT_GT(density(w, p, t_c), density(w, p + 1e-6, t_c)) << w << ' ' << p << ' ' << t_c;
+  }
+}
+
+TEST(DensityProperty, SaltRisesWithFraction) {
+  for (const double t_c : temperatures_c)
+    for (int i = 0; i < 260; ++i)
+      ASSERT_LT(physics::salt_density(SaltFraction{i / 1000.0}, celsius_point(t_c)).value(),
+                physics::salt_density(SaltFraction{(i + 1) / 1000.0}, celsius_point(t_c)).value())
+          << i << ' ' << t_c;
+}
+
+// Coming to zero from either side there is no step and no kink.
+TEST(DensityProperty, ContinuousThroughZero) {
+  Draws draws;
+  SCOPED_TRACE(draws.trace());
+  constexpr double tiny = 1e-12, small = 1e-6;
+  for (int i = 0; i < Draws::count; ++i) {
+    const double t_c = draws.uniform(0, 40);
+    const double w = draws.uniform(-0.1, 0.5), p = draws.uniform(-0.02, 0.18);
+    // 1e-12 of sugar or ethanol is worth less than 1e-9 kg/m³.
+    ASSERT_NEAR(density(tiny, p, t_c), density(0, p, t_c), 1e-9) << p << ' ' << t_c;
+    ASSERT_NEAR(density(-tiny, p, t_c), density(0, p, t_c), 1e-9) << p << ' ' << t_c;
+    ASSERT_NEAR(density(w, tiny, t_c), density(w, 0, t_c), 1e-9) << w << ' ' << t_c;
+    ASSERT_NEAR(density(w, -tiny, t_c), density(w, 0, t_c), 1e-9) << w << ' ' << t_c;
+    // Slopes left and right of zero in kg/m³ per unit: some 400 and -200, the same on both sides
+    // within curvature (1000 per unit, over 1e-6) and rounding (1e-12 over 1e-6).
+    const auto kink = [&](auto f) { return (f(small) - 2 * f(0) + f(-small)) / small; };
+    ASSERT_NEAR(kink([&](double x) { return density(x, p, t_c); }), 0, 0.01) << p << ' ' << t_c;
+    ASSERT_NEAR(kink([&](double x) { return density(w, x, t_c); }), 0, 0.01) << w << ' ' << t_c;
+  }
+}
+
+TEST(DensityProperty, ExtractAndBack) {
+  Draws draws;
+  SCOPED_TRACE(draws.trace());
+  const auto check = [](double w, double t_c) {
+    const auto back =
+        physics::extract_from_density(kg_per_m3(density(w, 0, t_c)), celsius_point(t_c));
+    ASSERT_NEAR(back.value(), w, 1e-9) << w << ' ' << t_c;
+  };
+  for (const double t_c : temperatures_c)
+    for (int i = -100; i <= 850; ++i) ASSERT_NO_FATAL_FAILURE(check(i / 1000.0, t_c));
+  for (int i = 0; i < Draws::count; ++i)
+    ASSERT_NO_FATAL_FAILURE(
+        check(draws.uniform(mixture_extract_range.lo, mixture_extract_range.hi),
+              draws.uniform(mixture_temperature_range.lo, mixture_temperature_range.hi)));
+}
+
+TEST(EthanolProperty, StrengthAndBack) {
+  Draws draws;
+  SCOPED_TRACE(draws.trace());
+  const auto check = [](double q) {
+    const auto p = physics::ethanol_fraction(StrengthByVolume{q});
+    ASSERT_NEAR(physics::strength_by_volume(p).value(), q, 1e-9) << q;
+    ASSERT_NEAR(
+        physics::ethanol_fraction(physics::strength_by_volume(EthanolFraction{q / 100})).value(),
+        q / 100, 1e-9)
+        << q;
+  };
+  for (int i = 0; i <= 1000; ++i) ASSERT_NO_FATAL_FAILURE(check(i / 10.0));
+  for (int i = 0; i < Draws::count; ++i) ASSERT_NO_FATAL_FAILURE(check(draws.uniform(0, 100)));
+  for (int i = 0; i < 1000; ++i)
+    ASSERT_LT(physics::strength_by_volume(EthanolFraction{i / 1000.0}).value(),
+              physics::strength_by_volume(EthanolFraction{(i + 1) / 1000.0}).value());
+}
+
+// The unit of a temperature is nobody's business but the caller's.
+TEST(TemperatureProperty, FahrenheitAndKelvinAreTheSamePoint) {
+  Draws draws;
+  SCOPED_TRACE(draws.trace());
+  for (int i = 0; i < Draws::count; ++i) {
+    const double t_c = draws.uniform(0.001, 39.999);
+    const Temperature t_f = fahrenheit_point(32 + 1.8 * t_c);
+    ASSERT_NEAR(t_f.celsius(), t_c, 1e-12);
+    ASSERT_NEAR(kelvin_point(t_c + 273.15).celsius(), t_c, 1e-12);
+    const physics::Liquid liquid{ExtractFraction{draws.uniform(-0.1, 0.6)},
+                                 EthanolFraction{draws.uniform(0, 0.18)}};
+    ASSERT_NEAR(physics::density(liquid, t_f).value(),
+                physics::density(liquid, celsius_point(t_c)).value(), 1e-10);
+  }
+}
+
+TEST(TemperatureProperty, RangeEndsAreAcceptedInEveryUnit) {
+  EXPECT_EQ(fahrenheit_point(32).celsius(), 0);
+  EXPECT_EQ(fahrenheit_point(104).celsius(), 40);
+  EXPECT_EQ(fahrenheit_point(68).celsius(), 20);
+  EXPECT_EQ(kelvin_point(273.15).celsius(), 0);
+  EXPECT_EQ(kelvin_point(313.15).celsius(), 40);
+  EXPECT_NO_THROW((void)physics::water_density(fahrenheit_point(32)));
+  EXPECT_NO_THROW((void)physics::water_density(fahrenheit_point(104)));
+  EXPECT_NEAR(fahrenheit_point(60).celsius(), sixty_fahrenheit_c, 1e-14);
+}
+
+TEST(UncertaintyProperty, IsPositiveFiniteAndGrows) {
+  Draws draws;
+  SCOPED_TRACE(draws.trace());
+  const auto u = [](double w, double p) {
+    return physics::density_model_uncertainty({ExtractFraction{w}, EthanolFraction{p}});
+  };
+  EXPECT_EQ(u(0, 0), 0);
+  for (int i = 0; i < Draws::count; ++i) {
+    const double w = draws.uniform(0, 0.81), p = draws.uniform(0, 0.17);
+    ASSERT_TRUE(std::isfinite(u(w, p)));
+    ASSERT_GE(u(w, p), 0);
+    ASSERT_LE(u(w, p), u(w + 0.01, p)) << w << ' ' << p;
+    ASSERT_LE(u(w, p), u(w, p + 0.01)) << w << ' ' << p;
+  }
+}
+
+}  // namespace
+}  // namespace areo::property
