@@ -1,0 +1,148 @@
+#include "areo/instruments/reading.hpp"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <limits>
+
+#include "areo/core/error.hpp"
+#include "areo/physics/mixture.hpp"
+#include "areo/physics/water.hpp"
+#include "areo/uncertainty/propagate.hpp"
+
+namespace areo::instruments {
+namespace {
+
+Hydrometer stem() {
+  Hydrometer h;
+  h.name = "stem";
+  return h;
+}
+
+HydrometerReading reading(double indication, double t_c = 20) {
+  HydrometerReading r;
+  r.indication = indication;
+  r.temperature.indication_c = t_c;
+  return r;
+}
+
+struct Taken {
+  uncertainty::Inputs inputs;
+  HydrometerInputs shared;
+  ReadingInputs taken;
+  explicit Taken(const Hydrometer& h, const HydrometerReading& r, const Correction& c = {})
+      : shared{add_hydrometer(inputs, h, c)}, taken{inputs, shared, r, "the test"} {}
+  [[nodiscard]] double density() const {
+    const auto x = inputs.estimates();
+    return taken.density(uncertainty::Point{x}).value();
+  }
+  [[nodiscard]] double u_indication() const {
+    return propagate(inputs,
+                     [&](const uncertainty::Point& x) {
+                       return std::vector{taken.corrected_indication(x)};
+                     })
+        .values[0]
+        .u;
+  }
+};
+
+TEST(Reading, DensityAtTheReferenceTemperatureIsTheMarks) {
+  EXPECT_NEAR(Taken(stem(), reading(1.05)).density(),
+              1.05 * physics::water_density(celsius_point(20)).value(), 1e-9);
+}
+
+// Warm glass is larger and displaces more: the liquid is lighter than the mark says [iso1768].
+TEST(Reading, GlassExpandsFromTheReferenceTemperature) {
+  EXPECT_NEAR(Taken(stem(), reading(1.05, 30)).density() / Taken(stem(), reading(1.05)).density(),
+              1 / (1 + 25e-6 * 10), 1e-12);
+}
+
+TEST(Reading, CorrectionIsAddedToTheIndication) {
+  Correction c;
+  c.offset = 0.0013;
+  c.checks = 1;
+  c.checked_lo = c.checked_hi = 1.05;
+  EXPECT_NEAR(Taken(stem(), reading(1.05), c).density(), Taken(stem(), reading(1.0513)).density(),
+              1e-9);
+}
+
+// The numbers rise downwards, so the top of the meniscus shows too small a number: add the climb.
+TEST(Reading, TopOfTheMeniscusAddsItsHeight) {
+  HydrometerReading r = reading(1.05);
+  r.meniscus = Meniscus::top;
+  EXPECT_NEAR(Taken(stem(), r).density(), Taken(stem(), reading(1.05 + 1.4 * 0.002)).density(),
+              1e-9);
+  Hydrometer h = stem();
+  h.meniscus_height = 0.0015;
+  EXPECT_NEAR(Taken(h, r).density(), Taken(h, reading(1.0515)).density(), 1e-9);
+}
+
+// [astm-d1298] table 1, from memory: +1.4 kg/m³ for a division of 1, +0.7 for 0.5, +0.3 for 0.2.
+TEST(Reading, UsualMeniscusAgreesWithTheSeriesItComesFrom) {
+  for (const auto& [division, printed] : {std::pair{1.0, 1.4}, {0.5, 0.7}, {0.2, 0.3}}) {
+    Hydrometer h = stem();
+    h.scale = physics::density_20;
+    h.lo = 950;
+    h.hi = 1100;
+    h.division = division;
+    HydrometerReading r = reading(1000);
+    r.meniscus = Meniscus::top;
+    EXPECT_NEAR(Taken(h, r).density() - 1000, printed, 0.05) << division;
+  }
+}
+
+// Defaults: half a division triangular, 0.0004 in SG rectangular (here of surface tension).
+TEST(Reading, UncertaintyOfAnIndication) {
+  const double eye = 0.001 / std::sqrt(6.0);
+  const double surface = 0.4 / 998.2067 / std::sqrt(3.0);
+  EXPECT_NEAR(Taken(stem(), reading(1.05)).u_indication(), std::hypot(eye, surface), 1e-9);
+  HydrometerReading coarse = reading(1.05);
+  coarse.half_width = 0.005;
+  EXPECT_NEAR(Taken(stem(), coarse).u_indication(), std::hypot(0.005 / std::sqrt(6.0), surface),
+              1e-9);
+}
+
+TEST(Reading, RefusesWhatIsNotOnTheScale) {
+  EXPECT_THROW(Taken(stem(), reading(1.2)), Error);
+  EXPECT_THROW(Taken(stem(), reading(0.98)), Error);
+  EXPECT_THROW(Taken(stem(), reading(std::numeric_limits<double>::quiet_NaN())), Error);
+  EXPECT_NO_THROW(Taken(stem(), reading(0.989)));  // just below the last line, still readable
+}
+
+TEST(Hydrometer, IdealIndicationIsTheInverse) {
+  for (const auto& scale : {physics::sg_20_20, physics::specific_gravity_scale<Ref60F>(),
+                            physics::plato_20, physics::baume_scale<Modulus145>()}) {
+    Hydrometer h = stem();
+    h.scale = scale;
+    const Density rho = kg_per_m3(1043.21);
+    const Temperature t = celsius_point(27.5);
+    EXPECT_NEAR(density_from_indication(h, ideal_indication(h, rho, t), t).value(), rho.value(),
+                1e-8);
+  }
+}
+
+TEST(Temperature, ANamedThermometerIsCorrected) {
+  TemperatureReading r;
+  r.indication_c = 21;
+  r.thermometer = Thermometer{.name = "probe"};
+  Correction c;
+  c.offset = -0.8;
+  c.u_offset = 0.1;
+  c.checks = 1;
+  c.checked_lo = c.checked_hi = 0;
+  r.correction = c;
+  uncertainty::Inputs in;
+  const TemperatureInputs t = add_temperature(in, "the test", r);
+  const auto x = in.estimates();
+  EXPECT_NEAR(t.at(uncertainty::Point{x}).celsius(), 20.2, 1e-12);
+}
+
+TEST(Temperature, NothingGivenIsTheReferenceWithinFiveDegrees) {
+  const TemperatureReading r = assumed_temperature(celsius_point(sixty_fahrenheit_c));
+  EXPECT_TRUE(r.assumed);
+  EXPECT_NEAR(r.indication_c, 15.5556, 0.0001);
+  EXPECT_EQ(r.half_width_c, 5);
+}
+
+}  // namespace
+}  // namespace areo::instruments
