@@ -1,0 +1,170 @@
+#!/usr/bin/env python3
+"""What documents quote is what the files say, and links lead somewhere.
+
+`<!-- file: path -->` before a code block: the block equals the file.
+`<!-- run: path.out -->` before a code block: the block equals the expected output; lines `$ areo ...`
+at its top equal the invocations of the golden case `path.cmd`.
+Paths count from the root of the sources; links count from the document.
+"""
+
+import re
+import shlex
+
+import lint
+
+DIRECTIVE = re.compile(r"^\s*<!--\s*(file|run)\s*:\s*(\S*)\s*-->\s*$")
+FENCE = re.compile(r"^\s*(```+|~~~+)")
+LINK = re.compile(r"\]\(\s*<?([^)\s>]+)>?(?:\s+\"[^\"]*\")?\s*\)|^\[[^\]]+\]:\s+(\S+)")
+
+
+def slug(heading):
+    """The anchor that web viewers give a heading."""
+    heading = re.sub(r"\[([^\]]*)\]\([^)]*\)", r"\1", heading.replace("`", ""))
+    return re.sub(r"[^\w\- ]", "", heading.strip().lower()).replace(" ", "-")
+
+
+def split(markdown):
+    """Blocks [(line, content, directive)], directives without a block, and prose [(line, text)]."""
+    blocks, lost, text, pending = [], [], [], None
+    lines = markdown.splitlines()
+    i = 0
+    while i < len(lines):
+        m = FENCE.match(lines[i])
+        if m:
+            start = i + 1
+            i = start
+            while i < len(lines) and not lines[i].strip().startswith(m[1]):
+                i += 1
+            blocks.append((start, lines[start:i], pending))
+            pending = None
+        elif d := DIRECTIVE.match(lines[i]):
+            if pending:
+                lost.append(pending[0])
+            pending = (i + 1, d[1], d[2])
+        else:
+            if lines[i].strip() and pending:
+                lost.append(pending[0])
+                pending = None
+            text.append((i + 1, lines[i]))
+        i += 1
+    return blocks, lost + ([pending[0]] if pending else []), text
+
+
+def words(command):
+    parts = shlex.split(command)
+    return parts[1:] if parts[:1] == ["areo"] else parts
+
+
+def invocations(cmd):
+    lines = lint.text(cmd).splitlines()[1:]
+    return [words(line) for line in lines if line.strip()]
+
+
+def check_block(root, block, directive):
+    _, kind, name = directive
+    path = root / name
+    if not name or not path.is_file():
+        return f"{kind}: {name or '(no path)'} does not exist"
+    block = list(block)
+    if kind == "run":
+        shown = []
+        while block and block[0].startswith("$ "):
+            shown.append(words(block.pop(0)[2:]))
+        if shown:
+            cmd = path.with_suffix(".cmd")
+            if not cmd.is_file():
+                return f"{cmd.name} is missing beside {name}"
+            if shown != invocations(cmd):
+                return f"the commands differ from {cmd.relative_to(root).as_posix()}"
+    if block != lint.text(path).rstrip("\n").split("\n"):
+        return f"the block differs from {name}"
+    return None
+
+
+def anchors(path):
+    _, _, text = split(lint.text(path))
+    seen, out = {}, set()
+    for _, line in text:
+        m = re.match(r"#{1,6}\s+(.*?)\s*#*$", line)
+        if m:
+            s = slug(m[1])
+            out.add(f"{s}-{seen[s]}" if s in seen else s)
+            seen[s] = seen.get(s, 0) + 1
+        out.update(re.findall(r'<a (?:id|name)="([^"]+)"', line))
+    return out
+
+
+def check_link(root, path, target):
+    if re.match(r"[a-z][a-z0-9+.-]*:", target, re.I):
+        return None
+    name, _, anchor = target.partition("#")
+    there = (path.parent / name).resolve() if name else path
+    if not there.is_relative_to(root):
+        return f"link {target} leaves the sources"
+    if not there.exists():
+        return f"link {target} leads nowhere"
+    if anchor and there.suffix == ".md" and anchor not in anchors(there):
+        return f"link {target}: no such heading"
+    return None
+
+
+def check(root):
+    root = root.resolve()
+    found = []
+    if not (root / "README.md").is_file():
+        found.append("README.md: missing")
+    for path in lint.walk(root, ".md"):
+        name = path.relative_to(root).as_posix()
+        blocks, lost, text = split(lint.text(path))
+        found += [f"{name}:{line}: no code block follows this comment" for line in lost]
+        for _, content, directive in blocks:
+            if directive and (problem := check_block(root, content, directive)):
+                found.append(f"{name}:{directive[0]}: {problem}")
+        for line, content in text:
+            for m in LINK.finditer(re.sub(r"`[^`]*`", "", content)):
+                if problem := check_link(root, path, m[1] or m[2]):
+                    found.append(f"{name}:{line}: {problem}")
+    return found
+
+
+README = """# Top
+
+## A `b` (c)
+
+See [there](docs/a.md#some-words), [here](#a-b-c) and [away](https://example.org/x).
+
+<!-- file: docs/x.cpp -->
+```cpp
+int main() {}
+```
+
+<!-- run: tests/golden/d/x.out -->
+```console
+$ areo convert 'a b'
+fine
+```
+"""
+GOOD = {
+    "README.md": README,
+    "docs/a.md": "# Some words\n\n[up](../README.md)\n",
+    "docs/x.cpp": "int main() {}\n",
+    "tests/golden/d/x.cmd": 'rc=0\nconvert "a b"\n',
+    "tests/golden/d/x.out": "fine\n",
+}
+BAD = {
+    "file differs": {"docs/x.cpp": "int main() { }\n"},
+    "file missing": {"docs/x.cpp": None},
+    "output differs": {"tests/golden/d/x.out": "fine\nmore\n"},
+    "output missing": {"tests/golden/d/x.out": None},
+    "command differs": {"tests/golden/d/x.cmd": "rc=0\nconvert a b\n"},
+    "no path": {"docs/b.md": "<!-- file: -->\n```\nx\n```\n"},
+    "no block": {"docs/b.md": "<!-- file: docs/x.cpp -->\nwords\n"},
+    "dead link": {"docs/b.md": "[x](gone.md)\n"},
+    "dead reference": {"docs/b.md": "[x]: gone.md\n"},
+    "dead anchor": {"docs/b.md": "[x](a.md#gone)\n"},
+    "link out": {"docs/b.md": "[x](../../etc)\n"},
+    "no README": {"README.md": None, "docs/a.md": "words\n"},
+}
+
+if __name__ == "__main__":
+    lint.main(check, GOOD, BAD)
