@@ -1,0 +1,37 @@
+#!/bin/sh
+# The demonstration: from a new hydrometer to the strength of a drink. All data are invented.
+# Needs AREO, the program, and AREO_NOTEBOOK, a file that does not exist yet; run.sh sets both.
+set -eu
+
+say() { printf '\n# %s\n' "$*"; }
+areo() {
+  printf '$ areo'
+  for word in "$@"; do
+    case $word in *' '*) printf " '%s'" "$word" ;; *) printf ' %s' "$word" ;; esac
+  done
+  printf '\n'
+  "$AREO" "$@"
+}
+
+printf '# An invented kitchen makes pear-and-thyme drink and owns a new, cheap hydrometer.\n'
+areo instrument add stem-1 --from 0.990 --to 1.100 --division 0.002
+
+say 'A check in clean water: is it off?'
+areo calibrate water stem-1 1.002 21C --on 2026-03-01
+
+say 'Two sugar solutions from the kitchen balance: what should it show, what does it show?'
+areo solution sugar --target 1.040 --total 500g --instrument stem-1
+areo calibrate sugar stem-1 1.041 21C --solute 50g --water 450g --on 2026-03-01
+areo calibrate sugar stem-1 1.081 21C --solute 97g --water 403g --on 2026-03-01
+
+say 'The correction, built and stored.'
+areo calibrate fit stem-1
+
+say 'Batch PT-1: a warm sample of the fresh mix.'
+areo correct 1.048 --temp 27C --instrument stem-1 --at 2026-03-02 --to P,g/L
+
+say 'The same on other scales.'
+areo convert 1.048 --to P,Be,Oe,kg/m3
+
+say 'Eleven days later: how strong is it?'
+areo alcohol 1.048 1.011 --original-temp 27C --present-temp 19C --instrument stem-1 --at 2026-03-13
