@@ -95,8 +95,8 @@ std::string behaviour(const calibration::Check& c, const std::string& unit) {
   const int decimals = report::supported_decimals(expanded);
   const std::string behind = unit.empty() ? "" : " " + unit;
   if (std::abs(b.estimate) <= expanded)
-    return fmt::format("right within what this check can tell ({:+.{}f} ± {:.{}f}{})", -b.estimate,
-                       decimals, expanded, decimals, behind);
+    return fmt::format("right, as far as this check can tell (off by {:+.{}f} ± {:.{}f}{})",
+                       -b.estimate, decimals, expanded, decimals, behind);
   return fmt::format("{} by {:.{}f} ± {:.{}f}{}", b.estimate < 0 ? "HIGH" : "LOW",
                      std::abs(b.estimate), decimals, expanded, decimals, behind);
 }
@@ -162,6 +162,17 @@ uncertainty::Value correction_at(const instruments::Correction& c, double indica
   return {c.at(indication), c.uncertainty_at(indication)};
 }
 
+// The verdict for people: with the reason if there is none.
+const char* sentence(calibration::Conformity c) {
+  switch (c) {
+    case calibration::Conformity::within: return "within its tolerance";
+    case calibration::Conformity::outside:
+      return "OUTSIDE its tolerance; with the correction it serves";
+    case calibration::Conformity::cannot_tell: return "these checks cannot tell";
+  }
+  return "";
+}
+
 const char* word(calibration::Conformity c) {
   switch (c) {
     case calibration::Conformity::within: return "within";
@@ -208,7 +219,7 @@ void print_fit(const Fitted& f) {
                      f.fit.consistent ? "agree" : "DISAGREE", f.fit.line.chi_squared,
                      *f.fit.chi_squared_limit));
   line(fmt::format("  tolerance {:g}{}: {}", f.tolerance, unit.empty() ? "" : " " + unit,
-                   word(calibration::judge(c, f.tolerance))));
+                   sentence(calibration::judge(c, f.tolerance))));
 }
 
 std::string fit_json(const Fitted& f, const std::string& in_force_from) {

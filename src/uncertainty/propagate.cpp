@@ -71,8 +71,10 @@ Value combine(double estimate, const std::vector<double>& shares, const Inputs& 
 }  // namespace
 
 double Value::expanded(double p) const {
-  // Rounding noise must not push 19 below itself before it is truncated.
-  return u * numeric::student_t_coverage(p, std::floor(degrees_of_freedom * (1 + 1e-12)));
+  // Truncated to an integer [gum] G.4.1; quoted to one decimal first, as its examples do, so that
+  // 18.999 counts as 19.0 and 16.7 as 16.
+  const double quoted = std::floor(degrees_of_freedom + 0.05);
+  return u * numeric::student_t_coverage(p, quoted);
 }
 
 Propagation propagate(const Inputs& inputs, const Model& model) {

@@ -9,7 +9,8 @@ struct Range {
   std::string_view quantity;  ///< "water density"
   std::string_view unit;      ///< "°C", printed behind the limits
   double lo, hi;
-  std::string_view source;  ///< key in tables/sources.bib
+  std::string_view source;     ///< key in tables/sources.bib
+  std::string_view hint = {};  ///< what a person can do about a value outside
 
   /// NaN and infinities are never inside.
   [[nodiscard]] constexpr bool contains(double v) const noexcept { return v >= lo && v <= hi; }

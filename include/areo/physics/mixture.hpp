@@ -3,6 +3,7 @@
 #include "areo/core/range.hpp"
 #include "areo/core/units.hpp"
 #include "areo/physics/liquid.hpp"
+#include "areo/physics/water.hpp"
 
 namespace areo::physics {
 
@@ -14,7 +15,8 @@ inline constexpr Range mixture_extract_range{"extract mass fraction", "", -0.10,
 /// for differences around zero only.
 inline constexpr Range mixture_ethanol_range{"ethanol mass fraction of a drink", "", -0.02, 0.18,
                                              "hackbarth2009"};
-inline constexpr Range mixture_temperature_range{"drink density", "°C", 0, 40, "tanaka2001"};
+inline constexpr Range mixture_temperature_range{"drink density", "°C",         water_range.lo,
+                                                 water_range.hi,  "tanaka2001", water_range.hint};
 
 /// Density of a drink.
 ///

@@ -5,7 +5,12 @@
 
 namespace areo::physics {
 
-inline constexpr Range water_range{"water density", "°C", 0, 40, "tanaka2001"};
+inline constexpr Range water_range{"water density",
+                                   "°C",
+                                   0,
+                                   40,
+                                   "tanaka2001",
+                                   "let the liquid come nearer to room temperature and read again"};
 
 /// [tanaka2001] table 1; digits as printed. rho = a5 (1 - (t + a1)² (t + a2) / (a3 (t + a4))).
 struct WaterCoefficients {
