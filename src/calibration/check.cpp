@@ -98,6 +98,9 @@ Check check_in_ice(const instruments::Thermometer& thermometer, double indicatio
 
 Check check_in_boiling_water(const instruments::Thermometer& thermometer, double indication_c,
                              double half_width_c, Pressure pressure, double half_width_pa) {
+  static constexpr Range station{
+      "pressure at the place", "kPa", 50, 110, "isa", "check the unit: 982 hPa are 98.2 kPa"};
+  require(station, pressure.value() / 1000);
   return fixed_point(
       thermometer, indication_c, half_width_c,
       fmt::format("boiling water, {:.2f} kPa", pressure.value() / 1000),

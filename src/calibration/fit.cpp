@@ -14,21 +14,27 @@ namespace {
 constexpr double level = 0.95;
 
 struct Points {
-  std::vector<double> x, y, u;
-  explicit Points(std::span<const Check> checks) {
+  std::vector<double> x, y, u, expected;
+  double least_span;
+  Points(std::span<const Check> checks, double span) : least_span{span} {
     for (const Check& c : checks) {
       x.push_back(c.indication);
+      expected.push_back(c.expected.estimate);
       y.push_back(c.correction.estimate);
       u.push_back(c.correction.u);
     }
   }
   [[nodiscard]] std::size_t size() const { return x.size(); }
   [[nodiscard]] bool one_place() const {
-    return std::all_of(x.begin(), x.end(), [&](double v) { return v == x[0]; });
+    // Checks in one liquid stand at one place, whatever the instrument showed: a slope needs places
+    // that lie further apart than a few divisions.
+    const auto [least, most] = std::minmax_element(expected.begin(), expected.end());
+    return *most - *least < least_span;
   }
   [[nodiscard]] Points without(std::size_t i) const {
     Points p = *this;
-    for (auto* v : {&p.x, &p.y, &p.u}) v->erase(v->begin() + static_cast<std::ptrdiff_t>(i));
+    for (auto* v : {&p.x, &p.y, &p.u, &p.expected})
+      v->erase(v->begin() + static_cast<std::ptrdiff_t>(i));
     return p;
   }
   [[nodiscard]] numeric::LineFit offset() const {
@@ -71,7 +77,8 @@ CorrectionFit fit_correction(std::span<const Check> checks, double division, dou
   if (checks.empty())
     throw Error{Errc::domain, "a correction needs at least one check",
                 "check the instrument in water first"};
-  const Points p{checks};
+  constexpr double least_span_divisions = 3;
+  const Points p{checks, least_span_divisions * division};
   CorrectionFit fit;
   fit.line = p.offset();
   double u_fitted_slope = 0;

@@ -12,7 +12,7 @@
 #include "output.hpp"
 #include "parse.hpp"
 
-namespace CLI {
+namespace CLI {  // NOLINT(readability-identifier-naming): the library's name
 class App;
 }
 

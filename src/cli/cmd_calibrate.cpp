@@ -37,9 +37,9 @@ std::string unit_of(const InstrumentRecord& r) {
 
 // An indication with the decimals of the instrument's scale.
 std::string shown(const InstrumentRecord& r, double indication) {
-  return report::indication_text(indication, r.hydrometer() != nullptr
-                                                 ? r.hydrometer()->division
-                                                 : r.thermometer()->division_c);
+  const auto* h = r.hydrometer();
+  const auto* t = r.thermometer();
+  return report::indication_text(indication, h != nullptr ? h->division : t->division_c);
 }
 
 // Reads what was typed; what was read goes into the notebook, not what follows from it.
@@ -129,8 +129,8 @@ int run_check(const Options& o, CheckMethod method, const Session& session) {
   line(fmt::format("noted as check {} of {}", r.id, r.made_at.date()));
   const bool more = book.checks(instrument.id).size() > 1;
   if (instrument.hydrometer() == nullptr)
-    line(fmt::format("next: {} areo calibrate fit {}",
-                     more ? "" : "the other fixed point (ice or boiling water), then", o.name));
+    line(fmt::format("next: {}areo calibrate fit {}",
+                     more ? "" : "the other fixed point (ice or boiling water), then ", o.name));
   else
     line(fmt::format(
         "next: {} areo calibrate fit {}",
@@ -148,7 +148,12 @@ struct Fitted {
 
 Fitted fit_now(const notebook::Notebook& book, const Options& o) {
   Fitted f{book.instrument(o.name), {}, {}, 0};
-  for (CheckRecord& c : book.checks(f.instrument.id))
+  std::vector<CheckRecord> all = book.checks(f.instrument.id);
+  for (const notebook::Id left_out : o.without)
+    if (std::none_of(all.begin(), all.end(), [&](const auto& c) { return c.id == left_out; }))
+      throw Error{Errc::store, fmt::format("{} has no check {}", o.name, left_out),
+                  fmt::format("areo calibrate show {} lists its checks", o.name)};
+  for (CheckRecord& c : all)
     if (std::find(o.without.begin(), o.without.end(), c.id) == o.without.end())
       f.checks.push_back(std::move(c));
   f.fit = notebook::fit(f.instrument, f.checks);
@@ -272,7 +277,8 @@ int run_fit(const Options& o, const Session& session) {
   }
   line(fmt::format("  in force from {}; a user's check, not an accredited calibration",
                    in_force.substr(0, 10)));
-  line(fmt::format("next: areo correct READING --temp TEMP --instrument {}", o.name));
+  line(fmt::format("next: areo correct READING --temp TEMP --{} {}",
+                   f.instrument.hydrometer() != nullptr ? "instrument" : "thermometer", o.name));
   return done;
 }
 

@@ -5,7 +5,7 @@
 
 #include "output.hpp"
 
-namespace CLI {
+namespace CLI {  // NOLINT(readability-identifier-naming): the library's name
 class App;
 }
 

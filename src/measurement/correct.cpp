@@ -75,9 +75,14 @@ Result correct_fermenting(const Calibrated& instrument,
     const ExtractFraction oe = formula.extract(x, start.density(x), start.temperature(x));
     const Density rho = sample.density(x);
     const physics::Liquid drink = ferment::fermented_to_density(oe, rho, sample.temperature(x));
-    const double at_reference = physics::mark_from_liquid(own, drink);
+    // A scale knows nothing of alcohol: it shows the sugar liquid of the drink's density.
+    const auto shown = [&](const physics::Scale& s) {
+      const Density rho_s = physics::density(drink, s.reference());
+      return formula.mark(x, s, formula.extract(x, rho_s, s.reference()));
+    };
+    const double at_reference = shown(own);
     std::vector<double> out{at_reference, at_reference - reading.indication, rho.value()};
-    for (const physics::Scale& s : to) out.push_back(physics::mark_from_liquid(s, drink));
+    for (const physics::Scale& s : to) out.push_back(shown(s));
     return out;
   };
   Result result = evaluate(readings.inputs, model, labels(own, to));

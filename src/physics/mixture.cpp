@@ -88,8 +88,10 @@ ExtractFraction extract_from_density(Density rho, Temperature t, EthanolFraction
   const auto excess = [&](double w) {
     return density({ExtractFraction{w}, ethanol}, t).value() - rho.value();
   };
-  return ExtractFraction{numeric::find_root(
-      excess, mixture_extract_range.lo, mixture_extract_range.hi, 1e-13, "extract mass fraction")};
+  // Extract and ethanol cannot be more than the whole.
+  const double most = std::min(mixture_extract_range.hi, 1 - ethanol.value());
+  return ExtractFraction{
+      numeric::find_root(excess, mixture_extract_range.lo, most, 1e-13, "extract mass fraction")};
 }
 
 }  // namespace areo::physics

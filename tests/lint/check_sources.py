@@ -42,9 +42,11 @@ def cpp_citations(source):
             yield number, key, True
     code = lint.strip_comments(source)
     for m in RANGE.finditer(code):
-        strings = STRING.findall(m[1])
+        # Quantity, unit, source and, where there is one, a hint in words behind it.
+        strings = [s for s in STRING.findall(m[1]) if s]
         if strings:
-            yield lint.line_of(code, m.start()), strings[-1], True
+            key = strings[-2] if " " in strings[-1] and len(strings) > 2 else strings[-1]
+            yield lint.line_of(code, m.start()), key, True
     for m in STRING.finditer(code):
         line = lint.line_of(code, m.start())
         for key in cited(m[1]):

@@ -1,0 +1,2 @@
+rc=0
+areo convert 6.5Be

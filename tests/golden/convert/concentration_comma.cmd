@@ -1,0 +1,2 @@
+rc=0
+areo convert '120,5 g/L'

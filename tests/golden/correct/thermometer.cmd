@@ -1,0 +1,10 @@
+rc=0
+areo instrument add stem-1 --from 0.990 --to 1.100 --division 0.002
+areo calibrate water stem-1 1.001 21C --on 2026-03-01T10:00Z
+areo calibrate sugar stem-1 1.042 21C --solute 52g --water 448g --on 2026-03-01T10:20Z
+areo calibrate fit stem-1
+areo instrument add probe-1 --kind thermometer --division 1C
+areo calibrate ice probe-1 0.5C --on 2026-03-01T10:00Z
+areo calibrate boiling probe-1 99.0C --altitude 300m --on 2026-03-01T10:30Z
+areo calibrate fit probe-1
+areo correct 1.048 --temp 27C --instrument stem-1 --thermometer probe-1 --at 2026-03-02T10:00Z

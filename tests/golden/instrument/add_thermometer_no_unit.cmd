@@ -1,0 +1,2 @@
+rc=3
+areo instrument add probe-2 --kind thermometer --from 0

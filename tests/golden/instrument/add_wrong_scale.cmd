@@ -1,0 +1,2 @@
+rc=3
+areo instrument add stem-2 --scale furlong

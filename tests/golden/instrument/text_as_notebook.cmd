@@ -1,0 +1,2 @@
+rc=4
+areo instrument list --notebook notes.txt

@@ -1,0 +1,2 @@
+rc=2
+areo solution honey --solute 52g --water 448g

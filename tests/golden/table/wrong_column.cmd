@@ -1,0 +1,2 @@
+rc=3
+areo table conversion --columns P,furlong

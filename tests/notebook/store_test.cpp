@@ -1,0 +1,506 @@
+#include "areo/notebook/store.hpp"
+
+#include <gtest/gtest.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <limits>
+
+#include "areo/core/error.hpp"
+#include "notebook/schema.hpp"
+#include "notebook/sqlite.hpp"
+#include "temporary.hpp"
+
+namespace areo::notebook {
+namespace {
+
+using sqlite::Connection;
+using sqlite::Statement;
+using Store = TemporaryFolder;
+
+Connection raw(const std::string& path) {
+  return {path, SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE};
+}
+
+template <class F>
+std::string refusal(F&& act) {
+  try {
+    act();
+  } catch (const Error& e) {
+    EXPECT_EQ(e.code, Errc::store) << e.what();
+    return std::string{e.what()} + " | " + e.hint;
+  }
+  return "accepted";
+}
+
+void expect_contains(const std::string& text, const std::string& part) {
+  EXPECT_NE(text.find(part), std::string::npos) << '"' << text << "\" lacks \"" << part << '"';
+}
+
+// --- what goes in comes out ---------------------------------------------------------------------
+
+TEST_F(Store, KeepsEveryFieldOfAHydrometer) {
+  const physics::Scale scales[] = {physics::sg_20_20,
+                                   physics::specific_gravity_scale<Ref60F>(),
+                                   physics::specific_gravity_scale<Ref20_4>(),
+                                   physics::apparent_sg_20_20,
+                                   physics::density_20,
+                                   physics::plato_20,
+                                   physics::brix_20,
+                                   physics::baume_scale<Modulus145>(),
+                                   physics::baume_scale<Modulus144_3>(),
+                                   physics::oechsle_20,
+                                   physics::sugar_g_l_20};
+  int i = 0;
+  for (const physics::Scale& scale : scales) {
+    InstrumentRecord r = hydrometer("stem-" + std::to_string(++i));
+    auto& h = std::get<instruments::Hydrometer>(r.instrument);
+    h.scale = scale;
+    h.lo = -1.0 / 3;
+    h.hi = 1e3 / 7;
+    h.division = 0.1 + 0.2;  // not the nearest double to 0.3
+    h.glass_expansion_per_c = 9.9e-6;
+    if (i % 2 == 0) h.meniscus_height = 0.0028;
+    if (i % 3 == 0) h.tolerance = 0.0015;
+    r.note = "note " + std::to_string(i);
+    const Id id = Notebook{path(), Open::create}.add(r);
+    const InstrumentRecord back = Notebook{path()}.instrument(h.name);
+    EXPECT_EQ(back.id, id);
+    ASSERT_NE(back.hydrometer(), nullptr);
+    EXPECT_EQ(back.thermometer(), nullptr);
+    EXPECT_EQ(back.name(), h.name);
+    EXPECT_EQ(back.hydrometer()->scale, h.scale);
+    EXPECT_EQ(back.hydrometer()->lo, h.lo);
+    EXPECT_EQ(back.hydrometer()->hi, h.hi);
+    EXPECT_EQ(back.hydrometer()->division, h.division);
+    EXPECT_EQ(back.hydrometer()->glass_expansion_per_c, h.glass_expansion_per_c);
+    EXPECT_EQ(back.hydrometer()->meniscus_height, h.meniscus_height);
+    EXPECT_EQ(back.hydrometer()->tolerance, h.tolerance);
+    EXPECT_EQ(back.added_at.text(), "2026-02-28T18:00:00+01:00");
+    EXPECT_EQ(back.note, r.note);
+  }
+}
+
+TEST_F(Store, KeepsEveryFieldOfAThermometer) {
+  InstrumentRecord r;
+  r.instrument = instruments::Thermometer{"probe-1", -12.5, 104.25, 0.1};
+  r.added_at = moment_from_text("2026-02-28T18:00:00-03:30");
+  Notebook{path(), Open::create}.add(r);
+  const InstrumentRecord back = Notebook{path()}.instrument("probe-1");
+  ASSERT_NE(back.thermometer(), nullptr);
+  EXPECT_EQ(back.hydrometer(), nullptr);
+  EXPECT_EQ(back.thermometer()->name, "probe-1");
+  EXPECT_EQ(back.thermometer()->lo_c, -12.5);
+  EXPECT_EQ(back.thermometer()->hi_c, 104.25);
+  EXPECT_EQ(back.thermometer()->division_c, 0.1);
+  EXPECT_EQ(back.added_at.text(), r.added_at.text());
+}
+
+void expect_equal(const CheckRecord& a, const CheckRecord& b) {
+  EXPECT_EQ(a.instrument, b.instrument);
+  EXPECT_EQ(a.method, b.method);
+  EXPECT_EQ(a.made_at.text(), b.made_at.text());
+  EXPECT_EQ(a.reading_typed, b.reading_typed);
+  EXPECT_EQ(a.reading, b.reading);
+  EXPECT_EQ(a.reading_half_width, b.reading_half_width);
+  EXPECT_EQ(a.temperature_typed, b.temperature_typed);
+  EXPECT_EQ(a.temperature_c, b.temperature_c);
+  EXPECT_EQ(a.temperature_half_width_c, b.temperature_half_width_c);
+  EXPECT_EQ(a.meniscus, b.meniscus);
+  ASSERT_EQ(a.solution.has_value(), b.solution.has_value());
+  if (a.solution) {
+    EXPECT_EQ(a.solution->solute, b.solution->solute);
+    EXPECT_EQ(a.solution->solute_g, b.solution->solute_g);
+    EXPECT_EQ(a.solution->water_g, b.solution->water_g);
+    EXPECT_EQ(a.solution->balance_division_g, b.solution->balance_division_g);
+    EXPECT_EQ(a.solution->purity_lo, b.solution->purity_lo);
+    EXPECT_EQ(a.solution->purity_hi, b.solution->purity_hi);
+    EXPECT_EQ(a.solution->moisture_lo, b.solution->moisture_lo);
+    EXPECT_EQ(a.solution->moisture_hi, b.solution->moisture_hi);
+  }
+  EXPECT_EQ(a.correction, b.correction);
+  EXPECT_EQ(a.expanded, b.expanded);
+  EXPECT_EQ(a.coverage_factor, b.coverage_factor);
+  EXPECT_EQ(a.pressure_pa, b.pressure_pa);
+  EXPECT_EQ(a.pressure_half_width_pa, b.pressure_half_width_pa);
+  EXPECT_EQ(a.note, b.note);
+}
+
+TEST_F(Store, KeepsEveryFieldOfACheck) {
+  Notebook book{path(), Open::create};
+  const Id stem = book.add(hydrometer("stem-1"));
+  std::vector<CheckRecord> in;
+  for (const CheckMethod m : {CheckMethod::water, CheckMethod::sugar, CheckMethod::salt,
+                              CheckMethod::certificate, CheckMethod::ice, CheckMethod::boiling}) {
+    CheckRecord c =
+        water_check(stem, 1.0 + static_cast<double>(in.size()) / 3, "2026-03-01T10:15+01:00");
+    c.method = m;
+    c.reading_typed = "1,001";
+    c.reading_half_width = 0.1 + 0.2;
+    c.temperature_half_width_c = 0.25;
+    c.note = "with a \"note\"";
+    if (m == CheckMethod::sugar) {
+      c.solution = calibration::WeighedSolution{
+          calibration::Solute::sucrose, 52.1, 448.3, 0.1, 0.99, 0.995, 0.001, 0.002};
+      c.meniscus = instruments::Meniscus::top;
+    }
+    if (m == CheckMethod::salt) c.solution = calibration::salt_solution(28.5, 471.5, 0.1);
+    if (m == CheckMethod::certificate) {
+      c.correction = -0.0004;
+      c.expanded = 0.0003;
+      c.coverage_factor = 2.1;
+      c.temperature_typed = "";
+      c.temperature_c.reset();
+    }
+    if (m == CheckMethod::boiling) {
+      c.pressure_pa = 98200.5;
+      c.pressure_half_width_pa = 200;
+    }
+    c.id = book.add(c);
+    in.push_back(c);
+  }
+  const auto out = Notebook{path()}.checks(stem);
+  ASSERT_EQ(out.size(), in.size());
+  for (std::size_t i = 0; i < in.size(); ++i) {
+    SCOPED_TRACE(word(in[i].method));
+    EXPECT_EQ(out[i].id, in[i].id);
+    expect_equal(out[i], in[i]);
+  }
+}
+
+TEST_F(Store, KeepsEveryFieldOfACalibration) {
+  Notebook book{path(), Open::create};
+  const Id stem = book.add(hydrometer("stem-1"));
+  const Id first = book.add(water_check(stem, 1.001, "2026-03-01T10:00Z"));
+  const Id second = book.add(water_check(stem, 1.002, "2026-03-01T11:00Z"));
+  CalibrationRecord r = calibration(stem, {second, first}, "2026-03-01T12:00:00+01:00");
+  r.note = "both";
+  const Id id = book.add(r);
+  const auto back = Notebook{path()}.calibrations(stem);
+  ASSERT_EQ(back.size(), 1u);
+  EXPECT_EQ(back[0].id, id);
+  EXPECT_EQ(back[0].instrument, stem);
+  EXPECT_EQ(back[0].in_force_from.text(), "2026-03-01T12:00:00+01:00");
+  EXPECT_EQ(back[0].checks, (std::vector<Id>{first, second}));
+  EXPECT_EQ(back[0].note, "both");
+}
+
+TEST_F(Store, ListsInOrder) {
+  Notebook book{path(), Open::create};
+  const Id b = book.add(hydrometer("b"));
+  book.add(hydrometer("a"));
+  EXPECT_EQ(book.instruments()[0].name(), "a");
+  book.add(water_check(b, 1.003, "2026-03-01T12:00+03:00"));  // 09:00Z
+  book.add(water_check(b, 1.001, "2026-03-01T08:00Z"));
+  book.add(water_check(b, 1.002, "2026-03-01T10:00+02:00"));  // 08:00Z too: as added
+  std::vector<double> readings;
+  for (const auto& c : book.checks(b)) readings.push_back(c.reading);
+  EXPECT_EQ(readings, (std::vector<double>{1.001, 1.002, 1.003}));
+  EXPECT_TRUE(book.checks(b + 100).empty());
+}
+
+TEST_F(Store, KeepsHostileNames) {
+  const std::string names[] = {"\x1b[31mred",
+                               "line\nend",
+                               "'; DROP TABLE instrument; --",
+                               R"("quoted")",
+                               "<script>x</script>",
+                               "=cmd|x",
+                               "-1",
+                               "%s%n",
+                               "../../x",
+                               "é水",
+                               "\xff\xfe",
+                               std::string(100000, 'n'),
+                               " "};
+  Notebook book{path(), Open::create};
+  for (const std::string& n : names) {
+    InstrumentRecord r = hydrometer(n);
+    r.note = n;
+    book.add(r);
+  }
+  const Notebook again{path()};
+  EXPECT_EQ(again.instruments().size(), std::size(names));
+  for (const std::string& n : names) {
+    EXPECT_EQ(again.instrument(n).name(), n);
+    EXPECT_EQ(again.instrument(n).note, n);
+  }
+}
+
+// --- in force -----------------------------------------------------------------------------------
+
+TEST_F(Store, TheNewestCalibrationBeforeTheMomentIsInForce) {
+  Notebook book{path(), Open::create};
+  const Id stem = book.add(hydrometer("stem-1"));
+  const Id other = book.add(hydrometer("stem-2"));
+  const Id check = book.add(water_check(stem, 1.001, "2026-03-01T10:00Z"));
+  const Id late = book.add(calibration(stem, {check}, "2026-03-10T10:00Z"));  // added first
+  const Id early = book.add(calibration(stem, {check}, "2026-03-01T10:00Z"));
+  const auto at = [&](const char* text) {
+    const auto c = book.in_force(stem, moment_from_text(text));
+    return c ? c->id : 0;
+  };
+  EXPECT_EQ(at("2026-03-01T09:59:59Z"), 0);
+  EXPECT_EQ(at("2026-03-01T10:00:00Z"), early);  // from that very moment on
+  EXPECT_EQ(at("2026-03-01T11:00:00+01:00"), early);
+  EXPECT_EQ(at("2026-03-10T09:59:59Z"), early);
+  EXPECT_EQ(at("2026-03-10T10:00:00Z"), late);
+  EXPECT_EQ(at("2030-01-01T00:00:00Z"), late);
+  EXPECT_FALSE(book.in_force(other, moment_from_text("2030-01-01")).has_value());
+  const Id same = book.add(calibration(stem, {check}, "2026-03-10T12:00+02:00"));
+  EXPECT_EQ(at("2026-03-10T10:00:00Z"), same);  // of two from one moment, the one added last
+}
+
+// --- all or nothing -----------------------------------------------------------------------------
+
+TEST_F(Store, ARefusedCalibrationLeavesNoRow) {
+  Notebook book{path(), Open::create};
+  const Id stem = book.add(hydrometer("stem-1"));
+  const Id other = book.add(hydrometer("stem-2"));
+  const Id own = book.add(water_check(stem, 1.001, "2026-03-01T10:00Z"));
+  const Id foreign = book.add(water_check(other, 1.001, "2026-03-01T10:00Z"));
+  expect_contains(refusal([&] {
+                    book.add(calibration(stem, {own, foreign}, "2026-03-01"));
+                  }),
+                  "this instrument has no check " + std::to_string(foreign));
+  expect_contains(refusal([&] {
+                    book.add(calibration(stem, {own, 999}, "2026-03-01"));
+                  }),
+                  "check 999");
+  expect_contains(refusal([&] { book.add(calibration(stem, {}, "2026-03-01")); }), "needs a check");
+  EXPECT_NE(refusal([&] { book.add(calibration(stem, {own, own}, "2026-03-01")); }), "accepted");
+  EXPECT_TRUE(book.calibrations(stem).empty());
+  const Connection db = raw(path());
+  EXPECT_EQ(db.number("SELECT count(*) FROM calibration"), 0);
+  EXPECT_EQ(db.number("SELECT count(*) FROM calibration_check"), 0);
+  EXPECT_GT(book.add(calibration(stem, {own}, "2026-03-01")), 0);  // and is usable afterwards
+}
+
+TEST_F(Store, ARefusedCheckOrInstrumentLeavesNoRow) {
+  Notebook book{path(), Open::create};
+  const Id stem = book.add(hydrometer("stem-1"));
+  EXPECT_NE(refusal([&] { book.add(water_check(stem + 1, 1.001, "2026-03-01")); }), "accepted");
+  CheckRecord no_number = water_check(stem, std::numeric_limits<double>::quiet_NaN(), "2026-03-01");
+  EXPECT_NE(refusal([&] { book.add(no_number); }), "accepted");  // SQLite has no NaN: a null
+  InstrumentRecord upside_down = hydrometer("stem-2");
+  std::get<instruments::Hydrometer>(upside_down.instrument).hi = 0;
+  EXPECT_NE(refusal([&] { book.add(upside_down); }), "accepted");
+  EXPECT_NE(refusal([&] { book.add(hydrometer("")); }), "accepted");
+  EXPECT_TRUE(book.checks(stem).empty());
+  EXPECT_EQ(book.instruments().size(), 1u);
+}
+
+TEST_F(Store, ATransactionThatIsNotCommittedIsUndone) {
+  const Connection db = raw(path());
+  db.run("CREATE TABLE t (x INTEGER) STRICT");
+  {
+    const sqlite::Transaction t{db};
+    db.run("INSERT INTO t VALUES (1)");
+  }
+  EXPECT_EQ(db.number("SELECT count(*) FROM t"), 0);
+  {
+    sqlite::Transaction t{db};
+    db.run("INSERT INTO t VALUES (1)");
+    t.commit();
+  }
+  EXPECT_EQ(db.number("SELECT count(*) FROM t"), 1);
+}
+
+TEST_F(Store, WhatWasReadIsNeverChanged) {
+  {
+    Notebook book{path(), Open::create};
+    const Id stem = book.add(hydrometer("stem-1"));
+    const Id check = book.add(water_check(stem, 1.001, "2026-03-01T10:00Z"));
+    book.add(calibration(stem, {check}, "2026-03-01"));
+  }
+  const Connection db = raw(path());
+  for (const char* sql : {"UPDATE check_reading SET reading = 1", "DELETE FROM check_reading",
+                          "UPDATE calibration SET in_force_from_s = 0", "DELETE FROM calibration",
+                          "UPDATE check_reading SET note = 'x' WHERE id = 1"})
+    expect_contains(refusal([&] { db.run(sql); }), "never");
+  EXPECT_EQ(db.number("SELECT count(*) FROM check_reading WHERE reading = 1.001"), 1);
+  EXPECT_EQ(db.number("SELECT count(*) FROM calibration WHERE in_force_from_s <> 0"), 1);
+}
+
+TEST_F(Store, ANumberIsNeverStoredAsText) {
+  Notebook{path(), Open::create}.add(hydrometer("stem-1"));
+  const Connection db = raw(path());
+  EXPECT_NE(refusal([&] { db.run("UPDATE instrument SET lo = 'low'"); }), "accepted");
+}
+
+TEST_F(Store, WritesThroughToTheDisk) {
+  const Notebook book{path(), Open::create};
+  const Connection db = raw(path());
+  Statement mode{db, "PRAGMA journal_mode"};
+  ASSERT_TRUE(mode.step());
+  EXPECT_EQ(mode.text(0), "wal");
+  EXPECT_EQ(db.number("PRAGMA user_version"), schema_version);
+  EXPECT_EQ(db.number("PRAGMA application_id"), application_id);
+}
+
+// --- names --------------------------------------------------------------------------------------
+
+TEST_F(Store, RefusesANameThatIsTaken) {
+  Notebook book{path(), Open::create};
+  book.add(hydrometer("stem-1"));
+  InstrumentRecord thermometer;
+  thermometer.instrument = instruments::Thermometer{"stem-1"};
+  for (const InstrumentRecord& r : {hydrometer("stem-1"), thermometer})
+    expect_contains(refusal([&] { book.add(r); }), "there is an instrument 'stem-1' already");
+  EXPECT_EQ(book.instruments().size(), 1u);
+}
+
+TEST_F(Store, SuggestsTheNearestName) {
+  Notebook book{path(), Open::create};
+  book.add(hydrometer("stem-1"));
+  expect_contains(refusal([&] { (void)book.instrument("stm-1"); }),
+                  "there is no instrument 'stm-1' | did you mean 'stem-1'?");
+  expect_contains(refusal([&] { (void)book.instrument("pycnometer"); }), "areo instrument list");
+}
+
+// --- files --------------------------------------------------------------------------------------
+
+TEST_F(Store, MakesItsFoldersOnlyWhenAsked) {
+  expect_contains(refusal([&] { const Notebook book{path("a/b/notebook.db")}; }), "does not exist");
+  EXPECT_TRUE(std::filesystem::is_empty(folder()));
+  const Notebook book{path("a/b/notebook.db"), Open::create};
+  EXPECT_TRUE(book.instruments().empty());
+}
+
+TEST_F(Store, LeavesOtherFilesAlone) {
+  const std::string text(5000, 'x');
+  const std::string head = "SQLite format 3";
+  for (const std::string& content :
+       {text, std::string{"short"}, head + std::string(5000, '\xff')}) {
+    std::ofstream{path("diary.txt"), std::ios::binary} << content;
+    for (const Open how : {Open::existing, Open::create}) {
+      EXPECT_NE(refusal([&] { const Notebook book{path("diary.txt"), how}; }), "accepted");
+      EXPECT_EQ(bytes_of(path("diary.txt")), content);
+    }
+  }
+}
+
+TEST_F(Store, LeavesOtherDatabasesAlone) {
+  raw(path()).run("CREATE TABLE recipe (x); INSERT INTO recipe VALUES (1)");
+  const std::string before = bytes_of(path());
+  for (const Open how : {Open::existing, Open::create})
+    expect_contains(refusal([&] {
+                      const Notebook book{path(), how};
+                    }),
+                    "is a database, but no notebook");
+  EXPECT_EQ(bytes_of(path()), before);
+}
+
+TEST_F(Store, LeavesANewerNotebookAlone) {
+  Notebook{path(), Open::create}.add(hydrometer("stem-1"));
+  raw(path()).run("PRAGMA user_version = 2; PRAGMA wal_checkpoint(TRUNCATE)");
+  const std::string before = bytes_of(path());
+  for (const Open how : {Open::existing, Open::create})
+    expect_contains(refusal([&] {
+                      const Notebook book{path(), how};
+                    }),
+                    "was written by a newer areo");
+  EXPECT_EQ(bytes_of(path()), before);
+}
+
+TEST_F(Store, ADamagedNotebookIsReportedAndNotRepaired) {
+  {
+    Notebook book{path(), Open::create};
+    for (int i = 0; i < 200; ++i) book.add(hydrometer("stem-" + std::to_string(i)));
+  }
+  std::string content = bytes_of(path());
+  ASSERT_GT(content.size(), 8192u);
+  for (std::size_t i = 4096; i < content.size(); ++i) content[i] = '\x5a';
+  std::ofstream{path(), std::ios::binary} << content;
+  expect_contains(refusal([&] { (void)Notebook{path()}.instruments(); }), path());
+  EXPECT_EQ(bytes_of(path()), content);
+}
+
+TEST_F(Store, AnEmptyFileBecomesANotebook) {
+  std::ofstream{path()};
+  Notebook book{path()};
+  EXPECT_EQ(book.add(hydrometer("stem-1")), 1);
+}
+
+// Root may write everywhere, so the test is somebody else for a while.
+class SomebodyElse {
+ public:
+  SomebodyElse() : was_root_{geteuid() == 0} {
+    if (was_root_ && seteuid(65534) != 0) throw std::runtime_error{"cannot stop being root"};
+  }
+  ~SomebodyElse() {
+    if (was_root_ && seteuid(0) != 0) std::abort();
+  }
+  SomebodyElse(const SomebodyElse&) = delete;
+  SomebodyElse& operator=(const SomebodyElse&) = delete;
+
+ private:
+  bool was_root_;
+};
+
+TEST_F(Store, SaysWhenTheFileCannotBeWritten) {
+  Notebook{path(), Open::create}.add(hydrometer("stem-1"));
+  const std::string before = bytes_of(path());
+  chmod(folder().c_str(), 0555);
+  chmod(path().c_str(), 0444);
+  {
+    const SomebodyElse nobody;
+    const std::string why = refusal([&] { Notebook{path()}.add(hydrometer("stem-2")); });
+    expect_contains(why, path());
+    expect_contains(why, "| check that file and folder exist and may be written");
+    expect_contains(refusal([&] { const Notebook book{path("new.db"), Open::create}; }), "new.db");
+    expect_contains(refusal([&] {
+                      const Notebook book{path("a/new.db"), Open::create};
+                    }),
+                    "its folder cannot be made");
+  }
+  chmod(folder().c_str(), 0755);
+  EXPECT_EQ(bytes_of(path()), before);
+}
+
+TEST_F(Store, AFolderIsNoNotebook) {
+  EXPECT_NE(refusal([&] { const Notebook book{folder().string()}; }), "accepted");
+}
+
+TEST_F(Store, TwoAtATimeBothGetTheirTurn) {
+  Notebook one{path(), Open::create};
+  Notebook two{path()};
+  one.add(hydrometer("stem-1"));
+  two.add(hydrometer("stem-2"));
+  one.add(hydrometer("stem-3"));
+  EXPECT_EQ(two.instruments().size(), 3u);
+}
+
+class DefaultPath : public testing::Test {
+ protected:
+  void SetUp() override {
+    for (const char* name : names) {
+      const char* v = std::getenv(name);
+      before_.emplace_back(v != nullptr ? std::optional<std::string>{v} : std::nullopt);
+      unsetenv(name);
+    }
+  }
+  void TearDown() override {
+    for (std::size_t i = 0; i < before_.size(); ++i)
+      before_[i] ? setenv(names[i], before_[i]->c_str(), 1) : unsetenv(names[i]);
+  }
+  static constexpr const char* names[] = {"AREO_NOTEBOOK", "XDG_DATA_HOME", "HOME"};
+
+ private:
+  std::vector<std::optional<std::string>> before_;
+};
+
+TEST_F(DefaultPath, IsTheFirstThatIsSet) {
+  EXPECT_THROW((void)default_path(), Error);
+  setenv("HOME", "/h", 1);
+  EXPECT_EQ(default_path(), "/h/.local/share/areo/notebook.db");
+  setenv("XDG_DATA_HOME", "/d", 1);
+  EXPECT_EQ(default_path(), "/d/areo/notebook.db");
+  setenv("AREO_NOTEBOOK", "/n.db", 1);
+  EXPECT_EQ(default_path(), "/n.db");
+  setenv("AREO_NOTEBOOK", "", 1);  // empty is not set
+  EXPECT_EQ(default_path(), "/d/areo/notebook.db");
+}
+
+}  // namespace
+}  // namespace areo::notebook

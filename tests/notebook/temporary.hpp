@@ -1,0 +1,70 @@
+#pragma once
+// A folder of its own for a test, gone afterwards, and what goes into a notebook.
+#include <gtest/gtest.h>
+#include <unistd.h>
+
+#include <cstdlib>
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+#include <string>
+
+#include "areo/core/moment.hpp"
+#include "areo/notebook/store.hpp"
+
+namespace areo::notebook {
+
+class TemporaryFolder : public testing::Test {
+ protected:
+  TemporaryFolder() {
+    std::string pattern = (std::filesystem::temp_directory_path() / "areo-test-XXXXXX").string();
+    if (mkdtemp(pattern.data()) == nullptr) throw std::runtime_error{"no temporary folder"};
+    folder_ = pattern;
+  }
+  ~TemporaryFolder() override {
+    std::error_code ignored;
+    std::filesystem::remove_all(folder_, ignored);
+  }
+  [[nodiscard]] std::string path(const std::string& name = "notebook.db") const {
+    return (folder_ / name).string();
+  }
+  [[nodiscard]] const std::filesystem::path& folder() const { return folder_; }
+
+ private:
+  std::filesystem::path folder_;
+};
+
+inline std::string bytes_of(const std::string& file) {
+  std::ifstream in{file, std::ios::binary};
+  return {std::istreambuf_iterator<char>{in}, {}};
+}
+
+inline InstrumentRecord hydrometer(const std::string& name) {
+  instruments::Hydrometer h;
+  h.name = name;
+  InstrumentRecord r;
+  r.instrument = h;
+  r.added_at = moment_from_text("2026-02-28T18:00:00+01:00");
+  return r;
+}
+
+inline CheckRecord water_check(Id instrument, double reading, const char* at) {
+  CheckRecord c;
+  c.instrument = instrument;
+  c.made_at = moment_from_text(at);
+  c.reading_typed = std::to_string(reading);
+  c.reading = reading;
+  c.temperature_typed = "21C";
+  c.temperature_c = 21;
+  return c;
+}
+
+inline CalibrationRecord calibration(Id instrument, std::vector<Id> checks, const char* from) {
+  CalibrationRecord r;
+  r.instrument = instrument;
+  r.checks = std::move(checks);
+  r.in_force_from = moment_from_text(from);
+  return r;
+}
+
+}  // namespace areo::notebook

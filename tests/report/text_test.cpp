@@ -1,0 +1,134 @@
+#include "areo/report/text.hpp"
+
+#include <gtest/gtest.h>
+
+#include <limits>
+
+namespace areo::report {
+namespace {
+
+using uncertainty::Value;
+
+// A value whose expanded uncertainty is the given one.
+Value with_expanded(double estimate, double expanded) {
+  const Value one{estimate, 1};
+  return {estimate, expanded / one.expanded()};
+}
+
+TEST(SupportedDecimals, IsTheSecondDigitOfU) {
+  const struct {
+    double expanded;
+    int decimals;
+  } rows[] = {{0.0011, 4}, {0.011, 3},  {0.11, 2},   {1.1, 1},        {11, 0},   {110, 0},
+              {12345, 0},  {0.0994, 3}, {0.0996, 2}, {0.00099951, 4}, {9.94, 1}, {9.96, 0},
+              {99.4, 0},   {99.6, 0},   {0.30, 2},   {1e-12, 13}};
+  for (const auto& row : rows)
+    EXPECT_EQ(supported_decimals(row.expanded), row.decimals) << row.expanded;
+}
+
+TEST(SupportedDecimals, OfNoUncertaintyIsNone) {
+  constexpr double infinity = std::numeric_limits<double>::infinity();
+  for (const double u : {0.0, -1.0, infinity, -infinity, std::numeric_limits<double>::quiet_NaN()})
+    EXPECT_EQ(supported_decimals(u), 0) << u;
+}
+
+TEST(ValueText, RoundsBothToTheSecondDigitOfU) {
+  const struct {
+    double estimate, expanded;
+    const char* text;
+  } rows[] = {
+      {1.04937, 0.00112, "1.0494 ± 0.0011"},
+      {1.04936, 0.0996, "1.05 ± 0.10"},
+      {1.04936, 0.00996, "1.049 ± 0.010"},
+      {4.977, 0.304, "4.98 ± 0.30"},
+      {4.977, 9.96, "5 ± 10"},
+      {123.4, 9.94, "123.4 ± 9.9"},
+      {1234.5, 99.6, "1235 ± 100"},
+      {1234.4, 130, "1234 ± 130"},
+      {-0.123, 0.05, "-0.123 ± 0.050"},
+  };
+  for (const auto& row : rows)
+    EXPECT_EQ(value_text(with_expanded(row.estimate, row.expanded), ""), row.text);
+}
+
+TEST(ValueText, NeverShowsANegativeZero) {
+  EXPECT_EQ(value_text(with_expanded(-1e-9, 0.011), ""), "0.000 ± 0.011");
+  EXPECT_EQ(value_text(with_expanded(-0.0, 0.011), ""), "0.000 ± 0.011");
+  EXPECT_EQ(value_text(with_expanded(-0.00049, 0.011), ""), "0.000 ± 0.011");
+  EXPECT_EQ(value_text(with_expanded(-0.00051, 0.011), ""), "-0.001 ± 0.011");
+}
+
+TEST(ValueText, HasItsUnitAndFurtherDigits) {
+  EXPECT_EQ(value_text(with_expanded(4.977, 0.304), "% vol"), "4.98 ± 0.30 % vol");
+  EXPECT_EQ(value_text(with_expanded(4.977, 0.304), "% vol", true),
+            "4.97700000 ± 0.30400000 % vol");
+  EXPECT_EQ(value_text({998.2067, 0}, "kg/m³"), "998.2067 kg/m³");
+}
+
+TEST(ValueText, SurvivesWhatIsNoNumber) {
+  constexpr double nan = std::numeric_limits<double>::quiet_NaN();
+  EXPECT_EQ(value_text({nan, nan}, ""), "nan");
+  EXPECT_EQ(value_text({1.5, nan}, ""), "1.5");
+  EXPECT_NE(value_text({nan, 0.1}, "").find("nan"), std::string::npos);
+}
+
+TEST(ValueText, KeepsEveryDigitOfALargeNumber) {
+  EXPECT_EQ(value_text(with_expanded(1e15 + 1, 1.2), ""), "1000000000000001.0 ± 1.2");
+}
+
+TEST(Instruction, SaysTheSignInWords) {
+  EXPECT_EQ(instruction(0.00137, 4), "ADD 0.0014");
+  EXPECT_EQ(instruction(-0.00137, 4), "SUBTRACT 0.0014");
+  EXPECT_EQ(instruction(0.00004, 4), "ADD NOTHING");
+  EXPECT_EQ(instruction(-0.00004, 4), "ADD NOTHING");
+  EXPECT_EQ(instruction(0, 0), "ADD NOTHING");
+  EXPECT_EQ(instruction(-0.0, 4), "ADD NOTHING");
+  EXPECT_EQ(instruction(12, 0), "ADD 12");
+  EXPECT_EQ(instruction(-0.00006, 4), "SUBTRACT 0.0001");
+}
+
+TEST(Printable, ReplacesControlCharactersAndNothingElse) {
+  EXPECT_EQ(printable("stem-1"), "stem-1");
+  EXPECT_EQ(printable("27 °C ± 1 – é 水"), "27 °C ± 1 – é 水");
+  EXPECT_EQ(printable("\x1b[31mred"), "\uFFFD[31mred");
+  EXPECT_EQ(printable("a\nb\r\tc\x7f"), "a\uFFFDb\uFFFD\uFFFDc\uFFFD");
+  EXPECT_EQ(printable("\xc2\x9b"
+                      "31m"),
+            "\uFFFD"
+            "31m");                              // CSI as one character
+  EXPECT_EQ(printable("\xc2\xa0"), "\xc2\xa0");  // a space that does not break
+  EXPECT_EQ(printable(std::string("a\0b", 3)), "a\uFFFDb");
+  EXPECT_EQ(printable("\xc2"), "\xc2");  // cut off: no read past the end
+  EXPECT_EQ(printable(""), "");
+}
+
+TEST(DisplayWidth, CountsCharacters) {
+  EXPECT_EQ(display_width(""), 0u);
+  EXPECT_EQ(display_width("12 °P"), 5u);
+  EXPECT_EQ(display_width("−1.5"), 4u);
+  EXPECT_EQ(display_width("Baumé"), 5u);
+  EXPECT_EQ(display_width("\uFFFD"), 1u);
+}
+
+TEST(IndicationText, HasTheDecimalsOfTheScale) {
+  EXPECT_EQ(indication_text(1.08, 0.002), "1.080");
+  EXPECT_EQ(indication_text(1, 0.002), "1.000");
+  EXPECT_EQ(indication_text(1.0015, 0.002), "1.0015");  // read between two lines
+  EXPECT_EQ(indication_text(12, 0.5), "12.0");
+  EXPECT_EQ(indication_text(12.25, 0.25), "12.25");
+  EXPECT_EQ(indication_text(12, 0.25), "12.00");
+  EXPECT_EQ(indication_text(1048, 1), "1048");
+  EXPECT_EQ(indication_text(-1.5, 0.1), "-1.5");
+  EXPECT_EQ(indication_text(0.1 + 0.2, 0.1), "0.3");  // the noise of a sum is no digit
+  EXPECT_EQ(indication_text(1.0 / 3, 0.1), "0.333333");
+}
+
+TEST(CelsiusText, IsShort) {
+  EXPECT_EQ(celsius_text(27), "27 °C");
+  EXPECT_EQ(celsius_text(21.5), "21.5 °C");
+  EXPECT_EQ(celsius_text(26.6666667), "26.67 °C");
+  EXPECT_EQ(celsius_text(0), "0 °C");
+}
+
+}  // namespace
+}  // namespace areo::report
