@@ -151,7 +151,7 @@ Fitted fit_now(const notebook::Notebook& book, const Options& o) {
   std::vector<CheckRecord> all = book.checks(f.instrument.id);
   for (const notebook::Id left_out : o.without)
     if (std::none_of(all.begin(), all.end(), [&](const auto& c) { return c.id == left_out; }))
-      throw Error{Errc::store, fmt::format("{} has no check {}", o.name, left_out),
+      throw Error{Errc::domain, fmt::format("{} has no check {}", o.name, left_out),
                   fmt::format("areo calibrate show {} lists its checks", o.name)};
   for (CheckRecord& c : all)
     if (std::find(o.without.begin(), o.without.end(), c.id) == o.without.end())

@@ -53,7 +53,7 @@ class Writer {
   void header() const {
     if (session_->json) return;
     std::string out;
-    for (const std::string& c : reader_->columns()) out += tables::csv_cell(c) + ",";
+    for (const std::string& c : reader_->columns()) out += tables::csv_text_cell(c) + ",";
     for (const std::string& key : job_->results) out += fmt::format("{},{}_U,", key, key);
     raw_line(out + (job_->has_state ? "state,note,error" : "note,error"));
   }
@@ -93,9 +93,10 @@ class Writer {
     std::string out;
     for (std::size_t i = 0; i < reader_->columns().size(); ++i) {
       const std::string cell = i < row.cells.size() ? row.cells[i] : "";
-      out +=
-          (is_ours(reader_->columns()[i]) ? tables::csv_cell(cell) : tables::csv_text_cell(cell)) +
-          ",";
+      // A negative reading is no formula.
+      const bool negative = is_ours(reader_->columns()[i]) && cell.size() > 1 && cell[0] == '-' &&
+                            cell[1] >= '0' && cell[1] <= '9' && report::printable(cell) == cell;
+      out += (negative ? tables::csv_cell(cell) : tables::csv_text_cell(cell)) + ",";
     }
     return out;
   }
@@ -132,6 +133,7 @@ int run(std::istream& in, const std::string& name, const StreamJob& job, const S
     try {
       if (!reader.next(row)) break;
     } catch (const Error& e) {
+      if (in.bad()) throw;  // no further row will come
       fail(row, e);
       continue;
     }

@@ -2,6 +2,7 @@
 
 #include <vector>
 
+#include "areo/core/error.hpp"
 #include "areo/ferment/balling.hpp"
 #include "areo/measurement/convert.hpp"
 #include "areo/physics/mixture.hpp"
@@ -68,9 +69,14 @@ Result correct_fermenting(const Calibrated& instrument,
   const auto sample = readings.add(instrument, reading, the_sample);
   const std::vector<double> middle = readings.inputs.estimates();
   const Point estimate{middle};
-  const SugarFormula formula{
-      readings.inputs,
-      physics::extract_from_density(start.density(estimate), start.temperature(estimate))};
+  const ExtractFraction original_estimate =
+      physics::extract_from_density(start.density(estimate), start.temperature(estimate));
+  if (physics::extract_from_density(sample.density(estimate), sample.temperature(estimate)) >
+      original_estimate)
+    throw Error{Errc::inconsistent, "the reading is above the original gravity",
+                "bubbles, swapped or misread values, a wrong temperature, sugar added since, or "
+                "layers that were not mixed"};
+  const SugarFormula formula{readings.inputs, original_estimate};
   const auto model = [&](const Point& x) {
     const ExtractFraction oe = formula.extract(x, start.density(x), start.temperature(x));
     const Density rho = sample.density(x);

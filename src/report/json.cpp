@@ -1,5 +1,7 @@
 #include "areo/report/json.hpp"
 
+#include <fmt/format.h>
+
 #include <nlohmann/json.hpp>
 
 namespace areo::report {
@@ -7,7 +9,24 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-std::string dump(const Json& j) { return j.dump(-1, ' ', false, Json::error_handler_t::replace); }
+// JSON lets DEL and U+0080 .. U+009F stand as they are; a terminal would obey them.
+std::string dump(const Json& j) {
+  const std::string text = j.dump(-1, ' ', false, Json::error_handler_t::replace);
+  std::string out;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const auto c = static_cast<unsigned char>(text[i]);
+    const auto next = static_cast<unsigned char>(i + 1 < text.size() ? text[i + 1] : 0);
+    if (c == 0x7F) {
+      out += "\\u007f";
+    } else if (c == 0xC2 && next >= 0x80 && next < 0xA0) {
+      out += fmt::format("\\u{:04x}", next);
+      ++i;
+    } else {
+      out += text[i];
+    }
+  }
+  return out;
+}
 
 }  // namespace
 

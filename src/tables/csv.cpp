@@ -120,7 +120,13 @@ bool CsvReader::has_column(std::string_view name) const noexcept {
 
 bool CsvReader::next(CsvRow& row) {
   row.cells.clear();
-  if (!read_record(row.cells)) return false;
+  try {
+    if (!read_record(row.cells)) return false;
+  } catch (const Error&) {
+    row.line = record_line_;
+    row.cells.clear();
+    throw;
+  }
   row.line = record_line_;
   if (row.cells.size() != columns_.size())
     fail(record_line_,
