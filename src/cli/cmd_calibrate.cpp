@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <memory>
+#include <variant>
 
 #include "areo/calibration/fit.hpp"
 #include "areo/core/error.hpp"
@@ -38,8 +39,9 @@ std::string unit_of(const InstrumentRecord& r) {
 // An indication with the decimals of the instrument's scale.
 std::string shown(const InstrumentRecord& r, double indication) {
   const auto* h = r.hydrometer();
-  const auto* t = r.thermometer();
-  return report::indication_text(indication, h != nullptr ? h->division : t->division_c);
+  return report::indication_text(
+      indication,
+      h != nullptr ? h->division : std::get<instruments::Thermometer>(r.instrument).division_c);
 }
 
 // Reads what was typed; what was read goes into the notebook, not what follows from it.
