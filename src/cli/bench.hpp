@@ -56,7 +56,7 @@ class Bench {
   std::optional<std::pair<instruments::Thermometer, instruments::Correction>> thermometer_;
 };
 
-/// Path of the notebook for this session.
+/// Path of the notebook that the user named, or the default.
 [[nodiscard]] std::string notebook_path(const Session& session);
 /// Comma-separated scales, e.g. "SG,P,kg/m3"; `fallback` if empty.
 [[nodiscard]] std::vector<physics::Scale> scales_from_text(
