@@ -2,8 +2,9 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
-#include <functional>
+#include <utility>
 
 #include "areo/core/error.hpp"
 #include "areo/physics/boiling.hpp"
@@ -12,10 +13,7 @@
 namespace areo::calibration {
 namespace {
 
-using instruments::Hydrometer;
 using instruments::HydrometerReading;
-using instruments::ReadingInputs;
-using uncertainty::Inputs;
 using uncertainty::Point;
 
 // The instrument's own correction is what the check looks for, so it enters as exactly zero.
@@ -24,89 +22,116 @@ const instruments::Correction& no_correction() {
   return none;
 }
 
-Check run(const Hydrometer& h, const HydrometerReading& reading, Inputs& inputs, std::string label,
-          const std::function<Density(const Point&, Temperature)>& density) {
-  const auto shared = instruments::add_hydrometer(inputs, h, no_correction());
-  const ReadingInputs r{inputs, shared, reading, "the check"};
-  const auto result = propagate(inputs, [&](const Point& x) {
-    const Temperature t = r.temperature(x);
-    const double correction = r.shortfall(x, density(x, t));
-    return std::vector{correction,
-                       instruments::ideal_indication(h, density(x, t), t, x[shared.glass])};
-  });
-  return {std::move(label), reading.indication, result.values[1], result.values[0]};
-}
-
 void require_on_scale(const instruments::Thermometer& t, double c) {
   if (!(c >= t.lo_c && c <= t.hi_c))
-    throw Error{Errc::domain, fmt::format("{} cannot show {} °C: its scale goes from {} to {} °C",
-                                          t.name, c, t.lo_c, t.hi_c)};
-}
-
-Check fixed_point(const instruments::Thermometer& thermometer, double indication_c,
-                  double half_width_c, std::string label, uncertainty::Input condition,
-                  const std::function<double(double)>& expected_c) {
-  require_on_scale(thermometer, indication_c);
-  Inputs inputs;
-  const auto shown = inputs.add(uncertainty::rectangular(
-      "reading of the thermometer", "°C", indication_c, half_width_c, "resolution as read"));
-  const auto at = inputs.add(std::move(condition));
-  const auto result = propagate(inputs, [&](const Point& x) {
-    const double expected = expected_c(x[at]);
-    return std::vector{expected - x[shown], expected};
-  });
-  return {std::move(label), indication_c, result.values[1], result.values[0]};
+    throw Error{Errc::domain,
+                fmt::format("{} cannot show {} °C: its scale goes from {} to {} °C", t.name, c,
+                            t.lo_c, t.hi_c),
+                "check the digits and the unit"};
 }
 
 }  // namespace
 
-Check check_in_water(const Hydrometer& h, const HydrometerReading& reading) {
-  Inputs inputs;
-  return run(h, reading, inputs, "water",
-             [](const Point&, Temperature t) { return physics::water_density(t); });
+void Checks::add(std::string label, double indication, std::function<Outcome(const Point&)> model) {
+  pending_.push_back({std::move(label), indication, std::move(model)});
 }
 
-Check check_in_solution(const Hydrometer& h, const HydrometerReading& reading,
-                        const WeighedSolution& solution) {
-  Inputs inputs;
-  const SolutionInputs s{inputs, solution};
-  return run(
-      h, reading, inputs,
-      fmt::format("{} {:g} g + {:g} g water", solution.solute == Solute::sucrose ? "sugar" : "salt",
-                  solution.solute_g, solution.water_g),
-      [&](const Point& x, Temperature t) { return s.density(x, t); });
-}
-
-Check certificate_point(double nominal, double correction, double expanded, double k) {
+void Checks::add_certificate_point(double nominal, double correction, double expanded, double k) {
   if (!(expanded > 0) || !(k >= 1) || !std::isfinite(nominal) || !std::isfinite(correction))
     throw Error{
         Errc::domain,
         "a certificate's point needs finite numbers, an expanded uncertainty above zero and "
         "a coverage factor of at least 1"};
-  const double u = expanded / k;
-  return {"certificate", nominal, {nominal + correction, u}, {correction, u}};
+  const auto stated =
+      readings_.inputs.add(uncertainty::normal("correction of the certificate", "scale", correction,
+                                               expanded / k, "as stated by the certificate"));
+  add("certificate", nominal, [nominal, stated](const Point& x) {
+    return Outcome{x[stated], nominal + x[stated]};
+  });
 }
 
-Check check_in_ice(const instruments::Thermometer& thermometer, double indication_c,
-                   double half_width_c) {
+CheckSet Checks::evaluate() const {
+  const std::size_t n = pending_.size();
+  // All corrections, then all expected values.
+  const auto result = propagate(readings_.inputs, [&](const Point& x) {
+    std::vector<double> all(2 * n);
+    for (std::size_t i = 0; i < n; ++i) {
+      const Outcome o = pending_[i].model(x);
+      all[i] = o.correction;
+      all[n + i] = o.expected;
+    }
+    return all;
+  });
+  CheckSet set{{}, numeric::Covariance{n}};
+  const auto all = covariance(readings_.inputs, result);
+  for (std::size_t i = 0; i < n; ++i) {
+    set.checks.push_back(
+        {pending_[i].label, pending_[i].indication, result.values[n + i], result.values[i]});
+    for (std::size_t j = i; j < n; ++j) set.covariance.set(i, j, all(i, j));
+  }
+  return set;
+}
+
+void HydrometerChecks::add_reading(const HydrometerReading& reading, std::string label,
+                                   DensityModel density) {
+  const auto r = readings_.add(hydrometer_, no_correction(), reading, "the check: " + label);
+  add(std::move(label), reading.indication, [r, density = std::move(density)](const Point& x) {
+    const Density truth = density(x, r.temperature(x));
+    return Outcome{r.shortfall(x, truth), r.expected(x, truth)};
+  });
+}
+
+void HydrometerChecks::add_in_water(const HydrometerReading& reading) {
+  add_reading(reading, "water",
+              [](const Point&, Temperature t) { return physics::water_density(t); });
+}
+
+void HydrometerChecks::add_in_solution(const HydrometerReading& reading,
+                                       const WeighedSolution& solution) {
+  const auto known = std::find_if(solutes_.begin(), solutes_.end(),
+                                  [&](const SoluteInputs& s) { return s.is_of(solution); });
+  const SolutionInputs s = known != solutes_.end()
+                               ? SolutionInputs{readings_.inputs, solution, *known}
+                               : SolutionInputs{readings_.inputs, solution};
+  if (known == solutes_.end()) solutes_.push_back(s.solute());
+  add_reading(
+      reading,
+      fmt::format("{} {:g} g + {:g} g water", solution.solute == Solute::sucrose ? "sugar" : "salt",
+                  solution.solute_g, solution.water_g),
+      [s](const Point& x, Temperature t) { return s.density(x, t); });
+}
+
+void ThermometerChecks::add_fixed_point(double indication_c, double half_width_c, std::string label,
+                                        uncertainty::Input condition,
+                                        double (*expected_c)(double)) {
+  require_on_scale(thermometer_, indication_c);
+  const auto shown = readings_.inputs.add(uncertainty::rectangular(
+      "reading of the thermometer", "°C", indication_c, half_width_c, "resolution as read"));
+  const auto at = readings_.inputs.add(std::move(condition));
+  add(std::move(label), indication_c, [shown, at, expected_c](const Point& x) {
+    const double expected = expected_c(x[at]);
+    return Outcome{expected - x[shown], expected};
+  });
+}
+
+void ThermometerChecks::add_in_ice(double indication_c, double half_width_c) {
   constexpr double ice_half_width_c = 0.1;
-  return fixed_point(thermometer, indication_c, half_width_c, "melting ice",
-                     uncertainty::rectangular("temperature of the ice", "°C", 0, ice_half_width_c,
-                                              "crushed ice and water from a kitchen: judgement"),
-                     [](double ice_c) { return ice_c; });
+  add_fixed_point(indication_c, half_width_c, "melting ice",
+                  uncertainty::rectangular("temperature of the ice", "°C", 0, ice_half_width_c,
+                                           "crushed ice and water from a kitchen: judgement"),
+                  [](double ice_c) { return ice_c; });
 }
 
-Check check_in_boiling_water(const instruments::Thermometer& thermometer, double indication_c,
-                             double half_width_c, Pressure pressure, double half_width_pa) {
+void ThermometerChecks::add_in_boiling_water(double indication_c, double half_width_c,
+                                             Pressure pressure, double known_to_pa) {
   static constexpr Range station{
       "pressure at the place", "kPa", 50, 110, "isa", "check the unit: 982 hPa are 98.2 kPa"};
   require(station, pressure.value() / 1000);
-  return fixed_point(
-      thermometer, indication_c, half_width_c,
-      fmt::format("boiling water, {:.2f} kPa", pressure.value() / 1000),
-      uncertainty::rectangular("pressure at the place", "Pa", pressure.value(), half_width_pa,
-                               "as stated; weather alone moves it by ± 2 kPa"),
-      [](double p) { return physics::boiling_point(pascals(p)).celsius(); });
+  add_fixed_point(indication_c, half_width_c,
+                  fmt::format("boiling water, {:.2f} kPa", pressure.value() / 1000),
+                  uncertainty::rectangular("pressure at the place", "Pa", pressure.value(),
+                                           known_to_pa, "as stated; weather moves it by ± 2 kPa"),
+                  [](double p) { return physics::boiling_point(pascals(p)).celsius(); });
 }
 
 }  // namespace areo::calibration

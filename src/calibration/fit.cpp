@@ -14,14 +14,14 @@ namespace {
 constexpr double level = 0.95;
 
 struct Points {
-  std::vector<double> x, y, u, expected;
+  std::vector<double> x, y, expected;
+  numeric::Covariance v;
   double least_span;
-  Points(std::span<const Check> checks, double span) : least_span{span} {
-    for (const Check& c : checks) {
+  Points(const CheckSet& set, double span) : v{set.covariance}, least_span{span} {
+    for (const Check& c : set.checks) {
       x.push_back(c.indication);
       expected.push_back(c.expected.estimate);
       y.push_back(c.correction.estimate);
-      u.push_back(c.correction.u);
     }
   }
   [[nodiscard]] std::size_t size() const { return x.size(); }
@@ -33,15 +33,16 @@ struct Points {
   }
   [[nodiscard]] Points without(std::size_t i) const {
     Points p = *this;
-    for (auto* v : {&p.x, &p.y, &p.u, &p.expected})
-      v->erase(v->begin() + static_cast<std::ptrdiff_t>(i));
+    for (auto* values : {&p.x, &p.y, &p.expected})
+      values->erase(values->begin() + static_cast<std::ptrdiff_t>(i));
+    p.v = v.without(i);
     return p;
   }
   [[nodiscard]] numeric::LineFit offset() const {
-    return numeric::fit_offset(x, y, u, numeric::weighted_centre(x, u));
+    return numeric::fit_offset(x, y, v, one_place() ? x.front() : line().x0);
   }
   [[nodiscard]] numeric::LineFit line() const {
-    return numeric::fit_line(x, y, u, numeric::weighted_centre(x, u));
+    return numeric::fit_line(x, y, v, x.front()).centred();
   }
 };
 
@@ -73,26 +74,33 @@ std::size_t most_suspect(const Points& p, bool slope_used) {
 
 }  // namespace
 
-CorrectionFit fit_correction(std::span<const Check> checks, double division, double lo, double hi) {
-  if (checks.empty())
+CorrectionFit fit_correction(const CheckSet& set, double division, double lo, double hi) {
+  if (set.checks.empty())
     throw Error{Errc::domain, "a correction needs at least one check",
                 "check the instrument in water first"};
   constexpr double least_span_divisions = 3;
-  const Points p{checks, least_span_divisions * division};
+  const Points p{set, least_span_divisions * division};
   CorrectionFit fit;
   fit.line = p.offset();
-  double u_fitted_slope = 0;
+  // What is known of the slope without any check: the error may change by a division (the usual
+  // tolerance) from one end of the scale to the other.
+  const double u_usual_slope = division / std::sqrt(3.0) / (hi - lo);
+  double u_slope = 0;
   if (p.size() == 1) {
     fit.reason = "one check: an offset only";
   } else if (p.one_place()) {
     fit.reason = "all checks at one place of the scale: an offset only";
   } else {
     const numeric::LineFit line = p.line();
-    u_fitted_slope = std::sqrt(line.var_slope);
+    const double u_fitted = std::sqrt(line.var_slope);
     fit.slope_used = significant(line);
     if (fit.slope_used) fit.line = line;
+    // A slope that is not significant counts as zero, but not as exactly zero: within what the
+    // checks and the usual tolerance together leave.
+    u_slope =
+        fit.slope_used ? u_fitted : u_fitted * u_usual_slope / std::hypot(u_fitted, u_usual_slope);
     fit.reason =
-        fmt::format("slope {:+.2g} ± {:.1g}: {}", line.slope, normal_coverage() * u_fitted_slope,
+        fmt::format("slope {:+.2g} ± {:.1g}: {}", line.slope, normal_coverage() * u_fitted,
                     fit.slope_used ? "significant, used" : "not significant, an offset serves");
   }
   for (std::size_t i = 0; i < p.size(); ++i) fit.residuals.push_back(p.y[i] - fit.line.at(p.x[i]));
@@ -106,11 +114,10 @@ CorrectionFit fit_correction(std::span<const Check> checks, double division, dou
                     .offset = fit.line.intercept,
                     .u_offset = std::sqrt(fit.line.var_intercept),
                     .slope = fit.slope_used ? fit.line.slope : 0,
-                    .u_slope = fit.slope_used ? std::sqrt(fit.line.var_slope) : 0,
+                    .u_slope = u_slope,
                     .checked_lo = *first,
                     .checked_hi = *last,
-                    .u_slope_beyond = std::max(division / std::sqrt(3.0) / (hi - lo),
-                                               fit.slope_used ? u_fitted_slope : 0),
+                    .u_slope_beyond = std::max(u_usual_slope, u_slope),
                     .checks = static_cast<int>(p.size()),
                     .provenance = fmt::format("{} check{}", p.size(), p.size() == 1 ? "" : "s")};
   return fit;

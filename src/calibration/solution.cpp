@@ -43,7 +43,7 @@ double mass_fraction(Solute s, double solute_g, double water_g, double purity, d
   return solute * (1 - moisture) * purity / (solute + water);
 }
 
-void require_sensible(const WeighedSolution& s) {
+const WeighedSolution& sensible(const WeighedSolution& s) {
   const auto bounds = [](double lo, double hi) { return lo >= 0 && lo <= hi && hi <= 1; };
   if (!(s.solute_g > 0) || !(s.water_g > 0))
     throw Error{Errc::domain,
@@ -54,6 +54,7 @@ void require_sensible(const WeighedSolution& s) {
   if (!bounds(s.purity_lo, s.purity_hi) || !bounds(s.moisture_lo, s.moisture_hi))
     throw Error{Errc::domain,
                 "purity and moisture are fractions between 0 and 1, lower bound first"};
+  return s;
 }
 
 // A mass on the balance is the difference of two indications, each rounded to the division.
@@ -62,6 +63,24 @@ uncertainty::Input weighing(const std::string& of, double mass_g, double divisio
       "mass of " + of, "g", mass_g, division_g,
       "two indications of the balance, each rounded to its division; its "
       "scale error is the same for both masses and cancels");
+}
+
+SoluteInputs add_solute(uncertainty::Inputs& inputs, const WeighedSolution& s) {
+  const std::string of = word(s.solute);
+  const char* code = s.solute == Solute::sucrose ? "food standard [codex-sugars], from memory"
+                                                 : "food standard [codex-salt], from memory";
+  return {
+      s.solute,
+      s.purity_lo,
+      s.purity_hi,
+      s.moisture_lo,
+      s.moisture_hi,
+      inputs.add(uncertainty::between("purity of the " + of, "", s.purity_lo, s.purity_hi, code)),
+      inputs.add(
+          uncertainty::between("moisture of the " + of, "", s.moisture_lo, s.moisture_hi, code)),
+      inputs.add(uncertainty::normal("density formula of the " + of + " solution",
+                                     "standard uncertainties", 0, 1,
+                                     "agreement of published formulas and tables"))};
 }
 
 }  // namespace
@@ -79,31 +98,26 @@ WeighedSolution salt_solution(double salt_g, double water_g, double balance_divi
           .moisture_hi = 0.005};
 }
 
-SolutionInputs::SolutionInputs(uncertainty::Inputs& inputs, const WeighedSolution& s)
-    : solute_{s.solute} {
-  require_sensible(s);
-  const std::string of = word(s.solute);
-  solute_g_ = inputs.add(weighing(of, s.solute_g, s.balance_division_g));
-  water_g_ = inputs.add(weighing("water", s.water_g, s.balance_division_g));
-  const char* code = s.solute == Solute::sucrose ? "food standard [codex-sugars], from memory"
-                                                 : "food standard [codex-salt], from memory";
-  purity_ =
-      inputs.add(uncertainty::between("purity of the " + of, "", s.purity_lo, s.purity_hi, code));
-  moisture_ = inputs.add(
-      uncertainty::between("moisture of the " + of, "", s.moisture_lo, s.moisture_hi, code));
-  const double w = mass_fraction(s.solute, s.solute_g, s.water_g, (s.purity_lo + s.purity_hi) / 2,
-                                 (s.moisture_lo + s.moisture_hi) / 2);
-  model_ = inputs.add(uncertainty::normal("density formula of the " + of + " solution", "kg/m³", 0,
-                                          model_uncertainty(s.solute, w),
-                                          "agreement of published formulas and tables"));
+bool SoluteInputs::is_of(const WeighedSolution& s) const {
+  return solute == s.solute && purity_lo == s.purity_lo && purity_hi == s.purity_hi &&
+         moisture_lo == s.moisture_lo && moisture_hi == s.moisture_hi;
 }
 
+SolutionInputs::SolutionInputs(uncertainty::Inputs& inputs, const WeighedSolution& s,
+                               const std::optional<SoluteInputs>& shared)
+    : solute_{shared && shared->is_of(sensible(s)) ? *shared : add_solute(inputs, sensible(s))},
+      solute_g_{inputs.add(weighing(word(s.solute), s.solute_g, s.balance_division_g))},
+      water_g_{inputs.add(weighing("water", s.water_g, s.balance_division_g))} {}
+
 double SolutionInputs::fraction(const uncertainty::Point& x) const {
-  return mass_fraction(solute_, x[solute_g_], x[water_g_], x[purity_], x[moisture_]);
+  return mass_fraction(solute_.solute, x[solute_g_], x[water_g_], x[solute_.purity],
+                       x[solute_.moisture]);
 }
 
 Density SolutionInputs::density(const uncertainty::Point& x, Temperature t) const {
-  return kg_per_m3(pure_density(solute_, fraction(x), t) + x[model_]);
+  const double w = fraction(x);
+  return kg_per_m3(pure_density(solute_.solute, w, t) +
+                   x[solute_.formula] * model_uncertainty(solute_.solute, w));
 }
 
 WeighedSolution weigh_in(const WeighedSolution& kind, double total_g, Density rho, Temperature t) {
@@ -124,8 +138,7 @@ WeighedSolution weigh_in(const WeighedSolution& kind, double total_g, Density rh
   WeighedSolution recipe = kind;
   recipe.solute_g = share * total_g;
   recipe.water_g = total_g - recipe.solute_g;
-  require_sensible(recipe);
-  return recipe;
+  return sensible(recipe);
 }
 
 }  // namespace areo::calibration

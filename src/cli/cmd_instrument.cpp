@@ -20,7 +20,7 @@ namespace {
 
 struct Options {
   std::string name, kind = "hydrometer", scale = "SG20/20", from, to, division, glass, meniscus,
-                    tolerance, note;
+                    tolerance, on, note;
 };
 
 // What the ends and the division are called on this scale: a bare "0.990", or "990kg/m3".
@@ -85,13 +85,19 @@ std::string json_of(const notebook::InstrumentRecord& r) {
                                 r.added_at.text(), report::json_string(r.note));
   if (const auto* h = r.hydrometer())
     out += fmt::format(R"(,"kind":"hydrometer","scale":"{}","from":{},"to":{},"division":{},)"
-                       R"("glass_expansion_per_c":{},"tolerance":{})",
+                       R"("glass_expansion_per_c":{},"meniscus_height":{},"tolerance":{})",
                        physics::scale_key(h->scale), h->lo, h->hi, h->division,
-                       h->glass_expansion_per_c, h->maximum_permissible_error());
+                       h->glass_expansion_per_c,
+                       h->meniscus_height ? fmt::format("{}", *h->meniscus_height) : "null",
+                       h->maximum_permissible_error());
   else
     out += fmt::format(R"(,"kind":"thermometer","from_c":{},"to_c":{},"division_c":{})",
                        r.thermometer()->lo_c, r.thermometer()->hi_c, r.thermometer()->division_c);
   return out + "}";
+}
+
+std::string counted(std::size_t n, const char* what) {
+  return fmt::format("{} {}{}", n, what, n == 1 ? "" : "s");
 }
 
 // What a hydrometer without error shows in water at 20 °C: not 1.000 on every scale.
@@ -107,7 +113,7 @@ int run_add(const Options& o, const Session& session) {
   if (o.name.empty()) throw Error{Errc::domain, "an instrument needs a name", "e.g. stem-1"};
   notebook::InstrumentRecord r =
       o.kind == "hydrometer" ? hydrometer_record(o) : thermometer_record(o);
-  r.added_at = now();
+  r.added_at = o.on.empty() ? now() : past_moment_from_text(o.on, now());
   r.note = o.note;
   notebook::Notebook{notebook_path(session), notebook::Open::create}.add(r);
   if (session.json) {
@@ -154,8 +160,9 @@ int run_show(const Options& o, const Session& session) {
                      h->glass_expansion_per_c * 1e6, h->maximum_permissible_error()));
     line(fmt::format("  without error it shows {} in water at 20 °C", in_water(*h)));
   }
-  line(fmt::format("  added {}; {} checks, {} calibrations", r.added_at.date(),
-                   book.checks(r.id).size(), book.calibrations(r.id).size()));
+  line(fmt::format("  added {}; {}, {}", r.added_at.date(),
+                   counted(book.checks(r.id).size(), "check"),
+                   counted(book.calibrations(r.id).size(), "calibration")));
   const auto correction = notebook::correction_in_force(book, r, now());
   line("  correction now: " + correction.provenance);
   if (!r.note.empty()) line("  note: " + r.note);
@@ -183,6 +190,7 @@ void setup_instrument(CLI::App& app, const Session& session, Run& run) {
       ->type_name("0.002");
   add->add_option("--tolerance", o->tolerance, "largest error allowed; one division unless stated")
       ->type_name("0.002");
+  add->add_option("--on", o->on, "when you got it; now unless stated")->type_name("DATE");
   add->add_option("--note", o->note, "anything worth knowing");
   add->footer(
       "Examples:\n  areo instrument add stem-1 --from 0.990 --to 1.100 --division 0.002\n"

@@ -78,10 +78,13 @@ Density ReadingInputs::density(const uncertainty::Point& x) const {
                                  x[hydrometer_.glass]);
 }
 
-double ReadingInputs::shortfall(const uncertainty::Point& x, Density true_density) const {
+double ReadingInputs::expected(const uncertainty::Point& x, Density true_density) const {
   return ideal_indication(hydrometer_.hydrometer, true_density, temperature(x),
-                          x[hydrometer_.glass]) -
-         level_indication(x);
+                          x[hydrometer_.glass]);
+}
+
+double ReadingInputs::shortfall(const uncertainty::Point& x, Density true_density) const {
+  return expected(x, true_density) - level_indication(x);
 }
 
 }  // namespace areo::instruments

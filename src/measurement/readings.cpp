@@ -7,28 +7,11 @@
 namespace areo::measurement {
 namespace {
 
-bool same_instrument(const instruments::Hydrometer& a, const instruments::Hydrometer& b) {
-  return a.name == b.name && a.scale == b.scale;
-}
-
 void add_once(std::vector<std::string>& notes, std::string note) {
   if (std::find(notes.begin(), notes.end(), note) == notes.end()) notes.push_back(std::move(note));
 }
 
 }  // namespace
-
-instruments::ReadingInputs Readings::add(const Calibrated& instrument,
-                                         const instruments::HydrometerReading& reading,
-                                         const std::string& of) {
-  if (!hydrometer_ || !same_instrument(hydrometer_->hydrometer, instrument.hydrometer))
-    hydrometer_ = add_hydrometer(inputs, instrument.hydrometer, instrument.correction);
-  const auto& thermometer = reading.temperature.thermometer;
-  if (!thermometer || thermometer->name != thermometer_name_) thermometer_.reset();
-  instruments::ReadingInputs added{inputs, *hydrometer_, reading, of, thermometer_};
-  thermometer_ = added.temperature_inputs().correction;
-  thermometer_name_ = thermometer ? thermometer->name : "";
-  return added;
-}
 
 void add_notes(std::vector<std::string>& notes, const Calibrated& instrument,
                const instruments::HydrometerReading& reading, const std::string& of) {

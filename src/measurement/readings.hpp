@@ -1,26 +1,20 @@
 #pragma once
-// Collects the inputs of one or two readings, so that what instruments share is entered once.
-#include <optional>
+// The readings of a measurement, and what a reader of its result has to know about them.
 #include <string>
+#include <vector>
 
-#include "areo/instruments/reading.hpp"
+#include "areo/instruments/readings.hpp"
 #include "areo/measurement/correct.hpp"
 
 namespace areo::measurement {
 
-class Readings {
+class Readings : public instruments::Readings {
  public:
-  /// Adds a reading and, unless an earlier reading used the same instrument or thermometer, the
-  /// inputs of these.
   [[nodiscard]] instruments::ReadingInputs add(const Calibrated& instrument,
                                                const instruments::HydrometerReading& reading,
-                                               const std::string& of);
-  uncertainty::Inputs inputs;
-
- private:
-  std::optional<instruments::HydrometerInputs> hydrometer_;
-  std::optional<instruments::CorrectionInputs> thermometer_;
-  std::string thermometer_name_;
+                                               const std::string& of) {
+    return instruments::Readings::add(instrument.hydrometer, instrument.correction, reading, of);
+  }
 };
 
 /// What a reader of the result has to know about one reading.

@@ -10,52 +10,56 @@
 namespace areo::notebook {
 namespace {
 
-instruments::HydrometerReading reading_of(const instruments::Hydrometer& h, const CheckRecord& c) {
-  instruments::HydrometerReading r;
-  r.indication = c.reading;
-  r.half_width = c.reading_half_width;
-  r.meniscus = c.meniscus;
-  if (c.temperature_c) {
-    r.temperature.indication_c = *c.temperature_c;
-    r.temperature.half_width_c = c.temperature_half_width_c;
-  } else {
-    r.temperature = instruments::assumed_temperature(h.scale.reference());
+instruments::TemperatureReading temperature_of(const Notebook& notebook,
+                                               const instruments::Hydrometer& h,
+                                               const CheckRecord& c) {
+  if (!c.temperature_c) return instruments::assumed_temperature(h.scale.reference());
+  instruments::TemperatureReading t;
+  t.indication_c = *c.temperature_c;
+  t.half_width_c = c.temperature_half_width_c;
+  if (c.thermometer) {
+    const InstrumentRecord named = notebook.instrument(*c.thermometer);
+    t.provenance = "read from " + named.name();
+    t.thermometer = *named.thermometer();
+    t.correction = correction_in_force(notebook, named, c.made_at);
   }
-  return r;
+  return t;
 }
 
-calibration::Check evaluate_hydrometer(const instruments::Hydrometer& h, const CheckRecord& c) {
-  switch (c.method) {
-    case CheckMethod::water: return calibration::check_in_water(h, reading_of(h, c));
-    case CheckMethod::sugar:
-    case CheckMethod::salt:
-      return calibration::check_in_solution(h, reading_of(h, c), c.solution.value());
-    case CheckMethod::certificate:
-      return calibration::certificate_point(c.reading, c.correction.value(), c.expanded.value(),
-                                            c.coverage_factor.value());
-    case CheckMethod::ice:
-    case CheckMethod::boiling: break;
+calibration::CheckSet evaluate_hydrometer(const Notebook& notebook,
+                                          const instruments::Hydrometer& h,
+                                          std::span<const CheckRecord> records) {
+  calibration::HydrometerChecks checks{h};
+  for (const CheckRecord& c : records) {
+    const instruments::HydrometerReading reading{c.reading, c.reading_half_width,
+                                                 temperature_of(notebook, h, c), c.meniscus};
+    if (c.method == CheckMethod::water)
+      checks.add_in_water(reading);
+    else if (c.method == CheckMethod::certificate)
+      checks.add_certificate_point(c.reading, c.correction.value(), c.expanded.value(),
+                                   c.coverage_factor.value());
+    else
+      checks.add_in_solution(reading, c.solution.value());
   }
-  throw Error{Errc::inconsistent, "ice and boiling water check a thermometer, not a hydrometer"};
+  return checks.evaluate();
 }
 
-calibration::Check evaluate_thermometer(const instruments::Thermometer& t, const CheckRecord& c) {
-  // A scale with steps: the reading lies within half of one, or within what was typed.
-  const double half_width = c.reading_half_width > 0 ? c.reading_half_width : t.division_c / 2;
-  switch (c.method) {
-    case CheckMethod::ice: return calibration::check_in_ice(t, c.reading, half_width);
-    case CheckMethod::boiling:
-      return calibration::check_in_boiling_water(t, c.reading, half_width,
-                                                 pascals(c.pressure_pa.value()),
-                                                 c.pressure_half_width_pa.value());
-    case CheckMethod::certificate:
-      return calibration::certificate_point(c.reading, c.correction.value(), c.expanded.value(),
-                                            c.coverage_factor.value());
-    case CheckMethod::water:
-    case CheckMethod::sugar:
-    case CheckMethod::salt: break;
+calibration::CheckSet evaluate_thermometer(const instruments::Thermometer& t,
+                                           std::span<const CheckRecord> records) {
+  calibration::ThermometerChecks checks{t};
+  for (const CheckRecord& c : records) {
+    // A scale with steps: the reading lies within half of one, or within what was typed.
+    const double half_width = c.reading_half_width > 0 ? c.reading_half_width : t.division_c / 2;
+    if (c.method == CheckMethod::ice)
+      checks.add_in_ice(c.reading, half_width);
+    else if (c.method == CheckMethod::certificate)
+      checks.add_certificate_point(c.reading, c.correction.value(), c.expanded.value(),
+                                   c.coverage_factor.value());
+    else
+      checks.add_in_boiling_water(c.reading, half_width, pascals(c.pressure_pa.value()),
+                                  c.pressure_half_width_pa.value());
   }
-  throw Error{Errc::inconsistent, "water and solutions check a hydrometer, not a thermometer"};
+  return checks.evaluate();
 }
 
 struct ScaleOf {
@@ -69,30 +73,53 @@ ScaleOf scale_of(const InstrumentRecord& r) {
 
 }  // namespace
 
-calibration::Check evaluate(const InstrumentRecord& instrument, const CheckRecord& check) {
-  if (const auto* h = instrument.hydrometer()) return evaluate_hydrometer(*h, check);
-  return evaluate_thermometer(*instrument.thermometer(), check);
+void require_method(const InstrumentRecord& instrument, CheckMethod method) {
+  const bool of_hydrometer =
+      method == CheckMethod::water || method == CheckMethod::sugar || method == CheckMethod::salt;
+  const bool of_thermometer = method == CheckMethod::ice || method == CheckMethod::boiling;
+  if (of_hydrometer && instrument.hydrometer() == nullptr)
+    throw Error{Errc::inconsistent,
+                fmt::format("{} is a thermometer; water and solutions check a hydrometer",
+                            instrument.name()),
+                "check a thermometer with: areo calibrate ice, areo calibrate boiling"};
+  if (of_thermometer && instrument.thermometer() == nullptr)
+    throw Error{Errc::inconsistent,
+                fmt::format("{} is a hydrometer; ice and boiling water check a thermometer",
+                            instrument.name()),
+                "check a hydrometer with: areo calibrate water, areo calibrate sugar"};
 }
 
-calibration::CorrectionFit fit(const InstrumentRecord& instrument,
+calibration::CheckSet evaluate(const Notebook& notebook, const InstrumentRecord& instrument,
                                std::span<const CheckRecord> checks) {
-  std::vector<calibration::Check> evaluated;
-  for (const CheckRecord& c : checks) evaluated.push_back(evaluate(instrument, c));
+  for (const CheckRecord& c : checks) require_method(instrument, c.method);
+  if (const auto* h = instrument.hydrometer()) return evaluate_hydrometer(notebook, *h, checks);
+  return evaluate_thermometer(*instrument.thermometer(), checks);
+}
+
+calibration::CorrectionFit fit(const Notebook& notebook, const InstrumentRecord& instrument,
+                               std::span<const CheckRecord> checks) {
   const auto [division, lo, hi] = scale_of(instrument);
-  return calibration::fit_correction(evaluated, division, lo, hi);
+  return calibration::fit_correction(evaluate(notebook, instrument, checks), division, lo, hi);
+}
+
+std::vector<CheckRecord> checks_of(const Notebook& notebook, const CalibrationRecord& calibration) {
+  std::vector<CheckRecord> used;
+  for (CheckRecord& c : notebook.checks(calibration.instrument))
+    if (std::find(calibration.checks.begin(), calibration.checks.end(), c.id) !=
+        calibration.checks.end())
+      used.push_back(std::move(c));
+  return used;
 }
 
 instruments::Correction correction_in_force(const Notebook& notebook,
                                             const InstrumentRecord& instrument, Moment at) {
   const auto calibration = notebook.in_force(instrument.id, at);
-  const auto [division, lo, hi] = scale_of(instrument);
-  if (!calibration) return instruments::never_checked(division, lo, hi);
-  std::vector<CheckRecord> used;
-  for (CheckRecord& c : notebook.checks(instrument.id))
-    if (std::find(calibration->checks.begin(), calibration->checks.end(), c.id) !=
-        calibration->checks.end())
-      used.push_back(std::move(c));
-  instruments::Correction c = fit(instrument, used).correction;
+  if (!calibration) {
+    const auto [division, lo, hi] = scale_of(instrument);
+    return instruments::never_checked(division, lo, hi);
+  }
+  instruments::Correction c =
+      fit(notebook, instrument, checks_of(notebook, *calibration)).correction;
   c.provenance =
       fmt::format("{}, in force from {}", c.provenance, calibration->in_force_from.date());
   return c;

@@ -1,9 +1,10 @@
 #pragma once
-// The notebook's tables, version 1. STRICT tables refuse text in a number; checks are append-only.
+// The notebook's tables, as steps from one version to the next; a step is never changed once
+// released. STRICT tables refuse text in a number; what was read is append-only.
+#include <array>
 
 namespace areo::notebook {
 
-inline constexpr int schema_version = 1;
 inline constexpr int application_id = 0x4152454F;  // "AREO", so that no other database is taken
 
 inline constexpr const char* schema_1 = R"sql(
@@ -58,5 +59,23 @@ BEGIN SELECT RAISE (ABORT, 'a calibration is never changed'); END;
 CREATE TRIGGER calibration_is_never_deleted BEFORE DELETE ON calibration
 BEGIN SELECT RAISE (ABORT, 'a calibration is never deleted'); END;
 )sql";
+
+// Version 2: the thermometer behind a check's temperature; instruments, and which checks make a
+// calibration, are append-only as well.
+inline constexpr const char* schema_2 = R"sql(
+ALTER TABLE check_reading ADD COLUMN thermometer INTEGER REFERENCES instrument (id);
+
+CREATE TRIGGER instrument_is_never_changed BEFORE UPDATE ON instrument
+BEGIN SELECT RAISE (ABORT, 'an instrument is never changed'); END;
+CREATE TRIGGER instrument_is_never_deleted BEFORE DELETE ON instrument
+BEGIN SELECT RAISE (ABORT, 'an instrument is never deleted'); END;
+CREATE TRIGGER calibration_check_is_never_changed BEFORE UPDATE ON calibration_check
+BEGIN SELECT RAISE (ABORT, 'a calibration is never changed'); END;
+CREATE TRIGGER calibration_check_is_never_deleted BEFORE DELETE ON calibration_check
+BEGIN SELECT RAISE (ABORT, 'a calibration is never deleted'); END;
+)sql";
+
+inline constexpr std::array schema_steps{schema_1, schema_2};
+inline constexpr int schema_version = static_cast<int>(schema_steps.size());
 
 }  // namespace areo::notebook

@@ -103,6 +103,11 @@ std::optional<double> Statement::optional_real(int column) const {
   return real(column);
 }
 
+std::optional<std::int64_t> Statement::optional_integer(int column) const {
+  if (sqlite3_column_type(statement_.get(), column) == SQLITE_NULL) return std::nullopt;
+  return integer(column);
+}
+
 Transaction::Transaction(const Connection& connection) : connection_{&connection} {
   connection.run("BEGIN IMMEDIATE");
 }

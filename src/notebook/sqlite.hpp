@@ -47,6 +47,7 @@ class Statement {
   [[nodiscard]] std::int64_t integer(int column) const;
   [[nodiscard]] std::string text(int column) const;
   [[nodiscard]] std::optional<double> optional_real(int column) const;
+  [[nodiscard]] std::optional<std::int64_t> optional_integer(int column) const;
 
  private:
   struct Finalize {

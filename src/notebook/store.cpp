@@ -10,7 +10,7 @@
 
 #include "areo/core/error.hpp"
 #include "areo/core/nearest.hpp"
-#include "schema.hpp"
+#include "migrate.hpp"
 #include "sqlite.hpp"
 
 namespace areo::notebook {
@@ -52,33 +52,11 @@ auto value_of(const Words& words, const std::string& word) {
   throw Error{Errc::store, fmt::format("the notebook holds an unknown word '{}'", word)};
 }
 
-void refuse(const std::string& path, std::string_view why, std::string hint) {
-  throw Error{Errc::store, fmt::format("notebook {}: {}", path, why), std::move(hint)};
-}
-
-// Creates the tables in an empty file; accepts version 1; leaves anything else alone.
-void prepare(const Connection& db) {
-  const auto id = db.number("PRAGMA application_id");
-  const auto version = db.number("PRAGMA user_version");
-  const auto tables = db.number("SELECT count(*) FROM sqlite_schema");
-  if (version > schema_version && id == application_id)
-    refuse(db.path(), "was written by a newer areo", "use that version; nothing was changed");
-  if (tables > 0 && (id != application_id || version == 0))
-    refuse(db.path(), "is a database, but no notebook", "name another file; nothing was changed");
-  if (tables > 0) return;
-  Transaction t{db};
-  if (db.number("SELECT count(*) FROM sqlite_schema") == 0) {  // nobody was faster
-    db.run(schema_1);
-    db.run(fmt::format("PRAGMA application_id = {}", application_id).c_str());
-    db.run(fmt::format("PRAGMA user_version = {}", schema_version).c_str());
-  }
-  t.commit();
-}
-
 Connection open(const std::string& path, Open how) {
   namespace fs = std::filesystem;
   if (how == Open::existing && !fs::exists(path))
-    refuse(path, "does not exist", "register an instrument first: areo instrument add NAME");
+    refuse(path, "there is no such file yet",
+           "register an instrument first: areo instrument add NAME");
   if (how == Open::create) {
     std::error_code error;
     if (const fs::path folder = fs::path{path}.parent_path(); !folder.empty())
@@ -150,6 +128,7 @@ CheckRecord check_from(const Statement& s) {
   r.pressure_pa = s.optional_real(21);
   r.pressure_half_width_pa = s.optional_real(22);
   r.note = s.text(23);
+  r.thermometer = s.optional_integer(24);
   return r;
 }
 
@@ -234,8 +213,8 @@ Id Notebook::add(const CheckRecord& r) {
               "reading, reading_half_width, temperature_typed, temperature_c, "
               "temperature_half_width_c, meniscus, solute_g, water_g, balance_division_g, "
               "purity_lo, purity_hi, moisture_lo, moisture_hi, correction, expanded, "
-              "coverage_factor, pressure_pa, pressure_half_width_pa, note) VALUES "
-              "(?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"};
+              "coverage_factor, pressure_pa, pressure_half_width_pa, note, thermometer) VALUES "
+              "(?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"};
   s.bind(r.instrument)
       .bind(word(r.method))
       .bind(std::string_view{r.made_at.text()})
@@ -259,7 +238,8 @@ Id Notebook::add(const CheckRecord& r) {
       .bind(r.coverage_factor)
       .bind(r.pressure_pa)
       .bind(r.pressure_half_width_pa)
-      .bind(std::string_view{r.note});
+      .bind(std::string_view{r.note})
+      .bind(r.thermometer);
   s.step();
   t.commit();
   return impl_->last_id();
@@ -309,14 +289,21 @@ InstrumentRecord Notebook::instrument(std::string_view name) const {
                            : fmt::format("did you mean '{}'?", near)};
 }
 
+InstrumentRecord Notebook::instrument(Id id) const {
+  Statement s{impl_->db, fmt::format("{}WHERE id = ?", select_instrument).c_str()};
+  if (!s.bind(id).step())
+    refuse(impl_->db.path(), fmt::format("there is no instrument number {}", id), "");
+  return instrument_from(s);
+}
+
 std::vector<CheckRecord> Notebook::checks(Id instrument) const {
   std::vector<CheckRecord> all;
   Statement s{impl_->db,
               "SELECT id, instrument, method, made_at, reading_typed, reading, reading_half_width, "
               "temperature_typed, temperature_c, temperature_half_width_c, meniscus, solute_g, "
               "water_g, balance_division_g, purity_lo, purity_hi, moisture_lo, moisture_hi, "
-              "correction, expanded, coverage_factor, pressure_pa, pressure_half_width_pa, note "
-              "FROM check_reading WHERE instrument = ? ORDER BY made_at_s, id"};
+              "correction, expanded, coverage_factor, pressure_pa, pressure_half_width_pa, note, "
+              "thermometer FROM check_reading WHERE instrument = ? ORDER BY made_at_s, id"};
   s.bind(instrument);
   while (s.step()) all.push_back(check_from(s));
   return all;

@@ -1,11 +1,13 @@
 #include "areo/numeric/line.hpp"
 
-#include <gsl/gsl_fit.h>
+#include <gsl/gsl_blas.h>
+#include <gsl/gsl_linalg.h>
+#include <gsl/gsl_multifit.h>
 
 #include <algorithm>
 #include <cmath>
 #include <limits>
-#include <vector>
+#include <new>
 
 #include "areo/core/error.hpp"
 #include "handle.hpp"
@@ -13,25 +15,79 @@
 namespace areo::numeric {
 namespace {
 
-std::vector<double> weights(std::span<const double> x, std::span<const double> y,
-                            std::span<const double> u, std::size_t least) {
-  const auto finite = [](std::span<const double> v) {
-    return std::all_of(v.begin(), v.end(), [](double a) { return std::isfinite(a); });
-  };
-  if (x.size() < least || y.size() != x.size() || u.size() != x.size())
-    throw Error{Errc::domain, "a fit needs as many values as uncertainties, and enough of them"};
-  if (!finite(x) || !finite(y) || !finite(u) ||
-      !std::all_of(u.begin(), u.end(), [](double a) { return a > 0; }))
-    throw Error{Errc::domain, "a fit needs finite values and uncertainties above zero"};
-  std::vector<double> w;
-  for (const double a : u) w.push_back(1 / (a * a));
-  return w;
+using Vector = Handle<gsl_vector, gsl_vector_free>;
+using Matrix = Handle<gsl_matrix, gsl_matrix_free>;
+using Workspace = Handle<gsl_multifit_linear_workspace, gsl_multifit_linear_free>;
+
+template <class Owner>
+Owner owned(Owner p) {
+  if (!p) throw std::bad_alloc{};
+  return p;
 }
 
-std::vector<double> shifted(std::span<const double> x, double x0) {
-  std::vector<double> d;
-  for (const double a : x) d.push_back(a - x0);
-  return d;
+void require_status(int status) {
+  if (status != GSL_SUCCESS) throw Error{Errc::no_convergence, gsl_strerror(status)};
+}
+
+void require_sensible(std::span<const double> x, std::span<const double> y, const Covariance& v,
+                      std::size_t least) {
+  const auto finite = [](std::span<const double> all) {
+    return std::all_of(all.begin(), all.end(), [](double a) { return std::isfinite(a); });
+  };
+  if (x.size() < least || y.size() != x.size() || v.size() != x.size())
+    throw Error{Errc::domain, "a fit needs as many values as uncertainties, and enough of them"};
+  if (!finite(x) || !finite(y) || !finite(v.elements()))
+    throw Error{Errc::domain, "a fit needs finite values and uncertainties"};
+}
+
+// The lower Cholesky factor of v: multiplied by its inverse, values become independent with
+// uncertainty 1.
+Matrix cholesky(const Covariance& v) {
+  const std::size_t n = v.size();
+  auto factor = owned(Matrix{gsl_matrix_alloc(n, n)});
+  for (std::size_t i = 0; i < n; ++i)
+    for (std::size_t j = 0; j < n; ++j) gsl_matrix_set(factor.get(), i, j, v(i, j));
+  if (gsl_linalg_cholesky_decomp1(factor.get()) != GSL_SUCCESS)
+    throw Error{Errc::domain,
+                "a fit needs uncertainties above zero, each value with one of its own"};
+  return factor;
+}
+
+// Fits the columns 1 and, with a slope, x - x0.
+LineFit fit(std::span<const double> x, std::span<const double> y, const Covariance& v, double x0,
+            bool with_slope) {
+  use_status_codes();
+  const std::size_t n = x.size();
+  const std::size_t parameters = with_slope ? 2 : 1;
+  const Matrix factor = cholesky(v);
+  const auto design = owned(Matrix{gsl_matrix_alloc(n, parameters)});
+  const auto values = owned(Vector{gsl_vector_alloc(n)});
+  const auto ones = owned(Vector{gsl_vector_alloc(n)});
+  gsl_vector_set_all(ones.get(), 1);
+  for (std::size_t i = 0; i < n; ++i) {
+    gsl_matrix_set(design.get(), i, 0, 1);
+    if (with_slope) gsl_matrix_set(design.get(), i, 1, x[i] - x0);
+    gsl_vector_set(values.get(), i, y[i]);
+  }
+  require_status(gsl_blas_dtrsm(CblasLeft, CblasLower, CblasNoTrans, CblasNonUnit, 1, factor.get(),
+                                design.get()));
+  require_status(
+      gsl_blas_dtrsv(CblasLower, CblasNoTrans, CblasNonUnit, factor.get(), values.get()));
+  const auto parameter = owned(Vector{gsl_vector_alloc(parameters)});
+  const auto covariance = owned(Matrix{gsl_matrix_alloc(parameters, parameters)});
+  const auto work = owned(Workspace{gsl_multifit_linear_alloc(n, parameters)});
+  LineFit f{.x0 = x0, .degrees_of_freedom = static_cast<int>(n) - static_cast<int>(parameters)};
+  // With weights, even of one, the covariance is that of the stated uncertainties.
+  require_status(gsl_multifit_wlinear(design.get(), ones.get(), values.get(), parameter.get(),
+                                      covariance.get(), &f.chi_squared, work.get()));
+  f.intercept = gsl_vector_get(parameter.get(), 0);
+  f.var_intercept = gsl_matrix_get(covariance.get(), 0, 0);
+  if (with_slope) {
+    f.slope = gsl_vector_get(parameter.get(), 1);
+    f.var_slope = gsl_matrix_get(covariance.get(), 1, 1);
+    f.covariance = gsl_matrix_get(covariance.get(), 0, 1);
+  }
+  return f;
 }
 
 }  // namespace
@@ -41,45 +97,29 @@ double LineFit::residual_variance() const {
                                 : std::numeric_limits<double>::quiet_NaN();
 }
 
-double weighted_centre(std::span<const double> x, std::span<const double> u) {
-  const std::vector<double> w = weights(x, x, u, 1);
-  double sum_w = 0;
-  double sum_wx = 0;
-  for (std::size_t i = 0; i < x.size(); ++i) {
-    sum_w += w[i];
-    sum_wx += w[i] * x[i];
-  }
-  return sum_wx / sum_w;
+LineFit LineFit::centred() const {
+  LineFit f = *this;
+  if (!(var_slope > 0)) return f;
+  const double shift = -covariance / var_slope;
+  f.x0 = x0 + shift;
+  f.intercept = at(f.x0);
+  f.var_intercept = var_intercept + shift * covariance;  // the least there is along the line
+  f.covariance = 0;
+  return f;
 }
 
-LineFit fit_line(std::span<const double> x, std::span<const double> y, std::span<const double> u,
+LineFit fit_line(std::span<const double> x, std::span<const double> y, const Covariance& v,
                  double x0) {
-  use_status_codes();
-  const std::vector<double> w = weights(x, y, u, 2);
+  require_sensible(x, y, v, 2);
   if (std::all_of(x.begin(), x.end(), [&](double a) { return a == x[0]; }))
     throw Error{Errc::domain, "a line needs at least two different places on the scale"};
-  const std::vector<double> d = shifted(x, x0);
-  LineFit fit{.x0 = x0, .degrees_of_freedom = static_cast<int>(x.size()) - 2};
-  const int status =
-      gsl_fit_wlinear(d.data(), 1, w.data(), 1, y.data(), 1, x.size(), &fit.intercept, &fit.slope,
-                      &fit.var_intercept, &fit.covariance, &fit.var_slope, &fit.chi_squared);
-  if (status != GSL_SUCCESS) throw Error{Errc::no_convergence, gsl_strerror(status)};
-  return fit;
+  return fit(x, y, v, x0, true);
 }
 
-LineFit fit_offset(std::span<const double> x, std::span<const double> y, std::span<const double> u,
+LineFit fit_offset(std::span<const double> x, std::span<const double> y, const Covariance& v,
                    double x0) {
-  const std::vector<double> w = weights(x, y, u, 1);
-  LineFit fit{.x0 = x0, .degrees_of_freedom = static_cast<int>(x.size()) - 1};
-  double sum_w = 0;
-  for (std::size_t i = 0; i < y.size(); ++i) {
-    sum_w += w[i];
-    fit.intercept += (y[i] - fit.intercept) * w[i] / sum_w;
-  }
-  fit.var_intercept = 1 / sum_w;
-  for (std::size_t i = 0; i < y.size(); ++i)
-    fit.chi_squared += w[i] * (y[i] - fit.intercept) * (y[i] - fit.intercept);
-  return fit;
+  require_sensible(x, y, v, 1);
+  return fit(x, y, v, x0, false);
 }
 
 }  // namespace areo::numeric

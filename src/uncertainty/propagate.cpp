@@ -49,19 +49,23 @@ std::vector<double> change(const Model& model, std::vector<double>& x, std::size
   return d;
 }
 
-// u² = sum s_i² + 2 sum r s_i s_j over the correlated pairs; degrees of freedom by
-// Welch-Satterthwaite [gum] G.4.1.
+// Covariance of two outputs with the shares a and b: sum a_i b_i + sum r (a_i b_j + a_j b_i) over
+// the correlated pairs of inputs; of an output with itself its variance.
+double covariance(const Inputs& inputs, const std::vector<double>& a,
+                  const std::vector<double>& b) {
+  double sum = 0;
+  for (std::size_t i = 0; i < a.size(); ++i) sum += a[i] * b[i];
+  for (const auto& [i, j, r] : inputs.correlations())
+    sum += r * (a[i.index] * b[j.index] + a[j.index] * b[i.index]);
+  return sum;
+}
+
+// Degrees of freedom by Welch-Satterthwaite [gum] G.4.1.
 Value combine(double estimate, const std::vector<double>& shares, const Inputs& inputs) {
-  double variance = 0;
+  const double variance = std::max(covariance(inputs, shares, shares), 0.0);
   double fourth = 0;
-  for (std::size_t i = 0; i < shares.size(); ++i) {
-    const double s2 = shares[i] * shares[i];
-    variance += s2;
-    fourth += s2 * s2 / inputs.all()[i].degrees_of_freedom;
-  }
-  for (const auto& [a, b, r] : inputs.correlations())
-    variance += 2 * r * shares[a.index] * shares[b.index];
-  variance = std::max(variance, 0.0);
+  for (std::size_t i = 0; i < shares.size(); ++i)
+    fourth += std::pow(shares[i], 4) / inputs.all()[i].degrees_of_freedom;
   Value v{estimate, std::sqrt(variance)};
   if (fourth > 0 && variance > 0)
     v.degrees_of_freedom = std::max(1.0, variance * variance / fourth);
@@ -75,6 +79,14 @@ double Value::expanded(double p) const {
   // 18.999 counts as 19.0 and 16.7 as 16.
   const double quoted = std::floor(degrees_of_freedom + 0.05);
   return u * numeric::student_t_coverage(p, quoted);
+}
+
+numeric::Covariance covariance(const Inputs& inputs, const Propagation& p) {
+  numeric::Covariance v{p.shares.size()};
+  for (std::size_t k = 0; k < v.size(); ++k)
+    for (std::size_t l = k; l < v.size(); ++l)
+      v.set(k, l, covariance(inputs, p.shares[k], p.shares[l]));
+  return v;
 }
 
 Propagation propagate(const Inputs& inputs, const Model& model) {

@@ -26,10 +26,21 @@ Hydrometer with_scale(const physics::Scale& scale) {
   return h;
 }
 
+Check in_water(const Hydrometer& h, const HydrometerReading& r) {
+  HydrometerChecks checks{h};
+  checks.add_in_water(r);
+  return checks.evaluate().checks.at(0);
+}
+Check in_solution(const Hydrometer& h, const HydrometerReading& r, const WeighedSolution& s) {
+  HydrometerChecks checks{h};
+  checks.add_in_solution(r, s);
+  return checks.evaluate().checks.at(0);
+}
+
 // Clean water at 20 °C on four scale types: a reading below 1.000 need not be an error.
 TEST(WaterCheck, KnowsWhatTheScaleShouldShow) {
   const auto expected = [](const physics::Scale& s, double indication) {
-    return check_in_water(with_scale(s), reading(indication, 20)).expected.estimate;
+    return in_water(with_scale(s), reading(indication, 20)).expected.estimate;
   };
   EXPECT_NEAR(expected(physics::sg_20_20, 1.0), 1.000000, 5e-7);
   EXPECT_NEAR(expected(physics::specific_gravity_scale<Ref60F>(), 1.0), 0.999300, 5e-7);
@@ -38,7 +49,7 @@ TEST(WaterCheck, KnowsWhatTheScaleShouldShow) {
 }
 
 TEST(WaterCheck, CorrectionIsWhatHasToBeAdded) {
-  const Check c = check_in_water(with_scale(physics::sg_20_20), reading(1.002, 20));
+  const Check c = in_water(with_scale(physics::sg_20_20), reading(1.002, 20));
   EXPECT_NEAR(c.correction.estimate, -0.002, 1e-9);
   // Half a division triangular, surface tension, temperature 0.21 kg/m³ per °C.
   const double eye = 0.001 / std::sqrt(6.0);
@@ -55,38 +66,98 @@ TEST(SolutionCheck, SugarAndSaltAgreeOnAGoodInstrument) {
       weigh_in(salt_solution(1, 1), 500, kg_per_m3(1040), celsius_point(20));
   const double shows = 1040 / 998.2067;
   for (const WeighedSolution& s : {sugar, salt})
-    EXPECT_NEAR(check_in_solution(h, reading(shows, 20), s).correction.estimate, 0, 1e-6);
+    EXPECT_NEAR(in_solution(h, reading(shows, 20), s).correction.estimate, 0, 1e-6);
 }
 
 TEST(Certificate, ExpandedUncertaintyIsDividedByItsFactor) {
-  const Check c = certificate_point(1.040, -0.0004, 0.0006, 2);
-  EXPECT_DOUBLE_EQ(c.correction.u, 0.0003);
+  HydrometerChecks checks{with_scale(physics::sg_20_20)};
+  checks.add_certificate_point(1.040, -0.0004, 0.0006, 2);
+  const Check c = checks.evaluate().checks.at(0);
+  EXPECT_NEAR(c.correction.u, 0.0003, 1e-15);
   EXPECT_DOUBLE_EQ(c.expected.estimate, 1.0396);
-  EXPECT_THROW((void)certificate_point(1.04, 0, 0, 2), Error);
-  EXPECT_THROW((void)certificate_point(1.04, 0, 0.001, 0.5), Error);
-  EXPECT_THROW((void)certificate_point(std::nan(""), 0, 0.001, 2), Error);
+  EXPECT_THROW(checks.add_certificate_point(1.04, 0, 0, 2), Error);
+  EXPECT_THROW(checks.add_certificate_point(1.04, 0, 0.001, 0.5), Error);
+  EXPECT_THROW(checks.add_certificate_point(std::nan(""), 0, 0.001, 2), Error);
 }
 
 TEST(Thermometer, FixedPoints) {
-  const instruments::Thermometer t{.name = "probe"};
-  EXPECT_NEAR(check_in_ice(t, 0.4, 0.1).correction.estimate, -0.4, 1e-12);
-  const Check boiling =
-      check_in_boiling_water(t, 99, 0.5, pascals(101325), barometer_half_width_pa);
-  EXPECT_NEAR(boiling.expected.estimate, 99.9743, 5e-5);
-  EXPECT_NEAR(boiling.correction.estimate, 0.9743, 5e-5);
+  const auto ice = [](double shown) {
+    ThermometerChecks checks{{.name = "probe"}};
+    checks.add_in_ice(shown, 0.1);
+    return checks.evaluate().checks.at(0);
+  };
+  const auto boiling = [](double shown, Pressure p, double known_to_pa) {
+    ThermometerChecks checks{{.name = "probe"}};
+    checks.add_in_boiling_water(shown, 0.5, p, known_to_pa);
+    return checks.evaluate().checks.at(0);
+  };
+  EXPECT_NEAR(ice(0.4).correction.estimate, -0.4, 1e-12);
+  const Check normal = boiling(99, pascals(101325), barometer_half_width_pa);
+  EXPECT_NEAR(normal.expected.estimate, 99.9743, 5e-5);
+  EXPECT_NEAR(normal.correction.estimate, 0.9743, 5e-5);
   // Altitude alone: weather of ± 2 kPa is about ± 0.55 °C, u about 0.3 °C.
-  const Check high = check_in_boiling_water(t, 98, 0.5, physics::standard_pressure(metres(500)),
-                                            weather_half_width_pa);
+  const Check high = boiling(98, physics::standard_pressure(metres(500)), weather_half_width_pa);
   EXPECT_NEAR(high.expected.estimate, 98.3125, 5e-4);
   EXPECT_NEAR(high.expected.u, 0.3, 0.05);
-  EXPECT_THROW((void)check_in_ice(t, 200, 0.1), Error);
-  EXPECT_THROW((void)check_in_ice(t, std::nan(""), 0.1), Error);
+  EXPECT_THROW((void)ice(200), Error);
+  EXPECT_THROW((void)ice(std::nan("")), Error);
+}
+
+// Two sugar solutions of one bag of sugar: the purity moves both the same way, the balance does
+// not. The covariance is the product of what purity, moisture and formula do to each.
+TEST(CheckSet, SolutionsOfOneSoluteErrTogether) {
+  const Hydrometer h = with_scale(physics::sg_20_20);
+  const WeighedSolution thin = sugar_solution(52, 448, 0.1);
+  const WeighedSolution thick = sugar_solution(100, 400, 0.1);
+  const auto covariance = [&](const WeighedSolution& a, const WeighedSolution& b) {
+    HydrometerChecks checks{h};
+    checks.add_in_solution(reading(1.042, 20), a);
+    checks.add_in_solution(reading(1.082, 20), b);
+    return checks.evaluate().covariance;
+  };
+  const auto v = covariance(thin, thick);
+  // Purity within 0.997 .. 1 and moisture within 0 .. 0.001 move the gravity above water
+  // (0.0413, 0.0826) by that share; glass plays no part at 20 °C. The formula adds to that.
+  const double share2 = std::pow(0.003 / std::sqrt(12.0), 2) + std::pow(0.001 / std::sqrt(12.0), 2);
+  EXPECT_GT(v(0, 1), 0.95 * share2 * 0.0413 * 0.0826);
+  EXPECT_EQ(v(0, 1), v(1, 0));
+  EXPECT_LT(v(0, 1), std::sqrt(v(0, 0) * v(1, 1)));
+  // Salt is another matter, and so is sugar of another quality.
+  EXPECT_EQ(covariance(thin, salt_solution(55, 445, 0.1))(0, 1), 0);
+  WeighedSolution other = thick;
+  other.purity_lo = 0.99;
+  EXPECT_EQ(covariance(thin, other)(0, 1), 0);
+}
+
+TEST(CheckSet, ANamedThermometerAndTheMeniscusAreShared) {
+  const auto covariance = [](bool named, instruments::Meniscus meniscus) {
+    HydrometerChecks checks{with_scale(physics::sg_20_20)};
+    for (const double shown : {1.000, 1.001}) {
+      HydrometerReading r = reading(shown, 22);
+      r.meniscus = meniscus;
+      if (named) {
+        r.temperature.thermometer = instruments::Thermometer{.name = "probe"};
+        r.temperature.correction = instruments::Correction{.u_offset = 0.3, .provenance = "test"};
+      }
+      checks.add_in_water(r);
+    }
+    return checks.evaluate().covariance(0, 1);
+  };
+  using enum instruments::Meniscus;
+  const double glass = covariance(false, level);  // 2e-6/√3 per °C, two degrees off
+  EXPECT_NEAR(glass, std::pow(2e-6 / std::sqrt(3.0) * 2, 2), 0.01 * glass);
+  // Water falls from 997.9948 kg/m³ at 21 °C to 997.5412 at 23 °C [tanaka2001]; less the glass.
+  const double u = ((997.9948 - 997.5412) / 2 - 0.025) / 998.2 * 0.3;
+  EXPECT_NEAR(covariance(true, level) - glass, u * u, 0.005 * u * u);  // last digits of the four
+  // Half of a division either way, rectangular: both readings from the top of the meniscus.
+  const double height = 0.5 * 0.002 / std::sqrt(3.0);
+  EXPECT_NEAR(covariance(false, top) - glass, height * height, 1e-12);
 }
 
 TEST(Check, RefusesReadingsOffTheScaleAndFrozenWater) {
-  EXPECT_THROW((void)check_in_water(with_scale(physics::sg_20_20), reading(1.5, 20)), Error);
-  EXPECT_THROW((void)check_in_water(with_scale(physics::sg_20_20), reading(1.0, -5)), Error);
-  EXPECT_THROW((void)check_in_water(with_scale(physics::sg_20_20), reading(1.0, 45)), Error);
+  EXPECT_THROW((void)in_water(with_scale(physics::sg_20_20), reading(1.5, 20)), Error);
+  EXPECT_THROW((void)in_water(with_scale(physics::sg_20_20), reading(1.0, -5)), Error);
+  EXPECT_THROW((void)in_water(with_scale(physics::sg_20_20), reading(1.0, 45)), Error);
 }
 
 }  // namespace

@@ -14,9 +14,16 @@ namespace {
 Check at(double indication, double correction, double u = 0.0005) {
   return {"test", indication, {indication + correction, u}, {correction, u}};
 }
-CorrectionFit fit(const std::vector<Check>& checks) {
-  return fit_correction(checks, 0.002, 0.990, 1.100);
+// Checks that share nothing.
+CheckSet independent(const std::vector<Check>& checks) {
+  std::vector<double> u;
+  for (const Check& c : checks) u.push_back(c.correction.u);
+  return {checks, numeric::Covariance::diagonal(u)};
 }
+CorrectionFit fit(const std::vector<Check>& checks) {
+  return fit_correction(independent(checks), 0.002, 0.990, 1.100);
+}
+constexpr double usual_slope = 0.002 / 1.7320508075688772 / 0.110;  // one division over the scale
 
 TEST(FitCorrection, OneCheckGivesAnOffsetOnly) {
   const CorrectionFit f = fit({at(1.000, -0.0012)});
@@ -25,8 +32,7 @@ TEST(FitCorrection, OneCheckGivesAnOffsetOnly) {
   EXPECT_DOUBLE_EQ(f.correction.at(1.080), -0.0012);
   EXPECT_DOUBLE_EQ(f.correction.uncertainty_at(1.000), 0.0005);
   // Away from the water the scale may be off by another division over its length.
-  EXPECT_NEAR(f.correction.uncertainty_at(1.080),
-              std::hypot(0.0005, 0.002 / std::sqrt(3.0) / 0.110 * 0.080), 1e-12);
+  EXPECT_NEAR(f.correction.uncertainty_at(1.080), std::hypot(0.0005, usual_slope * 0.080), 1e-12);
   EXPECT_FALSE(f.chi_squared_limit.has_value());
 }
 
@@ -40,6 +46,32 @@ TEST(FitCorrection, TwoChecksASlopeOnlyIfItIsSignificant) {
   EXPECT_NEAR(large.correction.at(1.080), 0.002, 1e-12);
   EXPECT_NEAR(large.correction.uncertainty_at(1.000), 0.0005, 1e-12);
   EXPECT_EQ(large.line.degrees_of_freedom, 0);
+}
+
+// The slope that two checks do not show may still be there: 1.96 of its standard uncertainty were
+// not exceeded, no more; and the usual tolerance bounds it as well.
+TEST(FitCorrection, ASlopeThatIsNotUsedIsNotKnownToBeZero) {
+  const CorrectionFit f = fit({at(1.000, -0.0012), at(1.040, -0.0008)});
+  const double u_checks = 0.0005 * std::sqrt(2.0) / 0.040;
+  const double u = 1 / std::hypot(1 / u_checks, 1 / usual_slope);
+  EXPECT_NEAR(f.correction.u_slope, u, 1e-12);
+  EXPECT_NEAR(f.correction.uncertainty_at(1.020), 0.0005 / std::sqrt(2.0), 1e-12);
+  EXPECT_NEAR(f.correction.uncertainty_at(1.000), std::hypot(0.0005 / std::sqrt(2.0), u * 0.020),
+              1e-12);
+}
+
+// An error that all checks have in common does not average out, and says nothing about the slope.
+TEST(FitCorrection, WhatTheChecksShareStays) {
+  CheckSet set = independent({at(1.000, 0.001), at(1.030, 0.001), at(1.060, 0.001)});
+  const double u_alone = fit_correction(set, 0.002, 0.990, 1.100).correction.u_offset;
+  const double common = 0.0008;
+  for (std::size_t i = 0; i < 3; ++i)
+    for (std::size_t j = i; j < 3; ++j)
+      set.covariance.set(i, j, set.covariance(i, j) + common * common);
+  const CorrectionFit f = fit_correction(set, 0.002, 0.990, 1.100);
+  EXPECT_NEAR(f.correction.u_offset, std::hypot(u_alone, common), 1e-12);
+  EXPECT_NEAR(f.correction.offset, 0.001, 1e-12);
+  EXPECT_NEAR(f.line.chi_squared, 0, 1e-12);
 }
 
 // The limit itself: u(slope) = 0.0005 √2 / 0.08, significant beyond 1.96 of it.

@@ -41,10 +41,27 @@ instruments::HydrometerReading reading(double indication) {
   return r;
 }
 
+// None of these checks names a thermometer, so no notebook is looked into.
+const Notebook& empty_notebook() {
+  static const Notebook book{":memory:", Open::create};
+  return book;
+}
+Check evaluate(const InstrumentRecord& instrument, const CheckRecord& record) {
+  return evaluate(empty_notebook(), instrument, std::span{&record, 1}).checks.at(0);
+}
+calibration::CorrectionFit fit(const InstrumentRecord& instrument,
+                               const std::vector<CheckRecord>& records) {
+  return fit(empty_notebook(), instrument, records);
+}
+Check in_water(const InstrumentRecord& h, const instruments::HydrometerReading& r) {
+  calibration::HydrometerChecks checks{*h.hydrometer()};
+  checks.add_in_water(r);
+  return checks.evaluate().checks.at(0);
+}
+
 TEST(Evaluate, IsTheCheckInWater) {
   const auto stem = hydrometer("stem-1");
-  expect_same(evaluate(stem, check(CheckMethod::water, 1.001)),
-              calibration::check_in_water(*stem.hydrometer(), reading(1.001)));
+  expect_same(evaluate(stem, check(CheckMethod::water, 1.001)), in_water(stem, reading(1.001)));
 }
 
 TEST(Evaluate, PassesOnHowItWasRead) {
@@ -55,7 +72,7 @@ TEST(Evaluate, PassesOnHowItWasRead) {
   auto r = reading(1.001);
   r.half_width = 0.005;
   r.meniscus = instruments::Meniscus::top;
-  expect_same(evaluate(stem, c), calibration::check_in_water(*stem.hydrometer(), r));
+  expect_same(evaluate(stem, c), in_water(stem, r));
   EXPECT_GT(evaluate(stem, c).correction.u,
             evaluate(stem, check(CheckMethod::water, 1.001)).correction.u);
 }
@@ -66,7 +83,7 @@ TEST(Evaluate, AssumesTheReferenceTemperatureIfNoneWasGiven) {
   c.temperature_c.reset();
   auto r = reading(1.001);
   r.temperature = instruments::assumed_temperature(stem.hydrometer()->scale.reference());
-  expect_same(evaluate(stem, c), calibration::check_in_water(*stem.hydrometer(), r));
+  expect_same(evaluate(stem, c), in_water(stem, r));
 }
 
 TEST(Evaluate, IsTheCheckInASolution) {
@@ -76,8 +93,9 @@ TEST(Evaluate, IsTheCheckInASolution) {
         std::pair{CheckMethod::salt, calibration::salt_solution(28.5, 471.5, 1)}}) {
     CheckRecord c = check(method, 1.041);
     c.solution = solution;
-    expect_same(evaluate(stem, c),
-                calibration::check_in_solution(*stem.hydrometer(), reading(1.041), solution));
+    calibration::HydrometerChecks checks{*stem.hydrometer()};
+    checks.add_in_solution(reading(1.041), solution);
+    expect_same(evaluate(stem, c), checks.evaluate().checks.at(0));
   }
 }
 
@@ -86,23 +104,30 @@ TEST(Evaluate, IsThePointOfACertificate) {
   c.correction = -0.0004;
   c.expanded = 0.0003;
   c.coverage_factor = 3;
-  const Check expected = calibration::certificate_point(1.040, -0.0004, 0.0003, 3);
+  calibration::HydrometerChecks checks{*hydrometer("stem-1").hydrometer()};
+  checks.add_certificate_point(1.040, -0.0004, 0.0003, 3);
+  const Check expected = checks.evaluate().checks.at(0);
   expect_same(evaluate(hydrometer("stem-1"), c), expected);
   expect_same(evaluate(thermometer(), c), expected);
-  EXPECT_DOUBLE_EQ(expected.correction.u, 0.0001);
+  EXPECT_NEAR(expected.correction.u, 0.0001, 1e-15);
 }
 
 TEST(Evaluate, IsTheFixedPointOfAThermometer) {
   const auto probe = thermometer();
+  const auto direct = [&](const auto& add) {
+    calibration::ThermometerChecks checks{*probe.thermometer()};
+    add(checks);
+    return checks.evaluate().checks.at(0);
+  };
   CheckRecord ice = check(CheckMethod::ice, 0.5);
-  expect_same(evaluate(probe, ice), calibration::check_in_ice(*probe.thermometer(), 0.5, 0.5));
+  expect_same(evaluate(probe, ice), direct([](auto& c) { c.add_in_ice(0.5, 0.5); }));
   ice.reading_half_width = 0.05;
-  expect_same(evaluate(probe, ice), calibration::check_in_ice(*probe.thermometer(), 0.5, 0.05));
+  expect_same(evaluate(probe, ice), direct([](auto& c) { c.add_in_ice(0.5, 0.05); }));
   CheckRecord boiling = check(CheckMethod::boiling, 99);
   boiling.pressure_pa = 98200;
   boiling.pressure_half_width_pa = 200;
-  expect_same(evaluate(probe, boiling), calibration::check_in_boiling_water(
-                                            *probe.thermometer(), 99, 0.5, pascals(98200), 200));
+  expect_same(evaluate(probe, boiling),
+              direct([](auto& c) { c.add_in_boiling_water(99, 0.5, pascals(98200), 200); }));
 }
 
 TEST(Evaluate, RefusesTheWrongInstrument) {
@@ -136,10 +161,9 @@ void expect_same(const instruments::Correction& a, const instruments::Correction
 TEST(Fit, IsTheFitOfTheEvaluatedChecks) {
   const auto stem = hydrometer("stem-1");
   const auto records = three_checks();
-  std::vector<Check> evaluated;
-  for (const auto& c : records) evaluated.push_back(evaluate(stem, c));
   const auto* h = stem.hydrometer();
-  const auto direct = calibration::fit_correction(evaluated, h->division, h->lo, h->hi);
+  const auto direct = calibration::fit_correction(evaluate(empty_notebook(), stem, records),
+                                                  h->division, h->lo, h->hi);
   const auto fitted = fit(stem, records);
   expect_same(fitted.correction, direct.correction);
   EXPECT_EQ(fitted.residuals, direct.residuals);
@@ -176,6 +200,32 @@ TEST_F(InForce, IsTheFitOfTheChecksNamedInTheCalibration) {
   expect_same(correction_in_force(book, stem, moment_from_text("2026-03-03")),
               fit(stem, two).correction);
   expect_same(correction_in_force(book, stem, moment_from_text("2026-03-01")), never);
+}
+
+// A temperature counts with the correction that its thermometer had when the check was made.
+TEST_F(InForce, AThermometerNamedInACheckIsCorrected) {
+  Notebook book{path(), Open::create};
+  book.add(thermometer());
+  book.add(hydrometer("stem-1"));
+  const InstrumentRecord probe = book.instrument("probe-1");
+  const InstrumentRecord stem = book.instrument("stem-1");
+  CheckRecord ice = check(CheckMethod::ice, 1);
+  ice.instrument = probe.id;
+  book.add(calibration(probe.id, {book.add(ice)}, "2026-03-01"));
+  CheckRecord water = check(CheckMethod::water, 1.001);
+  water.instrument = stem.id;
+  water.made_at = moment_from_text("2026-03-02");
+  const auto expected = [&] {
+    return evaluate(book, stem, std::span{&water, 1}).checks.at(0).expected;
+  };
+  const double unnamed = expected().estimate;
+  water.thermometer = probe.id;
+  const auto named = expected();
+  // Water of 20 °C, not 21 °C: 0.21 kg/m³ more, less the glass.
+  EXPECT_NEAR(named.estimate - unnamed, (0.211 - 0.025) / 998.2, 2e-6);
+  EXPECT_GT(named.u, 0);
+  water.made_at = moment_from_text("2026-02-01");  // before the ice
+  EXPECT_DOUBLE_EQ(expected().estimate, unnamed);
 }
 
 TEST_F(InForce, OfAThermometerThatWasNeverChecked) {

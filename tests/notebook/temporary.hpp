@@ -1,5 +1,5 @@
 #pragma once
-// A folder of its own for a test, gone afterwards, and what goes into a notebook.
+// A folder of its own for a test, gone afterwards, what goes into a notebook, and what it refuses.
 #include <gtest/gtest.h>
 #include <unistd.h>
 
@@ -9,8 +9,10 @@
 #include <iterator>
 #include <string>
 
+#include "areo/core/error.hpp"
 #include "areo/core/moment.hpp"
 #include "areo/notebook/store.hpp"
+#include "notebook/sqlite.hpp"
 
 namespace areo::notebook {
 
@@ -65,6 +67,27 @@ inline CalibrationRecord calibration(Id instrument, std::vector<Id> checks, cons
   r.checks = std::move(checks);
   r.in_force_from = moment_from_text(from);
   return r;
+}
+
+/// The file behind a notebook, by itself.
+inline sqlite::Connection raw(const std::string& path) {
+  return {path, SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE};
+}
+
+/// What an Error{store} says, or "accepted".
+template <class F>
+std::string refusal(F&& act) {
+  try {
+    act();
+  } catch (const Error& e) {
+    EXPECT_EQ(e.code, Errc::store) << e.what();
+    return std::string{e.what()} + " | " + e.hint;
+  }
+  return "accepted";
+}
+
+inline void expect_contains(const std::string& text, const std::string& part) {
+  EXPECT_NE(text.find(part), std::string::npos) << '"' << text << "\" lacks \"" << part << '"';
 }
 
 }  // namespace areo::notebook

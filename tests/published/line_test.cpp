@@ -14,6 +14,9 @@ namespace {
 
 struct Columns {
   std::vector<double> x, y, u;
+  [[nodiscard]] numeric::LineFit line(double x0) const {
+    return numeric::fit_line(x, y, numeric::Covariance::diagonal(u), x0);
+  }
 };
 
 Columns read(const char* name, const char* x, const char* y, const char* u = nullptr) {
@@ -36,7 +39,7 @@ double digits(double value, double certified) {
 TEST(Norris, CertifiedValuesToNineDigits) {
   const Columns c = read("nist-strd-norris", "x", "y");
   ASSERT_EQ(c.x.size(), 36U);
-  const numeric::LineFit f = numeric::fit_line(c.x, c.y, c.u, 0);
+  const numeric::LineFit f = c.line(0);
   EXPECT_GE(digits(f.intercept, -0.262323073774029), 9);
   EXPECT_GE(digits(f.slope, 1.00211681802045), 9);
   EXPECT_EQ(f.degrees_of_freedom, 34);
@@ -50,17 +53,19 @@ TEST(Norris, CertifiedValuesToNineDigits) {
 // The same line about the centre: correlation vanishes, the line does not move.
 TEST(Norris, CentredFitIsTheSameLine) {
   const Columns c = read("nist-strd-norris", "x", "y");
-  const double centre = numeric::weighted_centre(c.x, c.u);
-  const numeric::LineFit f = numeric::fit_line(c.x, c.y, c.u, centre);
+  const numeric::LineFit f = c.line(0).centred();
   EXPECT_GE(digits(f.at(0), -0.262323073774029), 9);
   EXPECT_GE(digits(f.slope, 1.00211681802045), 9);
-  EXPECT_NEAR(f.covariance / std::sqrt(f.var_intercept * f.var_slope), 0, 1e-12);
+  const numeric::LineFit anew = c.line(f.x0);
+  EXPECT_NEAR(anew.covariance / std::sqrt(anew.var_intercept * anew.var_slope), 0, 1e-12);
+  EXPECT_GE(digits(f.intercept, anew.intercept), 12);
+  EXPECT_GE(digits(f.var_intercept, anew.var_intercept), 9);
 }
 
 // [iso28037] clause 6, published to the digits used here.
 TEST(Iso28037, EqualKnownUncertainties) {
   const Columns c = read("iso28037-wls-equal", "x", "y", "u_y");
-  const numeric::LineFit f = numeric::fit_line(c.x, c.y, c.u, 0);
+  const numeric::LineFit f = c.line(0);
   EXPECT_NEAR(f.intercept, 1.867, 0.0005);
   EXPECT_NEAR(std::sqrt(f.var_intercept), 0.465, 0.0005);
   EXPECT_NEAR(f.slope, 1.757, 0.0005);
@@ -74,7 +79,7 @@ TEST(Iso28037, EqualKnownUncertainties) {
 // [iso28037] annex E: the data are of one unknown uncertainty, taken from the residuals.
 TEST(Iso28037, UnknownScaleOfUncertainty) {
   const Columns c = read("iso28037-wls-unknown-scale", "x", "y");
-  const numeric::LineFit f = numeric::fit_line(c.x, c.y, c.u, 0);
+  const numeric::LineFit f = c.line(0);
   EXPECT_NEAR(f.intercept, 1.172, 0.0005);
   EXPECT_NEAR(f.slope, 1.964, 0.0005);
   EXPECT_NEAR(f.chi_squared, 0.116, 0.0005);
@@ -86,7 +91,7 @@ TEST(Iso28037, UnknownScaleOfUncertainty) {
 TEST(GumH3, ThermometerCorrection) {
   const Columns c = read("gum-h3-thermometer", "t_degC", "b_degC");
   ASSERT_EQ(c.x.size(), 11U);
-  const numeric::LineFit f = numeric::fit_line(c.x, c.y, c.u, 20);
+  const numeric::LineFit f = c.line(20);
   const double s2 = f.residual_variance();
   EXPECT_NEAR(f.intercept, -0.1712, 0.00005);
   EXPECT_NEAR(std::sqrt(f.var_intercept * s2), 0.0029, 0.00005);
@@ -102,7 +107,7 @@ TEST(GumH3, ThermometerCorrection) {
 // [gum] H.3.5: about the mean reading intercept and slope are uncorrelated.
 TEST(GumH3, AboutTheMeanReading) {
   const Columns c = read("gum-h3-thermometer", "t_degC", "b_degC");
-  const numeric::LineFit f = numeric::fit_line(c.x, c.y, c.u, numeric::weighted_centre(c.x, c.u));
+  const numeric::LineFit f = c.line(0).centred();
   EXPECT_NEAR(f.x0, 24.0085, 0.0001);
   EXPECT_NEAR(f.intercept, -0.1625, 0.00005);
   EXPECT_NEAR(std::sqrt(f.var_intercept * f.residual_variance()), 0.0011, 0.00005);

@@ -1,51 +1,106 @@
 #pragma once
-// One check of an instrument: what it showed against what it should have shown.
+// Checks of an instrument: what it showed against what it should have shown.
+#include <functional>
 #include <string>
+#include <vector>
 
 #include "areo/calibration/solution.hpp"
 #include "areo/core/units.hpp"
 #include "areo/instruments/hydrometer.hpp"
-#include "areo/instruments/reading.hpp"
+#include "areo/instruments/readings.hpp"
 #include "areo/instruments/thermometer.hpp"
+#include "areo/numeric/covariance.hpp"
 #include "areo/uncertainty/propagate.hpp"
 
 namespace areo::calibration {
 
-/// Outcome of a check, all in the unit of the instrument's scale.
+/// Outcome of one check, all in the unit of the instrument's scale.
 struct Check {
-  std::string label;              ///< "water 21 °C"
+  std::string label;              ///< "water"
   double indication = 0;          ///< what the instrument showed (read level, no correction)
   uncertainty::Value expected;    ///< what an error-free instrument should have shown
   uncertainty::Value correction;  ///< expected minus indication: what has to be added
 };
 
-/// In clean water. The instrument need not show 1.000: its scale and reference temperature decide.
-/// @throws Error{domain} if the indication is not on the scale or the water not within 0 °C .. 40
-/// °C
-[[nodiscard]] Check check_in_water(const instruments::Hydrometer& h,
-                                   const instruments::HydrometerReading& reading);
+/// Outcome of checks that were evaluated together, in the order they were added.
+struct CheckSet {
+  std::vector<Check> checks;
+  /// Of the corrections. Checks err together through what they share: the glass, the meniscus, a
+  /// named thermometer, the purity and the density formula of a solute.
+  numeric::Covariance covariance{0};
+};
 
-/// In a weighed solution of sugar or salt.
-[[nodiscard]] Check check_in_solution(const instruments::Hydrometer& h,
-                                      const instruments::HydrometerReading& reading,
-                                      const WeighedSolution& solution);
+/// What both kinds of instrument have in common: the collected checks and their evaluation.
+class Checks {
+ public:
+  /// A point of a certificate: at the nominal mark add `correction`, known to ± `expanded`.
+  /// Points count as independent: certificates seldom state more.
+  /// @param k coverage factor of the certificate
+  /// @throws  Error{domain} unless expanded > 0 and k >= 1
+  void add_certificate_point(double nominal, double correction, double expanded, double k);
+  /// Law of propagation over all checks at once.
+  [[nodiscard]] CheckSet evaluate() const;
 
-/// A point of a certificate: at the nominal mark add `correction`, known to ± `expanded`.
-/// @param k coverage factor of the certificate
-/// @throws  Error{domain} unless expanded > 0 and k >= 1
-[[nodiscard]] Check certificate_point(double nominal, double correction, double expanded, double k);
+ protected:
+  struct Outcome {
+    double correction, expected;
+  };
+  void add(std::string label, double indication,
+           std::function<Outcome(const uncertainty::Point&)> model);
+  instruments::Readings readings_;
 
-/// A thermometer in crushed melting ice of clean water: 0.00 °C, within ± 0.1 °C as a kitchen makes
-/// it (0.01 °C is easily reached in a laboratory).
-[[nodiscard]] Check check_in_ice(const instruments::Thermometer& thermometer, double indication_c,
-                                 double half_width_c);
+ private:
+  struct Pending {
+    std::string label;
+    double indication;
+    std::function<Outcome(const uncertainty::Point&)> model;
+  };
+  std::vector<Pending> pending_;
+};
 
-/// A thermometer in boiling water. Give the station pressure, not the one reduced to sea level.
-/// @param pressure       absolute
-/// @param half_width_pa  how well it is known; an altitude alone leaves ± 2 kPa of weather
-[[nodiscard]] Check check_in_boiling_water(const instruments::Thermometer& thermometer,
-                                           double indication_c, double half_width_c,
-                                           Pressure pressure, double half_width_pa);
+/// Checks of one hydrometer.
+class HydrometerChecks : public Checks {
+ public:
+  explicit HydrometerChecks(const instruments::Hydrometer& h) : hydrometer_{h} {}
+  /// In clean water. The instrument need not show 1.000: its scale and reference temperature
+  /// decide.
+  /// @throws Error{domain} if the indication is not on the scale or the water not within 0 °C ..
+  ///         40 °C (at evaluate())
+  void add_in_water(const instruments::HydrometerReading& reading);
+  /// In a weighed solution of sugar or salt.
+  void add_in_solution(const instruments::HydrometerReading& reading,
+                       const WeighedSolution& solution);
+
+ private:
+  using DensityModel = std::function<Density(const uncertainty::Point&, Temperature)>;
+  void add_reading(const instruments::HydrometerReading& reading, std::string label,
+                   DensityModel density);
+  instruments::Hydrometer hydrometer_;
+  std::vector<SoluteInputs> solutes_;
+};
+
+/// Checks of one thermometer at its fixed points.
+class ThermometerChecks : public Checks {
+ public:
+  explicit ThermometerChecks(const instruments::Thermometer& t) : thermometer_{t} {}
+  /// In crushed melting ice of clean water: 0.00 °C, within ± 0.1 °C as a kitchen makes it
+  /// (0.01 °C is easily reached in a laboratory).
+  /// @param half_width_c of the indication, as read
+  /// @throws Error{domain} if the indication is not on the scale
+  void add_in_ice(double indication_c, double half_width_c);
+  /// In boiling water. Give the station pressure, not the one reduced to sea level.
+  /// @param pressure      absolute
+  /// @param known_to_pa   how well it is known (half-width); an altitude alone leaves ± 2 kPa
+  void add_in_boiling_water(double indication_c, double half_width_c, Pressure pressure,
+                            double known_to_pa);
+
+ private:
+  void add_fixed_point(double indication_c, double half_width_c, std::string label,
+                       uncertainty::Input condition, double (*expected_c)(double));
+  instruments::Thermometer thermometer_;
+};
+
+/// Weather, if only the altitude is known.
 inline constexpr double weather_half_width_pa = 2000;
 /// A barometer at the place, or one typed from a screen: ± 0.2 kPa.
 inline constexpr double barometer_half_width_pa = 200;

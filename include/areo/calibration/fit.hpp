@@ -1,7 +1,6 @@
 #pragma once
 // From checks to a correction: offset or straight line, tested, with a verdict.
 #include <optional>
-#include <span>
 #include <string>
 #include <vector>
 
@@ -25,16 +24,19 @@ struct CorrectionFit {
   std::optional<std::size_t> suspect;
 };
 
-/// Weighted least squares [iso28037] clause 6 with the checks' standard uncertainties.
+/// Least squares with the checks' covariance (numeric::fit_line): what the checks share does not
+/// average out.
 /// One check gives an offset; two or more a slope only if it differs from zero by more than 1.96
-/// standard uncertainties; with degrees of freedom left the fit is tested at 95 %.
+/// standard uncertainties, else it counts as zero within what the checks and the usual tolerance
+/// (one division over the whole scale, rectangular) leave; with degrees of freedom left the fit is
+/// tested at 95 %.
 /// Outside the checked range the standard uncertainty grows by that of an unknown slope: one
 /// division over the whole scale, rectangular, or the fitted slope's own if that is larger.
-/// @param checks       at least one, each with correction.u > 0
-/// @param division     of the scale, lo, hi its ends
+/// @param set       at least one check, each with correction.u > 0
+/// @param division  of the scale, lo, hi its ends
 /// @throws Error{domain} for no checks
-[[nodiscard]] CorrectionFit fit_correction(std::span<const Check> checks, double division,
-                                           double lo, double hi);
+[[nodiscard]] CorrectionFit fit_correction(const CheckSet& set, double division, double lo,
+                                           double hi);
 
 /// Statement of conformity: with a guard band of the expanded uncertainty on both
 /// sides of the tolerance.

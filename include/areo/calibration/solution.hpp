@@ -1,6 +1,6 @@
 #pragma once
 // A reference liquid made on a kitchen balance: weighed sugar or salt in weighed water.
-#include <string>
+#include <optional>
 
 #include "areo/core/units.hpp"
 #include "areo/uncertainty/input.hpp"
@@ -30,20 +30,35 @@ struct WeighedSolution {
 [[nodiscard]] WeighedSolution salt_solution(double salt_g, double water_g,
                                             double balance_division_g = 1);
 
+/// What all solutions of one solute share: they err together through it.
+struct SoluteInputs {
+  Solute solute;
+  double purity_lo, purity_hi, moisture_lo, moisture_hi;  ///< as stated, to know it again
+  uncertainty::InputRef purity, moisture;
+  /// Error of the density formula, in standard uncertainties of it (which grow with the fraction).
+  uncertainty::InputRef formula;
+
+  /// Whether the solution was made of this solute.
+  [[nodiscard]] bool is_of(const WeighedSolution& s) const;
+};
+
 /// A weighed solution as inputs of a model.
 class SolutionInputs {
  public:
+  /// @param shared the solute, if another solution of it has entered the model
   /// @throws Error{domain} for masses that are not above zero, bounds outside 0 .. 1 or a division
   ///         that is not above zero
-  SolutionInputs(uncertainty::Inputs& inputs, const WeighedSolution& solution);
+  SolutionInputs(uncertainty::Inputs& inputs, const WeighedSolution& solution,
+                 const std::optional<SoluteInputs>& shared = std::nullopt);
   /// Mass fraction of the solute. Each mass is corrected for the buoyancy of air (1.2 kg/m³).
   [[nodiscard]] double fraction(const uncertainty::Point& x) const;
   /// Density at t, with the uncertainty of the density formula as an input of its own.
   [[nodiscard]] Density density(const uncertainty::Point& x, Temperature t) const;
+  [[nodiscard]] const SoluteInputs& solute() const { return solute_; }
 
  private:
-  Solute solute_;
-  uncertainty::InputRef solute_g_{}, water_g_{}, purity_{}, moisture_{}, model_{};
+  SoluteInputs solute_;
+  uncertainty::InputRef solute_g_, water_g_;
 };
 
 /// The masses of solute and water that make `total_g` of a liquid with the given density at t; what

@@ -45,7 +45,9 @@ class ReadingInputs {
   [[nodiscard]] Temperature temperature(const uncertainty::Point& x) const;
   /// Density of the liquid at its temperature.
   [[nodiscard]] Density density(const uncertainty::Point& x) const;
-  /// What an error-free instrument would show, minus what this one showed: a check of the scale.
+  /// What an error-free instrument would show in this liquid.
+  [[nodiscard]] double expected(const uncertainty::Point& x, Density true_density) const;
+  /// The same minus what this one showed: a check of the scale.
   [[nodiscard]] double shortfall(const uncertainty::Point& x, Density true_density) const;
   [[nodiscard]] const TemperatureInputs& temperature_inputs() const { return temperature_; }
 

@@ -47,6 +47,7 @@ struct CheckRecord {
   double reading_half_width = 0;  ///< as coarse as typed; 0 = half a division
   std::string temperature_typed;  ///< empty: none was given
   std::optional<double> temperature_c;
+  std::optional<Id> thermometer;  ///< instrument that the temperature was read from, if named
   double temperature_half_width_c = 0.5;
   instruments::Meniscus meniscus = instruments::Meniscus::level;
   std::optional<calibration::WeighedSolution> solution;         ///< sugar, salt

@@ -23,7 +23,8 @@ class Notebook {
  public:
   /// Open::create makes the file and its folders if they are missing.
   /// @throws Error{store} if the file is missing (Open::existing), is no notebook, is damaged, or
-  ///         was written by a newer areo; the file is left as it is
+  ///         was written by a newer areo; the file is left as it is. One written by an older areo
+  ///         is brought up to date after a copy of it, `<file>.version-N`
   explicit Notebook(const std::string& path, Open how = Open::existing);
   ~Notebook();
   Notebook(Notebook&&) noexcept;
@@ -41,6 +42,7 @@ class Notebook {
   [[nodiscard]] std::vector<InstrumentRecord> instruments() const;
   /// @throws Error{store} naming the nearest name there is
   [[nodiscard]] InstrumentRecord instrument(std::string_view name) const;
+  [[nodiscard]] InstrumentRecord instrument(Id id) const;
   /// Of one instrument, in order of their time.
   [[nodiscard]] std::vector<CheckRecord> checks(Id instrument) const;
   [[nodiscard]] std::vector<CalibrationRecord> calibrations(Id instrument) const;

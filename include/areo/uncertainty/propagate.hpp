@@ -4,6 +4,7 @@
 #include <limits>
 #include <vector>
 
+#include "areo/numeric/covariance.hpp"
 #include "areo/uncertainty/input.hpp"
 
 namespace areo::uncertainty {
@@ -38,5 +39,9 @@ struct Propagation {
 /// model on
 ///         both sides; what the model throws at the estimates
 [[nodiscard]] Propagation propagate(const Inputs& inputs, const Model& model);
+
+/// Covariance of the outputs of a model: what they owe to the same inputs they err in together.
+/// @source [gum] F.1.2.3
+[[nodiscard]] numeric::Covariance covariance(const Inputs& inputs, const Propagation& propagation);
 
 }  // namespace areo::uncertainty

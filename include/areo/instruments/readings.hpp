@@ -1,0 +1,34 @@
+#pragma once
+// Several readings as inputs of one model: what instruments share is entered once, and the
+// readings err together through it.
+#include <string>
+#include <vector>
+
+#include "areo/instruments/reading.hpp"
+
+namespace areo::instruments {
+
+class Readings {
+ public:
+  /// Adds a reading and, unless an earlier reading used the same hydrometer or thermometer, the
+  /// inputs of these. Hydrometers are the same by name and scale; thermometers by name and
+  /// correction in force. A thermometer without a name counts anew for every reading.
+  /// @throws Error{domain} if the indication is not on the scale
+  [[nodiscard]] ReadingInputs add(const Hydrometer& h, const Correction& correction,
+                                  const HydrometerReading& reading, const std::string& of);
+  uncertainty::Inputs inputs;
+
+ private:
+  struct NamedThermometer {
+    std::string name, provenance;
+    CorrectionInputs correction;
+  };
+  [[nodiscard]] const HydrometerInputs& hydrometer(const Hydrometer& h,
+                                                   const Correction& correction);
+  [[nodiscard]] std::optional<CorrectionInputs> thermometer(const TemperatureReading& t) const;
+
+  std::vector<HydrometerInputs> hydrometers_;
+  std::vector<NamedThermometer> thermometers_;
+};
+
+}  // namespace areo::instruments

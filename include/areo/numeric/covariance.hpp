@@ -1,0 +1,34 @@
+#pragma once
+// Covariance matrix of a few values: symmetric, with the variances on its diagonal.
+#include <cstddef>
+#include <span>
+#include <vector>
+
+namespace areo::numeric {
+
+class Covariance {
+ public:
+  /// n values that are known exactly.
+  explicit Covariance(std::size_t n) : n_{n}, elements_(n * n, 0.0) {}
+  /// Independent values with standard uncertainties u.
+  [[nodiscard]] static Covariance diagonal(std::span<const double> u);
+
+  [[nodiscard]] std::size_t size() const noexcept { return n_; }
+  [[nodiscard]] double operator()(std::size_t i, std::size_t j) const {
+    return elements_[i * n_ + j];
+  }
+  /// Sets the covariance of values i and j, both ways round.
+  void set(std::size_t i, std::size_t j, double value) {
+    elements_[i * n_ + j] = elements_[j * n_ + i] = value;
+  }
+  /// The same values without number i.
+  [[nodiscard]] Covariance without(std::size_t i) const;
+  /// Row by row, n * n elements.
+  [[nodiscard]] std::span<const double> elements() const noexcept { return elements_; }
+
+ private:
+  std::size_t n_;
+  std::vector<double> elements_;
+};
+
+}  // namespace areo::numeric

@@ -1,0 +1,35 @@
+#pragma once
+// What the sub-commands of `calibrate` share: options, and how an instrument's numbers are shown.
+#include <string>
+#include <vector>
+
+#include "areo/calibration/check.hpp"
+#include "areo/notebook/record.hpp"
+#include "output.hpp"
+
+namespace areo::cli {
+
+struct CalibrateOptions {
+  std::string name, reading, temperature, thermometer, temperature_accuracy;
+  std::string solute, water, balance = "1g";
+  std::string correction, expanded, factor = "2", pressure, altitude, on, from, note;
+  bool top = false;
+  std::vector<notebook::Id> without;
+};
+
+/// Notes one check, and says what it says by itself.
+int run_check(const CalibrateOptions& o, notebook::CheckMethod method, const Session& session);
+/// Builds the correction from the checks and puts it in force.
+int run_fit(const CalibrateOptions& o, const Session& session);
+/// The calibration in force, the checks left out of it, and the history.
+int run_show_calibration(const CalibrateOptions& o, const Session& session);
+
+/// Unit of the instrument's scale; may be empty.
+[[nodiscard]] std::string unit_of(const notebook::InstrumentRecord& r);
+/// An indication with the decimals of the instrument's scale, and its unit.
+[[nodiscard]] std::string shown(const notebook::InstrumentRecord& r, double indication);
+/// One check as an object for programs.
+[[nodiscard]] std::string check_json(const notebook::CheckRecord& r, const calibration::Check& c,
+                                     const std::string& unit);
+
+}  // namespace areo::cli

@@ -1,0 +1,171 @@
+// areo calibrate water, sugar, salt, certificate, ice, boiling: one check.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "areo/core/error.hpp"
+#include "areo/notebook/recompute.hpp"
+#include "areo/physics/boiling.hpp"
+#include "areo/physics/scale_name.hpp"
+#include "areo/report/json.hpp"
+#include "areo/report/text.hpp"
+#include "bench.hpp"
+#include "calibrate.hpp"
+#include "failure.hpp"
+#include "parse.hpp"
+
+namespace areo::cli {
+namespace {
+
+using notebook::CheckMethod;
+using notebook::CheckRecord;
+using notebook::InstrumentRecord;
+
+void note_reading(CheckRecord& r, const CalibrateOptions& o, const InstrumentRecord& instrument) {
+  r.reading_typed = o.reading;
+  if (const auto* h = instrument.hydrometer()) {
+    const TypedMark m = mark_from_text(o.reading, h->scale);
+    r.reading = m.value;
+    if (m.half_width > h->division / 2) r.reading_half_width = m.half_width;
+    r.meniscus = o.top ? instruments::Meniscus::top : instruments::Meniscus::level;
+  } else {
+    r.reading = celsius_from_text(o.reading);
+    r.reading_half_width =
+        std::max(instrument.thermometer()->division_c / 2, celsius_half_width(o.reading));
+  }
+}
+
+void note_temperature(CheckRecord& r, const CalibrateOptions& o, const notebook::Notebook& book) {
+  if (o.temperature.empty()) return;
+  r.temperature_typed = o.temperature;
+  r.temperature_c = celsius_from_text(o.temperature);
+  if (!o.thermometer.empty()) {
+    const InstrumentRecord named = book.instrument(o.thermometer);
+    if (named.thermometer() == nullptr)
+      throw Error{Errc::inconsistent,
+                  fmt::format("{} is a hydrometer, not a thermometer", o.thermometer),
+                  "areo instrument list shows what there is"};
+    r.thermometer = named.id;
+    r.temperature_half_width_c =
+        std::max(named.thermometer()->division_c / 2, celsius_half_width(o.temperature));
+  }
+  if (!o.temperature_accuracy.empty())
+    r.temperature_half_width_c = celsius_difference_from_text(o.temperature_accuracy);
+}
+
+// What was read goes into the notebook, not what follows from it.
+CheckRecord record_of(const CalibrateOptions& o, CheckMethod method,
+                      const InstrumentRecord& instrument, const notebook::Notebook& book) {
+  CheckRecord r;
+  r.instrument = instrument.id;
+  r.method = method;
+  r.made_at = o.on.empty() ? now() : past_moment_from_text(o.on, now());
+  r.note = o.note;
+  note_reading(r, o, instrument);
+  note_temperature(r, o, book);
+  if (method == CheckMethod::sugar || method == CheckMethod::salt) {
+    const auto make =
+        method == CheckMethod::sugar ? calibration::sugar_solution : calibration::salt_solution;
+    r.solution =
+        make(grams_from_text(o.solute), grams_from_text(o.water), grams_from_text(o.balance));
+  }
+  if (method == CheckMethod::certificate) {
+    r.correction = plain_number(o.correction, "a correction");
+    r.expanded = plain_number(o.expanded, "an expanded uncertainty");
+    r.coverage_factor = plain_number(o.factor, "a coverage factor");
+  }
+  if (method == CheckMethod::boiling) {
+    const bool measured = !o.pressure.empty();
+    r.pressure_pa = (measured ? pressure_from_text(o.pressure)
+                              : physics::standard_pressure(altitude_from_text(o.altitude)))
+                        .value();
+    r.pressure_half_width_pa =
+        measured ? calibration::barometer_half_width_pa : calibration::weather_half_width_pa;
+  }
+  return r;
+}
+
+// "HIGH by 0.0012": what the instrument does, in words.
+std::string behaviour(const calibration::Check& c, const std::string& unit) {
+  const uncertainty::Value& b = c.correction;
+  const double expanded = b.expanded();
+  const int decimals = report::supported_decimals(expanded);
+  const std::string behind = unit.empty() ? "" : " " + unit;
+  if (std::abs(b.estimate) <= expanded)
+    return fmt::format("right, as far as this check can tell (off by {:+.{}f} ± {:.{}f}{})",
+                       -b.estimate, decimals, expanded, decimals, behind);
+  return fmt::format("{} by {:.{}f} ± {:.{}f}{}", b.estimate < 0 ? "HIGH" : "LOW",
+                     std::abs(b.estimate), decimals, expanded, decimals, behind);
+}
+
+// Two places of the scale at least: water for its foot, a weighed solution further up.
+std::string next_step(const InstrumentRecord& instrument, const std::vector<CheckRecord>& checks) {
+  const auto any = [&](std::initializer_list<CheckMethod> methods) {
+    return std::any_of(checks.begin(), checks.end(), [&](const CheckRecord& c) {
+      return std::find(methods.begin(), methods.end(), c.method) != methods.end();
+    });
+  };
+  using enum CheckMethod;
+  const std::string& name = instrument.name();
+  const std::string then = fmt::format("areo calibrate fit {}", name);
+  const bool certified = any({certificate});
+  if (instrument.hydrometer() == nullptr)
+    return certified || (any({ice}) && any({boiling}))
+               ? then
+               : fmt::format("the other fixed point ({}), then {}",
+                             any({ice}) ? "boiling water" : "melting ice", then);
+  if (!certified && !any({water}))
+    return fmt::format("clean water as well: areo calibrate water {} READING TEMP, then {}", name,
+                       then);
+  if (!certified && !any({sugar, salt}))
+    return fmt::format("a weighed sugar solution (areo solution sugar), then {}", then);
+  return fmt::format("another solution, or {}", then);
+}
+
+}  // namespace
+
+std::string unit_of(const InstrumentRecord& r) {
+  return r.hydrometer() != nullptr ? physics::scale_unit(r.hydrometer()->scale) : "°C";
+}
+
+std::string shown(const InstrumentRecord& r, double indication) {
+  const auto* h = r.hydrometer();
+  const std::string unit = unit_of(r);
+  return report::indication_text(indication,
+                                 h != nullptr ? h->division : r.thermometer()->division_c) +
+         (unit.empty() ? "" : " " + unit);
+}
+
+std::string check_json(const CheckRecord& r, const calibration::Check& c, const std::string& unit) {
+  return fmt::format(
+      R"({{"check":{},"method":"{}","made_at":"{}","indication":{},"expected":{},"correction":{},)"
+      R"("standard_uncertainty":{},"expanded_uncertainty":{},"unit":"{}"}})",
+      r.id, notebook::word(r.method), r.made_at.text(), c.indication, c.expected.estimate,
+      c.correction.estimate, c.correction.u, c.correction.expanded(), unit);
+}
+
+int run_check(const CalibrateOptions& o, CheckMethod method, const Session& session) {
+  notebook::Notebook book{notebook_path(session)};
+  const InstrumentRecord instrument = book.instrument(o.name);
+  require_method(instrument, method);
+  CheckRecord r = record_of(o, method, instrument, book);
+  // Evaluated before it is written: an impossible check is refused whole.
+  const calibration::Check c = evaluate(book, instrument, std::span{&r, 1}).checks.front();
+  r.id = book.add(r);
+  const std::string unit = unit_of(instrument);
+  if (session.json) {
+    raw_line(check_json(r, c, unit));
+    return done;
+  }
+  line(fmt::format("{} shows {}, it should show {}", o.name, shown(instrument, c.indication),
+                   report::value_text(c.expected, unit, session.full)));
+  line(fmt::format("it reads {}", behaviour(c, unit)));
+  if (instrument.hydrometer() != nullptr && !r.temperature_c && method != CheckMethod::certificate)
+    line("note: no temperature given: the scale's reference temperature assumed, ± 5 °C");
+  line(fmt::format("noted as check {} of {}", r.id, r.made_at.date()));
+  line("next: " + next_step(instrument, book.checks(instrument.id)));
+  return done;
+}
+
+}  // namespace areo::cli

@@ -1,0 +1,233 @@
+// areo calibrate fit, show: from checks to the correction in force.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "areo/calibration/fit.hpp"
+#include "areo/core/error.hpp"
+#include "areo/notebook/recompute.hpp"
+#include "areo/report/json.hpp"
+#include "areo/report/text.hpp"
+#include "bench.hpp"
+#include "calibrate.hpp"
+#include "failure.hpp"
+
+namespace areo::cli {
+namespace {
+
+using notebook::CheckRecord;
+using notebook::InstrumentRecord;
+
+struct Fitted {
+  InstrumentRecord instrument;
+  std::vector<CheckRecord> checks;
+  calibration::CheckSet evaluated;
+  calibration::CorrectionFit fit;
+  double tolerance = 0;
+};
+
+Fitted fitted(const notebook::Notebook& book, const InstrumentRecord& instrument,
+              std::vector<CheckRecord> checks) {
+  const auto* h = instrument.hydrometer();
+  return {instrument, checks, evaluate(book, instrument, checks), fit(book, instrument, checks),
+          h != nullptr ? h->maximum_permissible_error() : instrument.thermometer()->division_c};
+}
+
+std::vector<CheckRecord> without(std::vector<CheckRecord> all,
+                                 const std::vector<notebook::Id>& left_out,
+                                 const std::string& name) {
+  for (const notebook::Id id : left_out)
+    if (std::none_of(all.begin(), all.end(), [&](const auto& c) { return c.id == id; }))
+      throw Error{Errc::domain, fmt::format("{} has no check {}", name, id),
+                  fmt::format("areo calibrate show {} lists its checks", name)};
+  std::erase_if(all, [&](const CheckRecord& c) {
+    return std::find(left_out.begin(), left_out.end(), c.id) != left_out.end();
+  });
+  return all;
+}
+
+uncertainty::Value correction_at(const instruments::Correction& c, double indication) {
+  return {c.at(indication), c.uncertainty_at(indication)};
+}
+
+// The verdict for people: with the reason if there is none.
+const char* sentence(calibration::Conformity c, bool consistent) {
+  switch (c) {
+    case calibration::Conformity::within: return "kept";
+    case calibration::Conformity::outside:
+      return consistent ? "EXCEEDED; with the correction it serves" : "EXCEEDED";
+    case calibration::Conformity::cannot_tell: return "these checks cannot tell";
+  }
+  return "";
+}
+
+const char* word(calibration::Conformity c) {
+  switch (c) {
+    case calibration::Conformity::within: return "within";
+    case calibration::Conformity::outside: return "outside";
+    case calibration::Conformity::cannot_tell: return "cannot_tell";
+  }
+  return "";
+}
+
+// "check 2: sugar 52 g + 448 g water at 21 °C: shows 1.042, should show 1.0413 ± 0.0006".
+std::string check_line(const InstrumentRecord& instrument, const CheckRecord& r,
+                       const calibration::Check& c) {
+  return fmt::format("  check {}: {}{}: shows {}, should show {}", r.id, c.label,
+                     r.temperature_c ? " at " + report::celsius_text(*r.temperature_c) : "",
+                     shown(instrument, c.indication),
+                     report::value_text(c.expected, unit_of(instrument)));
+}
+
+void print_fit(const Fitted& f) {
+  const auto& c = f.fit.correction;
+  const std::string unit = unit_of(f.instrument);
+  const auto instruction_at = [&](double r) {
+    const auto b = correction_at(c, r);
+    return report::instruction(b.estimate, report::supported_decimals(b.expanded()));
+  };
+  if (f.fit.slope_used) {
+    line(fmt::format("{}: {} at {}, {} at {}, in between in proportion", f.instrument.name(),
+                     instruction_at(c.checked_lo), shown(f.instrument, c.checked_lo),
+                     instruction_at(c.checked_hi), shown(f.instrument, c.checked_hi)));
+  } else {
+    line(fmt::format("{}: {} {} every reading", f.instrument.name(), instruction_at(c.r0),
+                     c.offset < 0 ? "from" : "to"));
+  }
+  line(fmt::format("  correction at {:.4g}: {}", c.r0,
+                   report::value_text(correction_at(c, c.r0), unit)));
+  line(fmt::format("  checked from {} to {} in {}; {}", shown(f.instrument, c.checked_lo),
+                   shown(f.instrument, c.checked_hi), c.provenance, f.fit.reason));
+  for (std::size_t i = 0; i < f.checks.size(); ++i) {
+    const calibration::Check& check = f.evaluated.checks[i];
+    line(fmt::format("{}, off the fit by {:+.{}f}", check_line(f.instrument, f.checks[i], check),
+                     f.fit.residuals[i], report::supported_decimals(check.correction.expanded())));
+  }
+  if (f.fit.chi_squared_limit)
+    line(fmt::format("  the checks {}: chi-squared {:.1f}, limit {:.1f} at 95 %",
+                     f.fit.consistent ? "agree" : "DISAGREE", f.fit.line.chi_squared,
+                     *f.fit.chi_squared_limit));
+  else
+    line("  nothing is left to test this by; one more check would tell");
+  line(fmt::format("  tolerance {:g}{}: {}", f.tolerance, unit.empty() ? "" : " " + unit,
+                   sentence(calibration::judge(c, f.tolerance), f.fit.consistent)));
+}
+
+std::string fit_json(const Fitted& f, const std::string& in_force_from) {
+  const auto& c = f.fit.correction;
+  return fmt::format(
+      R"({{"instrument":{},"r0":{},"offset":{},"offset_standard_uncertainty":{},"slope":{},)"
+      R"("slope_standard_uncertainty":{},"slope_used":{},"checked_from":{},"checked_to":{},)"
+      R"("checks":{},"chi_squared":{},"degrees_of_freedom":{},"consistent":{},"suspect":{},)"
+      R"("conformity":"{}","tolerance":{},"unit":"{}","in_force_from":{}}})",
+      report::json_string(f.instrument.name()), c.r0, c.offset, c.u_offset, c.slope, c.u_slope,
+      f.fit.slope_used, c.checked_lo, c.checked_hi, c.checks, f.fit.line.chi_squared,
+      f.fit.line.degrees_of_freedom, f.fit.consistent,
+      f.fit.suspect ? std::to_string(f.checks[*f.fit.suspect].id) : "null",
+      word(calibration::judge(c, f.tolerance)), f.tolerance, unit_of(f.instrument),
+      in_force_from.empty() ? "null" : fmt::format("\"{}\"", in_force_from));
+}
+
+void print_contradiction(const Fitted& f) {
+  line("not put in force: the checks contradict each other beyond their uncertainties");
+  if (!f.fit.suspect) {
+    line("next: repeat both checks; two alone cannot tell which of them is wrong");
+    return;
+  }
+  line(
+      fmt::format("next: repeat check {0}; without it the others agree best (areo calibrate fit "
+                  "{1} --without {0})",
+                  f.checks[*f.fit.suspect].id, f.instrument.name()));
+}
+
+// The checks that the calibration in force does not rest on.
+void print_left_out(const notebook::Notebook& book, const InstrumentRecord& instrument,
+                    const std::vector<CheckRecord>& used) {
+  for (const CheckRecord& r : book.checks(instrument.id)) {
+    if (std::any_of(used.begin(), used.end(), [&](const auto& u) { return u.id == r.id; }))
+      continue;
+    line(check_line(instrument, r, evaluate(book, instrument, std::span{&r, 1}).checks.front()) +
+         (used.empty() ? "" : "; not used"));
+  }
+}
+
+void print_history(const notebook::Notebook& book, const InstrumentRecord& instrument) {
+  for (const auto& c : book.calibrations(instrument.id))
+    line(fmt::format("  calibration {}: check{} {}, in force from {}{}", c.id,
+                     c.checks.size() == 1 ? "" : "s", fmt::join(c.checks, ", "),
+                     c.in_force_from.date(), c.note.empty() ? "" : "; " + c.note));
+}
+
+}  // namespace
+
+int run_fit(const CalibrateOptions& o, const Session& session) {
+  notebook::Notebook book{notebook_path(session)};
+  const InstrumentRecord instrument = book.instrument(o.name);
+  const Fitted f = fitted(book, instrument, without(book.checks(instrument.id), o.without, o.name));
+  std::string in_force;
+  if (f.fit.consistent) {
+    notebook::CalibrationRecord r;
+    r.instrument = instrument.id;
+    // Unless stated, from the last check on: a reading made before it used what was known then.
+    r.in_force_from =
+        o.from.empty() ? f.checks.back().made_at : past_moment_from_text(o.from, now());
+    r.note = o.note;
+    for (const CheckRecord& c : f.checks) r.checks.push_back(c.id);
+    book.add(r);
+    in_force = r.in_force_from.text();
+  }
+  const int code = f.fit.consistent ? done : said_no;
+  if (session.json) {
+    raw_line(fit_json(f, in_force));
+    return code;
+  }
+  print_fit(f);
+  if (!f.fit.consistent) {
+    print_contradiction(f);
+    return code;
+  }
+  line(fmt::format("  in force from {}; a user's check, not an accredited calibration",
+                   in_force.substr(0, 10)));
+  line(fmt::format("next: areo correct READING --temp TEMP --{} {}",
+                   instrument.hydrometer() != nullptr ? "instrument" : "thermometer", o.name));
+  return code;
+}
+
+int run_show_calibration(const CalibrateOptions& o, const Session& session) {
+  const notebook::Notebook book{notebook_path(session)};
+  const InstrumentRecord instrument = book.instrument(o.name);
+  const auto all = book.checks(instrument.id);
+  const auto in_force = book.in_force(instrument.id, now());
+  const auto used = in_force ? checks_of(book, *in_force) : std::vector<CheckRecord>{};
+  if (session.json) {
+    if (in_force)
+      raw_line(fit_json(fitted(book, instrument, used), in_force->in_force_from.text()));
+    else
+      raw_line(fmt::format(R"({{"instrument":{},"checks":0,"in_force_from":null}})",
+                           report::json_string(instrument.name())));
+    for (const CheckRecord& c : all)
+      raw_line(check_json(c, evaluate(book, instrument, std::span{&c, 1}).checks.front(),
+                          unit_of(instrument)));
+    return done;
+  }
+  if (in_force) {
+    print_fit(fitted(book, instrument, used));
+    line(fmt::format("  in force from {}; a user's check, not an accredited calibration",
+                     in_force->in_force_from.date()));
+  } else {
+    line(fmt::format("{}: no calibration in force; its error is taken as within one division",
+                     o.name));
+  }
+  print_left_out(book, instrument, used);
+  print_history(book, instrument);
+  if (!in_force)
+    line(all.empty() ? fmt::format("next: areo calibrate {}",
+                                   instrument.hydrometer() != nullptr
+                                       ? fmt::format("water {} READING TEMP", o.name)
+                                       : fmt::format("ice {} READING", o.name))
+                     : fmt::format("next: areo calibrate fit {}", o.name));
+  return done;
+}
+
+}  // namespace areo::cli

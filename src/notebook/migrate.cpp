@@ -1,0 +1,61 @@
+#include "migrate.hpp"
+
+#include <fmt/format.h>
+
+#include <filesystem>
+#include <utility>
+
+#include "areo/core/error.hpp"
+#include "schema.hpp"
+
+namespace areo::notebook {
+namespace {
+
+std::int64_t version_of(const sqlite::Connection& db) { return db.number("PRAGMA user_version"); }
+
+// A copy of the file before its tables change. It is complete under its final name, or absent; one
+// from an interrupted attempt is as good as a new one and stays.
+void keep_copy(const sqlite::Connection& db, std::int64_t version) {
+  namespace fs = std::filesystem;
+  const std::string copy = fmt::format("{}.version-{}", db.path(), version);
+  const std::string partial = copy + ".partial";
+  std::error_code error;
+  if (fs::exists(copy, error)) return;
+  fs::remove(partial, error);
+  sqlite::Statement{db, "VACUUM INTO ?"}.bind(std::string_view{partial}).step();
+  fs::rename(partial, copy, error);
+  if (error)
+    refuse(db.path(), "its copy cannot be written: " + error.message(),
+           "make room or free the folder's rights; nothing was changed");
+}
+
+void run_steps(const sqlite::Connection& db) {
+  sqlite::Transaction t{db};
+  // Read again inside the transaction: another program may have been faster.
+  for (auto v = static_cast<std::size_t>(version_of(db)); v < schema_steps.size(); ++v)
+    db.run(schema_steps.at(v));
+  db.run(fmt::format("PRAGMA application_id = {}", application_id).c_str());
+  db.run(fmt::format("PRAGMA user_version = {}", schema_version).c_str());
+  t.commit();
+}
+
+}  // namespace
+
+void refuse(const std::string& path, std::string_view why, std::string hint) {
+  throw Error{Errc::store, fmt::format("notebook {}: {}", path, why), std::move(hint)};
+}
+
+void prepare(const sqlite::Connection& db) {
+  const auto id = db.number("PRAGMA application_id");
+  const auto version = version_of(db);
+  const auto tables = db.number("SELECT count(*) FROM sqlite_schema");
+  if (version > schema_version && id == application_id)
+    refuse(db.path(), "was written by a newer areo", "use that version; nothing was changed");
+  if (tables > 0 && (id != application_id || version == 0))
+    refuse(db.path(), "is a database, but no notebook", "name another file; nothing was changed");
+  if (version == schema_version) return;
+  if (tables > 0) keep_copy(db, version);
+  run_steps(db);
+}
+
+}  // namespace areo::notebook
