@@ -1,7 +1,6 @@
 // A hydrometer is checked in water, then two readings of a ferment become a strength.
 #include <areo/areo.hpp>
 #include <iostream>
-#include <vector>
 
 int main() {
   using namespace areo;
@@ -11,8 +10,9 @@ int main() {
   instruments::HydrometerReading in_water;
   in_water.indication = 1.001;
   in_water.temperature.indication_c = 21;
-  const std::vector checks{calibration::check_in_water(stem, in_water)};
-  const auto fit = calibration::fit_correction(checks, stem.division, stem.lo, stem.hi);
+  calibration::HydrometerChecks checks{stem};
+  checks.add_in_water(in_water);
+  const auto fit = calibration::fit_correction(checks.evaluate(), stem.division, stem.lo, stem.hi);
   const measurement::Calibrated calibrated{stem, fit.correction};
 
   instruments::HydrometerReading original = in_water;

@@ -117,7 +117,9 @@ CorrectionFit fit_correction(const CheckSet& set, double division, double lo, do
                     .u_slope = u_slope,
                     .checked_lo = *first,
                     .checked_hi = *last,
-                    .u_slope_beyond = std::max(u_usual_slope, u_slope),
+                    .u_slope_beyond = fit.slope_used ? std::max(u_usual_slope, u_slope)
+                                                     : std::sqrt(u_usual_slope * u_usual_slope -
+                                                                 u_slope * u_slope),
                     .checks = static_cast<int>(p.size()),
                     .provenance = fmt::format("{} check{}", p.size(), p.size() == 1 ? "" : "s")};
   return fit;

@@ -112,7 +112,7 @@ std::string next_step(const InstrumentRecord& instrument, const std::vector<Chec
   const bool certified = any({certificate});
   if (instrument.hydrometer() == nullptr)
     return certified || (any({ice}) && any({boiling}))
-               ? then
+               ? (certified ? "the certificate's other points, or " : "") + then
                : fmt::format("the other fixed point ({}), then {}",
                              any({ice}) ? "boiling water" : "melting ice", then);
   if (!certified && !any({water}))
@@ -120,7 +120,8 @@ std::string next_step(const InstrumentRecord& instrument, const std::vector<Chec
                        then);
   if (!certified && !any({sugar, salt}))
     return fmt::format("a weighed sugar solution (areo solution sugar), then {}", then);
-  return fmt::format("another solution, or {}", then);
+  return fmt::format("{}, or {}", certified ? "the certificate's other points" : "another solution",
+                     then);
 }
 
 }  // namespace

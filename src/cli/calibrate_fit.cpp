@@ -110,7 +110,8 @@ void print_fit(const Fitted& f) {
                      *f.fit.chi_squared_limit));
   else
     line("  nothing is left to test this by; one more check would tell");
-  line(fmt::format("  tolerance {:g}{}: {}", f.tolerance, unit.empty() ? "" : " " + unit,
+  line(fmt::format("  tolerance {:g}{} in this range: {}", f.tolerance,
+                   unit.empty() ? "" : " " + unit,
                    sentence(calibration::judge(c, f.tolerance), f.fit.consistent)));
 }
 

@@ -5,10 +5,14 @@
 `<!-- run: path.out -->` before a code block: the block equals the expected output; lines `$ areo ...`
 at its top equal the invocations of the golden case `path.cmd`.
 Paths count from the root of the sources; links count from the document.
+
+  check_docs.py --fix      copies the files and outputs anew into the blocks that quote them
 """
 
 import re
 import shlex
+import sys
+from pathlib import Path
 
 import lint
 
@@ -127,6 +131,19 @@ def check(root):
     return found
 
 
+def fix(root):
+    for path in lint.walk(root, ".md"):
+        lines = lint.text(path).split("\n")
+        # From the end, so that the line numbers of earlier blocks hold.
+        for start, content, directive in reversed(split("\n".join(lines))[0]):
+            if not directive or not (root / directive[2]).is_file():
+                continue
+            quoted = lint.text(root / directive[2]).rstrip("\n").split("\n")
+            calls = [line for line in content if line.startswith("$ ")] if directive[1] == "run" else []
+            lines[start : start + len(content)] = calls + quoted
+        path.write_text("\n".join(lines), encoding="utf-8")
+
+
 README = """# Top
 
 ## A `b` (c)
@@ -167,4 +184,7 @@ BAD = {
 }
 
 if __name__ == "__main__":
+    if sys.argv[1:] == ["--fix"]:
+        fix(Path(__file__).resolve().parents[2])
+        sys.argv.pop()
     lint.main(check, GOOD, BAD)

@@ -30,8 +30,9 @@ struct CorrectionFit {
 /// standard uncertainties, else it counts as zero within what the checks and the usual tolerance
 /// (one division over the whole scale, rectangular) leave; with degrees of freedom left the fit is
 /// tested at 95 %.
-/// Outside the checked range the standard uncertainty grows by that of an unknown slope: one
-/// division over the whole scale, rectangular, or the fitted slope's own if that is larger.
+/// Outside the checked range the slope is known by the usual tolerance only: `u_slope_beyond` adds
+/// to the unused slope's own uncertainty what makes it that. A fitted slope goes on, with another
+/// slope of that size, or of its own uncertainty if that is larger, on top.
 /// @param set       at least one check, each with correction.u > 0
 /// @param division  of the scale, lo, hi its ends
 /// @throws Error{domain} for no checks
