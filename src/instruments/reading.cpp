@@ -36,7 +36,8 @@ HydrometerInputs add_hydrometer(uncertainty::Inputs& inputs, const Hydrometer& h
   return {h, add_correction(inputs, h.name, "scale", correction),
           inputs.add(uncertainty::rectangular(
               h.name + ": expansion of the glass", "1/°C", h.glass_expansion_per_c,
-              glass_expansion_half_width_per_c, "conventional value and its spread [iso1768]")),
+              glass_expansion_half_width_per_c,
+              "conventional value [iso1768]; spread of glasses from memory")),
           inputs.add(meniscus_input(h))};
 }
 

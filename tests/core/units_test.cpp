@@ -7,25 +7,10 @@
 #include <limits>
 #include <type_traits>
 
+#include "expressions.hpp"
+
 namespace areo {
 namespace {
-
-template <class A, class B>
-concept Adds = requires(A a, B b) {
-  a + b;
-};
-template <class A, class B>
-concept Subtracts = requires(A a, B b) {
-  a - b;
-};
-template <class A, class B>
-concept Multiplies = requires(A a, B b) {
-  a* b;
-};
-template <class A, class B>
-concept Compares = requires(A a, B b) {
-  a < b;
-};
 
 // Points and differences of temperature.
 static_assert(!Adds<Temperature, Temperature>);

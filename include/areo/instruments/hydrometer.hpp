@@ -10,7 +10,8 @@ namespace areo::instruments {
 
 /// Conventional cubic expansion of hydrometer glass per °C [iso1768].
 inline constexpr double conventional_glass_expansion_per_c = 25e-6;
-/// Half-width of what is known about it; other glasses (borosilicate) need their own value.
+/// Half-width of what is known about it, from memory; other glasses (borosilicate) need their own
+/// value.
 inline constexpr double glass_expansion_half_width_per_c = 2e-6;
 
 /// A hydrometer as it is named in the notebook.
