@@ -21,6 +21,7 @@
 #include "areo/physics/boiling.hpp"
 #include "areo/physics/ethanol.hpp"
 #include "areo/physics/mixture.hpp"
+#include "areo/physics/refraction.hpp"
 #include "areo/physics/salt.hpp"
 #include "areo/physics/scale.hpp"
 #include "areo/physics/scale_name.hpp"

@@ -68,6 +68,8 @@ using Baume = Reading<BaumeScale<Modulus>>;
 using Plato = Reading<struct PlatoScale>;      ///< % sucrose by mass, the brewer's word
 using Brix = Reading<struct BrixScale>;        ///< % sucrose by mass, the sugar maker's word
 using Oechsle = Reading<struct OechsleScale>;  ///< 1000 (SG 20/20 - 1)
+/// Refractive index against air of 20 °C at the sodium D line, 589.3 nm.
+using RefractiveIndex = Reading<struct RefractiveIndexScale>;
 /// Grams of extract in a litre of liquid at 20 °C.
 using MassConcentration = Reading<struct MassConcentrationScale>;
 /// Alcoholic strength by volume at 20 °C, in percent [oimlr22].
