@@ -7,8 +7,10 @@
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
+#include <ostream>
 #include <string>
 #include <tuple>
+#include <vector>
 
 #include "areo/ferment/balling.hpp"
 #include "areo/ferment/drink.hpp"
@@ -186,7 +188,7 @@ INSTANTIATE_TEST_SUITE_P(Sugars, SoluteTable,
                                          Solute{"glucose", physics::glucose_optics},
                                          Solute{"fructose", physics::fructose_optics},
                                          Solute{"maltose", physics::maltose_optics}),
-                         [](const auto& info) { return std::string{info.param.name}; });
+                         testing::PrintToStringParamName());
 
 TEST(ExtractOptics, MixturesLieBetweenTheirParts) {
   EXPECT_DOUBLE_EQ(
