@@ -15,6 +15,7 @@
 #include "areo/physics/boiling.hpp"
 #include "areo/physics/ethanol.hpp"
 #include "areo/physics/mixture.hpp"
+#include "areo/physics/refraction.hpp"
 #include "areo/physics/salt.hpp"
 #include "areo/physics/scale.hpp"
 #include "areo/physics/sucrose.hpp"
@@ -97,6 +98,58 @@ std::vector<Argument> arguments() {
        [](double w) { return salt_density_uncertainty(SaltFraction{w}); },
        {},
        {}},
+      ranged("water_refractive_index_t", water_index_range,
+             [](double t) { return water_refractive_index(celsius_point(t)).value(); }),
+      ranged("sucrose_refractive_index_20_w", sucrose_index_range,
+             [](double w) { return sucrose_refractive_index_20(ExtractFraction{w}).value(); }),
+      {"extract_from_refractive_index_20_n",
+       [](double n) { return extract_from_refractive_index_20(RefractiveIndex{n}).value(); },
+       sucrose_refractive_index_20(ExtractFraction{sucrose_index_range.lo}).value(),
+       sucrose_refractive_index_20(ExtractFraction{sucrose_index_range.hi}).value()},
+      ranged("refractive_index_extract", index_extract_range,
+             [](double w) { return refractive_index({ExtractFraction{w}}, mild).value(); }),
+      ranged("refractive_index_ethanol", index_ethanol_range,
+             [](double p) {
+               return refractive_index({ExtractFraction{0.05}, EthanolFraction{p}}, mild).value();
+             }),
+      ranged("refractive_index_t", index_temperature_range,
+             [](double t) {
+               return refractive_index({ExtractFraction{0.05}, EthanolFraction{0.04}},
+                                       celsius_point(t))
+                   .value();
+             }),
+      ranged("refractive_index_relative_rise", relative_rise_range,
+             [](double rise) {
+               return refractive_index({ExtractFraction{0.1}}, mild, {rise, 0}).value();
+             }),
+      ranged(
+          "refractive_index_model_uncertainty_extract", index_extract_range,
+          [](double w) { return refractive_index_model_uncertainty({ExtractFraction{w}}, mild); }),
+      ranged("refractive_index_model_uncertainty_ethanol", index_ethanol_range,
+             [](double p) {
+               return refractive_index_model_uncertainty({ExtractFraction{0}, EthanolFraction{p}},
+                                                         mild);
+             }),
+      ranged("refractive_index_model_uncertainty_t", index_temperature_range,
+             [](double t) { return refractive_index_model_uncertainty({}, celsius_point(t)); }),
+      ranged("ideal_brix_shown_extract", index_extract_range,
+             [](double w) { return ideal_brix_shown({ExtractFraction{w}}, mild).value(); }),
+      ranged("ideal_brix_shown_ethanol", index_ethanol_range,
+             [](double p) {
+               return ideal_brix_shown({ExtractFraction{0}, EthanolFraction{p}}, mild).value();
+             }),
+      ranged("ideal_brix_shown_t", index_temperature_range,
+             [](double t) { return ideal_brix_shown({}, celsius_point(t)).value(); }),
+      {"extract_from_brix_shown_brix",
+       [](double b) { return extract_from_brix_shown(Brix{b}, mild).value(); },
+       {},
+       {}},
+      ranged("extract_from_brix_shown_t", index_temperature_range,
+             [](double t) { return extract_from_brix_shown(Brix{10}, celsius_point(t)).value(); }),
+      ranged("extract_from_brix_shown_relative_rise", relative_rise_range,
+             [](double rise) {
+               return extract_from_brix_shown(Brix{10}, mild, {rise, 0}).value();
+             }),
       ranged("boiling_point_p", boiling_pressure_range,
              [](double kpa) { return boiling_point(pascals(1000 * kpa)).celsius(); }),
       ranged("standard_pressure_h", altitude_range,
@@ -182,6 +235,13 @@ TEST(Ranges, AreWhereTheyWereStated) {
   EXPECT_TRUE(is(mixture_extract_range, -0.10, 0.85));
   EXPECT_TRUE(is(mixture_ethanol_range, -0.02, 0.18));
   EXPECT_TRUE(is(mixture_temperature_range, 0, 40));
+  EXPECT_TRUE(is(water_index_range, 0, 60));
+  EXPECT_TRUE(is(sucrose_index_range, 0, 0.85));
+  EXPECT_TRUE(is(index_extract_range, -0.02, 0.75));
+  EXPECT_TRUE(is(index_ethanol_range, -0.02, 0.16));
+  EXPECT_TRUE(is(index_temperature_range, 10, 30));
+  EXPECT_TRUE(is(brix_shown_range, -5, 85));
+  EXPECT_TRUE(is(relative_rise_range, 0.8, 1.5));
   EXPECT_TRUE(is(boiling_pressure_range, 0.611213, 22064));
   EXPECT_TRUE(is(altitude_range, -500, 11000));
 }
