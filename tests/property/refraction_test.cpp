@@ -170,6 +170,21 @@ TEST(RefractionProperty, UncertaintyIsPositiveFiniteAndGrows) {
   }
 }
 
+// The sizes that the header states.
+TEST(RefractionProperty, UncertaintyIsAsStated) {
+  const auto u = [](double w, double p, double t_c) {
+    return refractive_index_model_uncertainty({ExtractFraction{w}, EthanolFraction{p}},
+                                              celsius_point(t_c));
+  };
+  EXPECT_DOUBLE_EQ(u(0, 0, 20), 3e-6);
+  EXPECT_DOUBLE_EQ(u(0.5, 0, 20), 3e-6);
+  EXPECT_DOUBLE_EQ(u(0.5, 0, 30), std::hypot(3e-6, 15e-6));
+  EXPECT_DOUBLE_EQ(u(0, 0.08, 20), std::hypot(3e-6, 30e-6));
+  EXPECT_DOUBLE_EQ(u(0, 0.04, 20), std::hypot(3e-6, 15e-6));
+  EXPECT_DOUBLE_EQ(u(0, 0.16, 16), std::hypot(std::hypot(3e-6, 6e-6), 30e-6, 40e-6));
+  EXPECT_DOUBLE_EQ(u(0.05, 0.04, 20), std::hypot(3e-6, 15e-6, 8e-6));
+}
+
 // What a person reads when a reading cannot be.
 template <class F>
 Error refusal(F f) {
