@@ -105,7 +105,7 @@ inline constexpr ExtractOptics unknown_extract_optics{1, 0.03};
                                                const ExtractOptics& optics = sucrose_optics);
 
 /// Standard uncertainty of refractive_index() from the models alone: 3e-6 for water and scale;
-/// 1.5e-6 per °C away from 20 °C (rms against [itct1936], 0.009 Brix at 10 °C); for ethanol 3e-5
+/// 1.5e-6 per °C away from 20 °C (rms against [itct1936], 0.009 Brix, over 10 °C); for ethanol 3e-5
 /// (rms against [crc102]) and 1e-5 per °C away from 20 °C (no data, from judgement), both from 8 %
 /// on and in proportion below; for Tabarié's relation 0.004 times the product of both fractions.
 /// @throws Error{domain} outside the ranges of refractive_index()
