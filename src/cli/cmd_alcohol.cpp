@@ -83,8 +83,8 @@ void print_strength(const AlcoholResult& a, const Session& session) {
   const measurement::Quantity& strength = a.result.at("alcohol_percent_vol");
   if (a.state == Fermentation::no_change) {
     const double bound = strength.value.estimate + strength.value.expanded();
-    line(fmt::format("no measurable change; alcohol below {:.{}f} % vol (about 97.5 %)", bound,
-                     report::supported_decimals(strength.value.expanded())));
+    line(fmt::format("no measurable change; alcohol below {} % vol (about 97.5 %)",
+                     report::fixed(bound, report::last_place(strength.value.expanded()))));
   } else {
     line(fmt::format("{}  (about 95 %)",
                      report::value_text(strength.value, strength.unit, session.full)));

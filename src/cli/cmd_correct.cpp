@@ -73,7 +73,7 @@ int run_one(const Options& o, const Session& session) {
                              : report::celsius_text(c.taken.reading.temperature.indication_c);
   line(fmt::format("{} {} what {} shows at {}",
                    report::instruction(correction.value.estimate,
-                                       report::supported_decimals(correction.value.expanded())),
+                                       report::last_place(correction.value.expanded())),
                    correction.value.estimate < 0 ? "from" : "to",
                    c.taken.instrument.hydrometer.name, at));
   quantity_lines({q.begin() + 2, q.end()}, session.full);

@@ -65,7 +65,7 @@ std::vector<instruments::Hydrometer> instruments_of(const Options& o, Bench& ben
 
 std::string grams_text(double g, double division) {
   const int decimals = std::max(0, static_cast<int>(std::ceil(-std::log10(division) - 1e-9)));
-  return fmt::format("{:.{}f} g", g, decimals);
+  return report::fixed(g, decimals) + " g";
 }
 
 int run_solution(const Options& o, const Session& session) {

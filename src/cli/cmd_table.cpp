@@ -90,9 +90,8 @@ std::vector<Column> columns_of(const Grid& g, const std::vector<physics::Scale>&
     c.decimals = most_decimals(to[k]);
     if (c.expanded > 0) c.decimals = std::min(c.decimals, report::supported_decimals(c.expanded));
     for (const auto* r : {&first, &last})
-      c.width =
-          std::max({c.width, c.name.size(),
-                    fmt::format("{:.{}f}", r->quantities[k].value.estimate, c.decimals).size()});
+      c.width = std::max({c.width, c.name.size(),
+                          report::fixed(r->quantities[k].value.estimate, c.decimals).size()});
     columns.push_back(c);
   }
   return columns;
@@ -107,17 +106,19 @@ void write_text(const Grid& g, const std::vector<physics::Scale>& to) {
     head += fmt::format("  {:>{}}", c.name, c.width);
     // Rounded up: a printed cell is never better than its last digit.
     const double step = std::pow(10.0, -c.decimals);
-    doubt += fmt::format("  {:>{}.{}f}", std::max(1.0, std::ceil(c.expanded / step)) * step,
-                         c.width, c.decimals);
+    doubt += fmt::format(
+        "  {:>{}}", report::fixed(std::max(1.0, std::ceil(c.expanded / step)) * step, c.decimals),
+        c.width);
   }
   line(fmt::format("unfermented sugar liquids; entry {}", physics::scale_name(g.scale)));
   line(head);
   for (std::size_t i = 0; i < g.rows; ++i) {
     const auto r = row_of(g, i, to);
-    std::string out = fmt::format("{:>{}.{}f}", g.at(i), lead, g.decimals);
+    std::string out = fmt::format("{:>{}}", report::fixed(g.at(i), g.decimals), lead);
     for (std::size_t k = 0; k < columns.size(); ++k)
-      out += fmt::format("  {:>{}.{}f}", r.quantities[k].value.estimate, columns[k].width,
-                         columns[k].decimals);
+      out += fmt::format("  {:>{}}",
+                         report::fixed(r.quantities[k].value.estimate, columns[k].decimals),
+                         columns[k].width);
     line(out);
   }
   line(doubt);
@@ -133,11 +134,12 @@ void write_csv(const Grid& g, const std::vector<physics::Scale>& to, bool full) 
   raw_line(head);
   for (std::size_t i = 0; i < g.rows; ++i) {
     const auto r = row_of(g, i, to);
-    std::string out = fmt::format("{:.{}f}", g.at(i), g.decimals);
+    std::string out = report::fixed(g.at(i), g.decimals);
     for (std::size_t k = 0; k < columns.size(); ++k) {
       const auto& v = r.quantities[k].value;
-      out += fmt::format(",{:.{}f},{:.{}f}", v.estimate, columns[k].decimals + further,
-                         v.expanded(), columns[k].decimals + further);
+      const int decimals = columns[k].decimals + further;
+      out +=
+          "," + report::fixed(v.estimate, decimals) + "," + report::fixed(v.expanded(), decimals);
     }
     raw_line(out);
   }

@@ -11,6 +11,7 @@
 
 #include "areo/core/error.hpp"
 #include "areo/physics/scale_name.hpp"
+#include "areo/report/text.hpp"
 
 namespace areo::cli {
 namespace {
@@ -54,18 +55,16 @@ constexpr double least_bare = 0.900;
 constexpr double most_bare = 1.200;
 bool looks_like_gravity(double v) { return v >= least_bare && v <= most_bare; }
 
-std::string gravity_text(double v, int decimals) { return fmt::format("{:.{}f}", v, decimals); }
-
 // A specific gravity without a unit, in one of the ways it is said: 1.048, 1048, 1,048, .998.
 TypedMark bare_gravity(std::string_view text, const TypedNumber& n, const Scale& scale) {
   if (looks_like_gravity(n.value / 1000)) {  // "one thousand and fifty"
     const double v = n.value / 1000;
-    return {scale, v, n.half_width / 1000, "read as " + gravity_text(v, n.decimals + 3)};
+    return {scale, v, n.half_width / 1000, "read as " + report::fixed(v, n.decimals + 3)};
   }
   if (looks_like_gravity(n.value) && n.decimals >= 2) {
     const bool as_typed = !n.decimal_comma && is_digit(text.front());
     return {scale, n.value, n.half_width,
-            as_typed ? "" : "read as " + gravity_text(n.value, n.decimals)};
+            as_typed ? "" : "read as " + report::fixed(n.value, n.decimals)};
   }
   if (n.value == 1 && n.decimals == 1) return {scale, 1, n.half_width, ""};
   if (n.value == 1)
@@ -79,12 +78,12 @@ TypedMark bare_gravity(std::string_view text, const TypedNumber& n, const Scale&
   if (looks_like_gravity(n.value / 10) && n.decimals >= 2)
     refuse(text, "the decimal point seems to have slipped",
            fmt::format("did you mean {}? degrees need their unit: {}P, {}Bx",
-                       gravity_text(n.value / 10, n.decimals + 1), trimmed(text), trimmed(text)));
+                       report::fixed(n.value / 10, n.decimals + 1), trimmed(text), trimmed(text)));
   if (n.value > 1 && n.value < 2) {
     const double slipped = 1 + (n.value - 1) / 10;
     refuse(text, "the decimal point seems to have slipped",
            fmt::format("did you mean {}? degrees need their unit: {}P, {}Bx",
-                       gravity_text(slipped, std::max(3, n.decimals + 1)), trimmed(text),
+                       report::fixed(slipped, std::max(3, n.decimals + 1)), trimmed(text),
                        trimmed(text)));
   }
   refuse(text, "a number without a unit is read as a specific gravity, and this is none",
@@ -178,7 +177,7 @@ TypedMark mark_from_text(std::string_view text, const std::optional<Scale>& own)
     refuse(text, fmt::format("{:g} is no specific gravity of a drink or a syrup", n.value),
            "they lie between 0.7 and 1.5");
   return {scale, n.value, n.half_width,
-          n.decimal_comma ? fmt::format("read as {:.{}f}", n.value, n.decimals) : ""};
+          n.decimal_comma ? "read as " + report::fixed(n.value, n.decimals) : ""};
 }
 
 double celsius_from_text(std::string_view text) {

@@ -107,8 +107,9 @@ class Writer {
     return in(job_->needed) || in(job_->known);
   }
   [[nodiscard]] std::string value_cells(const uncertainty::Value& v) const {
-    const int decimals = report::supported_decimals(v.expanded()) + (session_->full ? 6 : 0);
-    return fmt::format("{:.{}f},{:.{}f},", v.estimate, decimals, v.expanded(), decimals);
+    const double expanded = v.expanded();
+    const int decimals = report::last_place(expanded) + (session_->full ? 6 : 0);
+    return report::fixed(v.estimate, decimals) + "," + report::fixed(expanded, decimals) + ",";
   }
 
   const tables::CsvReader* reader_;
