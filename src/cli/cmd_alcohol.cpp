@@ -15,6 +15,7 @@
 #include "command.hpp"
 #include "failure.hpp"
 #include "stream.hpp"
+#include "usage.hpp"
 
 namespace areo::cli {
 namespace {
@@ -222,7 +223,9 @@ void setup_alcohol(CLI::App& app, const Session& session, Run& run) {
       "  areo alcohol 1.048 1.009 --original-temp 26C --present-temp 19C --instrument stem-1\n"
       "  areo alcohol 1.004 --temp 20C --sugar 450g --volume 5L");
   c->callback([=, &session, &run] {
-    if (o->gravities.empty() && o->csv.empty()) throw CLI::RequiredError("gravities or --csv");
+    if (o->gravities.empty() && o->csv.empty())
+      throw UsageError{"the gravities are missing",
+                       "areo alcohol 1.048 1.009, or --csv FILE for many"};
     run = [=, &session] { return o->csv.empty() ? run_one(*o, session) : run_csv(*o, session); };
   });
 }

@@ -12,6 +12,7 @@
 #include "command.hpp"
 #include "parse.hpp"
 #include "stream.hpp"
+#include "usage.hpp"
 
 namespace areo::cli {
 namespace {
@@ -82,7 +83,8 @@ void setup_convert(CLI::App& app, const Session& session, Run& run) {
       "Examples:\n  areo convert 1.048\n  areo convert 12.5P --to SG,kg/m3@15C\n"
       "  areo convert --csv values.csv --to P");
   c->callback([=, &session, &run] {
-    if (o->value.empty() && o->csv.empty()) throw CLI::RequiredError("value or --csv");
+    if (o->value.empty() && o->csv.empty())
+      throw UsageError{"the value is missing", "areo convert 1.048, or --csv FILE for many"};
     run = [=, &session] { return o->csv.empty() ? run_one(*o, session) : run_csv(*o, session); };
   });
 }

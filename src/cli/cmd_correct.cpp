@@ -11,6 +11,7 @@
 #include "bench.hpp"
 #include "command.hpp"
 #include "stream.hpp"
+#include "usage.hpp"
 
 namespace areo::cli {
 namespace {
@@ -129,7 +130,9 @@ void setup_correct(CLI::App& app, const Session& session, Run& run) {
       "  areo correct 1.021 --temp 24C --original 1.052 --original-temp 20C --to P\n"
       "  areo correct --csv readings.csv");
   c->callback([=, &session, &run] {
-    if (o->reading.empty() && o->csv.empty()) throw CLI::RequiredError("reading or --csv");
+    if (o->reading.empty() && o->csv.empty())
+      throw UsageError{"the reading is missing",
+                       "areo correct 1.048 --temp 20C, or --csv FILE for many"};
     run = [=, &session] { return o->csv.empty() ? run_one(*o, session) : run_csv(*o, session); };
   });
 }
