@@ -123,6 +123,29 @@ int report_result(const AlcoholResult& a, const Session& session) {
   return a.state == Fermentation::above ? said_no : done;
 }
 
+// Every option must have something to act on.
+void check_options(const Options& o) {
+  const bool weighed = !o.sugar.empty() || !o.volume.empty();
+  const bool present_only = o.gravities.size() == 1;
+  check_reading_options(o.with);
+  refuse_together(
+      weighed, "--sugar with --volume", o.gravities.size() == 2, "two gravities",
+      "the weighed sugar stands for an original gravity that nobody took: leave one out");
+  refuse_together(weighed, "--sugar with --volume", !o.csv.empty(), "--csv",
+                  "a file needs a column 'original'");
+  refuse_together(present_only && weighed, "weighed sugar", !o.original_temperature.empty(),
+                  "--original-temp", "there is no original reading: leave --original-temp out");
+  if (!o.csv.empty()) return;  // a row may lack its temperature
+  refuse_together(
+      !o.temperature.empty(), "--temp",
+      !o.present_temperature.empty() && (present_only || !o.original_temperature.empty()),
+      present_only ? "--present-temp" : "a temperature for each reading", "leave --temp out");
+  check_temperature_options(
+      o.with,
+      !o.temperature.empty() || !o.original_temperature.empty() || !o.present_temperature.empty(),
+      "--temp");
+}
+
 int run_one(const Options& o, const Session& session) {
   Bench bench{session, o.with};
   const auto& t = o.temperature;
@@ -161,18 +184,21 @@ int run_csv(const Options& o, const Session& session) {
   Bench bench{session, o.with};
   StreamJob job;
   job.needed = {"original", "present"};
-  job.known = {"original_temperature", "present_temperature"};
+  job.known = {"temperature", "original_temperature", "present_temperature"};
   job.results = {
       "alcohol_percent_vol",      "alcohol_percent_mass",     "original_extract_percent",
       "real_extract_percent",     "apparent_extract_percent", "apparent_attenuation_percent",
       "real_attenuation_percent", "energy_kj_per_100_ml",     "rule_of_thumb_percent_vol",
       "sg_20_20_original",        "sg_20_20_present"};
   job.has_state = true;
+  for (const std::string& t : {o.temperature, o.original_temperature, o.present_temperature})
+    require_temperature(t);
   Story story;
   job.compute = [&](const RowView& row) {
     const auto temperature = [&](const char* column, const std::string& own) {
-      const std::string cell = row[column];
-      return !cell.empty() ? cell : own.empty() ? o.temperature : own;
+      for (const std::string& t : {row[column], row["temperature"], own})
+        if (!t.empty()) return t;
+      return o.temperature;
     };
     if (row["original"].empty())
       throw Error{Errc::inconsistent, "no original gravity, so no figure for the alcohol"};
@@ -214,8 +240,9 @@ void setup_alcohol(CLI::App& app, const Session& session, Run& run) {
   volume->needs(sugar);
   add_reading_options(*c, o->with);
   auto* csv = c->add_option("--csv", o->csv,
-                            "CSV with columns original, present, original_temperature, "
-                            "present_temperature; - = standard input")
+                            "CSV with columns original, present, temperature (or "
+                            "original_temperature, present_temperature), batch, bottle; - = "
+                            "standard input")
                   ->type_name("FILE");
   gravities->excludes(csv);
   c->footer(
@@ -226,6 +253,7 @@ void setup_alcohol(CLI::App& app, const Session& session, Run& run) {
     if (o->gravities.empty() && o->csv.empty())
       throw UsageError{"the gravities are missing",
                        "areo alcohol 1.048 1.009, or --csv FILE for many"};
+    check_options(*o);
     run = [=, &session] { return o->csv.empty() ? run_one(*o, session) : run_csv(*o, session); };
   });
 }

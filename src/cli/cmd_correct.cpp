@@ -56,6 +56,15 @@ std::string next_step(const Options& o, const Corrected& c) {
   return "next: write down the reading, the temperature and this line";
 }
 
+// Of one reading everything is known, so that an option without effect is a mistake.
+void check_one(const Options& o) {
+  if (!o.original_temperature.empty() && o.original.empty())
+    throw UsageError{"--original-temp without --original: there is no original gravity",
+                     "give the original gravity, or leave --original-temp out"};
+  check_temperature_options(o.with, !o.temperature.empty() || !o.original_temperature.empty(),
+                            "--temp");
+}
+
 int run_one(const Options& o, const Session& session) {
   Bench bench{session, o.with};
   const Corrected c = correct(bench, o.reading, o.temperature, o.original, o.original_temperature,
@@ -86,6 +95,8 @@ int run_one(const Options& o, const Session& session) {
 int run_csv(const Options& o, const Session& session) {
   Bench bench{session, o.with};
   const auto to = scales_from_text(o.to, {physics::sg_20_20, physics::plato_20});
+  for (const std::string& t : {o.temperature, o.original_temperature}) require_temperature(t);
+  if (!o.original.empty()) (void)bench.take(o.original, o.original_temperature);
   StreamJob job;
   job.needed = {"reading"};
   job.known = {"temperature", "original", "original_temperature"};
@@ -133,6 +144,8 @@ void setup_correct(CLI::App& app, const Session& session, Run& run) {
     if (o->reading.empty() && o->csv.empty())
       throw UsageError{"the reading is missing",
                        "areo correct 1.048 --temp 20C, or --csv FILE for many"};
+    check_reading_options(o->with);
+    if (o->csv.empty()) check_one(*o);
     run = [=, &session] { return o->csv.empty() ? run_one(*o, session) : run_csv(*o, session); };
   });
 }

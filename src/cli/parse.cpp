@@ -10,6 +10,7 @@
 #include <utility>
 
 #include "areo/core/error.hpp"
+#include "areo/physics/mixture.hpp"
 #include "areo/physics/scale_name.hpp"
 #include "areo/report/text.hpp"
 
@@ -59,7 +60,7 @@ bool looks_like_gravity(double v) { return v >= least_bare && v <= most_bare; }
 TypedMark bare_gravity(std::string_view text, const TypedNumber& n, const Scale& scale) {
   if (looks_like_gravity(n.value / 1000)) {  // "one thousand and fifty"
     const double v = n.value / 1000;
-    return {scale, v, n.half_width / 1000, "read as " + report::fixed(v, n.decimals + 3)};
+    return {scale, v, n.half_width / 1000, "read as " + report::fixed(v, n.decimals + 3), true};
   }
   if (looks_like_gravity(n.value) && n.decimals >= 2) {
     const bool as_typed = !n.decimal_comma && is_digit(text.front());
@@ -109,6 +110,64 @@ std::optional<Scale> scale_of_unit(std::string_view text, const TypedNumber& n,
   }
 }
 
+// A density as laboratories write it becomes kg/m³.
+void use_kilograms(TypedNumber& n) {
+  if (n.unit != "g/cm3" && n.unit != "g/ml" && n.unit != "g/mL" && n.unit != "g/cm³") return;
+  n.value *= 1000;
+  n.half_width *= 1000;
+  n.decimals -= 3;
+  n.unit = "kg/m3";
+}
+
+// A sugar liquid ends where the density formula does; said on the scale that was typed.
+void require_possible(std::string_view text, const TypedMark& mark) {
+  const auto end = [&](double extract) {
+    return physics::mark_from_liquid(mark.scale, {ExtractFraction{extract}});
+  };
+  const double lo = end(physics::mixture_extract_range.lo);
+  const double hi = end(physics::mixture_extract_range.hi);
+  const double rounding = 1e-9 * (hi - lo);
+  if (mark.value >= lo - rounding && mark.value <= hi + rounding) return;
+  const bool grams_per_cm3 =
+      mark.scale.kind == ScaleKind::density && looks_like_gravity(mark.value);
+  throw Error{Errc::domain,
+              fmt::format("{} is no sugar liquid: {} [{}]", trimmed(text),
+                          reach_text(mark.scale, lo, hi), physics::mixture_extract_range.source),
+              grams_per_cm3 ? fmt::format("did you mean {:g}kg/m3, which is {:g}g/cm3?",
+                                          1000 * mark.value, mark.value)
+                            : "check the digits and the unit"};
+}
+
+// Length of the mark of thousands at the front of "'050" or " 050"; 0 if there is none.
+std::size_t thousands_mark(std::string_view rest) {
+  for (const std::string_view mark : {"'", "\u2019", " ", "\u00a0", "\u202f"}) {
+    const std::string_view digits = rest.substr(std::min(mark.size(), rest.size()));
+    if (rest.starts_with(mark) && digits.size() >= 3 &&
+        std::all_of(digits.begin(), digits.begin() + 3, is_digit))
+      return mark.size();
+  }
+  return 0;
+}
+
+TypedMark typed_mark(std::string_view text, const std::optional<Scale>& own) {
+  TypedNumber n = number_with_unit(text, "a reading");
+  if (n.unit.empty()) {
+    if (own && own->kind != ScaleKind::specific_gravity)
+      return {*own, n.value, n.half_width,
+              n.decimal_comma ? fmt::format("read as {:g}", n.value) : ""};
+    return bare_gravity(trimmed(text), n, own.value_or(physics::sg_20_20));
+  }
+  use_kilograms(n);
+  const Scale scale = *scale_of_unit(text, n, own);
+  if (own && scale != *own)
+    refuse(text, n.unit_position, n.unit.size(),
+           fmt::format("the instrument is graduated in {}, not in {}", physics::scale_name(*own),
+                       physics::scale_name(scale)),
+           "write what its scale shows; areo convert changes between scales");
+  return {scale, n.value, n.half_width,
+          n.decimal_comma ? "read as " + report::fixed(n.value, std::max(0, n.decimals)) : ""};
+}
+
 }  // namespace
 
 TypedNumber number_with_unit(std::string_view text, std::string_view what) {
@@ -137,6 +196,9 @@ TypedNumber number_with_unit(std::string_view text, std::string_view what) {
       mark = true;
       n.decimal_comma = text[i] == ',';
       digits += '.';
+    } else if (const std::size_t length = thousands_mark(text.substr(i));
+               any && !mark && length != 0) {
+      refuse(text, i, length, "thousands have no mark here", "write 1048, not 1'048");
     } else {
       break;
     }
@@ -146,6 +208,7 @@ TypedNumber number_with_unit(std::string_view text, std::string_view what) {
     refuse(text, at, text.size() - at, fmt::format("{} begins with a number", what), "");
   }
   std::from_chars(digits.data(), digits.data() + digits.size(), n.value);
+  n.value += 0.0;  // "-0" is zero
   n.half_width = 0.5 * std::pow(10.0, -n.decimals);
   if (!std::isfinite(n.value) || digits.size() > 17)
     refuse(text, 0, i, fmt::format("{} has too many digits", what), "seventeen are the most");
@@ -155,29 +218,39 @@ TypedNumber number_with_unit(std::string_view text, std::string_view what) {
 }
 
 TypedMark mark_from_text(std::string_view text, const std::optional<Scale>& own) {
-  TypedNumber n = number_with_unit(text, "a reading");
-  if (n.unit.empty()) {
-    if (own && own->kind != ScaleKind::specific_gravity)
-      return {*own, n.value, n.half_width,
-              n.decimal_comma ? fmt::format("read as {:g}", n.value) : ""};
-    return bare_gravity(trimmed(text), n, own.value_or(physics::sg_20_20));
+  const TypedMark mark = typed_mark(text, own);
+  require_possible(text, mark);
+  return mark;
+}
+
+TypedStep step_from_text(std::string_view text, const TypedMark& mark) {
+  TypedNumber n = number_with_unit(text, "a step");
+  if (!n.unit.empty()) {
+    use_kilograms(n);
+    const Scale scale = *scale_of_unit(text, n, mark.scale);
+    if (scale != mark.scale)
+      refuse(text, n.unit_position, n.unit.size(),
+             fmt::format("a step in {} on a table in {}", physics::scale_name(scale),
+                         physics::scale_name(mark.scale)),
+             "leave the unit out, or write that of the ends");
   }
-  if (n.unit == "g/cm3" || n.unit == "g/ml" || n.unit == "g/mL" || n.unit == "g/cm³") {
-    n.value *= 1000;
-    n.half_width *= 1000;
-    n.unit = "kg/m3";
-  }
-  const Scale scale = *scale_of_unit(text, n, own);
-  if (own && scale != *own)
-    refuse(text, n.unit_position, n.unit.size(),
-           fmt::format("the instrument is graduated in {}, not in {}", physics::scale_name(*own),
-                       physics::scale_name(scale)),
-           "write what its scale shows; areo convert changes between scales");
-  if (scale.kind == ScaleKind::specific_gravity && !(n.value >= 0.7 && n.value <= 1.5))
-    refuse(text, fmt::format("{:g} is no specific gravity of a drink or a syrup", n.value),
-           "they lie between 0.7 and 1.5");
-  return {scale, n.value, n.half_width,
-          n.decimal_comma ? "read as " + report::fixed(n.value, n.decimals) : ""};
+  if (!(n.value > 0)) refuse(text, "a step is above zero", "e.g. --step 0.001");
+  const bool thousands = mark.in_thousands && n.unit.empty();
+  return {thousands ? n.value / 1000 : n.value,
+          std::max(0, thousands ? n.decimals + 3 : n.decimals)};
+}
+
+std::string reach_text(const Scale& scale, double lo, double hi) {
+  const bool ratio =
+      scale.kind == ScaleKind::specific_gravity || scale.kind == ScaleKind::apparent_gravity;
+  const int decimals = ratio ? 3 : 0;
+  const double unit = std::pow(10.0, -decimals);
+  // Rounded inwards: what is said to be possible is.
+  const std::string behind =
+      physics::scale_unit(scale).empty() ? "" : " " + physics::scale_unit(scale);
+  return fmt::format("{} goes from {} to {}{}", physics::scale_name(scale),
+                     report::fixed(std::ceil(lo / unit - 1e-6) * unit, decimals),
+                     report::fixed(std::floor(hi / unit + 1e-6) * unit, decimals), behind);
 }
 
 double celsius_from_text(std::string_view text) {
