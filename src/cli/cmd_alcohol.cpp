@@ -14,6 +14,7 @@
 #include "bench.hpp"
 #include "command.hpp"
 #include "failure.hpp"
+#include "stories.hpp"
 #include "stream.hpp"
 #include "usage.hpp"
 
@@ -80,15 +81,22 @@ void print_above(const AlcoholResult& a, const Session& session) {
   line("next: degas the sample, let it settle to a known temperature and read again");
 }
 
-void print_strength(const AlcoholResult& a, const Session& session) {
+// One side of a 95 % interval leaves 2.5 % outside.
+std::string bound_text(const AlcoholResult& a) {
+  const uncertainty::Value& strength = a.result.at("alcohol_percent_vol").value;
+  const double expanded = strength.expanded();
+  return fmt::format("alcohol below {} % vol (about 97.5 %)",
+                     report::fixed(strength.estimate + expanded, report::last_place(expanded)));
+}
+
+void print_strength(const AlcoholResult& a, bool weighed, const Session& session) {
   const measurement::Quantity& strength = a.result.at("alcohol_percent_vol");
   if (a.state == Fermentation::no_change) {
-    const double bound = strength.value.estimate + strength.value.expanded();
-    line(fmt::format("no measurable change; alcohol below {} % vol (about 97.5 %)",
-                     report::fixed(bound, report::last_place(strength.value.expanded()))));
+    line("no measurable change; " + bound_text(a));
   } else {
-    line(fmt::format("{}  (about 95 %)",
-                     report::value_text(strength.value, strength.unit, session.full)));
+    line(fmt::format("{}  ({}about 95 %)",
+                     report::value_text(strength.value, strength.unit, session.full),
+                     weighed ? "an estimate from weighed sugar, " : ""));
   }
   line("next: read again in a day or two; strength rises as long as gravity falls");
   if (a.state == Fermentation::measured) {
@@ -113,13 +121,14 @@ void print_strength(const AlcoholResult& a, const Session& session) {
   line("  accredited laboratory decide");
 }
 
-int report_result(const AlcoholResult& a, const Session& session) {
+// @param weighed  the original gravity stands for weighed sugar
+int report_result(const AlcoholResult& a, bool weighed, const Session& session) {
   if (session.json)
     raw_line(report::json_line(a.result, {{"state", report::json_string(word(a.state))}}));
   else if (a.state == Fermentation::above)
     print_above(a, session);
   else
-    print_strength(a, session);
+    print_strength(a, weighed, session);
   return a.state == Fermentation::above ? said_no : done;
 }
 
@@ -156,29 +165,18 @@ int run_one(const Options& o, const Session& session) {
                   "if the sugar was weighed, give --sugar 500g --volume 5L for an estimate"};
     return report_result(compute(weighed_original(o.sugar, o.volume),
                                  bench.take(o.gravities[0], or_both(o.present_temperature))),
-                         session);
+                         true, session);
   }
   const TakenReading original = bench.take(o.gravities[0], or_both(o.original_temperature));
   return report_result(
-      compute(original, bench.take(o.gravities[1], or_both(o.present_temperature))), session);
+      compute(original, bench.take(o.gravities[1], or_both(o.present_temperature))), false,
+      session);
 }
 
-// Rows of one original gravity, one after the other, are one ferment's story: its gravity only
-// falls. A rise beyond the reading's uncertainty is flagged, never dropped.
-class Story {
- public:
-  void tell(const std::string& original, measurement::Result& result) {
-    const uncertainty::Value& sg = result.at("sg_20_20_present").value;
-    if (original == original_ && sg.estimate - last_ > sg.expanded())
-      result.notes.emplace_back("jump up: bubbles or an addition?");
-    original_ = original;
-    last_ = sg.estimate;
-  }
-
- private:
-  std::string original_;
-  double last_ = 0;
-};
+// What rests on the strength says nothing where the strength is a bound only.
+const std::vector<std::string> rests_on_strength{
+    "alcohol_percent_vol",      "alcohol_percent_mass", "real_extract_percent",
+    "real_attenuation_percent", "energy_kj_per_100_ml", "rule_of_thumb_percent_vol"};
 
 int run_csv(const Options& o, const Session& session) {
   Bench bench{session, o.with};
@@ -193,7 +191,7 @@ int run_csv(const Options& o, const Session& session) {
   job.has_state = true;
   for (const std::string& t : {o.temperature, o.original_temperature, o.present_temperature})
     require_temperature(t);
-  Story story;
+  Stories stories;
   job.compute = [&](const RowView& row) {
     const auto temperature = [&](const char* column, const std::string& own) {
       for (const std::string& t : {row[column], row["temperature"], own})
@@ -211,8 +209,10 @@ int run_csv(const Options& o, const Session& session) {
       a.result.notes.emplace_back(
           "present above original: bubbles, swapped or misread, "
           "temperature, sugar added, layers?");
-    story.tell(row["original"], a.result);
-    return RowOutcome{std::move(a.result), word(a.state)};
+    stories.tell(row, row["original"], a.result.at("sg_20_20_present"), a.result.notes);
+    if (a.state != Fermentation::no_change) return RowOutcome{std::move(a.result), word(a.state)};
+    a.result.notes.push_back(bound_text(a));
+    return RowOutcome{std::move(a.result), word(a.state), rests_on_strength};
   };
   return run_stream(o.csv, job, session);
 }

@@ -10,6 +10,7 @@
 #include "areo/report/text.hpp"
 #include "bench.hpp"
 #include "command.hpp"
+#include "stories.hpp"
 #include "stream.hpp"
 #include "usage.hpp"
 
@@ -102,16 +103,17 @@ int run_csv(const Options& o, const Session& session) {
   job.known = {"temperature", "original", "original_temperature"};
   job.results = {"correction", "density_at_t_kg_m3"};
   for (const physics::Scale& s : to) job.results.push_back(physics::scale_key(s));
+  Stories stories;
   job.compute = [&](const RowView& row) {
     const auto or_else = [&](const char* column, const std::string& fallback) {
       const std::string cell = row[column];
       return cell.empty() ? fallback : cell;
     };
-    return RowOutcome{correct(bench, row["reading"], or_else("temperature", o.temperature),
-                              or_else("original", o.original),
-                              or_else("original_temperature", o.original_temperature), to)
-                          .result,
-                      ""};
+    const std::string original = or_else("original", o.original);
+    Corrected c = correct(bench, row["reading"], or_else("temperature", o.temperature), original,
+                          or_else("original_temperature", o.original_temperature), to);
+    stories.tell(row, original, c.result.quantities[0], c.result.notes);
+    return RowOutcome{std::move(c.result), ""};
   };
   return run_stream(o.csv, job, session);
 }
@@ -132,8 +134,8 @@ void setup_correct(CLI::App& app, const Session& session, Run& run) {
   add_reading_options(*c, o->with);
   auto* csv =
       c->add_option("--csv", o->csv,
-                    "CSV with columns reading, temperature, original, original_temperature; - = "
-                    "standard input")
+                    "CSV with columns reading, temperature, original, original_temperature, batch, "
+                    "bottle; - = standard input")
           ->type_name("FILE");
   reading->excludes(csv);
   c->footer(

@@ -65,10 +65,11 @@ std::string failure_text(const Error& e) {
   return out + hint_line(e.hint);
 }
 
-std::string failure_json(const Error& e, std::size_t line) {
+std::string failure_json(const Error& e, std::size_t line, const std::string& note) {
   const auto* p = dynamic_cast<const ParseError*>(&e);
   std::string out = json_head(word(e.code), e.what(), e.hint);
   if (line != 0) out += fmt::format(R"(,"line":{})", line);
+  if (!note.empty()) out += fmt::format(R"(,"note":{})", report::json_string(note));
   if (p != nullptr) out += fmt::format(R"(,"column":{})", p->position + 1);
   return out + "}}";
 }
