@@ -4,6 +4,9 @@
 
 #include <algorithm>
 
+#include "areo/core/error.hpp"
+#include "areo/physics/mixture.hpp"
+
 namespace areo::measurement {
 namespace {
 
@@ -28,6 +31,29 @@ instruments::ReadingInputs Readings::add(const Calibrated& instrument,
   thermometer_ = added.temperature_inputs().correction;
   thermometer_name_ = thermometer ? thermometer->name : "";
   return added;
+}
+
+ExtractFraction extract_at(const instruments::ReadingInputs& reading, const uncertainty::Point& x) {
+  return physics::extract_from_density(reading.density(x), reading.temperature(x));
+}
+
+void require_sugar_liquid(const Calibrated& instrument,
+                          const instruments::HydrometerReading& reading,
+                          const instruments::ReadingInputs& inputs, const uncertainty::Point& x) {
+  const Temperature t = inputs.temperature(x);
+  const Density rho = inputs.density(x);
+  const Range& range = physics::mixture_extract_range;
+  const Density least = physics::density({ExtractFraction{range.lo}}, t);
+  const Density most = physics::density({ExtractFraction{range.hi}}, t);
+  if (rho >= least && rho <= most) return;
+  const instruments::Hydrometer& h = instrument.hydrometer;
+  throw Error{
+      Errc::domain,
+      fmt::format("{} of {}, corrected {:.4g}, at {:g} °C is no sugar liquid: they go from {:.4g} "
+                  "to {:.4g} [{}]",
+                  reading.indication, h.name, inputs.corrected_indication(x), t.celsius(),
+                  ideal_indication(h, least, t), ideal_indication(h, most, t), range.source),
+      "check the reading, its temperature and the instrument's calibration"};
 }
 
 void add_notes(std::vector<std::string>& notes, const Calibrated& instrument,
