@@ -43,6 +43,7 @@ int call(CLI::App& app, const Run& chosen, int argc, const char* const* argv) {
     finish_output();
     return done;
   }
+  refuse_empty_options(app);
   const int code = chosen();
   finish_output();
   return code;

@@ -51,7 +51,7 @@ void check_temperature_options(const ReadingOptions& o, bool temperature_given,
 }
 
 void require_temperature(const std::string& typed) {
-  if (!typed.empty()) (void)celsius_from_text(typed);
+  if (!typed.empty()) (void)liquid_celsius_from_text(typed);
 }
 
 std::string notebook_path(const Session& session) {
@@ -65,7 +65,7 @@ std::vector<physics::Scale> scales_from_text(const std::string& text,
   for (std::size_t begin = 0; begin <= text.size();) {
     const std::size_t end = std::min(text.find(',', begin), text.size());
     try {
-      scales.push_back(physics::scale_from_word(text.substr(begin, end - begin)));
+      scales.push_back(scale_from_text(text.substr(begin, end - begin)));
     } catch (const ParseError& e) {
       throw ParseError{e.what(), text, begin, end - begin, e.hint};
     }
@@ -126,7 +126,7 @@ instruments::TemperatureReading Bench::temperature(const std::string& typed,
                                                    Temperature reference) {
   if (typed.empty()) return instruments::assumed_temperature(reference);
   instruments::TemperatureReading t;
-  t.indication_c = celsius_from_text(typed);
+  t.indication_c = liquid_celsius_from_text(typed);
   t.half_width_c = usual_accuracy_c;
   if (thermometer_) {
     t.thermometer = thermometer_->first;

@@ -68,7 +68,7 @@ class Bench {
 };
 
 /// What every row of a file would stumble over is refused before the first one.
-/// @throws ParseError unless the text is empty or a temperature
+/// @throws as liquid_celsius_from_text(), unless the text is empty
 void require_temperature(const std::string& typed);
 /// Path of the notebook that the user named, or the default.
 [[nodiscard]] std::string notebook_path(const Session& session);

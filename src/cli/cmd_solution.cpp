@@ -41,12 +41,17 @@ double to_division(double grams, double division) {
 // What a solution of this kind can show, in the unit that was typed.
 void require_reachable(const Options& o, const TypedMark& target) {
   const Temperature t = target.scale.reference();
+  constexpr double short_of_the_end = 0.999;  // as calibration::weigh_in() stops
   const Density most =
-      o.kind == "sugar" ? physics::density({ExtractFraction{physics::mixture_extract_range.hi}}, t)
-                        : physics::salt_density(SaltFraction{physics::salt_fraction_range.hi}, t);
+      o.kind == "sugar"
+          ? physics::density(
+                {ExtractFraction{short_of_the_end * physics::mixture_extract_range.hi}}, t)
+          : physics::salt_density(SaltFraction{short_of_the_end * physics::salt_fraction_range.hi},
+                                  t);
   const double lo = physics::mark_from_density(target.scale, physics::water_density(t));
   const double hi = physics::mark_from_density(target.scale, most);
-  if (target.value > lo && target.value < hi) return;
+  const double rounding = 1e-9 * (hi - lo);
+  if (target.value > lo + rounding && target.value < hi) return;
   throw Error{Errc::domain,
               fmt::format("no solution of {} shows {}: {}", o.kind, o.target,
                           reach_text(target.scale, lo, hi)),

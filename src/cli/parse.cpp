@@ -12,6 +12,7 @@
 #include "areo/core/error.hpp"
 #include "areo/physics/mixture.hpp"
 #include "areo/physics/scale_name.hpp"
+#include "areo/physics/water.hpp"
 #include "areo/report/text.hpp"
 
 namespace areo::cli {
@@ -99,7 +100,7 @@ std::optional<Scale> scale_of_unit(std::string_view text, const TypedNumber& n,
     refuse(text, n.unit_position, n.unit.size(), "percent of what? sugar or alcohol",
            "write 12P or 12Bx for sugar, 12%vol or 12%mass for alcohol (areo convert)");
   try {
-    const Scale s = physics::scale_from_word(n.unit);
+    const Scale s = scale_from_text(n.unit);
     // Plain "SG" names the kind; which one is the instrument's business.
     if (own && own->kind == ScaleKind::specific_gravity && s == physics::sg_20_20 &&
         n.unit.size() == 2)
@@ -253,6 +254,17 @@ std::string reach_text(const Scale& scale, double lo, double hi) {
                      report::fixed(std::floor(hi / unit + 1e-6) * unit, decimals), behind);
 }
 
+Scale scale_from_text(std::string_view text) {
+  const Scale s = physics::scale_from_word(text);
+  const Range& range = physics::water_range;
+  const bool divides_by_water = s.water_c != 0;
+  if (!range.contains(s.sample_c) || (divides_by_water && !range.contains(s.water_c)))
+    refuse(text, fmt::format("'{}' refers to a temperature at which no density is known", text),
+           fmt::format("densities are known from {:g} °C to {:g} °C [{}]", range.lo, range.hi,
+                       range.source));
+  return s;
+}
+
 double celsius_from_text(std::string_view text) {
   const TypedNumber n = number_with_unit(text, "a temperature");
   std::string unit = n.unit;
@@ -265,6 +277,23 @@ double celsius_from_text(std::string_view text) {
            fmt::format("{}F or {}C?", trimmed(text), trimmed(text)));
   refuse(text, n.unit_position, n.unit.size(),
          fmt::format("'{}' is no unit of temperature", n.unit), "write 20C, 68F or 293K");
+}
+
+double liquid_celsius_from_text(std::string_view text) {
+  const double c = celsius_from_text(text);
+  const Range& range = physics::mixture_temperature_range;
+  if (range.contains(c)) return c;
+  const std::string unit = number_with_unit(text, "a temperature").unit;
+  const auto in_that_unit = [&](double celsius) {
+    if (unit.ends_with('F') || unit.ends_with('f')) return celsius * 1.8 + 32;
+    return unit == "K" ? celsius + 273.15 : celsius;
+  };
+  throw Error{Errc::domain,
+              fmt::format("the density of a liquid at {} is not known: the formulas go from "
+                          "{:g}{} to {:g}{} [{}]",
+                          trimmed(text), in_that_unit(range.lo), unit, in_that_unit(range.hi), unit,
+                          range.source),
+              std::string{range.hint}};
 }
 
 double celsius_half_width(std::string_view text) {

@@ -50,8 +50,15 @@ struct TypedStep {
 /// Ends of a scale for sugar liquids: what the density formula allows, "0.963 to 1.444".
 [[nodiscard]] std::string reach_text(const physics::Scale& scale, double lo, double hi);
 
+/// A scale by its name, as physics::scale_from_word().
+/// @throws ParseError for what is none, and for a reference temperature that no density is known at
+[[nodiscard]] physics::Scale scale_from_text(std::string_view text);
+
 /// "27C", "80F", "300K"; a bare number is refused.
 [[nodiscard]] double celsius_from_text(std::string_view text);
+/// The same for a liquid whose density counts.
+/// @throws Error{domain} outside of 0 °C .. 40 °C, with the limits in the unit that was typed
+[[nodiscard]] double liquid_celsius_from_text(std::string_view text);
 /// A difference of temperature: "0.5C", "1F".
 [[nodiscard]] double celsius_difference_from_text(std::string_view text);
 /// Half of the last digit typed of a temperature, in °C.

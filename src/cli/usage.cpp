@@ -105,6 +105,17 @@ UsageError usage_error(const CLI::App& app, const CLI::ParseError& e) {
   return {message(e), usual_hint};
 }
 
+void refuse_empty_options(const CLI::App& app) {
+  for (const CLI::Option* o : app.get_options()) {
+    const auto& typed = o->results();
+    if (o->get_positional() || o->check_name("--note") ||
+        std::find(typed.begin(), typed.end(), "") == typed.end())
+      continue;
+    throw UsageError{o->get_name() + " is empty", "give it a value, or leave it out"};
+  }
+  for (const CLI::App* command : app.get_subcommands()) refuse_empty_options(*command);
+}
+
 void refuse_together(bool first_given, const std::string& first, bool second_given,
                      const std::string& second, const std::string& hint) {
   if (first_given && second_given)

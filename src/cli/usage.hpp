@@ -15,6 +15,10 @@ namespace areo::cli {
 /// nearest neighbour as a hint.
 [[nodiscard]] UsageError usage_error(const CLI::App& app, const CLI::ParseError& e);
 
+/// An option with nothing behind it, as an empty variable of a script leaves it, would be ignored.
+/// @throws UsageError for such an option of the chosen command; a note may be empty
+void refuse_empty_options(const CLI::App& app);
+
 /// @throws UsageError if both are given
 /// @param first,second  as they are typed: "--sugar", "two gravities"
 void refuse_together(bool first_given, const std::string& first, bool second_given,

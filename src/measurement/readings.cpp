@@ -14,6 +14,11 @@ bool same_instrument(const instruments::Hydrometer& a, const instruments::Hydrom
   return a.name == b.name && a.scale == b.scale;
 }
 
+std::string checked_part(const instruments::Correction& c) {
+  return c.checked_lo == c.checked_hi ? fmt::format("{:g} only", c.checked_lo)
+                                      : fmt::format("{:g} to {:g}", c.checked_lo, c.checked_hi);
+}
+
 void add_once(std::vector<std::string>& notes, std::string note) {
   if (std::find(notes.begin(), notes.end(), note) == notes.end()) notes.push_back(std::move(note));
 }
@@ -68,9 +73,9 @@ void add_notes(std::vector<std::string>& notes, const Calibrated& instrument,
              fmt::format("{} was never checked: its error is taken as within one division ({:g})",
                          name, instrument.hydrometer.division));
   if (c.beyond(reading.indication) != 0)
-    add_once(notes, fmt::format("{:g} is outside the checked part of {} ({:g} to {:g}): the "
-                                "correction is used with growing uncertainty",
-                                reading.indication, name, c.checked_lo, c.checked_hi));
+    add_once(notes, fmt::format("{:g} is outside the checked part of {} ({}): the correction is "
+                                "used with growing uncertainty",
+                                reading.indication, name, checked_part(c)));
   if (reading.meniscus == instruments::Meniscus::top && !instrument.hydrometer.meniscus_height)
     add_once(notes, fmt::format("top of the meniscus: 1.4 divisions added (from memory); measure "
                                 "it in a clear liquid and state it for {}",
