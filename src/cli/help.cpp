@@ -40,6 +40,7 @@ class HelpFormatter : public CLI::Formatter {
   }
   static std::string names(const std::set<CLI::Option*>& options) {
     std::vector<std::string> all;
+    all.reserve(options.size());
     for (const CLI::Option* o : options) all.push_back(o->get_name());
     return fmt::format("{}", fmt::join(all, ", "));
   }

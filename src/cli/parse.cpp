@@ -219,7 +219,7 @@ TypedNumber number_with_unit(std::string_view text, std::string_view what) {
 }
 
 TypedMark mark_from_text(std::string_view text, const std::optional<Scale>& own) {
-  const TypedMark mark = typed_mark(text, own);
+  TypedMark mark = typed_mark(text, own);
   require_possible(text, mark);
   return mark;
 }

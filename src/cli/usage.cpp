@@ -84,7 +84,7 @@ std::string no_member(const std::string& text) {
 
 // The words of the library become those of a person where they differ.
 std::string message(const CLI::ParseError& e) {
-  const std::string text = e.what();
+  std::string text = e.what();
   const std::string first = text.substr(0, text.find_first_of(": "));
   if (dynamic_cast<const CLI::ExcludesError*>(&e) != nullptr)
     return fmt::format("{} and {} cannot go together", first, text.substr(text.rfind(' ') + 1));
