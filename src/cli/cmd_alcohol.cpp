@@ -92,7 +92,8 @@ std::string bound_text(const AlcoholResult& a) {
 void print_strength(const AlcoholResult& a, bool weighed, const Session& session) {
   const measurement::Quantity& strength = a.result.at("alcohol_percent_vol");
   if (a.state == Fermentation::no_change) {
-    line("no measurable change; " + bound_text(a));
+    line(fmt::format("no measurable change{}; {}",
+                     weighed ? " from what weighed sugar would give" : "", bound_text(a)));
   } else {
     line(fmt::format("{}  ({}about 95 %)",
                      report::value_text(strength.value, strength.unit, session.full),
