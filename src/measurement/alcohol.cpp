@@ -73,6 +73,7 @@ AlcoholResult alcohol(const Calibrated& instrument, const instruments::Hydromete
         },
         gravity_labels());
   } else {
+    require_fermentable(instrument, present, now, Point{middle}, original_estimate);
     const DrinkMethod method{readings.inputs};
     outcome.result = evaluate(
         readings.inputs,

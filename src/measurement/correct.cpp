@@ -77,6 +77,7 @@ Result correct_fermenting(const Calibrated& instrument,
     throw Error{Errc::inconsistent, "the reading is above the original gravity",
                 "bubbles, swapped or misread values, a wrong temperature, sugar added since, or "
                 "layers that were not mixed"};
+  require_fermentable(instrument, reading, sample, estimate, original_estimate);
   const SugarFormula formula{readings.inputs, original_estimate};
   const DrinkMethod method{readings.inputs};
   const auto model = [&](const Point& x) {

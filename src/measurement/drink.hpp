@@ -1,5 +1,7 @@
 #pragma once
 // The drink that a present gravity stands for, with what the method itself leaves open.
+#include "areo/instruments/reading.hpp"
+#include "areo/measurement/correct.hpp"
 #include "areo/physics/liquid.hpp"
 #include "areo/uncertainty/input.hpp"
 
@@ -19,5 +21,12 @@ class DrinkMethod {
  private:
   uncertainty::InputRef factor_;
 };
+
+/// @throws Error{inconsistent} for a reading lower than fermenting all of `original` could make it,
+///         with the lowest that the instrument could show
+void require_fermentable(const Calibrated& instrument,
+                         const instruments::HydrometerReading& reading,
+                         const instruments::ReadingInputs& inputs, const uncertainty::Point& x,
+                         ExtractFraction original);
 
 }  // namespace areo::measurement
