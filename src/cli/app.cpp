@@ -7,13 +7,13 @@
 #include <cstdio>
 #include <exception>
 #include <string>
-#include <vector>
+#include <string_view>
 
 #include "areo/core/error.hpp"
-#include "areo/core/nearest.hpp"
-#include "areo/report/text.hpp"
 #include "command.hpp"
 #include "failure.hpp"
+#include "help.hpp"
+#include "usage.hpp"
 #include "version.hpp"
 
 namespace areo::cli {
@@ -21,36 +21,32 @@ namespace {
 
 void print_error(const std::string& text) { std::fwrite(text.data(), 1, text.size(), stderr); }
 
-// A word in the place of a command that is none.
-std::string unknown_command(const CLI::App& app, int argc, const char* const* argv) {
-  std::vector<std::string> names;
-  for (const CLI::App* c : app.get_subcommands({})) names.push_back(c->get_name());
-  for (int i = 1; i < argc; ++i) {
-    const std::string word = argv[i];
-    if (word.starts_with('-')) continue;
-    if (std::find(names.begin(), names.end(), word) != names.end()) return {};
-    const std::string near = nearest(word, names);
-    return fmt::format(
-        "areo: error: '{}' is not a command\nhint: {}\n", report::printable(word),
-        near.empty() ? "areo --help lists them" : fmt::format("did you mean '{}'?", near));
+// Also when the call could not be taken apart: programs always get an object.
+bool asked_for_json(int argc, const char* const* argv) {
+  const auto* const end = std::find(argv, argv + argc, std::string_view{"--"});
+  return std::find(argv, end, std::string_view{"--json"}) != end;
+}
+
+template <class AnyError>
+int failure(const AnyError& e, int code, bool json) {
+  print_error(json ? failure_json(e) + "\n" : failure_text(e));
+  return code;
+}
+
+// Takes the call apart, does what it asks and makes sure that the output arrived.
+int call(CLI::App& app, const Run& chosen, int argc, const char* const* argv) {
+  try {
+    app.parse(argc, argv);
+  } catch (const CLI::ParseError& e) {
+    if (e.get_exit_code() != 0) throw usage_error(app, e);
+    app.exit(e);  // --help, --version
+    finish_output();
+    return done;
   }
-  return {};
-}
-
-int usage_failure(const CLI::App& app, const CLI::ParseError& e, int argc,
-                  const char* const* argv) {
-  if (e.get_exit_code() == 0) return app.exit(e);  // --help, --version
-  const std::string unknown = unknown_command(app, argc, argv);
-  print_error(!unknown.empty()
-                  ? unknown
-                  : fmt::format("areo: error: {}\nhint: areo COMMAND --help shows how\n",
-                                report::printable(e.what())));
-  return usage;
-}
-
-int failure(const Error& e, const Session& session) {
-  print_error(session.json ? failure_json(e) + "\n" : failure_text(e));
-  return exit_code(e);
+  refuse_empty_options(app);
+  const int code = chosen();
+  finish_output();
+  return code;
 }
 
 int run(int argc, const char* const* argv) {
@@ -60,6 +56,7 @@ int run(int argc, const char* const* argv) {
       "areo: readings of a hydrometer and a thermometer, corrected, converted, with their "
       "uncertainty"};
   app.name("areo");
+  app.formatter(help_formatter());
   app.require_subcommand(1);
   app.fallthrough();
   app.set_version_flag("--version", fmt::format("areo {} (tables {})", version, tables_digest));
@@ -72,15 +69,13 @@ int run(int argc, const char* const* argv) {
                            setup_instrument, setup_calibrate, setup_table})
     setup(app, session, chosen);
   try {
-    app.parse(argc, argv);
-    const int code = chosen();
-    finish_output();
-    return code;
-  } catch (const CLI::ParseError& e) {
-    return usage_failure(app, e, argc, argv);
+    return call(app, chosen, argc, argv);
+  } catch (const UsageError& e) {
+    std::fflush(stdout);
+    return failure(e, usage, asked_for_json(argc, argv));
   } catch (const Error& e) {
     std::fflush(stdout);
-    return failure(e, session);
+    return failure(e, exit_code(e), session.json);
   }
 }
 

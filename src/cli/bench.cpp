@@ -8,6 +8,7 @@
 #include "areo/core/error.hpp"
 #include "areo/notebook/recompute.hpp"
 #include "areo/physics/scale_name.hpp"
+#include "usage.hpp"
 
 namespace areo::cli {
 namespace {
@@ -33,6 +34,26 @@ void add_reading_options(CLI::App& command, ReadingOptions& o) {
       ->type_name("DATE");
 }
 
+void check_reading_options(const ReadingOptions& o) {
+  refuse_together(!o.division.empty(), "--division", !o.instrument.empty(), "--instrument",
+                  "leave --division out: the notebook has that of the instrument");
+}
+
+void check_temperature_options(const ReadingOptions& o, bool temperature_given,
+                               const std::string& temperature_options) {
+  if (temperature_given) return;
+  for (const auto& [given, name] : {std::pair{!o.thermometer.empty(), "--thermometer"},
+                                    std::pair{!o.temperature_accuracy.empty(), "--temp-accuracy"}})
+    if (given)
+      throw UsageError{
+          fmt::format("{} without {}: there is no temperature", name, temperature_options),
+          fmt::format("give the temperature, e.g. --temp 20C, or leave {} out", name)};
+}
+
+void require_temperature(const std::string& typed) {
+  if (!typed.empty()) (void)liquid_celsius_from_text(typed);
+}
+
 std::string notebook_path(const Session& session) {
   return session.notebook.empty() ? notebook::default_path() : session.notebook;
 }
@@ -44,7 +65,7 @@ std::vector<physics::Scale> scales_from_text(const std::string& text,
   for (std::size_t begin = 0; begin <= text.size();) {
     const std::size_t end = std::min(text.find(',', begin), text.size());
     try {
-      scales.push_back(physics::scale_from_word(text.substr(begin, end - begin)));
+      scales.push_back(scale_from_text(text.substr(begin, end - begin)));
     } catch (const ParseError& e) {
       throw ParseError{e.what(), text, begin, end - begin, e.hint};
     }
@@ -56,7 +77,21 @@ std::vector<physics::Scale> scales_from_text(const std::string& text,
 Bench::Bench(const Session& session, const ReadingOptions& options)
     : session_{&session},
       options_{options},
-      at_{options.at.empty() ? now() : past_moment_from_text(options.at, now())} {}
+      at_{options.at.empty() ? now() : past_day_end_from_text(options.at, now())} {
+  if (!options.at.empty() && options.instrument.empty() && options.thermometer.empty())
+    throw UsageError{"--at without --instrument or --thermometer: nothing depends on the day",
+                     "name the instrument in the notebook, or leave --at out"};
+  if (!options.division.empty()) {
+    division_ = plain_number(options.division, "a division");
+    if (!(*division_ > 0))
+      throw ParseError{"a division is above zero", options.division, 0, options.division.size(),
+                       "write 0.001"};
+  }
+  if (!options.temperature_accuracy.empty())
+    accuracy_c_ = celsius_difference_from_text(options.temperature_accuracy);
+  if (!options.instrument.empty()) (void)hydrometer(options.instrument);
+  if (!options.thermometer.empty()) look_up_thermometer();
+}
 
 notebook::Notebook& Bench::notebook() {
   if (!notebook_) notebook_.emplace(notebook_path(*session_));
@@ -77,33 +112,48 @@ const measurement::Calibrated& Bench::hydrometer(const std::string& name) {
       .first->second;
 }
 
+void Bench::look_up_thermometer() {
+  const auto record = notebook().instrument(options_.thermometer);
+  if (record.thermometer() == nullptr)
+    throw Error{Errc::store,
+                fmt::format("{} is a hydrometer, not a thermometer", options_.thermometer),
+                "areo instrument list shows what there is"};
+  thermometer_.emplace(*record.thermometer(),
+                       notebook::correction_in_force(notebook(), record, at_));
+}
+
 instruments::TemperatureReading Bench::temperature(const std::string& typed,
                                                    Temperature reference) {
   if (typed.empty()) return instruments::assumed_temperature(reference);
   instruments::TemperatureReading t;
-  t.indication_c = celsius_from_text(typed);
-  if (!options_.thermometer.empty()) {
-    if (!thermometer_) {
-      const auto record = notebook().instrument(options_.thermometer);
-      if (record.thermometer() == nullptr)
-        throw Error{Errc::store,
-                    fmt::format("{} is a hydrometer, not a thermometer", options_.thermometer),
-                    "areo instrument list shows what there is"};
-      thermometer_.emplace(*record.thermometer(),
-                           notebook::correction_in_force(notebook(), record, at_));
-    }
+  t.indication_c = liquid_celsius_from_text(typed);
+  t.half_width_c = usual_accuracy_c;
+  if (thermometer_) {
     t.thermometer = thermometer_->first;
     t.correction = thermometer_->second;
     t.half_width_c = std::max(thermometer_->first.division_c / 2, celsius_half_width(typed));
     t.provenance = "read to half a division of " + options_.thermometer;
-  } else {
-    t.half_width_c = usual_accuracy_c;
   }
-  if (!options_.temperature_accuracy.empty()) {
-    t.half_width_c = celsius_difference_from_text(options_.temperature_accuracy);
+  if (accuracy_c_) {
+    t.half_width_c = *accuracy_c_;
     t.provenance = "accuracy as stated";
   }
   return t;
+}
+
+instruments::Hydrometer Bench::unnamed_hydrometer(const physics::Scale& scale) const {
+  instruments::Hydrometer h = instruments::ordinary_hydrometer(scale);
+  if (!division_) return h;
+  // A scale with fewer divisions than this is none that anybody reads.
+  constexpr double least_divisions = 10;
+  if (*division_ * least_divisions > h.hi - h.lo)
+    throw ParseError{
+        fmt::format("a division of {} is too coarse for {}", options_.division,
+                    physics::scale_name(scale)),
+        options_.division, 0, options_.division.size(),
+        fmt::format("it is in the unit of the scale; {:g} is usual there", h.division)};
+  h.division = *division_;
+  return h;
 }
 
 TakenReading Bench::take(const std::string& reading, const std::string& typed_temperature) {
@@ -114,16 +164,8 @@ TakenReading Bench::take(const std::string& reading, const std::string& typed_te
   const TypedMark mark = options_.instrument.empty()
                              ? mark_from_text(reading)
                              : mark_from_text(reading, taken.instrument.hydrometer.scale);
-  if (options_.instrument.empty()) {
-    instruments::Hydrometer h = instruments::ordinary_hydrometer(mark.scale);
-    if (!options_.division.empty()) {
-      h.division = plain_number(options_.division, "a division");
-      if (!(h.division > 0))
-        throw ParseError{"a division is above zero", options_.division, 0, options_.division.size(),
-                         "write 0.001"};
-    }
-    taken.instrument = measurement::Calibrated::never_checked(h);
-  }
+  if (options_.instrument.empty())
+    taken.instrument = measurement::Calibrated::never_checked(unnamed_hydrometer(mark.scale));
   taken.echo = mark.echo;
   instruments::HydrometerReading& r = taken.reading;
   r.indication = mark.value;

@@ -24,6 +24,12 @@ struct ReadingOptions {
   bool top = false;
 };
 void add_reading_options(CLI::App& command, ReadingOptions& options);
+/// @throws UsageError for a division beside a named hydrometer, which has its own
+void check_reading_options(const ReadingOptions& options);
+/// @throws UsageError for options about a thermometer when no temperature was given
+/// @param temperature_options  that could have given one: "--temp"
+void check_temperature_options(const ReadingOptions& options, bool temperature_given,
+                               const std::string& temperature_options);
 
 /// A reading together with the instrument it was made with.
 struct TakenReading {
@@ -32,9 +38,11 @@ struct TakenReading {
   std::string echo;  ///< how the text was understood, if not as typed
 };
 
-/// Opens the notebook when a name is first used, and remembers what it looked up.
+/// Looks up what the options name, and remembers it.
 class Bench {
  public:
+  /// @throws ParseError, Error{store} for options that make every reading impossible
+  /// @throws UsageError for a moment that nothing depends on
   Bench(const Session& session, const ReadingOptions& options);
 
   /// @param reading      as typed
@@ -48,14 +56,20 @@ class Bench {
 
  private:
   notebook::Notebook& notebook();
+  void look_up_thermometer();
+  [[nodiscard]] instruments::Hydrometer unnamed_hydrometer(const physics::Scale& scale) const;
   const Session* session_;
   ReadingOptions options_;
   Moment at_;
+  std::optional<double> division_, accuracy_c_;  // as stated
   std::optional<notebook::Notebook> notebook_;
   std::map<std::string, measurement::Calibrated> hydrometers_;
   std::optional<std::pair<instruments::Thermometer, instruments::Correction>> thermometer_;
 };
 
+/// What every row of a file would stumble over is refused before the first one.
+/// @throws as liquid_celsius_from_text(), unless the text is empty
+void require_temperature(const std::string& typed);
 /// Path of the notebook that the user named, or the default.
 [[nodiscard]] std::string notebook_path(const Session& session);
 /// Comma-separated scales, e.g. "SG,P,kg/m3"; `fallback` if empty.

@@ -14,7 +14,9 @@
 #include "bench.hpp"
 #include "command.hpp"
 #include "failure.hpp"
+#include "stories.hpp"
 #include "stream.hpp"
+#include "usage.hpp"
 
 namespace areo::cli {
 namespace {
@@ -79,15 +81,23 @@ void print_above(const AlcoholResult& a, const Session& session) {
   line("next: degas the sample, let it settle to a known temperature and read again");
 }
 
-void print_strength(const AlcoholResult& a, const Session& session) {
+// One side of a 95 % interval leaves 2.5 % outside.
+std::string bound_text(const AlcoholResult& a) {
+  const uncertainty::Value& strength = a.result.at("alcohol_percent_vol").value;
+  const double expanded = strength.expanded();
+  return fmt::format("alcohol below {} % vol (about 97.5 %)",
+                     report::fixed(strength.estimate + expanded, report::last_place(expanded)));
+}
+
+void print_strength(const AlcoholResult& a, bool weighed, const Session& session) {
   const measurement::Quantity& strength = a.result.at("alcohol_percent_vol");
   if (a.state == Fermentation::no_change) {
-    const double bound = strength.value.estimate + strength.value.expanded();
-    line(fmt::format("no measurable change; alcohol below {:.{}f} % vol (about 97.5 %)", bound,
-                     report::supported_decimals(strength.value.expanded())));
+    line(fmt::format("no measurable change{}; {}",
+                     weighed ? " from what weighed sugar would give" : "", bound_text(a)));
   } else {
-    line(fmt::format("{}  (about 95 %)",
-                     report::value_text(strength.value, strength.unit, session.full)));
+    line(fmt::format("{}  ({}about 95 %)",
+                     report::value_text(strength.value, strength.unit, session.full),
+                     weighed ? "an estimate from weighed sugar, " : ""));
   }
   line("next: read again in a day or two; strength rises as long as gravity falls");
   if (a.state == Fermentation::measured) {
@@ -112,14 +122,38 @@ void print_strength(const AlcoholResult& a, const Session& session) {
   line("  accredited laboratory decide");
 }
 
-int report_result(const AlcoholResult& a, const Session& session) {
+// @param weighed  the original gravity stands for weighed sugar
+int report_result(const AlcoholResult& a, bool weighed, const Session& session) {
   if (session.json)
     raw_line(report::json_line(a.result, {{"state", report::json_string(word(a.state))}}));
   else if (a.state == Fermentation::above)
     print_above(a, session);
   else
-    print_strength(a, session);
+    print_strength(a, weighed, session);
   return a.state == Fermentation::above ? said_no : done;
+}
+
+// Every option must have something to act on.
+void check_options(const Options& o) {
+  const bool weighed = !o.sugar.empty() || !o.volume.empty();
+  const bool present_only = o.gravities.size() == 1;
+  check_reading_options(o.with);
+  refuse_together(
+      weighed, "--sugar with --volume", o.gravities.size() == 2, "two gravities",
+      "the weighed sugar stands for an original gravity that nobody took: leave one out");
+  refuse_together(weighed, "--sugar with --volume", !o.csv.empty(), "--csv",
+                  "a file needs a column 'original'");
+  refuse_together(present_only && weighed, "weighed sugar", !o.original_temperature.empty(),
+                  "--original-temp", "there is no original reading: leave --original-temp out");
+  if (!o.csv.empty()) return;  // a row may lack its temperature
+  refuse_together(
+      !o.temperature.empty(), "--temp",
+      !o.present_temperature.empty() && (present_only || !o.original_temperature.empty()),
+      present_only ? "--present-temp" : "a temperature for each reading", "leave --temp out");
+  check_temperature_options(
+      o.with,
+      !o.temperature.empty() || !o.original_temperature.empty() || !o.present_temperature.empty(),
+      "--temp");
 }
 
 int run_one(const Options& o, const Session& session) {
@@ -132,46 +166,38 @@ int run_one(const Options& o, const Session& session) {
                   "if the sugar was weighed, give --sugar 500g --volume 5L for an estimate"};
     return report_result(compute(weighed_original(o.sugar, o.volume),
                                  bench.take(o.gravities[0], or_both(o.present_temperature))),
-                         session);
+                         true, session);
   }
   const TakenReading original = bench.take(o.gravities[0], or_both(o.original_temperature));
   return report_result(
-      compute(original, bench.take(o.gravities[1], or_both(o.present_temperature))), session);
+      compute(original, bench.take(o.gravities[1], or_both(o.present_temperature))), false,
+      session);
 }
 
-// Rows of one original gravity, one after the other, are one ferment's story: its gravity only
-// falls. A rise beyond the reading's uncertainty is flagged, never dropped.
-class Story {
- public:
-  void tell(const std::string& original, measurement::Result& result) {
-    const uncertainty::Value& sg = result.at("sg_20_20_present").value;
-    if (original == original_ && sg.estimate - last_ > sg.expanded())
-      result.notes.emplace_back("jump up: bubbles or an addition?");
-    original_ = original;
-    last_ = sg.estimate;
-  }
-
- private:
-  std::string original_;
-  double last_ = 0;
-};
+// What rests on the strength says nothing where the strength is a bound only.
+const std::vector<std::string> rests_on_strength{
+    "alcohol_percent_vol",      "alcohol_percent_mass", "real_extract_percent",
+    "real_attenuation_percent", "energy_kj_per_100_ml", "rule_of_thumb_percent_vol"};
 
 int run_csv(const Options& o, const Session& session) {
   Bench bench{session, o.with};
   StreamJob job;
   job.needed = {"original", "present"};
-  job.known = {"original_temperature", "present_temperature"};
+  job.known = {"temperature", "original_temperature", "present_temperature"};
   job.results = {
       "alcohol_percent_vol",      "alcohol_percent_mass",     "original_extract_percent",
       "real_extract_percent",     "apparent_extract_percent", "apparent_attenuation_percent",
       "real_attenuation_percent", "energy_kj_per_100_ml",     "rule_of_thumb_percent_vol",
       "sg_20_20_original",        "sg_20_20_present"};
   job.has_state = true;
-  Story story;
+  for (const std::string& t : {o.temperature, o.original_temperature, o.present_temperature})
+    require_temperature(t);
+  Stories stories;
   job.compute = [&](const RowView& row) {
     const auto temperature = [&](const char* column, const std::string& own) {
-      const std::string cell = row[column];
-      return !cell.empty() ? cell : own.empty() ? o.temperature : own;
+      for (const std::string& t : {row[column], row["temperature"], own})
+        if (!t.empty()) return t;
+      return o.temperature;
     };
     if (row["original"].empty())
       throw Error{Errc::inconsistent, "no original gravity, so no figure for the alcohol"};
@@ -184,8 +210,10 @@ int run_csv(const Options& o, const Session& session) {
       a.result.notes.emplace_back(
           "present above original: bubbles, swapped or misread, "
           "temperature, sugar added, layers?");
-    story.tell(row["original"], a.result);
-    return RowOutcome{std::move(a.result), word(a.state)};
+    stories.tell(row, row["original"], a.result.at("sg_20_20_present"), a.result.notes);
+    if (a.state != Fermentation::no_change) return RowOutcome{std::move(a.result), word(a.state)};
+    a.result.notes.push_back(bound_text(a));
+    return RowOutcome{std::move(a.result), word(a.state), rests_on_strength};
   };
   return run_stream(o.csv, job, session);
 }
@@ -213,8 +241,9 @@ void setup_alcohol(CLI::App& app, const Session& session, Run& run) {
   volume->needs(sugar);
   add_reading_options(*c, o->with);
   auto* csv = c->add_option("--csv", o->csv,
-                            "CSV with columns original, present, original_temperature, "
-                            "present_temperature; - = standard input")
+                            "CSV with columns original, present, temperature (or "
+                            "original_temperature, present_temperature), batch, bottle; - = "
+                            "standard input")
                   ->type_name("FILE");
   gravities->excludes(csv);
   c->footer(
@@ -222,7 +251,10 @@ void setup_alcohol(CLI::App& app, const Session& session, Run& run) {
       "  areo alcohol 1.048 1.009 --original-temp 26C --present-temp 19C --instrument stem-1\n"
       "  areo alcohol 1.004 --temp 20C --sugar 450g --volume 5L");
   c->callback([=, &session, &run] {
-    if (o->gravities.empty() && o->csv.empty()) throw CLI::RequiredError("gravities or --csv");
+    if (o->gravities.empty() && o->csv.empty())
+      throw UsageError{"the gravities are missing",
+                       "areo alcohol 1.048 1.009, or --csv FILE for many"};
+    check_options(*o);
     run = [=, &session] { return o->csv.empty() ? run_one(*o, session) : run_csv(*o, session); };
   });
 }

@@ -8,10 +8,12 @@
 #include "areo/measurement/convert.hpp"
 #include "areo/physics/scale_name.hpp"
 #include "areo/report/json.hpp"
+#include "areo/report/text.hpp"
 #include "bench.hpp"
 #include "command.hpp"
 #include "parse.hpp"
 #include "stream.hpp"
+#include "usage.hpp"
 
 namespace areo::cli {
 namespace {
@@ -24,15 +26,22 @@ struct Converted {
   measurement::Result result;
   std::string of;    ///< what the numbers are about
   std::string echo;  ///< how the text was understood, if not as typed
+  bool strength = false;
 };
+
+constexpr const char* strengths_only = "a strength converts to strengths only";
 
 Converted convert(const std::string& text, const std::vector<physics::Scale>& to) {
   const TypedNumber n = number_with_unit(text, "a value");
   const char* mixture = "ethanol and water at 20 °C";
+  const std::string echo =
+      n.decimal_comma ? "read as " + report::fixed(n.value, n.decimals) : std::string{};
   if (n.unit == "%vol")
-    return {measurement::convert_strength(StrengthByVolume{n.value}, n.half_width), mixture, ""};
+    return {measurement::convert_strength(StrengthByVolume{n.value}, n.half_width), mixture, echo,
+            true};
   if (n.unit == "%mass")
-    return {measurement::convert_strength(StrengthByMass{n.value}, n.half_width), mixture, ""};
+    return {measurement::convert_strength(StrengthByMass{n.value}, n.half_width), mixture, echo,
+            true};
   const TypedMark mark = mark_from_text(text);
   return {measurement::convert(mark.scale, mark.value, mark.half_width, to), "unfermented",
           mark.echo};
@@ -40,6 +49,9 @@ Converted convert(const std::string& text, const std::vector<physics::Scale>& to
 
 int run_one(const Options& o, const Session& session) {
   Converted c = convert(o.value, scales_from_text(o.to, physics::offered_scales()));
+  if (c.strength && !o.to.empty())
+    throw Error{Errc::inconsistent, fmt::format("{}: {}, not to {}", o.value, strengths_only, o.to),
+                "leave --to out; a drink's strength follows from two gravities: areo alcohol"};
   if (!c.echo.empty()) c.result.notes.insert(c.result.notes.begin(), c.echo);
   if (session.json) {
     raw_line(report::json_line(c.result));
@@ -56,11 +68,15 @@ int run_csv(const Options& o, const Session& session) {
   StreamJob job;
   job.needed = {"value"};
   for (const physics::Scale& s : to) job.results.push_back(physics::scale_key(s));
-  job.compute = [&to](const RowView& row) {
-    const TypedMark mark = mark_from_text(row["value"]);
-    RowOutcome out{measurement::convert(mark.scale, mark.value, mark.half_width, to), ""};
-    if (!mark.echo.empty()) out.result.notes.insert(out.result.notes.begin(), mark.echo);
-    return out;
+  if (o.to.empty())
+    for (const char* key : {"alcohol_percent_vol", "alcohol_percent_mass", "alcohol_g_l"})
+      job.results.emplace_back(key);
+  job.compute = [&](const RowView& row) {
+    Converted c = convert(row["value"], to);
+    auto& notes = c.result.notes;
+    if (!c.echo.empty()) notes.insert(notes.begin(), c.echo);
+    if (c.strength && !o.to.empty()) notes.emplace_back(strengths_only);
+    return RowOutcome{std::move(c.result), ""};
   };
   return run_stream(o.csv, job, session);
 }
@@ -82,7 +98,8 @@ void setup_convert(CLI::App& app, const Session& session, Run& run) {
       "Examples:\n  areo convert 1.048\n  areo convert 12.5P --to SG,kg/m3@15C\n"
       "  areo convert --csv values.csv --to P");
   c->callback([=, &session, &run] {
-    if (o->value.empty() && o->csv.empty()) throw CLI::RequiredError("value or --csv");
+    if (o->value.empty() && o->csv.empty())
+      throw UsageError{"the value is missing", "areo convert 1.048, or --csv FILE for many"};
     run = [=, &session] { return o->csv.empty() ? run_one(*o, session) : run_csv(*o, session); };
   });
 }

@@ -10,7 +10,9 @@
 #include "areo/report/text.hpp"
 #include "bench.hpp"
 #include "command.hpp"
+#include "stories.hpp"
 #include "stream.hpp"
+#include "usage.hpp"
 
 namespace areo::cli {
 namespace {
@@ -55,6 +57,15 @@ std::string next_step(const Options& o, const Corrected& c) {
   return "next: write down the reading, the temperature and this line";
 }
 
+// Of one reading everything is known, so that an option without effect is a mistake.
+void check_one(const Options& o) {
+  if (!o.original_temperature.empty() && o.original.empty())
+    throw UsageError{"--original-temp without --original: there is no original gravity",
+                     "give the original gravity, or leave --original-temp out"};
+  check_temperature_options(o.with, !o.temperature.empty() || !o.original_temperature.empty(),
+                            "--temp");
+}
+
 int run_one(const Options& o, const Session& session) {
   Bench bench{session, o.with};
   const Corrected c = correct(bench, o.reading, o.temperature, o.original, o.original_temperature,
@@ -73,7 +84,7 @@ int run_one(const Options& o, const Session& session) {
                              : report::celsius_text(c.taken.reading.temperature.indication_c);
   line(fmt::format("{} {} what {} shows at {}",
                    report::instruction(correction.value.estimate,
-                                       report::supported_decimals(correction.value.expanded())),
+                                       report::last_place(correction.value.expanded())),
                    correction.value.estimate < 0 ? "from" : "to",
                    c.taken.instrument.hydrometer.name, at));
   quantity_lines({q.begin() + 2, q.end()}, session.full);
@@ -85,21 +96,24 @@ int run_one(const Options& o, const Session& session) {
 int run_csv(const Options& o, const Session& session) {
   Bench bench{session, o.with};
   const auto to = scales_from_text(o.to, {physics::sg_20_20, physics::plato_20});
+  for (const std::string& t : {o.temperature, o.original_temperature}) require_temperature(t);
+  if (!o.original.empty()) (void)bench.take(o.original, o.original_temperature);
   StreamJob job;
   job.needed = {"reading"};
   job.known = {"temperature", "original", "original_temperature"};
   job.results = {"correction", "density_at_t_kg_m3"};
   for (const physics::Scale& s : to) job.results.push_back(physics::scale_key(s));
+  Stories stories;
   job.compute = [&](const RowView& row) {
     const auto or_else = [&](const char* column, const std::string& fallback) {
       const std::string cell = row[column];
       return cell.empty() ? fallback : cell;
     };
-    return RowOutcome{correct(bench, row["reading"], or_else("temperature", o.temperature),
-                              or_else("original", o.original),
-                              or_else("original_temperature", o.original_temperature), to)
-                          .result,
-                      ""};
+    const std::string original = or_else("original", o.original);
+    Corrected c = correct(bench, row["reading"], or_else("temperature", o.temperature), original,
+                          or_else("original_temperature", o.original_temperature), to);
+    stories.tell(row, original, c.result.quantities[0], c.result.notes);
+    return RowOutcome{std::move(c.result), ""};
   };
   return run_stream(o.csv, job, session);
 }
@@ -120,8 +134,8 @@ void setup_correct(CLI::App& app, const Session& session, Run& run) {
   add_reading_options(*c, o->with);
   auto* csv =
       c->add_option("--csv", o->csv,
-                    "CSV with columns reading, temperature, original, original_temperature; - = "
-                    "standard input")
+                    "CSV with columns reading, temperature, original, original_temperature, batch, "
+                    "bottle; - = standard input")
           ->type_name("FILE");
   reading->excludes(csv);
   c->footer(
@@ -129,7 +143,11 @@ void setup_correct(CLI::App& app, const Session& session, Run& run) {
       "  areo correct 1.021 --temp 24C --original 1.052 --original-temp 20C --to P\n"
       "  areo correct --csv readings.csv");
   c->callback([=, &session, &run] {
-    if (o->reading.empty() && o->csv.empty()) throw CLI::RequiredError("reading or --csv");
+    if (o->reading.empty() && o->csv.empty())
+      throw UsageError{"the reading is missing",
+                       "areo correct 1.048 --temp 20C, or --csv FILE for many"};
+    check_reading_options(o->with);
+    if (o->csv.empty()) check_one(*o);
     run = [=, &session] { return o->csv.empty() ? run_one(*o, session) : run_csv(*o, session); };
   });
 }

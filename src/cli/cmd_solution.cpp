@@ -8,11 +8,15 @@
 
 #include "areo/core/error.hpp"
 #include "areo/measurement/solution.hpp"
+#include "areo/physics/mixture.hpp"
+#include "areo/physics/salt.hpp"
+#include "areo/physics/water.hpp"
 #include "areo/report/json.hpp"
 #include "areo/report/text.hpp"
 #include "bench.hpp"
 #include "command.hpp"
 #include "failure.hpp"
+#include "usage.hpp"
 
 namespace areo::cli {
 namespace {
@@ -34,9 +38,30 @@ double to_division(double grams, double division) {
   return std::round(grams / division) * division;
 }
 
+// What a solution of this kind can show, in the unit that was typed.
+void require_reachable(const Options& o, const TypedMark& target) {
+  const Temperature t = target.scale.reference();
+  constexpr double short_of_the_end = 0.999;  // as calibration::weigh_in() stops
+  const Density most =
+      o.kind == "sugar"
+          ? physics::density(
+                {ExtractFraction{short_of_the_end * physics::mixture_extract_range.hi}}, t)
+          : physics::salt_density(SaltFraction{short_of_the_end * physics::salt_fraction_range.hi},
+                                  t);
+  const double lo = physics::mark_from_density(target.scale, physics::water_density(t));
+  const double hi = physics::mark_from_density(target.scale, most);
+  const double rounding = 1e-9 * (hi - lo);
+  if (target.value > lo + rounding && target.value < hi) return;
+  throw Error{Errc::domain,
+              fmt::format("no solution of {} shows {}: {}", o.kind, o.target,
+                          reach_text(target.scale, lo, hi)),
+              "write a value between these"};
+}
+
 WeighedSolution solution_of(const Options& o) {
   if (o.target.empty()) return kind_of(o, grams_from_text(o.solute), grams_from_text(o.water));
   const TypedMark target = mark_from_text(o.target);
+  require_reachable(o, target);
   WeighedSolution w = calibration::weigh_in(kind_of(o, 1, 1), grams_from_text(o.total),
                                             physics::density_from_mark(target.scale, target.value),
                                             target.scale.reference());
@@ -65,7 +90,7 @@ std::vector<instruments::Hydrometer> instruments_of(const Options& o, Bench& ben
 
 std::string grams_text(double g, double division) {
   const int decimals = std::max(0, static_cast<int>(std::ceil(-std::log10(division) - 1e-9)));
-  return fmt::format("{:.{}f} g", g, decimals);
+  return report::fixed(g, decimals) + " g";
 }
 
 int run_solution(const Options& o, const Session& session) {
@@ -114,10 +139,14 @@ void setup_solution(CLI::App& app, const Session& session, Run& run) {
       "  areo solution sugar --solute 52g --water 448g --temp 21C --instrument stem-1\n"
       "  areo solution salt --target 1.040 --total 500g --balance 0.1g");
   c->callback([=, &session, &run] {
+    refuse_together(!o->solute.empty() || !o->water.empty(), "--solute with --water",
+                    !o->target.empty() || !o->total.empty(), "--target with --total",
+                    "give what was weighed, or what is wanted");
     const bool weighed = !o->solute.empty() && !o->water.empty();
     const bool wanted = !o->target.empty() && !o->total.empty();
-    if (weighed == wanted)
-      throw CLI::RequiredError("--solute and --water, or --target and --total");
+    if (!weighed && !wanted)
+      throw UsageError{"--solute and --water, or --target and --total are needed",
+                       "e.g. areo solution sugar --target 1.040 --total 500g"};
     run = [=, &session] { return run_solution(*o, session); };
   });
 }

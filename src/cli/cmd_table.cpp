@@ -15,12 +15,13 @@
 #include "bench.hpp"
 #include "command.hpp"
 #include "failure.hpp"
+#include "usage.hpp"
 
 namespace areo::cli {
 namespace {
 
 struct Options {
-  std::string from = "1.000", to = "1.120", step = "0.002", columns;
+  std::string from = "1.000", to = "1.120", step, columns;
   bool csv = false;
 };
 
@@ -32,22 +33,31 @@ struct Grid {
   [[nodiscard]] double at(std::size_t row) const { return from + step * static_cast<double>(row); }
 };
 
+constexpr TypedStep usual_step{0.002, 3};
+
 Grid grid_of(const Options& o) {
   const TypedMark from = mark_from_text(o.from);
   const TypedMark to = mark_from_text(o.to);
-  const TypedNumber step = number_with_unit(o.step, "a step");
   if (from.scale != to.scale)
     throw Error{Errc::inconsistent,
                 fmt::format("the table begins in {} and ends in {}",
                             physics::scale_name(from.scale), physics::scale_name(to.scale)),
                 "write both ends on one scale"};
-  if (!(step.value > 0) || !(from.value < to.value))
-    throw Error{Errc::domain, "a table goes up in steps above zero",
+  if (!(from.value < to.value))
+    throw Error{Errc::domain, "a table goes up: --from below --to",
                 "e.g. --from 1.000 --to 1.100 --step 0.001"};
+  // Only where both ends are typed as 1048 is a step of 2 one of 0.002.
+  const TypedStep step =
+      o.step.empty() ? usual_step : step_from_text(o.step, from.in_thousands ? to : from);
   constexpr double most_rows = 10'000'000;
   const double rows = std::floor((to.value - from.value) / step.value + 1e-9) + 1;
   if (rows > most_rows)
     throw Error{Errc::domain, "more than ten million rows", "take a larger step"};
+  if (rows < 2)
+    throw Error{Errc::domain,
+                fmt::format("a step of {} leaves one row between {} and {}",
+                            o.step.empty() ? "0.002" : o.step, o.from, o.to),
+                "take a smaller step"};
   const int typed = static_cast<int>(std::lround(-std::log10(2 * from.half_width)));
   return {from.scale, from.value, step.value, static_cast<std::size_t>(rows),
           std::clamp(std::max(typed, step.decimals), 0, 9)};
@@ -72,6 +82,8 @@ int most_decimals(const physics::Scale& s) {
   return 0;
 }
 
+constexpr int further_digits = 6;  // with --full
+
 // Decimals and expanded uncertainty of the models for each column: the larger of both ends.
 struct Column {
   std::string name, unit;
@@ -79,7 +91,7 @@ struct Column {
   double expanded = 0;
   std::size_t width = 0;
 };
-std::vector<Column> columns_of(const Grid& g, const std::vector<physics::Scale>& to) {
+std::vector<Column> columns_of(const Grid& g, const std::vector<physics::Scale>& to, bool full) {
   const auto first = row_of(g, 0, to);
   const auto last = row_of(g, g.rows - 1, to);
   std::vector<Column> columns;
@@ -89,17 +101,17 @@ std::vector<Column> columns_of(const Grid& g, const std::vector<physics::Scale>&
         std::max(first.quantities[k].value.expanded(), last.quantities[k].value.expanded());
     c.decimals = most_decimals(to[k]);
     if (c.expanded > 0) c.decimals = std::min(c.decimals, report::supported_decimals(c.expanded));
+    if (full) c.decimals += further_digits;
     for (const auto* r : {&first, &last})
-      c.width =
-          std::max({c.width, c.name.size(),
-                    fmt::format("{:.{}f}", r->quantities[k].value.estimate, c.decimals).size()});
+      c.width = std::max({c.width, c.name.size(),
+                          report::fixed(r->quantities[k].value.estimate, c.decimals).size()});
     columns.push_back(c);
   }
   return columns;
 }
 
-void write_text(const Grid& g, const std::vector<physics::Scale>& to) {
-  const std::vector<Column> columns = columns_of(g, to);
+void write_text(const Grid& g, const std::vector<physics::Scale>& to, bool full) {
+  const std::vector<Column> columns = columns_of(g, to, full);
   const std::size_t lead = std::max<std::size_t>(physics::scale_key(g.scale).size(), 8);
   std::string head = fmt::format("{:>{}}", physics::scale_key(g.scale), lead);
   std::string doubt = fmt::format("{:>{}}", "±", lead);
@@ -107,17 +119,19 @@ void write_text(const Grid& g, const std::vector<physics::Scale>& to) {
     head += fmt::format("  {:>{}}", c.name, c.width);
     // Rounded up: a printed cell is never better than its last digit.
     const double step = std::pow(10.0, -c.decimals);
-    doubt += fmt::format("  {:>{}.{}f}", std::max(1.0, std::ceil(c.expanded / step)) * step,
-                         c.width, c.decimals);
+    doubt += fmt::format(
+        "  {:>{}}", report::fixed(std::max(1.0, std::ceil(c.expanded / step)) * step, c.decimals),
+        c.width);
   }
   line(fmt::format("unfermented sugar liquids; entry {}", physics::scale_name(g.scale)));
   line(head);
   for (std::size_t i = 0; i < g.rows; ++i) {
     const auto r = row_of(g, i, to);
-    std::string out = fmt::format("{:>{}.{}f}", g.at(i), lead, g.decimals);
+    std::string out = fmt::format("{:>{}}", report::fixed(g.at(i), g.decimals), lead);
     for (std::size_t k = 0; k < columns.size(); ++k)
-      out += fmt::format("  {:>{}.{}f}", r.quantities[k].value.estimate, columns[k].width,
-                         columns[k].decimals);
+      out += fmt::format("  {:>{}}",
+                         report::fixed(r.quantities[k].value.estimate, columns[k].decimals),
+                         columns[k].width);
     line(out);
   }
   line(doubt);
@@ -126,18 +140,18 @@ void write_text(const Grid& g, const std::vector<physics::Scale>& to) {
 }
 
 void write_csv(const Grid& g, const std::vector<physics::Scale>& to, bool full) {
-  const std::vector<Column> columns = columns_of(g, to);
-  const int further = full ? 6 : 0;
+  const std::vector<Column> columns = columns_of(g, to, full);
   std::string head = "entry_" + physics::scale_key(g.scale);
   for (const Column& c : columns) head += fmt::format(",{0},{0}_U", c.name);
   raw_line(head);
   for (std::size_t i = 0; i < g.rows; ++i) {
     const auto r = row_of(g, i, to);
-    std::string out = fmt::format("{:.{}f}", g.at(i), g.decimals);
+    std::string out = report::fixed(g.at(i), g.decimals);
     for (std::size_t k = 0; k < columns.size(); ++k) {
       const auto& v = r.quantities[k].value;
-      out += fmt::format(",{:.{}f},{:.{}f}", v.estimate, columns[k].decimals + further,
-                         v.expanded(), columns[k].decimals + further);
+      const int decimals = columns[k].decimals;
+      out +=
+          "," + report::fixed(v.estimate, decimals) + "," + report::fixed(v.expanded(), decimals);
     }
     raw_line(out);
   }
@@ -155,7 +169,7 @@ int run_table(const Options& o, const Session& session) {
   else if (o.csv)
     write_csv(g, to, session.full);
   else
-    write_text(g, to);
+    write_text(g, to, session.full);
   return done;
 }
 
@@ -177,7 +191,10 @@ void setup_table(CLI::App& app, const Session& session, Run& run) {
   t->footer(
       "Examples:\n  areo table conversion --from 1.030 --to 1.060 --step 0.001\n"
       "  areo table conversion --from 0P --to 25P --step 0.5 --columns SG,kg/m3,g/L");
-  t->callback([=, &session, &run] { run = [=, &session] { return run_table(*o, session); }; });
+  t->callback([=, &session, &run] {
+    refuse_together(o->csv, "--csv", session.json, "--json", "choose one of the two forms");
+    run = [=, &session] { return run_table(*o, session); };
+  });
 }
 
 }  // namespace areo::cli

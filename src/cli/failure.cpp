@@ -34,6 +34,16 @@ std::string caret(const ParseError& e) {
                      std::string(length - 1, '~'));
 }
 
+std::string hint_line(const std::string& hint) {
+  return hint.empty() ? "" : fmt::format("hint: {}\n", report::printable(hint));
+}
+
+// The keys that every failure has; the object is left open.
+std::string json_head(const char* code, const char* message, const std::string& hint) {
+  return fmt::format(R"({{"error":{{"code":"{}","message":{},"hint":{})", code,
+                     report::json_string(message), report::json_string(hint));
+}
+
 }  // namespace
 
 Exit exit_code(const Error& e) {
@@ -52,17 +62,24 @@ std::string failure_text(const Error& e) {
   std::string out = fmt::format("areo: error: {}\n", report::printable(e.what()));
   if (const auto* p = dynamic_cast<const ParseError*>(&e); p != nullptr && !p->text.empty())
     out += caret(*p);
-  if (!e.hint.empty()) out += fmt::format("hint: {}\n", report::printable(e.hint));
-  return out;
+  return out + hint_line(e.hint);
 }
 
-std::string failure_json(const Error& e, std::size_t line) {
+std::string failure_json(const Error& e, std::size_t line, const std::string& note) {
   const auto* p = dynamic_cast<const ParseError*>(&e);
-  std::string out = fmt::format(R"({{"error":{{"code":"{}","message":{},"hint":{})", word(e.code),
-                                report::json_string(e.what()), report::json_string(e.hint));
+  std::string out = json_head(word(e.code), e.what(), e.hint);
   if (line != 0) out += fmt::format(R"(,"line":{})", line);
+  if (!note.empty()) out += fmt::format(R"(,"note":{})", report::json_string(note));
   if (p != nullptr) out += fmt::format(R"(,"column":{})", p->position + 1);
   return out + "}}";
+}
+
+std::string failure_text(const UsageError& e) {
+  return fmt::format("areo: error: {}\n", report::printable(e.what())) + hint_line(e.hint);
+}
+
+std::string failure_json(const UsageError& e) {
+  return json_head("usage", e.what(), e.hint) + "}}";
 }
 
 }  // namespace areo::cli

@@ -1,7 +1,9 @@
 #pragma once
 // How a failure is told: message, caret and hint for people, an object for programs, an exit code.
 #include <cstddef>
+#include <stdexcept>
 #include <string>
+#include <utility>
 
 #include "areo/core/error.hpp"
 
@@ -11,10 +13,25 @@ namespace areo::cli {
 /// 70 a defect.
 enum Exit : int { done = 0, said_no = 1, usage = 2, bad_value = 3, file = 4, defect = 70 };
 
+/// A call that cannot be carried out as it was typed: exit code 2.
+/// @param what  the options or words in question
+/// @param hint  what to type instead, printed on its own line
+struct UsageError : std::runtime_error {
+  UsageError(const std::string& what, std::string h)
+      : std::runtime_error{what}, hint{std::move(h)} {}
+  std::string hint;
+};
+
 [[nodiscard]] Exit exit_code(const Error& e);
 /// The message, then the text with a caret under the offending part, then the hint.
 [[nodiscard]] std::string failure_text(const Error& e);
-/// {"error": {"code", "message", "hint", "line", "column"}}; line 0 = none.
-[[nodiscard]] std::string failure_json(const Error& e, std::size_t line = 0);
+/// {"error": {"code", "message", "hint", "line", "note", "column"}}; line 0 = none.
+/// @param note  about the row that failed; may be empty
+[[nodiscard]] std::string failure_json(const Error& e, std::size_t line = 0,
+                                       const std::string& note = {});
+/// The message, then the hint.
+[[nodiscard]] std::string failure_text(const UsageError& e);
+/// {"error": {"code": "usage", "message", "hint"}}
+[[nodiscard]] std::string failure_json(const UsageError& e);
 
 }  // namespace areo::cli

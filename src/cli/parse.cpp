@@ -10,7 +10,10 @@
 #include <utility>
 
 #include "areo/core/error.hpp"
+#include "areo/physics/mixture.hpp"
 #include "areo/physics/scale_name.hpp"
+#include "areo/physics/water.hpp"
+#include "areo/report/text.hpp"
 
 namespace areo::cli {
 namespace {
@@ -54,18 +57,16 @@ constexpr double least_bare = 0.900;
 constexpr double most_bare = 1.200;
 bool looks_like_gravity(double v) { return v >= least_bare && v <= most_bare; }
 
-std::string gravity_text(double v, int decimals) { return fmt::format("{:.{}f}", v, decimals); }
-
 // A specific gravity without a unit, in one of the ways it is said: 1.048, 1048, 1,048, .998.
 TypedMark bare_gravity(std::string_view text, const TypedNumber& n, const Scale& scale) {
   if (looks_like_gravity(n.value / 1000)) {  // "one thousand and fifty"
     const double v = n.value / 1000;
-    return {scale, v, n.half_width / 1000, "read as " + gravity_text(v, n.decimals + 3)};
+    return {scale, v, n.half_width / 1000, "read as " + report::fixed(v, n.decimals + 3), true};
   }
   if (looks_like_gravity(n.value) && n.decimals >= 2) {
     const bool as_typed = !n.decimal_comma && is_digit(text.front());
     return {scale, n.value, n.half_width,
-            as_typed ? "" : "read as " + gravity_text(n.value, n.decimals)};
+            as_typed ? "" : "read as " + report::fixed(n.value, n.decimals)};
   }
   if (n.value == 1 && n.decimals == 1) return {scale, 1, n.half_width, ""};
   if (n.value == 1)
@@ -79,12 +80,12 @@ TypedMark bare_gravity(std::string_view text, const TypedNumber& n, const Scale&
   if (looks_like_gravity(n.value / 10) && n.decimals >= 2)
     refuse(text, "the decimal point seems to have slipped",
            fmt::format("did you mean {}? degrees need their unit: {}P, {}Bx",
-                       gravity_text(n.value / 10, n.decimals + 1), trimmed(text), trimmed(text)));
+                       report::fixed(n.value / 10, n.decimals + 1), trimmed(text), trimmed(text)));
   if (n.value > 1 && n.value < 2) {
     const double slipped = 1 + (n.value - 1) / 10;
     refuse(text, "the decimal point seems to have slipped",
            fmt::format("did you mean {}? degrees need their unit: {}P, {}Bx",
-                       gravity_text(slipped, std::max(3, n.decimals + 1)), trimmed(text),
+                       report::fixed(slipped, std::max(3, n.decimals + 1)), trimmed(text),
                        trimmed(text)));
   }
   refuse(text, "a number without a unit is read as a specific gravity, and this is none",
@@ -99,7 +100,7 @@ std::optional<Scale> scale_of_unit(std::string_view text, const TypedNumber& n,
     refuse(text, n.unit_position, n.unit.size(), "percent of what? sugar or alcohol",
            "write 12P or 12Bx for sugar, 12%vol or 12%mass for alcohol (areo convert)");
   try {
-    const Scale s = physics::scale_from_word(n.unit);
+    const Scale s = scale_from_text(n.unit);
     // Plain "SG" names the kind; which one is the instrument's business.
     if (own && own->kind == ScaleKind::specific_gravity && s == physics::sg_20_20 &&
         n.unit.size() == 2)
@@ -108,6 +109,64 @@ std::optional<Scale> scale_of_unit(std::string_view text, const TypedNumber& n,
   } catch (const ParseError& e) {
     refuse(text, n.unit_position, n.unit.size(), e.what(), e.hint);
   }
+}
+
+// A density as laboratories write it becomes kg/m³.
+void use_kilograms(TypedNumber& n) {
+  if (n.unit != "g/cm3" && n.unit != "g/ml" && n.unit != "g/mL" && n.unit != "g/cm³") return;
+  n.value *= 1000;
+  n.half_width *= 1000;
+  n.decimals -= 3;
+  n.unit = "kg/m3";
+}
+
+// A sugar liquid ends where the density formula does; said on the scale that was typed.
+void require_possible(std::string_view text, const TypedMark& mark) {
+  const auto end = [&](double extract) {
+    return physics::mark_from_liquid(mark.scale, {ExtractFraction{extract}});
+  };
+  const double lo = end(physics::mixture_extract_range.lo);
+  const double hi = end(physics::mixture_extract_range.hi);
+  const double rounding = 1e-9 * (hi - lo);
+  if (mark.value >= lo - rounding && mark.value <= hi + rounding) return;
+  const bool grams_per_cm3 =
+      mark.scale.kind == ScaleKind::density && looks_like_gravity(mark.value);
+  throw Error{Errc::domain,
+              fmt::format("{} is no sugar liquid: {} [{}]", trimmed(text),
+                          reach_text(mark.scale, lo, hi), physics::mixture_extract_range.source),
+              grams_per_cm3 ? fmt::format("did you mean {:g}kg/m3, which is {:g}g/cm3?",
+                                          1000 * mark.value, mark.value)
+                            : "check the digits and the unit"};
+}
+
+// Length of the mark of thousands at the front of "'050" or " 050"; 0 if there is none.
+std::size_t thousands_mark(std::string_view rest) {
+  for (const std::string_view mark : {"'", "\u2019", " ", "\u00a0", "\u202f"}) {
+    const std::string_view digits = rest.substr(std::min(mark.size(), rest.size()));
+    if (rest.starts_with(mark) && digits.size() >= 3 &&
+        std::all_of(digits.begin(), digits.begin() + 3, is_digit))
+      return mark.size();
+  }
+  return 0;
+}
+
+TypedMark typed_mark(std::string_view text, const std::optional<Scale>& own) {
+  TypedNumber n = number_with_unit(text, "a reading");
+  if (n.unit.empty()) {
+    if (own && own->kind != ScaleKind::specific_gravity)
+      return {*own, n.value, n.half_width,
+              n.decimal_comma ? fmt::format("read as {:g}", n.value) : ""};
+    return bare_gravity(trimmed(text), n, own.value_or(physics::sg_20_20));
+  }
+  use_kilograms(n);
+  const Scale scale = *scale_of_unit(text, n, own);
+  if (own && scale != *own)
+    refuse(text, n.unit_position, n.unit.size(),
+           fmt::format("the instrument is graduated in {}, not in {}", physics::scale_name(*own),
+                       physics::scale_name(scale)),
+           "write what its scale shows; areo convert changes between scales");
+  return {scale, n.value, n.half_width,
+          n.decimal_comma ? "read as " + report::fixed(n.value, std::max(0, n.decimals)) : ""};
 }
 
 }  // namespace
@@ -138,6 +197,9 @@ TypedNumber number_with_unit(std::string_view text, std::string_view what) {
       mark = true;
       n.decimal_comma = text[i] == ',';
       digits += '.';
+    } else if (const std::size_t length = thousands_mark(text.substr(i));
+               any && !mark && length != 0) {
+      refuse(text, i, length, "thousands have no mark here", "write 1048, not 1'048");
     } else {
       break;
     }
@@ -147,6 +209,7 @@ TypedNumber number_with_unit(std::string_view text, std::string_view what) {
     refuse(text, at, text.size() - at, fmt::format("{} begins with a number", what), "");
   }
   std::from_chars(digits.data(), digits.data() + digits.size(), n.value);
+  n.value += 0.0;  // "-0" is zero
   n.half_width = 0.5 * std::pow(10.0, -n.decimals);
   if (!std::isfinite(n.value) || digits.size() > 17)
     refuse(text, 0, i, fmt::format("{} has too many digits", what), "seventeen are the most");
@@ -156,29 +219,50 @@ TypedNumber number_with_unit(std::string_view text, std::string_view what) {
 }
 
 TypedMark mark_from_text(std::string_view text, const std::optional<Scale>& own) {
-  TypedNumber n = number_with_unit(text, "a reading");
-  if (n.unit.empty()) {
-    if (own && own->kind != ScaleKind::specific_gravity)
-      return {*own, n.value, n.half_width,
-              n.decimal_comma ? fmt::format("read as {:g}", n.value) : ""};
-    return bare_gravity(trimmed(text), n, own.value_or(physics::sg_20_20));
+  TypedMark mark = typed_mark(text, own);
+  require_possible(text, mark);
+  return mark;
+}
+
+TypedStep step_from_text(std::string_view text, const TypedMark& mark) {
+  TypedNumber n = number_with_unit(text, "a step");
+  if (!n.unit.empty()) {
+    use_kilograms(n);
+    const Scale scale = *scale_of_unit(text, n, mark.scale);
+    if (scale != mark.scale)
+      refuse(text, n.unit_position, n.unit.size(),
+             fmt::format("a step in {} on a table in {}", physics::scale_name(scale),
+                         physics::scale_name(mark.scale)),
+             "leave the unit out, or write that of the ends");
   }
-  if (n.unit == "g/cm3" || n.unit == "g/ml" || n.unit == "g/mL" || n.unit == "g/cm³") {
-    n.value *= 1000;
-    n.half_width *= 1000;
-    n.unit = "kg/m3";
-  }
-  const Scale scale = *scale_of_unit(text, n, own);
-  if (own && scale != *own)
-    refuse(text, n.unit_position, n.unit.size(),
-           fmt::format("the instrument is graduated in {}, not in {}", physics::scale_name(*own),
-                       physics::scale_name(scale)),
-           "write what its scale shows; areo convert changes between scales");
-  if (scale.kind == ScaleKind::specific_gravity && !(n.value >= 0.7 && n.value <= 1.5))
-    refuse(text, fmt::format("{:g} is no specific gravity of a drink or a syrup", n.value),
-           "they lie between 0.7 and 1.5");
-  return {scale, n.value, n.half_width,
-          n.decimal_comma ? fmt::format("read as {:.{}f}", n.value, n.decimals) : ""};
+  if (!(n.value > 0)) refuse(text, "a step is above zero", "e.g. --step 0.001");
+  const bool thousands = mark.in_thousands && n.unit.empty();
+  return {thousands ? n.value / 1000 : n.value,
+          std::max(0, thousands ? n.decimals + 3 : n.decimals)};
+}
+
+std::string reach_text(const Scale& scale, double lo, double hi) {
+  const bool ratio =
+      scale.kind == ScaleKind::specific_gravity || scale.kind == ScaleKind::apparent_gravity;
+  const int decimals = ratio ? 3 : 0;
+  const double unit = std::pow(10.0, -decimals);
+  // Rounded inwards: what is said to be possible is.
+  const std::string behind =
+      physics::scale_unit(scale).empty() ? "" : " " + physics::scale_unit(scale);
+  return fmt::format("{} goes from {} to {}{}", physics::scale_name(scale),
+                     report::fixed(std::ceil(lo / unit - 1e-6) * unit, decimals),
+                     report::fixed(std::floor(hi / unit + 1e-6) * unit, decimals), behind);
+}
+
+Scale scale_from_text(std::string_view text) {
+  const Scale s = physics::scale_from_word(text);
+  const Range& range = physics::water_range;
+  const bool divides_by_water = s.water_c != 0;
+  if (!range.contains(s.sample_c) || (divides_by_water && !range.contains(s.water_c)))
+    refuse(text, fmt::format("'{}' refers to a temperature at which no density is known", text),
+           fmt::format("densities are known from {:g} °C to {:g} °C [{}]", range.lo, range.hi,
+                       range.source));
+  return s;
 }
 
 double celsius_from_text(std::string_view text) {
@@ -193,6 +277,23 @@ double celsius_from_text(std::string_view text) {
            fmt::format("{}F or {}C?", trimmed(text), trimmed(text)));
   refuse(text, n.unit_position, n.unit.size(),
          fmt::format("'{}' is no unit of temperature", n.unit), "write 20C, 68F or 293K");
+}
+
+double liquid_celsius_from_text(std::string_view text) {
+  const double c = celsius_from_text(text);
+  const Range& range = physics::mixture_temperature_range;
+  if (range.contains(c)) return c;
+  const std::string unit = number_with_unit(text, "a temperature").unit;
+  const auto in_that_unit = [&](double celsius) {
+    if (unit.ends_with('F') || unit.ends_with('f')) return celsius * 1.8 + 32;
+    return unit == "K" ? celsius + 273.15 : celsius;
+  };
+  throw Error{Errc::domain,
+              fmt::format("the density of a liquid at {} is not known: the formulas go from "
+                          "{:g}{} to {:g}{} [{}]",
+                          trimmed(text), in_that_unit(range.lo), unit, in_that_unit(range.hi), unit,
+                          range.source),
+              std::string{range.hint}};
 }
 
 double celsius_half_width(std::string_view text) {

@@ -27,18 +27,38 @@ struct TypedNumber {
 struct TypedMark {
   physics::Scale scale;
   double value = 0;
-  double half_width = 0;  ///< half of the last digit that was typed, in the unit of the scale
-  std::string echo;       ///< "read as 1.050" if it was not typed so; else empty
+  double half_width = 0;      ///< half of the last digit that was typed, in the unit of the scale
+  std::string echo;           ///< "read as 1.050" if it was not typed so; else empty
+  bool in_thousands = false;  ///< a specific gravity typed as 1048
 };
 /// Reads "1.048", "1048", "1,048", ".998", "12.5P", "-1.5Bx", "6.5Be", "1048kg/m3", "1.048SG60F".
 /// @param own  the scale of a named instrument: numbers without a unit are then on that scale, and
 ///             another scale is refused
 /// @throws ParseError for slipped decimals, bare numbers that could mean several things, "%"
+/// @throws Error{domain} for a value that no sugar liquid has, with the ends of the scale
 [[nodiscard]] TypedMark mark_from_text(std::string_view text,
                                        const std::optional<physics::Scale>& own = std::nullopt);
 
+/// A step on the scale of `mark` and in its notation: "0.5", "0.5P"; "2" for 0.002 between 1000 and
+/// 1010.
+struct TypedStep {
+  double value;
+  int decimals;
+};
+/// @throws ParseError for the unit of another scale, and unless it is above zero
+[[nodiscard]] TypedStep step_from_text(std::string_view text, const TypedMark& mark);
+/// Ends of a scale for sugar liquids: what the density formula allows, "0.963 to 1.444".
+[[nodiscard]] std::string reach_text(const physics::Scale& scale, double lo, double hi);
+
+/// A scale by its name, as physics::scale_from_word().
+/// @throws ParseError for what is none, and for a reference temperature that no density is known at
+[[nodiscard]] physics::Scale scale_from_text(std::string_view text);
+
 /// "27C", "80F", "300K"; a bare number is refused.
 [[nodiscard]] double celsius_from_text(std::string_view text);
+/// The same for a liquid whose density counts.
+/// @throws Error{domain} outside of 0 °C .. 40 °C, with the limits in the unit that was typed
+[[nodiscard]] double liquid_celsius_from_text(std::string_view text);
 /// A difference of temperature: "0.5C", "1F".
 [[nodiscard]] double celsius_difference_from_text(std::string_view text);
 /// Half of the last digit typed of a temperature, in °C.

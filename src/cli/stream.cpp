@@ -45,6 +45,16 @@ class Repeats {
   std::size_t next_ = 0;
 };
 
+// "-5.5P" is no formula, though "-5+..." could be one: digits, one unit, nothing to compute with.
+bool is_negative_reading(const std::string& cell) {
+  if (cell.size() < 2 || cell[0] != '-' || cell[1] < '0' || cell[1] > '9') return false;
+  if (report::printable(cell) != cell) return false;
+  return std::all_of(cell.begin() + 1, cell.end(), [](char c) {
+    return (c >= '0' && c <= '9') || (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z') || c == '.' ||
+           c == ',' || c == ' ' || (static_cast<unsigned char>(c) & 0x80U) != 0;
+  });
+}
+
 class Writer {
  public:
   Writer(const tables::CsvReader& reader, const StreamJob& job, const Session& session)
@@ -70,21 +80,28 @@ class Writer {
       const auto& all = outcome.result.quantities;
       const auto q =
           std::find_if(all.begin(), all.end(), [&](const auto& x) { return x.key == key; });
-      out += q == all.end() ? ",," : value_cells(q->value);
+      const bool shown =
+          q != all.end() && std::find(outcome.withheld.begin(), outcome.withheld.end(), key) ==
+                                outcome.withheld.end();
+      out += shown ? value_cells(q->value) : ",,";
     }
     if (job_->has_state) out += outcome.state + ",";
     raw_line(out + tables::csv_text_cell(fmt::format("{}", fmt::join(outcome.result.notes, "; "))) +
              ",");
   }
 
-  void bad(const tables::CsvRow& row, const Error& e) const {
+  // @param note  about the row as a whole; may be empty
+  void bad(const tables::CsvRow& row, const Error& e, const std::string& note) const {
     if (session_->json) {
-      raw_line(failure_json(e, row.line));
+      raw_line(failure_json(e, row.line, note));
       return;
     }
     std::string out = input_cells(row);
-    out.append(2 * job_->results.size() + (job_->has_state ? 1 : 0) + 1, ',');
-    raw_line(out + tables::csv_text_cell(e.what()));
+    out.append(2 * job_->results.size() + (job_->has_state ? 1 : 0), ',');
+    const bool more = row.cells.size() > reader_->columns().size();
+    raw_line(out + tables::csv_text_cell(note) + "," +
+             tables::csv_text_cell(more ? fmt::format("{}; the line was: {}", e.what(), row.text)
+                                        : e.what()));
   }
 
  private:
@@ -93,9 +110,7 @@ class Writer {
     std::string out;
     for (std::size_t i = 0; i < reader_->columns().size(); ++i) {
       const std::string cell = i < row.cells.size() ? row.cells[i] : "";
-      // A negative reading is no formula.
-      const bool negative = is_ours(reader_->columns()[i]) && cell.size() > 1 && cell[0] == '-' &&
-                            cell[1] >= '0' && cell[1] <= '9' && report::printable(cell) == cell;
+      const bool negative = is_ours(reader_->columns()[i]) && is_negative_reading(cell);
       out += (negative ? tables::csv_cell(cell) : tables::csv_text_cell(cell)) + ",";
     }
     return out;
@@ -107,8 +122,9 @@ class Writer {
     return in(job_->needed) || in(job_->known);
   }
   [[nodiscard]] std::string value_cells(const uncertainty::Value& v) const {
-    const int decimals = report::supported_decimals(v.expanded()) + (session_->full ? 6 : 0);
-    return fmt::format("{:.{}f},{:.{}f},", v.estimate, decimals, v.expanded(), decimals);
+    const double expanded = v.expanded();
+    const int decimals = report::last_place(expanded) + (session_->full ? 6 : 0);
+    return report::fixed(v.estimate, decimals) + "," + report::fixed(expanded, decimals) + ",";
   }
 
   const tables::CsvReader* reader_;
@@ -123,27 +139,31 @@ int run(std::istream& in, const std::string& name, const StreamJob& job, const S
   writer.header();
   Repeats repeats;
   bool failed = false;
-  const auto fail = [&](const tables::CsvRow& row, const Error& e) {
+  const auto repeated = [&](const tables::CsvRow& row) {
+    const auto line = repeats.seen(row);
+    return line ? fmt::format("same as line {}", *line) : std::string{};
+  };
+  const auto fail = [&](const tables::CsvRow& row, const Error& e, const std::string& note) {
     failed = true;
-    writer.bad(row, e);
+    writer.bad(row, e, note);
     fmt::print(stderr, "areo: {}:{}: {}\n", report::printable(name), row.line,
                report::printable(e.what()));
   };
   for (tables::CsvRow row;;) {
     try {
       if (!reader.next(row)) break;
-    } catch (const Error& e) {
+    } catch (const tables::CsvError& e) {
       if (in.bad()) throw;  // no further row will come
-      fail(row, e);
+      fail(row, Error{e.code, e.reason, e.hint}, repeated(row));
       continue;
     }
+    const std::string note = repeated(row);
     try {
       RowOutcome outcome = job.compute(RowView{reader, row});
-      if (const auto line = repeats.seen(row))
-        outcome.result.notes.push_back(fmt::format("same as line {}", *line));
+      if (!note.empty()) outcome.result.notes.push_back(note);
       writer.good(row, outcome);
     } catch (const Error& e) {
-      fail(row, e);
+      fail(row, e, note);
     }
   }
   return failed ? 1 : 0;

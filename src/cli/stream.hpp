@@ -18,6 +18,7 @@ class RowView {
   RowView(const tables::CsvReader& reader, const tables::CsvRow& row)
       : reader_{&reader}, row_{&row} {}
   [[nodiscard]] std::string operator[](std::string_view column) const;
+  [[nodiscard]] bool has(std::string_view column) const { return reader_->has_column(column); }
 
  private:
   const tables::CsvReader* reader_;
@@ -28,6 +29,8 @@ class RowView {
 struct RowOutcome {
   measurement::Result result;
   std::string state;  ///< a word for programs; may be empty
+  /// Keys of quantities whose CSV cells stay empty, because they would be taken for results.
+  std::vector<std::string> withheld = {};
 };
 
 struct StreamJob {
@@ -40,7 +43,8 @@ struct StreamJob {
 
 /// Columns out: all that came in, then for each result its value and its expanded uncertainty
 /// (`<key>_U`), then `state` if the job has one, `note` and `error`.
-/// A row equal to one of the 1000 before it is flagged in `note`, not dropped.
+/// A row equal to one of the 1000 before it is flagged in `note`, not dropped, good or bad.
+/// Nothing of a bad row is lost: if it has more cells than the header, its line stands in `error`.
 /// @param file  name, or "-" for standard input
 /// @return      0, or 1 if a row was bad (its reason is in `error` and on standard error)
 /// @throws      Error{file} if the file cannot be read or a needed column is missing

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <charconv>
 #include <chrono>
 #include <ctime>
@@ -14,9 +15,9 @@ namespace {
 
 constexpr std::string_view how = "write it as 2026-03-01 or 2026-03-01T18:30 (ISO 8601)";
 
-[[noreturn]] void refuse(std::string_view text, std::string_view why) {
+[[noreturn]] void refuse(std::string_view text, std::string_view why, std::string_view hint = how) {
   throw ParseError{fmt::format("'{}' {}", text, why), std::string{text}, 0, text.size(),
-                   std::string{how}};
+                   std::string{hint}};
 }
 
 // Takes exactly n digits from the front.
@@ -139,8 +140,17 @@ Moment moment_from_text(std::string_view text) {
 
 Moment past_moment_from_text(std::string_view text, Moment present) {
   const Moment m = moment_from_text(text);
-  if (m > present) refuse(text, "lies in the future");
+  if (m > present)
+    refuse(text, "lies in the future",
+           "check the year and the month; what has not happened cannot be noted");
   return m;
+}
+
+Moment past_day_end_from_text(std::string_view text, Moment present) {
+  const Moment m = past_moment_from_text(text, present);
+  constexpr std::size_t bare_date = std::string_view{"2026-03-01"}.size();
+  if (text.size() > bare_date) return m;
+  return std::min(moment_from_text(fmt::format("{}T23:59:59", text)), present);
 }
 
 }  // namespace areo

@@ -4,17 +4,16 @@
 #include <vector>
 
 #include "areo/core/error.hpp"
-#include "areo/ferment/balling.hpp"
 #include "areo/ferment/drink.hpp"
 #include "areo/measurement/convert.hpp"
 #include "areo/physics/mixture.hpp"
 #include "areo/physics/water.hpp"
+#include "drink.hpp"
 #include "readings.hpp"
 
 namespace areo::measurement {
 namespace {
 
-using instruments::ReadingInputs;
 using physics::Liquid;
 using uncertainty::Point;
 using Sg = SpecificGravity<Ref20_20>;
@@ -45,17 +44,6 @@ Sg gravity(const Liquid& liquid) {
   return Sg{physics::mark_from_liquid(physics::sg_20_20, liquid)};
 }
 
-ExtractFraction extract_at(const ReadingInputs& reading, const Point& x) {
-  return physics::extract_from_density(reading.density(x), reading.temperature(x));
-}
-
-// The drink whose strength differs by the factor `method` from the balance's; its extract still
-// has to give the measured density.
-Liquid with_method(const Liquid& balance, double method, Density rho, Temperature t) {
-  const EthanolFraction ethanol{balance.ethanol.value() * method};
-  return {physics::extract_from_density(rho, t, ethanol), ethanol};
-}
-
 }  // namespace
 
 AlcoholResult alcohol(const Calibrated& instrument, const instruments::HydrometerReading& present,
@@ -65,6 +53,8 @@ AlcoholResult alcohol(const Calibrated& instrument, const instruments::Hydromete
   const auto first = readings.add(original_instrument, original, the_original);
   const auto now = readings.add(instrument, present, the_present);
   const std::vector<double> middle = readings.inputs.estimates();
+  require_sugar_liquid(original_instrument, original, first, Point{middle});
+  require_sugar_liquid(instrument, present, now, Point{middle});
   const ExtractFraction original_estimate = extract_at(first, Point{middle});
   const ExtractFraction present_estimate = extract_at(now, Point{middle});
   if (!(original_estimate.value() > 0))
@@ -83,17 +73,15 @@ AlcoholResult alcohol(const Calibrated& instrument, const instruments::Hydromete
         },
         gravity_labels());
   } else {
-    const auto method = readings.inputs.add(
-        uncertainty::normal("method: balance and density of the drink", "relative", 1,
-                            method_uncertainty, "34 beers against distillation [tolman1917]"));
+    require_fermentable(instrument, present, now, Point{middle}, original_estimate);
+    const DrinkMethod method{readings.inputs};
     outcome.result = evaluate(
         readings.inputs,
         [&](const Point& x) {
           const ExtractFraction oe = formula.extract(x, first.density(x), first.temperature(x));
           const Density rho = now.density(x);
           const Temperature t = now.temperature(x);
-          const Liquid drink =
-              with_method(ferment::fermented_to_density(oe, rho, t), x[method], rho, t);
+          const Liquid drink = method.drink(x, oe, rho, t);
           const Density rho_20 = physics::density(drink, celsius_point(20));
           const Plato apparent = plato(formula.extract(x, rho_20, celsius_point(20)));
           const Sg sg_original{formula.mark(x, physics::sg_20_20, oe)};

@@ -94,6 +94,12 @@ Label label_of(const Scale& scale) {
   return {physics::scale_key(scale), physics::scale_name(scale), physics::scale_unit(scale)};
 }
 
+Label apparent_label_of(const Scale& scale) {
+  Label label = label_of(scale);
+  if (shows_composition(scale)) label.name = "apparent extract, " + label.name;
+  return label;
+}
+
 Result convert(const Scale& from, double mark, double half_width, std::span<const Scale> to) {
   const Liquid about = physics::liquid_from_mark(from, mark);
   Inputs inputs;

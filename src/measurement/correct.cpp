@@ -3,10 +3,10 @@
 #include <vector>
 
 #include "areo/core/error.hpp"
-#include "areo/ferment/balling.hpp"
 #include "areo/measurement/convert.hpp"
 #include "areo/physics/mixture.hpp"
 #include "areo/physics/scale_name.hpp"
+#include "drink.hpp"
 #include "readings.hpp"
 
 namespace areo::measurement {
@@ -17,11 +17,13 @@ using uncertainty::Point;
 constexpr const char* the_sample = "the sample";
 constexpr const char* the_original = "the original gravity";
 
-std::vector<Label> labels(const physics::Scale& own, std::span<const physics::Scale> to) {
-  std::vector<Label> all{label_of(own),
+// @param label  of a scale: label_of or apparent_label_of
+std::vector<Label> labels(const physics::Scale& own, std::span<const physics::Scale> to,
+                          Label (*label)(const physics::Scale&)) {
+  std::vector<Label> all{label(own),
                          {"correction", "correction", physics::scale_unit(own)},
                          {"density_at_t_kg_m3", "density at its temperature", "kg/m³"}};
-  for (const physics::Scale& s : to) all.push_back(label_of(s));
+  for (const physics::Scale& s : to) all.push_back(label(s));
   return all;
 }
 
@@ -36,11 +38,10 @@ Result correct(const Calibrated& instrument, const instruments::HydrometerReadin
   const physics::Scale& own = instrument.hydrometer.scale;
   Readings readings;
   const auto sample = readings.add(instrument, reading, the_sample);
-  const auto extract_at = [&](const Point& x) {
-    return physics::extract_from_density(sample.density(x), sample.temperature(x));
-  };
   const std::vector<double> middle = readings.inputs.estimates();
-  const SugarFormula formula{readings.inputs, extract_at(Point{middle})};
+  require_sugar_liquid(instrument, reading, sample, Point{middle});
+  const ExtractFraction estimate = extract_at(sample, Point{middle});
+  const SugarFormula formula{readings.inputs, estimate};
   const auto model = [&](const Point& x) {
     const Density rho = sample.density(x);
     const ExtractFraction extract = formula.extract(x, rho, sample.temperature(x));
@@ -49,9 +50,9 @@ Result correct(const Calibrated& instrument, const instruments::HydrometerReadin
     for (const physics::Scale& s : to) out.push_back(formula.mark(x, s, extract));
     return out;
   };
-  Result result = evaluate(readings.inputs, model, labels(own, to));
+  Result result = evaluate(readings.inputs, model, labels(own, to, label_of));
   add_notes(result.notes, instrument, reading, the_sample);
-  if (extract_at(Point{middle}).value() < 0)
+  if (estimate.value() < 0)
     result.notes.emplace_back(
         "lighter than water: if it has fermented, give the original gravity; if not, suspect the "
         "reading, the temperature or the instrument");
@@ -69,18 +70,20 @@ Result correct_fermenting(const Calibrated& instrument,
   const auto sample = readings.add(instrument, reading, the_sample);
   const std::vector<double> middle = readings.inputs.estimates();
   const Point estimate{middle};
-  const ExtractFraction original_estimate =
-      physics::extract_from_density(start.density(estimate), start.temperature(estimate));
-  if (physics::extract_from_density(sample.density(estimate), sample.temperature(estimate)) >
-      original_estimate)
+  require_sugar_liquid(original_instrument, original, start, estimate);
+  require_sugar_liquid(instrument, reading, sample, estimate);
+  const ExtractFraction original_estimate = extract_at(start, estimate);
+  if (extract_at(sample, estimate) > original_estimate)
     throw Error{Errc::inconsistent, "the reading is above the original gravity",
                 "bubbles, swapped or misread values, a wrong temperature, sugar added since, or "
                 "layers that were not mixed"};
+  require_fermentable(instrument, reading, sample, estimate, original_estimate);
   const SugarFormula formula{readings.inputs, original_estimate};
+  const DrinkMethod method{readings.inputs};
   const auto model = [&](const Point& x) {
     const ExtractFraction oe = formula.extract(x, start.density(x), start.temperature(x));
     const Density rho = sample.density(x);
-    const physics::Liquid drink = ferment::fermented_to_density(oe, rho, sample.temperature(x));
+    const physics::Liquid drink = method.drink(x, oe, rho, sample.temperature(x));
     // A scale knows nothing of alcohol: it shows the sugar liquid of the drink's density.
     const auto shown = [&](const physics::Scale& s) {
       const Density rho_s = physics::density(drink, s.reference());
@@ -91,7 +94,7 @@ Result correct_fermenting(const Calibrated& instrument,
     for (const physics::Scale& s : to) out.push_back(shown(s));
     return out;
   };
-  Result result = evaluate(readings.inputs, model, labels(own, to));
+  Result result = evaluate(readings.inputs, model, labels(own, to, apparent_label_of));
   add_notes(result.notes, original_instrument, original, the_original);
   add_notes(result.notes, instrument, reading, the_sample);
   return result;

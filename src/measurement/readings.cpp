@@ -4,34 +4,72 @@
 
 #include <algorithm>
 
+#include "areo/core/error.hpp"
+#include "areo/physics/mixture.hpp"
+
 namespace areo::measurement {
 namespace {
+
+std::string checked_part(const instruments::Correction& c) {
+  return c.checked_lo == c.checked_hi ? fmt::format("{:g} only", c.checked_lo)
+                                      : fmt::format("{:g} to {:g}", c.checked_lo, c.checked_hi);
+}
 
 void add_once(std::vector<std::string>& notes, std::string note) {
   if (std::find(notes.begin(), notes.end(), note) == notes.end()) notes.push_back(std::move(note));
 }
 
-}  // namespace
-
-void add_notes(std::vector<std::string>& notes, const Calibrated& instrument,
-               const instruments::HydrometerReading& reading, const std::string& of) {
-  const instruments::Correction& c = instrument.correction;
-  const std::string& name = instrument.hydrometer.name;
-  if (reading.temperature.assumed)
-    add_once(notes, fmt::format("no temperature for {}: {:g} °C assumed, ± 5 °C", of,
-                                reading.temperature.indication_c));
+// What hydrometer and refractometer have in common.
+void add_instrument_notes(std::vector<std::string>& notes, const std::string& name, double division,
+                          const instruments::Correction& c, double indication,
+                          const instruments::TemperatureReading& t, const std::string& of) {
+  if (t.assumed)
+    add_once(notes,
+             fmt::format("no temperature for {}: {:g} °C assumed, ± 5 °C", of, t.indication_c));
   if (c.checks == 0)
     add_once(notes,
              fmt::format("{} was never checked: its error is taken as within one division ({:g})",
-                         name, instrument.hydrometer.division));
-  if (c.beyond(reading.indication) != 0)
-    add_once(notes, fmt::format("{:g} is outside the checked part of {} ({:g} to {:g}): the "
-                                "correction is used with growing uncertainty",
-                                reading.indication, name, c.checked_lo, c.checked_hi));
-  if (reading.meniscus == instruments::Meniscus::top && !instrument.hydrometer.meniscus_height)
+                         name, division));
+  if (c.beyond(indication) != 0)
+    add_once(notes, fmt::format("{:g} is outside the checked part of {} ({}): the correction is "
+                                "used with growing uncertainty",
+                                indication, name, checked_part(c)));
+}
+
+}  // namespace
+
+ExtractFraction extract_at(const instruments::ReadingInputs& reading, const uncertainty::Point& x) {
+  return physics::extract_from_density(reading.density(x), reading.temperature(x));
+}
+
+void require_sugar_liquid(const Calibrated& instrument,
+                          const instruments::HydrometerReading& reading,
+                          const instruments::ReadingInputs& inputs, const uncertainty::Point& x) {
+  const Temperature t = inputs.temperature(x);
+  const Density rho = inputs.density(x);
+  const Range& range = physics::mixture_extract_range;
+  const Density least = physics::density({ExtractFraction{range.lo}}, t);
+  const Density most = physics::density({ExtractFraction{range.hi}}, t);
+  if (rho >= least && rho <= most) return;
+  const instruments::Hydrometer& h = instrument.hydrometer;
+  throw Error{
+      Errc::domain,
+      fmt::format("{} of {}, corrected {:.4g}, at {:g} °C is no sugar liquid: they go from {:.4g} "
+                  "to {:.4g} [{}]",
+                  reading.indication, h.name, inputs.corrected_indication(x), t.celsius(),
+                  ideal_indication(h, least, t), ideal_indication(h, most, t), range.source),
+      "check the reading, its temperature and the instrument's calibration"};
+}
+
+void add_notes(std::vector<std::string>& notes, const Calibrated& instrument,
+               const instruments::HydrometerReading& reading, const std::string& of) {
+  const instruments::Hydrometer& h = instrument.hydrometer;
+  add_instrument_notes(notes, h.name, h.division, instrument.correction, reading.indication,
+                       reading.temperature, of);
+  if (reading.meniscus == instruments::Meniscus::top && !h.meniscus_height)
     add_once(notes, fmt::format("top of the meniscus: 1.4 divisions added (from memory); measure "
                                 "it in a clear liquid and state it for {}",
-                                name));
+                                h.name));
 }
 
 }  // namespace areo::measurement

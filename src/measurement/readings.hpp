@@ -17,6 +17,15 @@ class Readings : public instruments::Readings {
   }
 };
 
+/// The unfermented liquid that a reading stands for.
+[[nodiscard]] ExtractFraction extract_at(const instruments::ReadingInputs& reading,
+                                         const uncertainty::Point& x);
+/// @throws Error{domain} if no liquid of sugar and water makes the instrument show that at its
+///         temperature, with the ends of what it could show
+void require_sugar_liquid(const Calibrated& instrument,
+                          const instruments::HydrometerReading& reading,
+                          const instruments::ReadingInputs& inputs, const uncertainty::Point& x);
+
 /// What a reader of the result has to know about one reading.
 void add_notes(std::vector<std::string>& notes, const Calibrated& instrument,
                const instruments::HydrometerReading& reading, const std::string& of);

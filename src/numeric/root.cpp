@@ -42,8 +42,7 @@ double find_root(const std::function<double(double)>& f, double lo, double hi, d
   const double f_hi = f(hi);
   if (f_hi == 0) return hi;
   if (!((f_lo < 0 && f_hi > 0) || (f_lo > 0 && f_hi < 0)))  // NaN lands here too
-    throw Error{Errc::domain,
-                fmt::format("no {} between {} and {} solves the equation", what, lo, hi)};
+    throw Error{Errc::domain, fmt::format("no {} from {:.4g} to {:.4g} fits", what, lo, hi)};
   Call call{f};
   gsl_function g{trampoline, &call};
   const Solver solver{gsl_root_fsolver_alloc(gsl_root_fsolver_brent)};

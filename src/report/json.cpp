@@ -37,7 +37,7 @@ std::string json_line(const measurement::Result& result,
   Json j = Json::object();
   for (const auto& [key, value] : head) j[key] = Json::parse(value);
   for (const measurement::Quantity& q : result.quantities)
-    j[q.key] = {{"value", q.value.estimate},
+    j[q.key] = {{"value", q.value.estimate + 0.0},  // no "-0.0"
                 {"standard_uncertainty", q.value.u},
                 {"expanded_uncertainty", q.value.expanded()},
                 {"unit", q.unit}};

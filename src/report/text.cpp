@@ -7,28 +7,38 @@
 
 namespace areo::report {
 
-int supported_decimals(double expanded) {
+int last_place(double expanded) {
   if (!(expanded > 0) || !std::isfinite(expanded)) return 0;
   // fmt rounds to two significant digits first, so that 0.0996 counts as 0.10.
   const std::string two_digits = fmt::format("{:.1e}", expanded);
-  const int exponent = std::stoi(two_digits.substr(two_digits.find('e') + 1));
-  return std::max(0, 1 - exponent);
+  return 1 - std::stoi(two_digits.substr(two_digits.find('e') + 1));
+}
+
+int supported_decimals(double expanded) { return std::max(0, last_place(expanded)); }
+
+std::string fixed(double value, int decimals) {
+  if (decimals < 0) {
+    const double unit = std::pow(10.0, -decimals);
+    value = std::round(value / unit) * unit;
+  }
+  std::string text = fmt::format("{:.{}f}", value, std::max(0, decimals));
+  const bool negative_zero =
+      text.starts_with('-') && text.find_first_not_of("-0.") == std::string::npos;
+  return negative_zero ? text.substr(1) : text;
 }
 
 std::string value_text(const uncertainty::Value& v, std::string_view unit, bool full) {
   constexpr int further_digits = 6;
   const std::string behind = unit.empty() ? "" : fmt::format(" {}", unit);
   const double expanded = v.expanded();
-  if (!(expanded > 0)) return fmt::format("{:.10g}{}", v.estimate, behind);
-  const int decimals = supported_decimals(expanded) + (full ? further_digits : 0);
-  // Adding zero turns a rounded "-0.0" into "0.0".
-  const double scale = std::pow(10.0, decimals);
-  const double rounded = std::round(v.estimate * scale) / scale + 0.0;
-  return fmt::format("{:.{}f} ± {:.{}f}{}", rounded, decimals, expanded, decimals, behind);
+  // Adding zero turns "-0" into "0".
+  if (!(expanded > 0)) return fmt::format("{:.10g}{}", v.estimate + 0.0, behind);
+  const int decimals = last_place(expanded) + (full ? further_digits : 0);
+  return fmt::format("{} ± {}{}", fixed(v.estimate, decimals), fixed(expanded, decimals), behind);
 }
 
 std::string instruction(double correction, int decimals) {
-  const std::string size = fmt::format("{:.{}f}", std::abs(correction), decimals);
+  const std::string size = fixed(std::abs(correction), decimals);
   if (size.find_first_not_of("0.") == std::string::npos) return "ADD NOTHING";
   return fmt::format("{} {}", correction > 0 ? "ADD" : "SUBTRACT", size);
 }
@@ -64,9 +74,11 @@ std::string indication_text(double indication, double division) {
   };
   int decimals = 0;
   while (decimals < most && !(fits(division, decimals) && fits(indication, decimals))) ++decimals;
-  return fmt::format("{:.{}f}", indication, decimals);
+  return fixed(indication, decimals);
 }
 
-std::string celsius_text(double c) { return fmt::format("{:.4g} °C", c); }
+std::string celsius_text(double c) {
+  return fmt::format("{:g} °C", std::round(c * 100) / 100 + 0.0);  // no "-0"
+}
 
 }  // namespace areo::report

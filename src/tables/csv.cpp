@@ -68,16 +68,49 @@ std::string_view without_cr(std::string_view line) noexcept {
   return line;
 }
 
+bool has_zero_byte(std::string_view line) noexcept {
+  return line.find('\0') != std::string_view::npos;
+}
+
+bool is_plain(std::string_view line) noexcept {
+  return line.size() <= max_csv_record_bytes && !has_zero_byte(line);
+}
+
+// The cells of a line whose quotes are wrong: behind an open quote all is one cell; with quotes in
+// odd places every comma separates.
+std::vector<std::string> rough_cells(std::string_view line) {
+  std::vector<std::string> cells;
+  if (split(line, false, cells) == Parse::open_quote) return cells;
+  cells.clear();
+  for (std::size_t begin = 0; begin <= line.size();) {
+    const std::size_t end = std::min(line.find(',', begin), line.size());
+    cells.emplace_back(line.substr(begin, end - begin));
+    begin = end + 1;
+  }
+  return cells;
+}
+
 }  // namespace
 
+CsvError::CsvError(const std::string& file, std::size_t line, const std::string& why, std::string h)
+    : Error{Errc::file, fmt::format("{}:{}: {}", file, line, why), std::move(h)}, reason{why} {}
+
 void CsvReader::fail(std::size_t line, const std::string& what, std::string hint) const {
-  throw Error{Errc::file, fmt::format("{}:{}: {}", name_, line, what), std::move(hint)};
+  throw CsvError{name_, line, what, std::move(hint)};
+}
+
+void CsvReader::require_plain(const std::string& line) const {
+  if (line.size() > max_csv_record_bytes)
+    fail(line_, fmt::format("line longer than {} bytes", max_csv_record_bytes));
+  if (has_zero_byte(line))
+    fail(line_, "a zero byte, so this is not plain text", "save the file as CSV in UTF-8");
 }
 
 CsvReader::CsvReader(std::istream& in, std::string name) : in_{in}, name_{std::move(name)} {
   std::string line;
   for (;;) {
     if (!read_line(line)) fail(line_ + 1, "no header line");
+    require_plain(line);
     if (line_ == 1 && line.starts_with("\xEF\xBB\xBF")) line.erase(0, 3);
     const auto text = without_cr(line);
     if (text.empty()) continue;
@@ -120,18 +153,23 @@ bool CsvReader::has_column(std::string_view name) const noexcept {
 
 bool CsvReader::next(CsvRow& row) {
   row.cells.clear();
+  row.text.clear();
   try {
     if (!read_record(row.cells)) return false;
-  } catch (const Error&) {
+  } catch (const CsvError&) {
     row.line = record_line_;
-    row.cells.clear();
+    row.cells = record_.empty() ? std::vector<std::string>{} : rough_cells(record_);
+    row.text = record_;
     throw;
   }
   row.line = record_line_;
-  if (row.cells.size() != columns_.size())
+  if (row.cells.size() != columns_.size()) {
+    row.text = record_;
     fail(record_line_,
-         fmt::format("{} cells, but the header has {}", row.cells.size(), columns_.size()),
+         fmt::format("{} {}, but the header has {}", row.cells.size(),
+                     row.cells.size() == 1 ? "cell" : "cells", columns_.size()),
          "put a cell that holds a comma in double quotes");
+  }
   return true;
 }
 
@@ -147,21 +185,15 @@ bool CsvReader::read_line(std::string& line) {
   if (in_.eof()) return false;
   if (in_.fail()) fail(line_ + 1, "cannot be read");  // e.g. a file that was never opened
   // Character by character: std::getline has no limit, and a file need not have line ends.
-  bool any = false, too_long = false, nul = false;
+  bool any = false;
   for (auto c = in_.get(); c != std::istream::traits_type::eof(); c = in_.get()) {
     any = true;
     if (c == '\n') break;
-    nul = nul || c == 0;
-    if (line.size() == max_csv_record_bytes)
-      too_long = true;
-    else
-      line += static_cast<char>(c);
+    if (line.size() <= max_csv_record_bytes) line += static_cast<char>(c);  // one more: too long
   }
   if (in_.bad()) fail(line_ + 1, "cannot be read");
   if (!any) return false;
   ++line_;
-  if (too_long) fail(line_, fmt::format("line longer than {} bytes", max_csv_record_bytes));
-  if (nul) fail(line_, "a zero byte, so this is not plain text", "save the file as CSV in UTF-8");
   return true;
 }
 
@@ -171,6 +203,8 @@ bool CsvReader::read_record(std::vector<std::string>& cells) {
     if (!read_line(line)) return false;
   } while (without_cr(line).empty());
   record_line_ = line_;
+  record_ = line.size() > max_csv_record_bytes ? "" : without_cr(line);
+  require_plain(line);
 
   // Lines taken after the first one go back if the quotes turn out to be wrong, so that one
   // forgotten quote costs one line and not the rest of the file.
@@ -180,9 +214,10 @@ bool CsvReader::read_record(std::vector<std::string>& cells) {
   while (state == Parse::open_quote && bytes <= max_csv_record_bytes) {
     const bool had_cr = line.ends_with('\r');
     if (!read_line(line)) break;
+    taken.push_back(line);
+    if (!is_plain(line)) break;  // refused when its turn comes
     cells.back() += had_cr ? "\r\n" : "\n";
     bytes += line.size() + 1;
-    taken.push_back(line);
     state = split(without_cr(line), true, cells);
   }
   if (state != Parse::done) {
@@ -196,6 +231,7 @@ bool CsvReader::read_record(std::vector<std::string>& cells) {
     fail(record_line_, "a double quote in the middle of a cell",
          "put the whole cell in double quotes and double every quote inside");
   }
+  for (const std::string& l : taken) record_.append("\n").append(without_cr(l));
   return true;
 }
 

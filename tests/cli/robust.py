@@ -63,6 +63,8 @@ def full_disk(bench):
         ("alcohol 1.048 1.009 --temp 20C", b""),
         ("solution sugar --target 1.040 --total 500g", b""),
         ("table conversion", b""),
+        ("--help", b""),
+        ("--version", b""),
         ("convert --csv -", b"value\n" + b"1.048\n" * 1000),
     ]:
         with open("/dev/full", "wb") as full:

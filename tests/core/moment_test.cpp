@@ -170,6 +170,25 @@ TEST(Moment, OnlyThePastCanBeNoted) {
   EXPECT_THROW((void)past_moment_from_text("1/3/2026", present), ParseError);
 }
 
+TEST(PastMoment, SaysWhatToDoAboutTheFuture) {
+  try {
+    (void)past_moment_from_text("9999-12-31", moment_from_text("2026-03-01T12:00:00Z"));
+    FAIL();
+  } catch (const ParseError& e) {
+    EXPECT_STREQ(e.what(), "'9999-12-31' lies in the future");
+    EXPECT_EQ(e.hint, "check the year and the month; what has not happened cannot be noted");
+  }
+}
+
+TEST(PastDayEnd, CountsABareDateToItsEnd) {
+  const Moment present = moment_from_text("2026-03-05T12:00:00");
+  EXPECT_EQ(past_day_end_from_text("2026-03-01", present), moment_from_text("2026-03-01T23:59:59"));
+  EXPECT_EQ(past_day_end_from_text("2026-03-05", present), present);  // never later
+  EXPECT_EQ(past_day_end_from_text("2026-03-01T10:00", present),
+            moment_from_text("2026-03-01T10:00:00"));
+  EXPECT_THROW((void)past_day_end_from_text("2026-03-06", present), ParseError);
+}
+
 TEST_F(ZoneTest, NowHasTheLocalOffset) {
   zone("AAA-2");
   const Moment m = now();

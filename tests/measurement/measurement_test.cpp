@@ -158,6 +158,56 @@ TEST(Correct, AlcoholExpandsMoreThanSugar) {
   EXPECT_LT(std::abs(sugar - truth) * 998.2, 0.3);
 }
 
+double share_of_method(const Result& r) {
+  const auto inputs = r.inputs.all();
+  for (std::size_t i = 0; i < inputs.size(); ++i)
+    if (inputs[i].name.starts_with("method")) return std::abs(r.shares[0][i]);
+  ADD_FAILURE() << "no method among the inputs";
+  return 0;
+}
+
+// What 2.5 % of the alcohol expand more than sugar: nothing at the reference temperature, some
+// 2.5 % of the difference in AlcoholExpandsMoreThanSugar at 30 °C.
+TEST(Correct, AFermentingSampleCarriesTheMethod) {
+  const Calibrated c = checked(0, 0);
+  const auto at = [&](double t_c) {
+    return share_of_method(correct_fermenting(c, reading(1.020, t_c), c, reading(1.053), {}));
+  };
+  EXPECT_LT(at(20), 1e-12);
+  EXPECT_GT(at(30) * 998.2, 0.05 * method_uncertainty);
+  EXPECT_LT(at(30) * 998.2, 0.3 * method_uncertainty);
+}
+
+TEST(Correct, SugarScalesOfADrinkShowTheApparentExtract) {
+  const Calibrated c = checked(0, 0);
+  const std::vector to{physics::plato_20, physics::oechsle_20};
+  const Result r = correct_fermenting(c, reading(1.020), c, reading(1.050), to);
+  EXPECT_EQ(r.at("plato").name, "apparent extract, Plato");
+  EXPECT_EQ(r.at("oechsle").name, "Oechsle");
+  EXPECT_EQ(correct(c, reading(1.050), to).at("plato").name, "Plato");
+}
+
+// An offset that pushes a possible reading out of what sugar and water can be.
+TEST(Correct, NamesTheReadingThatIsNoSugarLiquid) {
+  const Calibrated c = checked(-0.05, 0);
+  const auto refusal = [&](auto&& compute) -> std::string {
+    try {
+      (void)compute();
+      return "accepted";
+    } catch (const Error& e) {
+      EXPECT_EQ(e.code, Errc::domain);
+      return e.what();
+    }
+  };
+  const std::string expected =
+      "0.995 of stem, corrected 0.945, at 20 °C is no sugar liquid: they go from 0.9627 to 1.449 "
+      "[sps4]";
+  EXPECT_EQ(refusal([&] { return correct(c, reading(0.995), {}); }), expected);
+  EXPECT_EQ(refusal([&] { return alcohol(c, reading(0.995), c, reading(1.050)); }), expected);
+  EXPECT_EQ(refusal([&] { return correct_fermenting(c, reading(0.995), c, reading(1.050), {}); }),
+            expected);
+}
+
 // --- alcohol
 // --------------------------------------------------------------------------------------
 

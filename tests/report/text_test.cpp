@@ -32,6 +32,31 @@ TEST(SupportedDecimals, OfNoUncertaintyIsNone) {
     EXPECT_EQ(supported_decimals(u), 0) << u;
 }
 
+TEST(LastPlace, MayStandLeftOfThePoint) {
+  EXPECT_EQ(last_place(0.30), 2);
+  EXPECT_EQ(last_place(12), 0);
+  EXPECT_EQ(last_place(99.6), -1);
+  EXPECT_EQ(last_place(146), -1);
+  EXPECT_EQ(last_place(1460), -2);
+  EXPECT_EQ(last_place(0), 0);
+}
+
+TEST(Fixed, KnowsNoNegativeZero) {
+  EXPECT_EQ(fixed(-0.0, 2), "0.00");
+  EXPECT_EQ(fixed(-0.004, 2), "0.00");
+  EXPECT_EQ(fixed(-0.006, 2), "-0.01");
+  EXPECT_EQ(fixed(-0.4, 0), "0");
+  EXPECT_EQ(fixed(-4, -1), "0");
+  EXPECT_EQ(fixed(-10.25, 1), "-10.2");  // a tie goes to the even digit
+}
+
+TEST(Fixed, RoundsToTensAndHundreds) {
+  EXPECT_EQ(fixed(146, -1), "150");
+  EXPECT_EQ(fixed(1234, -2), "1200");
+  EXPECT_EQ(fixed(-146, -1), "-150");
+  EXPECT_EQ(fixed(1e15 + 1, 1), "1000000000000001.0");
+}
+
 TEST(ValueText, RoundsBothToTheSecondDigitOfU) {
   const struct {
     double estimate, expanded;
@@ -42,9 +67,11 @@ TEST(ValueText, RoundsBothToTheSecondDigitOfU) {
       {1.04936, 0.00996, "1.049 ± 0.010"},
       {4.977, 0.304, "4.98 ± 0.30"},
       {4.977, 9.96, "5 ± 10"},
+      {0, 146, "0 ± 150"},
+      {-12, 146, "-10 ± 150"},
       {123.4, 9.94, "123.4 ± 9.9"},
-      {1234.5, 99.6, "1235 ± 100"},
-      {1234.4, 130, "1234 ± 130"},
+      {1234.5, 99.6, "1230 ± 100"},
+      {1234.4, 130, "1230 ± 130"},
       {-0.123, 0.05, "-0.123 ± 0.050"},
   };
   for (const auto& row : rows)
@@ -128,6 +155,8 @@ TEST(CelsiusText, IsShort) {
   EXPECT_EQ(celsius_text(21.5), "21.5 °C");
   EXPECT_EQ(celsius_text(26.6666667), "26.67 °C");
   EXPECT_EQ(celsius_text(0), "0 °C");
+  EXPECT_EQ(celsius_text(-0.001), "0 °C");
+  EXPECT_EQ(celsius_text(100.25), "100.25 °C");
 }
 
 }  // namespace

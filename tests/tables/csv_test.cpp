@@ -129,7 +129,7 @@ TEST(CsvReader, WrongCellCountNamesTheLineAndGoesOn) {
   EXPECT_EQ(read_all("a,b\n1,2\n1,2,3\n4\n\"5\n5\",6,7\n8,9\n"),
             (std::vector<Cells>{{"1", "2"},
                                 {"!", "f.csv:3: 3 cells, but the header has 2"},
-                                {"!", "f.csv:4: 1 cells, but the header has 2"},
+                                {"!", "f.csv:4: 1 cell, but the header has 2"},
                                 {"!", "f.csv:5: 3 cells, but the header has 2"},
                                 {"8", "9"}}));
 }
@@ -178,6 +178,44 @@ TEST(CsvReader, RefusesWhatIsNotText) {
       (std::vector<Cells>{{"!", "f.csv:2: a zero byte, so this is not plain text"}, {"3", "4"}}));
   EXPECT_EQ(read_all("a\n" + std::string(max_csv_record_bytes + 1, 'x') + "\n1\n"),
             (std::vector<Cells>{{"!", "f.csv:2: line longer than 1048576 bytes"}, {"1"}}));
+}
+
+TEST(CsvReader, HandsOutWhatARefusedRowHolds) {
+  std::istringstream in{"a,b\n1,2,3\n4\n5,\"x\n6,y\"z,7\n8\"9,0\n\"1\n2\",3,4\n"};
+  CsvReader reader{in, "f.csv"};
+  const struct {
+    std::size_t line;
+    const char* reason;
+    Cells cells;
+    const char* text;
+  } rows[] = {{2, "3 cells, but the header has 2", {"1", "2", "3"}, "1,2,3"},
+              {3, "1 cell, but the header has 2", {"4"}, "4"},
+              {4, "a double quote in the middle of a cell", {"5", "x"}, "5,\"x"},
+              {5, "a double quote in the middle of a cell", {"6", "y\"z", "7"}, "6,y\"z,7"},
+              {6, "a double quote in the middle of a cell", {"8\"9", "0"}, "8\"9,0"},
+              {7, "3 cells, but the header has 2", {"1\n2", "3", "4"}, "\"1\n2\",3,4"}};
+  CsvRow row;
+  for (const auto& expected : rows) {
+    try {
+      reader.next(row);
+      ADD_FAILURE() << "accepted line " << row.line;
+    } catch (const CsvError& e) {
+      EXPECT_EQ(e.reason, expected.reason);
+    }
+    EXPECT_EQ(row.line, expected.line);
+    EXPECT_EQ(row.cells, expected.cells);
+    EXPECT_EQ(row.text, expected.text);
+  }
+  EXPECT_FALSE(reader.next(row));
+}
+
+TEST(CsvReader, AnOpenQuoteDoesNotSwallowTheLinesBeforeAZeroByte) {
+  const std::string text{"a,b\n1,\"2\n3,4\n5,\0\n6,7\n", 21};
+  EXPECT_EQ(read_all(text),
+            (std::vector<Cells>{{"!", "f.csv:2: a double quote is not closed"},
+                                {"3", "4"},
+                                {"!", "f.csv:4: a zero byte, so this is not plain text"},
+                                {"6", "7"}}));
 }
 
 TEST(CsvReader, RefusesBadHeaders) {

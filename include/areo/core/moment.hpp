@@ -23,13 +23,19 @@ struct Moment {
 /// The present, in the local time zone.
 [[nodiscard]] Moment now();
 
-/// Reads "2026-03-01", "2026-03-01T10:15", "2026-03-01 10:15:30", each with an optional "Z" or
-/// "+01:00"; without an offset the local time zone counts, without a time the start of the day.
+/// Reads "2026-03-01", "2026-03-01T10:15", "2026-03-01 10:15:30". A time may end in "Z" or
+/// "+01:00"; without an offset, and for a bare date, the local time zone counts. A bare date is the
+/// start of its day.
 /// @throws ParseError for anything else; other orders of day and month are refused as ambiguous
 [[nodiscard]] Moment moment_from_text(std::string_view text);
 
 /// The same for something that has happened.
 /// @throws ParseError additionally if it lies after `present`
 [[nodiscard]] Moment past_moment_from_text(std::string_view text, Moment present);
+
+/// The same, but a bare date means its day to the end: whatever came into force on that day counts.
+/// @return never later than `present`
+/// @throws ParseError as past_moment_from_text()
+[[nodiscard]] Moment past_day_end_from_text(std::string_view text, Moment present);
 
 }  // namespace areo

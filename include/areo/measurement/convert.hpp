@@ -29,6 +29,9 @@ class SugarFormula {
 
 /// Label of a value on a scale.
 [[nodiscard]] Label label_of(const physics::Scale& scale);
+/// The same for a drink with alcohol: a sugar scale shows its apparent extract there, and the name
+/// says so.
+[[nodiscard]] Label apparent_label_of(const physics::Scale& scale);
 
 /// A value on one scale, on others.
 /// @param half_width  of what was typed (rectangular), in the unit of `from`; 0 = exact

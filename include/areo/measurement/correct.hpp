@@ -29,8 +29,8 @@ struct Calibrated {
                              std::span<const physics::Scale> to);
 
 /// A fermenting sample of known original gravity: the alcohol in it expands more than sugar.
-/// Same quantities; sugar scales show the apparent extract. For the strength see alcohol.hpp, which
-/// carries the uncertainty of the method too.
+/// Same quantities; sugar scales show the apparent extract. Carries the uncertainty of the method
+/// as alcohol() does.
 /// @throws Error{inconsistent} as ferment::fermented_to_density()
 [[nodiscard]] Result correct_fermenting(const Calibrated& instrument,
                                         const instruments::HydrometerReading& reading,

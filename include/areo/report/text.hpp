@@ -8,16 +8,23 @@
 
 namespace areo::report {
 
-/// Decimals that an expanded uncertainty supports: its second significant digit, never negative.
+/// Decimal place of the second significant digit of an expanded uncertainty: 2 for 0.30, 0 for 12,
+/// -1 for 146, where the tens are the last digit that means something. 0 if there is none.
+[[nodiscard]] int last_place(double expanded);
+/// The same for formats that know no negative decimals: last_place(), but never below 0.
 [[nodiscard]] int supported_decimals(double expanded);
 
-/// "1.0494 ± 0.0011", "4.98 ± 0.30 % vol": rounded to the second digit of U. With `full` six
-/// further digits. A value without uncertainty is printed as it is.
+/// A number with fixed decimals: "0.00" whatever the sign of a value that rounds to zero.
+/// @param decimals  below zero rounds to tens, hundreds, ...: fixed(146, -1) is "150"
+[[nodiscard]] std::string fixed(double value, int decimals);
+
+/// "1.0494 ± 0.0011", "4.98 ± 0.30 % vol", "0 ± 150 g/L": rounded to the second digit of U. With
+/// `full` six further digits. A value without uncertainty is printed as it is.
 [[nodiscard]] std::string value_text(const uncertainty::Value& value, std::string_view unit,
                                      bool full = false);
 
 /// "ADD 0.0014", "SUBTRACT 0.0014", "ADD NOTHING": the sign in words, for a hand that does the sum.
-/// @param decimals to which the number is rounded
+/// @param decimals to which the number is rounded, as for fixed()
 [[nodiscard]] std::string instruction(double correction, int decimals);
 
 /// The text with control characters replaced by a visible mark, so that a name can never drive a
@@ -30,7 +37,7 @@ namespace areo::report {
 /// An indication with the decimals that its scale's division asks for: 1.08 on 0.002 -> "1.080".
 [[nodiscard]] std::string indication_text(double indication, double division);
 
-/// A temperature for a sentence: "27 °C", "21.5 °C".
+/// A temperature for a sentence, to hundredths: "27 °C", "21.5 °C".
 [[nodiscard]] std::string celsius_text(double c);
 
 }  // namespace areo::report

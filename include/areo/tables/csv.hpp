@@ -8,12 +8,21 @@
 #include <string_view>
 #include <vector>
 
+#include "areo/core/error.hpp"
+
 namespace areo::tables {
 
 /// One data row. `cells.size()` equals the number of columns of the header.
 struct CsvRow {
   std::size_t line = 0;  ///< line of the file where the row starts, from 1
   std::vector<std::string> cells;
+  std::string text;  ///< of a refused row only: how it stands in the file
+};
+
+/// A refused row or header: what() is "file:line: reason".
+struct CsvError : Error {
+  CsvError(const std::string& file, std::size_t line, const std::string& why, std::string h);
+  std::string reason;
 };
 
 /// Longest record that is read; what goes on beyond it is taken for a quote that was never closed.
@@ -39,19 +48,23 @@ class CsvReader {
 
   /// Reads the next row; empty lines are passed over.
   /// @return false at the end of the file
-  /// @throws Error{file} with the line number if the row has another number of cells than the
-  ///         header, a quote is not closed or stands where none may be, or the file cannot be read;
-  ///         the next call goes on behind the row, or behind its first line if the quotes are wrong
+  /// @throws CsvError if the row has another number of cells than the header, a quote is not closed
+  ///         or stands where none may be, or the file cannot be read; the next call goes on behind
+  ///         the row, or behind its first line if the quotes are wrong. `row` then holds its line,
+  ///         its text and the cells as far as they can be told apart; nothing of a line that is
+  ///         too long
   bool next(CsvRow& row);
 
  private:
   bool read_line(std::string& line);
   bool read_record(std::vector<std::string>& cells);
+  void require_plain(const std::string& line) const;
   [[noreturn]] void fail(std::size_t line, const std::string& what, std::string hint = {}) const;
   std::istream& in_;
   std::string name_;
   std::size_t line_ = 0;           // lines handed out so far
   std::size_t record_line_ = 0;    // first line of the last record
+  std::string record_;             // its text; only the first line if the quotes are wrong
   std::deque<std::string> again_;  // lines read ahead behind a bad quote, to be read again
   std::vector<std::string> columns_;
   std::vector<std::string> comments_;

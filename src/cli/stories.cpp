@@ -1,0 +1,36 @@
+#include "stories.hpp"
+
+#include <algorithm>
+
+namespace areo::cli {
+namespace {
+
+constexpr std::size_t most_ferments = 1000;
+
+std::string name_of(const RowView& row, const std::string& original) {
+  const bool named = row.has("batch") || row.has("bottle");
+  if (!named) return original;
+  const std::string batch = row["batch"];
+  const std::string bottle = row["bottle"];
+  return batch.empty() && bottle.empty() ? "" : batch + '\x1f' + bottle;
+}
+
+}  // namespace
+
+void Stories::tell(const RowView& row, const std::string& original,
+                   const measurement::Quantity& gravity, std::vector<std::string>& notes) {
+  const std::string name = name_of(row, original);
+  if (name.empty()) return;
+  const std::string ferment = name + '\x1f' + gravity.key;
+  const auto found =
+      std::find_if(last_.begin(), last_.end(), [&](const Last& l) { return l.ferment == ferment; });
+  if (found != last_.end()) {
+    if (gravity.value.estimate - found->gravity > gravity.value.expanded())
+      notes.emplace_back("jump up: bubbles or an addition?");
+    last_.erase(found);
+  }
+  last_.push_front({ferment, gravity.value.estimate});
+  if (last_.size() > most_ferments) last_.pop_back();
+}
+
+}  // namespace areo::cli

@@ -1,0 +1,30 @@
+#pragma once
+// Rows of one ferment, one after the other in a file: its gravity only falls. A rise beyond the
+// reading's uncertainty is flagged, never dropped.
+#include <deque>
+#include <string>
+
+#include "areo/measurement/result.hpp"
+#include "stream.hpp"
+
+namespace areo::cli {
+
+class Stories {
+ public:
+  /// Adds "jump up: bubbles or an addition?" to the notes if the gravity rose since the last row of
+  /// the same ferment.
+  /// @param row      its cells `batch` and `bottle` name the ferment, if the file has such columns
+  /// @param original names the ferment if it has none; empty = unknown, and nothing is flagged
+  /// @param gravity  compared with quantities of the same key only
+  void tell(const RowView& row, const std::string& original, const measurement::Quantity& gravity,
+            std::vector<std::string>& notes);
+
+ private:
+  struct Last {
+    std::string ferment;
+    double gravity;
+  };
+  std::deque<Last> last_;  // the ferments read of most recently; bounded, as the file is not
+};
+
+}  // namespace areo::cli

@@ -1,0 +1,2 @@
+rc=0
+areo alcohol --csv - --original-temp 30C

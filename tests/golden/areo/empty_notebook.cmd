@@ -1,0 +1,2 @@
+rc=2
+areo --notebook "" convert 1.048

@@ -1,0 +1,2 @@
+rc=2
+areo convert -5P -6P

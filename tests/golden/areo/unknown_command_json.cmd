@@ -1,0 +1,2 @@
+rc=2
+areo convrt 1.048 --json

@@ -1,0 +1,2 @@
+rc=0
+areo convert -0P --to P,SG

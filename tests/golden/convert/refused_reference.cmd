@@ -1,0 +1,2 @@
+rc=3
+areo convert 10P --to SG,kg/m3@45C

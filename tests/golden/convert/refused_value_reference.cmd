@@ -1,0 +1,2 @@
+rc=3
+areo convert 10Bx@45C

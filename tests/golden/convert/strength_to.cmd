@@ -1,0 +1,2 @@
+rc=3
+areo convert 5%vol --to P

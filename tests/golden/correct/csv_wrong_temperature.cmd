@@ -1,0 +1,2 @@
+rc=3
+areo correct --csv - --temp 20

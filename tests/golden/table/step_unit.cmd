@@ -1,0 +1,2 @@
+rc=3
+areo table conversion --from 0P --to 2P --step 1furlong --columns SG
