@@ -1,5 +1,7 @@
 #include "areo/ferment/balling.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 
 #include "areo/core/error.hpp"
@@ -13,6 +15,29 @@ namespace {
 // give a number so that the uncertainty can be seen to cover zero.
 constexpr double least_ethanol = -0.02;
 constexpr double least_extract = -0.02;
+
+// The drink on the Balling line whose property is the one measured.
+// @param what    its name for messages
+// @param excess  of the property over the measured value; falls along the line
+template <class Excess>
+physics::Liquid fermented_to(ExtractFraction original, double most_ethanol, const char* what,
+                             const Excess& excess) {
+  const double most = std::min(
+      ethanol_from_extracts(original, ExtractFraction{least_extract}).value(), most_ethanol);
+  const auto at = [&](double a) { return excess(fermented(original, EthanolFraction{a})); };
+  if (at(least_ethanol) < 0)
+    throw Error{Errc::inconsistent, fmt::format("the present {0} is above the original {0}", what),
+                "bubbles, swapped or misread values, a wrong temperature, sugar added since, or "
+                "layers that were not mixed"};
+  if (at(most) > 0)
+    throw Error{
+        Errc::inconsistent,
+        fmt::format("the present {} is lower than fermenting all of the extract could make it",
+                    what),
+        "check both readings, their temperatures and whether sugar was added since"};
+  return fermented(original, EthanolFraction{numeric::find_root(at, least_ethanol, most, 1e-13,
+                                                                "ethanol mass fraction")});
+}
 
 }  // namespace
 
@@ -35,20 +60,17 @@ EthanolFraction ethanol_from_extracts(ExtractFraction original, ExtractFraction 
 }
 
 physics::Liquid fermented_to_density(ExtractFraction original, Density rho, Temperature t) {
-  const double most =
-      std::min(ethanol_from_extracts(original, ExtractFraction{least_extract}).value(),
-               physics::mixture_ethanol_range.hi);
-  const auto excess = [&](double a) {
-    return (physics::density(fermented(original, EthanolFraction{a}), t) - rho).value();
-  };
-  if (excess(least_ethanol) < 0)
-    throw Error{Errc::inconsistent, "the present gravity is above the original gravity"};
-  if (excess(most) > 0)
-    throw Error{Errc::inconsistent,
-                "the present gravity is lower than fermenting all of the extract could make it",
-                "check both readings, their temperatures and whether sugar was added since"};
-  return fermented(original, EthanolFraction{numeric::find_root(excess, least_ethanol, most, 1e-13,
-                                                                "ethanol mass fraction")});
+  return fermented_to(
+      original, physics::mixture_ethanol_range.hi, "gravity",
+      [&](const physics::Liquid& drink) { return (physics::density(drink, t) - rho).value(); });
+}
+
+physics::Liquid fermented_to_index(ExtractFraction original, RefractiveIndex n, Temperature t,
+                                   const physics::ExtractOptics& optics) {
+  return fermented_to(original, physics::index_ethanol_range.hi, "refraction",
+                      [&](const physics::Liquid& drink) {
+                        return physics::refractive_index(drink, t, optics).value() - n.value();
+                      });
 }
 
 double balling_table_alcohol(double difference_percent, double original_percent) {

@@ -22,6 +22,7 @@ constexpr std::array water_index{1.33298805, -8.98607548e-5, -1.73523691e-6, 1.2
                                  -8.99696107e-11};
 // Rise of the index at 20 °C in powers 1 .. 5 of the sucrose fraction, fitted to [icumsa1974].
 constexpr std::array sucrose_rise_20{0.1427118, 0.0550727, 0.0109783, 0.0147529, -0.0102486};
+constexpr double sucrose_water_20 = 1.3329889;  // the water of that fit
 // Change of the sugar's refraction per °C, fitted to [itct1936].
 constexpr double extract_refraction_per_c = 6.6e-5;
 // Specific refraction of ethanol in water in m³/kg, fitted to [crc102] up to 16 % by mass. It is
@@ -41,11 +42,6 @@ constexpr double sucrose_rise(double w) noexcept {
   double rise = 0;
   for (std::size_t k = sucrose_rise_20.size(); k-- > 0;) rise = (rise + sucrose_rise_20[k]) * w;
   return rise;
-}
-
-double fraction_from_rise(double rise, double least) {
-  return numeric::find_root([rise](double w) { return sucrose_rise(w) - rise; }, least,
-                            sucrose_index_range.hi, 1e-13, "sucrose mass fraction");
 }
 
 constexpr double lorentz_lorenz(double n) noexcept { return (n * n - 1) / (n * n + 2); }
@@ -68,6 +64,25 @@ double extract_share_20(double w, double relative_rise) {
          (1 - w) * lorentz_lorenz(water_20) / water_rho;
 }
 
+// @param typed  what has this index, for the message; called only if that is needed
+template <class Typed>
+ExtractFraction solve_extract(RefractiveIndex n, Temperature t, const ExtractOptics& optics,
+                              EthanolFraction ethanol, const Typed& typed) {
+  const auto excess = [&](double w) {
+    return refractive_index({ExtractFraction{w}, ethanol}, t, optics).value() - n.value();
+  };
+  const auto& range = index_extract_range;
+  const bool too_low = !(excess(range.lo) <= 0);  // NaN lands here too
+  if (too_low || excess(range.hi) < 0)
+    throw Error{Errc::domain,
+                fmt::format("{} at {} °C needs an extract mass fraction outside {} to {} [{}]",
+                            typed(), t.celsius(), range.lo, range.hi, range.source),
+                too_low ? "clean the prism, re-zero in water and read again"
+                        : "thin the sample with a weighed amount of water"};
+  return ExtractFraction{
+      numeric::find_root(excess, range.lo, range.hi, 1e-13, "extract mass fraction")};
+}
+
 void require_liquid(const Liquid& liquid, Temperature t) {
   require(index_extract_range, liquid.extract.value());
   require(index_ethanol_range, liquid.ethanol.value());
@@ -83,19 +98,7 @@ RefractiveIndex water_refractive_index(Temperature t) {
 
 RefractiveIndex sucrose_refractive_index_20(ExtractFraction w) {
   require(sucrose_index_range, w.value());
-  return RefractiveIndex{water_20 + sucrose_rise(w.value())};
-}
-
-ExtractFraction extract_from_refractive_index_20(RefractiveIndex n) {
-  static constexpr Range range{"refractive index at 20 °C", "", water_20,
-                               water_20 + sucrose_rise(sucrose_index_range.hi), "icumsa1974"};
-  if (n.value() < range.lo)
-    throw Error{Errc::domain,
-                fmt::format("a refractive index of {} at 20 °C is below that of water, {} [{}]",
-                            n.value(), range.lo, water_index_range.source),
-                "clean the prism, re-zero in water and read again"};
-  require(range, n.value());
-  return ExtractFraction{fraction_from_rise(n.value() - water_20, sucrose_index_range.lo)};
+  return RefractiveIndex{sucrose_water_20 + sucrose_rise(w.value())};
 }
 
 RefractiveIndex refractive_index(const Liquid& liquid, Temperature t, const ExtractOptics& optics) {
@@ -114,6 +117,20 @@ RefractiveIndex refractive_index(const Liquid& liquid, Temperature t, const Extr
   return RefractiveIndex{index_after(water, water_change + rho * (extract + ethanol))};
 }
 
+double relative_rise_from_index(RefractiveIndex n, Temperature t, ExtractFraction extract) {
+  const auto excess = [&](double rise) {
+    return refractive_index({extract}, t, {rise, 0}).value() - n.value();
+  };
+  const auto& range = relative_rise_range;
+  if (!(extract.value() > 0 && excess(range.lo) <= 0 && excess(range.hi) >= 0))
+    throw Error{Errc::domain,
+                fmt::format("refraction and density do not go together: no extract refracts less "
+                            "than {} or more than {} times as much as sugar [{}]",
+                            range.lo, range.hi, range.source),
+                "read both from one unfermented, settled sample of 5 % extract or more"};
+  return numeric::find_root(excess, range.lo, range.hi, 1e-12, "refraction of the extract");
+}
+
 double refractive_index_model_uncertainty(const Liquid& liquid, Temperature t) {
   require_liquid(liquid, t);
   constexpr double scale = 3e-6, per_c = 1.5e-6;
@@ -129,36 +146,41 @@ double refractive_index_model_uncertainty(const Liquid& liquid, Temperature t) {
   return std::hypot(water_and_sugar, with_ethanol, coupling * w_s * w_e);
 }
 
+RefractiveIndex index_from_brix_shown(Brix shown) {
+  require(brix_shown_range, shown.value());
+  return RefractiveIndex{water_20 + sucrose_rise(extract_fraction(shown).value())};
+}
+
+Brix brix_shown_from_index(RefractiveIndex n) {
+  const auto at = [](double shown) { return index_from_brix_shown(Brix{shown}).value(); };
+  if (!(n.value() >= at(brix_shown_range.lo) && n.value() <= at(brix_shown_range.hi)))
+    throw Error{
+        Errc::domain,
+        fmt::format("a refractive index of {} is off the scale of a Brix refractometer, "
+                    "{} to {} Brix [{}]",
+                    n.value(), brix_shown_range.lo, brix_shown_range.hi, brix_shown_range.source),
+        "clean the prism and re-zero in water, or thin the sample with weighed water"};
+  // A little beyond the ends, where rounding may put an index that is just on the scale.
+  constexpr double slack = 1e-9;
+  return Brix{
+      100 * numeric::find_root([&](double w) { return sucrose_rise(w) - (n.value() - water_20); },
+                               brix_shown_range.lo / 100 - slack, brix_shown_range.hi / 100 + slack,
+                               1e-13, "sucrose mass fraction")};
+}
+
+ExtractFraction extract_from_index(RefractiveIndex n, Temperature t, const ExtractOptics& optics,
+                                   EthanolFraction ethanol) {
+  return solve_extract(n, t, optics, ethanol,
+                       [n] { return fmt::format("a refractive index of {:.6f}", n.value()); });
+}
+
 Brix ideal_brix_shown(const Liquid& liquid, Temperature t, const ExtractOptics& optics) {
-  constexpr double least = brix_shown_range.lo / 100;
-  const double n = refractive_index(liquid, t, optics).value();
-  const double rise = n - water_20;
-  // The lower end of the scale is out of reach for every liquid in range.
-  if (rise > sucrose_rise(sucrose_index_range.hi))
-    throw Error{Errc::domain,
-                fmt::format("a refractive index of {} is off the scale of a Brix refractometer, "
-                            "which ends at {} Brix [{}]",
-                            n, brix_shown_range.hi, brix_shown_range.source),
-                "thin the sample with a weighed amount of water"};
-  return brix(ExtractFraction{fraction_from_rise(rise, least)});
+  return brix_shown_from_index(refractive_index(liquid, t, optics));
 }
 
 ExtractFraction extract_from_brix_shown(Brix shown, Temperature t, const ExtractOptics& optics) {
-  require(brix_shown_range, shown.value());
-  const double n = water_20 + sucrose_rise(extract_fraction(shown).value());
-  const auto excess = [&](double w) {
-    return refractive_index({ExtractFraction{w}}, t, optics).value() - n;
-  };
-  const auto& range = index_extract_range;
-  const bool too_low = excess(range.lo) > 0;
-  if (too_low || excess(range.hi) < 0)
-    throw Error{Errc::domain,
-                fmt::format("{} Brix at {} °C needs an extract mass fraction outside {} to {} [{}]",
-                            shown.value(), t.celsius(), range.lo, range.hi, range.source),
-                too_low ? "clean the prism, re-zero in water and read again"
-                        : "thin the sample with a weighed amount of water"};
-  return ExtractFraction{
-      numeric::find_root(excess, range.lo, range.hi, 1e-13, "extract mass fraction")};
+  return solve_extract(index_from_brix_shown(shown), t, optics, EthanolFraction{0},
+                       [shown] { return fmt::format("{} Brix", shown.value()); });
 }
 
 }  // namespace areo::physics

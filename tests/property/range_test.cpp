@@ -102,10 +102,10 @@ std::vector<Argument> arguments() {
              [](double t) { return water_refractive_index(celsius_point(t)).value(); }),
       ranged("sucrose_refractive_index_20_w", sucrose_index_range,
              [](double w) { return sucrose_refractive_index_20(ExtractFraction{w}).value(); }),
-      {"extract_from_refractive_index_20_n",
-       [](double n) { return extract_from_refractive_index_20(RefractiveIndex{n}).value(); },
-       sucrose_refractive_index_20(ExtractFraction{sucrose_index_range.lo}).value(),
-       sucrose_refractive_index_20(ExtractFraction{sucrose_index_range.hi}).value()},
+      {"brix_shown_from_index_n",
+       [](double n) { return brix_shown_from_index(RefractiveIndex{n}).value(); },
+       index_from_brix_shown(Brix{brix_shown_range.lo}).value(),
+       index_from_brix_shown(Brix{brix_shown_range.hi}).value()},
       ranged("refractive_index_extract", index_extract_range,
              [](double w) { return refractive_index({ExtractFraction{w}}, mild).value(); }),
       ranged("refractive_index_ethanol", index_ethanol_range,
@@ -237,7 +237,7 @@ TEST(Ranges, AreWhereTheyWereStated) {
   EXPECT_TRUE(is(mixture_temperature_range, 0, 40));
   EXPECT_TRUE(is(water_index_range, 0, 60));
   EXPECT_TRUE(is(sucrose_index_range, 0, 0.85));
-  EXPECT_TRUE(is(index_extract_range, -0.02, 0.75));
+  EXPECT_TRUE(is(index_extract_range, -0.03, 0.75));
   EXPECT_TRUE(is(index_ethanol_range, -0.02, 0.16));
   EXPECT_TRUE(is(index_temperature_range, 10, 30));
   EXPECT_TRUE(is(brix_shown_range, -5, 85));

@@ -41,7 +41,7 @@ double draw_temperature(Draws& draws) {
 }
 
 TEST(RefractionProperty, ZeroCompositionIsExactlyWater) {
-  EXPECT_EQ(scale(0), water(20));
+  EXPECT_EQ(index_from_brix_shown(Brix{0}).value(), water(20));
   EXPECT_NEAR(shown(0, 0, 20), 0, 1e-11);  // the solver's last step, 1e-13 of a fraction
   Draws draws;
   SCOPED_TRACE(draws.trace());
@@ -58,7 +58,8 @@ TEST(RefractionProperty, ZeroCompositionIsExactlyWater) {
 TEST(RefractionProperty, SucroseAt20CIsTheScale) {
   for (int i = 0; i <= 750; ++i) {
     const double w = i / 1000.0;
-    ASSERT_NEAR(index(w, 0, 20), scale(w), 1e-14) << w;
+    // One water: the scale as published starts from 1.3329889.
+    ASSERT_NEAR(index(w, 0, 20) - water(20), scale(w) - scale(0), 1e-14) << w;
     ASSERT_NEAR(shown(w, 0, 20), 100 * w, 1e-9) << w;
   }
 }
@@ -121,16 +122,32 @@ TEST(RefractionProperty, Smooth) {
   }
 }
 
-TEST(RefractionProperty, IndexAt20CAndBack) {
+TEST(RefractionProperty, MarkToIndexAndBack) {
   Draws draws;
   SCOPED_TRACE(draws.trace());
-  const auto check = [](double w) {
-    ASSERT_NEAR(extract_from_refractive_index_20(RefractiveIndex{scale(w)}).value(), w,
-                there_and_back)
-        << w;
+  const auto check = [](double shown) {
+    ASSERT_NEAR(brix_shown_from_index(index_from_brix_shown(Brix{shown})).value(), shown,
+                100 * there_and_back)
+        << shown;
   };
-  for (int i = 0; i <= 850; ++i) ASSERT_NO_FATAL_FAILURE(check(i / 1000.0));
-  for (int i = 0; i < Draws::count; ++i) ASSERT_NO_FATAL_FAILURE(check(draws.uniform(0, 0.85)));
+  const auto& range = brix_shown_range;
+  for (int i = -50; i <= 850; ++i) ASSERT_NO_FATAL_FAILURE(check(i / 10.0));
+  for (int i = 0; i < Draws::count; ++i)
+    ASSERT_NO_FATAL_FAILURE(check(draws.uniform(range.lo, range.hi)));
+}
+
+TEST(RefractionProperty, ExtractFromIndexAndBack) {
+  Draws draws;
+  SCOPED_TRACE(draws.trace());
+  for (int i = 0; i < Draws::count; ++i) {
+    const double w = draws.uniform(-0.019, 0.5), p = draws.uniform(-0.019, 0.159);
+    const double t_c = draw_temperature(draws);
+    const RefractiveIndex n{index(w, p, t_c)};
+    ASSERT_NEAR(
+        extract_from_index(n, celsius_point(t_c), sucrose_optics, EthanolFraction{p}).value(), w,
+        there_and_back)
+        << w << ' ' << p << ' ' << t_c;
+  }
 }
 
 TEST(RefractionProperty, ShownAndBack) {
@@ -197,14 +214,14 @@ Error refusal(F f) {
   return {Errc::domain, ""};
 }
 
-TEST(RefractionRefusal, BelowWaterSaysReZero) {
-  const double below = std::nextafter(water(20), 0.0);
-  const Error e = refusal([&] { (void)extract_from_refractive_index_20(RefractiveIndex{below}); });
+TEST(RefractionRefusal, OffTheScaleSaysReZero) {
+  const double below = std::nextafter(index_from_brix_shown(Brix{brix_shown_range.lo}).value(), 0);
+  const Error e = refusal([&] { (void)brix_shown_from_index(RefractiveIndex{below}); });
   EXPECT_EQ(e.code, Errc::domain);
-  EXPECT_NE(std::string{e.what()}.find("below that of water, 1.33298805 [iapws-r9-97]"),
+  EXPECT_NE(std::string{e.what()}.find("is off the scale of a Brix refractometer, -5 to 85 Brix"),
             std::string::npos)
       << e.what();
-  EXPECT_EQ(e.hint, "clean the prism, re-zero in water and read again");
+  EXPECT_EQ(e.hint, "clean the prism and re-zero in water, or thin the sample with weighed water");
 }
 
 TEST(RefractionRefusal, ReadingThatNoExtractShows) {
@@ -212,7 +229,7 @@ TEST(RefractionRefusal, ReadingThatNoExtractShows) {
   EXPECT_EQ(low.code, Errc::domain);
   EXPECT_STREQ(
       low.what(),
-      "-4 Brix at 20 °C needs an extract mass fraction outside -0.02 to 0.75 [oiv-as2-02]");
+      "-4 Brix at 20 °C needs an extract mass fraction outside -0.03 to 0.75 [oiv-as2-02]");
   EXPECT_EQ(low.hint, "clean the prism, re-zero in water and read again");
   const Error high = refusal([] { (void)extract_from_brix_shown(Brix{75}, celsius_point(30)); });
   EXPECT_EQ(high.code, Errc::domain);

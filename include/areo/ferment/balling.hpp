@@ -2,6 +2,7 @@
 // Balling's balance of a yeast ferment: where the original extract went.
 #include "areo/core/units.hpp"
 #include "areo/physics/liquid.hpp"
+#include "areo/physics/refraction.hpp"
 
 namespace areo::ferment {
 
@@ -30,6 +31,15 @@ inline constexpr double mass_lost_per_ethanol = 1.0665;
 ///         what fermenting all of its extract could make
 [[nodiscard]] physics::Liquid fermented_to_density(ExtractFraction original, Density rho,
                                                    Temperature t);
+
+/// The same for the refractive index `n` at t: both extract and ethanol refract, so the index falls
+/// less than the extract does.
+/// @param original  at most 0.73: a little less alcohol than none still has to be within
+///                  physics::index_extract_range
+/// @param t         within physics::index_temperature_range
+[[nodiscard]] physics::Liquid fermented_to_index(
+    ExtractFraction original, RefractiveIndex n, Temperature t,
+    const physics::ExtractOptics& optics = physics::sucrose_optics);
 
 /// Alcohol from the attenuation difference D = RE - AE (percent) of the old saccharometer test,
 /// A = D b / (q - 1), b = 100 / (206.65 - 1.0665 p), q = 1.220 + 0.001 p, p = original extract in

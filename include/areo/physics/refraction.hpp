@@ -12,7 +12,7 @@ inline constexpr Range sucrose_index_range{"sucrose mass fraction on the index s
                                            "icumsa1974"};
 /// The small negative ends are for readings that scatter around zero.
 inline constexpr Range index_extract_range{"extract mass fraction behind a refractive index", "",
-                                           -0.02, 0.75, "oiv-as2-02"};
+                                           -0.03, 0.75, "oiv-as2-02"};
 inline constexpr Range index_ethanol_range{"ethanol mass fraction behind a refractive index", "",
                                            -0.02, 0.16, "crc102"};
 inline constexpr Range index_temperature_range{"refractive index of a drink",
@@ -65,10 +65,7 @@ inline constexpr ExtractOptics unknown_extract_optics{1, 0.03};
 /// @check       20 °C -> 1.332988
 [[nodiscard]] RefractiveIndex water_refractive_index(Temperature t);
 
-/// Refractive index of a sucrose solution at 20 °C: the scale of a Brix refractometer.
-///
-/// One water: water_refractive_index() plus the rise of the scale's polynomial over its own water,
-/// 1.3329889. That moves every value by -8.5e-7, 0.0006 Brix, and makes 0 Brix exactly water.
+/// Refractive index of a sucrose solution at 20 °C, as its source has it.
 /// @param w     sucrose mass fraction, 0 .. 0.85
 /// @return      index against air
 /// @throws      Error{domain} outside the range or for NaN
@@ -77,12 +74,6 @@ inline constexpr ExtractOptics unknown_extract_optics{1, 0.03};
 ///              from memory, 10 % to 30 % as in [oiv-as2-02])
 /// @check       0.10 -> 1.34782; 0.30 -> 1.38115
 [[nodiscard]] RefractiveIndex sucrose_refractive_index_20(ExtractFraction w);
-
-/// What a Brix refractometer of 20 °C takes an index at 20 °C for; inverse of
-/// sucrose_refractive_index_20(), to 1e-13.
-/// @throws      Error{domain} for an index below that of water (the zero is off) or above that of
-///              0.85, and for NaN
-[[nodiscard]] ExtractFraction extract_from_refractive_index_20(RefractiveIndex n);
 
 /// Refractive index of a drink.
 ///
@@ -104,12 +95,37 @@ inline constexpr ExtractOptics unknown_extract_optics{1, 0.03};
 [[nodiscard]] RefractiveIndex refractive_index(const Liquid& liquid, Temperature t,
                                                const ExtractOptics& optics = sucrose_optics);
 
+/// How strongly the extract of an unfermented liquid refracts, from the index of a liquid whose
+/// extract is known by its density; inverse of refractive_index() in optics.relative_rise.
+/// @param extract above zero: water tells nothing of its extract
+/// @throws        Error{domain} if the result is outside relative_rise_range, or for NaN
+[[nodiscard]] double relative_rise_from_index(RefractiveIndex n, Temperature t,
+                                              ExtractFraction extract);
+
 /// Standard uncertainty of refractive_index() from the models alone: 3e-6 for water and scale;
 /// 1.5e-6 per °C away from 20 °C (rms against [itct1936], 0.009 Brix, over 10 °C); for ethanol 3e-5
 /// (rms against [crc102]) and 1e-5 per °C away from 20 °C (no data, from judgement), both from 8 %
 /// on and in proportion below; for Tabarié's relation 0.004 times the product of both fractions.
 /// @throws Error{domain} outside the ranges of refractive_index()
 [[nodiscard]] double refractive_index_model_uncertainty(const Liquid& liquid, Temperature t);
+
+/// The index that a mark of a 20 °C Brix scale stands for, and back. One water: the rise of
+/// sucrose_refractive_index_20() over its own water, on water_refractive_index(), so that 0 Brix is
+/// exactly water. That is 8.5e-7 below the source, 0.0006 Brix. Below zero the scale is continued
+/// by its polynomial.
+/// @param shown within brix_shown_range
+/// @throws      Error{domain} outside it or for NaN
+/// @source      [icumsa1974]
+[[nodiscard]] RefractiveIndex index_from_brix_shown(Brix shown);
+[[nodiscard]] Brix brix_shown_from_index(RefractiveIndex n);
+
+/// The extract of a liquid of known index and ethanol; inverse of refractive_index(), to 1e-13.
+/// Without ethanol: of an unfermented liquid.
+/// @param t within index_temperature_range
+/// @throws  Error{domain} if no extract within index_extract_range has this index, or for NaN
+[[nodiscard]] ExtractFraction extract_from_index(RefractiveIndex n, Temperature t,
+                                                 const ExtractOptics& optics = sucrose_optics,
+                                                 EthanolFraction ethanol = EthanolFraction{0});
 
 /// What an ideal Brix refractometer of 20 °C, without temperature compensation, shows in a liquid.
 /// @param liquid within index_extract_range and index_ethanol_range
