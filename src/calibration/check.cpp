@@ -8,18 +8,25 @@
 
 #include "areo/core/error.hpp"
 #include "areo/physics/boiling.hpp"
+#include "areo/physics/refraction.hpp"
 #include "areo/physics/water.hpp"
 
 namespace areo::calibration {
 namespace {
 
 using instruments::HydrometerReading;
+using instruments::RefractometerReading;
 using uncertainty::Point;
 
 // The instrument's own correction is what the check looks for, so it enters as exactly zero.
 const instruments::Correction& no_correction() {
   static const instruments::Correction none{.provenance = "the check itself"};
   return none;
+}
+
+std::string label_of(const WeighedSolution& s) {
+  return fmt::format("{} {:g} g + {:g} g water", s.solute == Solute::sucrose ? "sugar" : "salt",
+                     s.solute_g, s.water_g);
 }
 
 void require_on_scale(const instruments::Thermometer& t, double c) {
@@ -94,11 +101,37 @@ void HydrometerChecks::add_in_solution(const HydrometerReading& reading,
                                ? SolutionInputs{readings_.inputs, solution, *known}
                                : SolutionInputs{readings_.inputs, solution};
   if (known == solutes_.end()) solutes_.push_back(s.solute());
-  add_reading(
-      reading,
-      fmt::format("{} {:g} g + {:g} g water", solution.solute == Solute::sucrose ? "sugar" : "salt",
-                  solution.solute_g, solution.water_g),
-      [s](const Point& x, Temperature t) { return s.density(x, t); });
+  add_reading(reading, label_of(solution),
+              [s](const Point& x, Temperature t) { return s.density(x, t); });
+}
+
+void RefractometerChecks::add_reading(const RefractometerReading& reading, std::string label,
+                                      std::function<double(const Point&)> fraction) {
+  const auto r = readings_.add(refractometer_, no_correction(), reading, "the check: " + label);
+  const auto model = readings_.inputs.add(
+      uncertainty::normal("refractive index formula: " + label, "standard uncertainties", 0, 1,
+                          "agreement of [icumsa1974] and [itct1936] with their tables"));
+  add(std::move(label), reading.indication,
+      [r, model, fraction = std::move(fraction)](const Point& x) {
+        const physics::Liquid truth{ExtractFraction{fraction(x)}};
+        const double formula =
+            x[model] * physics::refractive_index_model_uncertainty(truth, r.temperature(x));
+        return Outcome{r.shortfall(x, truth, formula), r.expected(x, truth, formula)};
+      });
+}
+
+void RefractometerChecks::add_in_water(const RefractometerReading& reading) {
+  add_reading(reading, "water", [](const Point&) { return 0.0; });
+}
+
+void RefractometerChecks::add_in_solution(const RefractometerReading& reading,
+                                          const WeighedSolution& solution) {
+  if (solution.solute != Solute::sucrose)
+    throw Error{Errc::inconsistent, "a salt solution does not check a refractometer",
+                "weigh in sugar: areo solution sugar"};
+  const SolutionInputs s{readings_.inputs, solution, sugar_};
+  sugar_ = s.solute();
+  add_reading(reading, label_of(solution), [s](const Point& x) { return s.fraction(x); });
 }
 
 void ThermometerChecks::add_fixed_point(double indication_c, double half_width_c, std::string label,

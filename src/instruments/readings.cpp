@@ -13,6 +13,16 @@ const HydrometerInputs& Readings::hydrometer(const Hydrometer& h, const Correcti
   return hydrometers_.emplace_back(add_hydrometer(inputs, h, correction));
 }
 
+const RefractometerInputs& Readings::refractometer(const Refractometer& r,
+                                                   const Correction& correction) {
+  const auto known = std::find_if(
+      refractometers_.begin(), refractometers_.end(), [&](const RefractometerInputs& i) {
+        return i.refractometer.name == r.name && i.refractometer.scale == r.scale;
+      });
+  if (known != refractometers_.end()) return *known;
+  return refractometers_.emplace_back(add_refractometer(inputs, r, correction));
+}
+
 std::optional<CorrectionInputs> Readings::thermometer(const TemperatureReading& t) const {
   if (!t.thermometer || !t.correction) return std::nullopt;
   for (const NamedThermometer& known : thermometers_)
@@ -21,14 +31,24 @@ std::optional<CorrectionInputs> Readings::thermometer(const TemperatureReading& 
   return std::nullopt;
 }
 
+void Readings::remember(const TemperatureReading& t, const std::optional<CorrectionInputs>& used) {
+  if (used && !thermometer(t))
+    thermometers_.push_back({t.thermometer->name, t.correction->provenance, *used});
+}
+
 ReadingInputs Readings::add(const Hydrometer& h, const Correction& correction,
                             const HydrometerReading& reading, const std::string& of) {
-  const auto shared = thermometer(reading.temperature);
-  ReadingInputs added{inputs, hydrometer(h, correction), reading, of, shared};
-  const auto& used = added.temperature_inputs().correction;
-  if (used && !shared)
-    thermometers_.push_back(
-        {reading.temperature.thermometer->name, reading.temperature.correction->provenance, *used});
+  ReadingInputs added{inputs, hydrometer(h, correction), reading, of,
+                      thermometer(reading.temperature)};
+  remember(reading.temperature, added.temperature_inputs().correction);
+  return added;
+}
+
+RefractionInputs Readings::add(const Refractometer& r, const Correction& correction,
+                               const RefractometerReading& reading, const std::string& of) {
+  RefractionInputs added{inputs, refractometer(r, correction), reading, of,
+                         thermometer(reading.temperature)};
+  remember(reading.temperature, added.temperature_inputs().correction);
   return added;
 }
 

@@ -79,6 +79,26 @@ class HydrometerChecks : public Checks {
   std::vector<SoluteInputs> solutes_;
 };
 
+/// Checks of one refractometer: zero in water at any temperature, further up in weighed sugar.
+class RefractometerChecks : public Checks {
+ public:
+  explicit RefractometerChecks(const instruments::Refractometer& r) : refractometer_{r} {}
+  /// In clean water, which need not show zero: above 20 °C it shows less.
+  /// @throws Error{domain} if the indication is not on the scale or the temperature not within
+  ///         10 °C .. 30 °C (at evaluate())
+  void add_in_water(const instruments::RefractometerReading& reading);
+  /// In a weighed solution of sugar.
+  /// @throws Error{inconsistent} for salt: its index is none of areo's models
+  void add_in_solution(const instruments::RefractometerReading& reading,
+                       const WeighedSolution& solution);
+
+ private:
+  void add_reading(const instruments::RefractometerReading& reading, std::string label,
+                   std::function<double(const uncertainty::Point&)> fraction);
+  instruments::Refractometer refractometer_;
+  std::optional<SoluteInputs> sugar_;
+};
+
 /// Checks of one thermometer at its fixed points.
 class ThermometerChecks : public Checks {
  public:

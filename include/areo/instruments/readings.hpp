@@ -5,17 +5,20 @@
 #include <vector>
 
 #include "areo/instruments/reading.hpp"
+#include "areo/instruments/refractometer.hpp"
 
 namespace areo::instruments {
 
 class Readings {
  public:
-  /// Adds a reading and, unless an earlier reading used the same hydrometer or thermometer, the
-  /// inputs of these. Hydrometers are the same by name and scale; thermometers by name and
+  /// Adds a reading and, unless an earlier reading used the same instrument or thermometer, the
+  /// inputs of these. Instruments are the same by name and scale; thermometers by name and
   /// correction in force. A thermometer without a name counts anew for every reading.
   /// @throws Error{domain} if the indication is not on the scale
   [[nodiscard]] ReadingInputs add(const Hydrometer& h, const Correction& correction,
                                   const HydrometerReading& reading, const std::string& of);
+  [[nodiscard]] RefractionInputs add(const Refractometer& r, const Correction& correction,
+                                     const RefractometerReading& reading, const std::string& of);
   uncertainty::Inputs inputs;
 
  private:
@@ -25,9 +28,14 @@ class Readings {
   };
   [[nodiscard]] const HydrometerInputs& hydrometer(const Hydrometer& h,
                                                    const Correction& correction);
+  [[nodiscard]] const RefractometerInputs& refractometer(const Refractometer& r,
+                                                         const Correction& correction);
   [[nodiscard]] std::optional<CorrectionInputs> thermometer(const TemperatureReading& t) const;
 
+  void remember(const TemperatureReading& t, const std::optional<CorrectionInputs>& used);
+
   std::vector<HydrometerInputs> hydrometers_;
+  std::vector<RefractometerInputs> refractometers_;
   std::vector<NamedThermometer> thermometers_;
 };
 

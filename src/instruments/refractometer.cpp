@@ -1,0 +1,111 @@
+#include "areo/instruments/refractometer.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "areo/core/error.hpp"
+
+namespace areo::instruments {
+namespace {
+
+constexpr double reference_c = 20;
+
+// Compensation follows water with sugar, not quite, and least at the ends of its range: within one
+// division at 5 °C or more from 20 °C, in proportion nearer (engineering judgement, no source).
+constexpr double full_doubt_c = 5;
+double compensation_half_width(const Refractometer& r, const TemperatureReading& t) {
+  if (!r.compensated) return 0;
+  const double away = std::abs(t.indication_c - reference_c) + t.half_width_c;
+  return r.division * std::min(1.0, away / full_doubt_c);
+}
+
+const char* unit_of(const Refractometer& r) {
+  return r.scale == RefractometerScale::brix ? " Brix" : "";
+}
+
+}  // namespace
+
+Refractometer ordinary_refractometer(RefractometerScale scale) {
+  Refractometer r;
+  r.name = "the refractometer";
+  r.scale = scale;
+  if (scale == RefractometerScale::index) {
+    r.lo = 1.333;
+    r.hi = 1.384;
+    r.division = 0.0005;
+  }
+  return r;
+}
+
+void require_on_scale(const Refractometer& r, double indication) {
+  const std::string name = r.name.empty() ? "the refractometer" : r.name;
+  const auto refuse = [&](const char* hint) {
+    throw Error{Errc::domain,
+                fmt::format("{} cannot show {}{}: its scale goes from {} to {}", name, indication,
+                            unit_of(r), r.lo, r.hi),
+                hint};
+  };
+  if (!(indication >= r.lo)) refuse("clean the prism, re-zero in water and read again");
+  if (!(indication <= r.hi)) refuse("check the digits, or thin the sample with weighed water");
+}
+
+double ideal_indication(const Refractometer& r, const physics::Liquid& liquid, Temperature t,
+                        const physics::ExtractOptics& optics, double index_error) {
+  const Temperature at = r.compensated ? celsius_point(reference_c) : t;
+  const RefractiveIndex n{refractive_index(liquid, at, optics).value() + index_error};
+  return r.scale == RefractometerScale::brix ? physics::brix_shown_from_index(n).value()
+                                             : n.value();
+}
+
+RefractometerInputs add_refractometer(uncertainty::Inputs& inputs, const Refractometer& r,
+                                      const Correction& correction) {
+  return {r, add_correction(inputs, r.name, "scale", correction)};
+}
+
+RefractionInputs::RefractionInputs(uncertainty::Inputs& inputs,
+                                   const RefractometerInputs& refractometer,
+                                   const RefractometerReading& r, const std::string& of,
+                                   const std::optional<CorrectionInputs>& shared)
+    : refractometer_{refractometer},
+      temperature_{add_temperature(inputs, of, r.temperature, shared)},
+      indication_{inputs.add(uncertainty::triangular(
+          "reading of " + of, "scale", r.indication,
+          r.half_width > 0 ? r.half_width : refractometer.refractometer.division / 2,
+          r.half_width > 0 ? "as stated or as coarse as it was typed"
+                           : "read by eye to half a division"))},
+      compensation_{inputs.add(uncertainty::rectangular(
+          "temperature compensation for " + of, "scale", 0,
+          compensation_half_width(refractometer.refractometer, r.temperature),
+          "within a division at 5 °C or more from 20 °C: engineering judgement"))} {
+  require_on_scale(refractometer.refractometer, r.indication);
+}
+
+double RefractionInputs::corrected_indication(const uncertainty::Point& x) const {
+  return x[indication_] + x[compensation_] + refractometer_.correction.at(x, x[indication_]);
+}
+
+Temperature RefractionInputs::temperature(const uncertainty::Point& x) const {
+  return refractometer_.refractometer.compensated ? celsius_point(reference_c) : temperature_.at(x);
+}
+
+RefractiveIndex RefractionInputs::index(const uncertainty::Point& x) const {
+  const double mark = corrected_indication(x);
+  return refractometer_.refractometer.scale == RefractometerScale::brix
+             ? physics::index_from_brix_shown(Brix{mark})
+             : RefractiveIndex{mark};
+}
+
+double RefractionInputs::expected(const uncertainty::Point& x, const physics::Liquid& truth,
+                                  double index_error) const {
+  return ideal_indication(refractometer_.refractometer, truth, temperature(x),
+                          physics::sucrose_optics, index_error);
+}
+
+double RefractionInputs::shortfall(const uncertainty::Point& x, const physics::Liquid& truth,
+                                   double index_error) const {
+  return expected(x, truth, index_error) - x[indication_] - x[compensation_];
+}
+
+}  // namespace areo::instruments

@@ -1,0 +1,88 @@
+#include "areo/calibration/liquid_factor.hpp"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+#include "areo/core/error.hpp"
+#include "areo/physics/mixture.hpp"
+
+namespace areo::calibration {
+namespace {
+
+constexpr double t_c = 21;
+
+instruments::Correction known_to(double u) {
+  return {.u_offset = u, .checked_hi = 100, .checks = 3, .provenance = "test"};
+}
+
+// An unfermented sample whose extract refracts `rise` times as sugar does.
+PairedReading pair(double extract, double rise, double brix_off = 0) {
+  const physics::Liquid liquid{ExtractFraction{extract}};
+  PairedReading p;
+  p.refractometer.name = "prism";
+  p.refractometer_correction = known_to(0.1);
+  p.refraction.indication =
+      ideal_indication(p.refractometer, liquid, celsius_point(t_c), {rise, 0}) + brix_off;
+  p.refraction.temperature.indication_c = t_c;
+  p.hydrometer.name = "stem";
+  p.hydrometer_correction = known_to(0.0003);
+  p.density.indication = ideal_indication(
+      p.hydrometer, physics::density(liquid, celsius_point(t_c)), celsius_point(t_c));
+  p.density.temperature.indication_c = t_c;
+  return p;
+}
+
+TEST(LiquidFactor, FindsHowStronglyTheExtractRefracts) {
+  for (const double rise : {0.95, 1.0, 1.04}) {
+    const LiquidFactor f = liquid_factor(std::vector{pair(0.12, rise)});
+    EXPECT_NEAR(f.optics.relative_rise, rise, 1e-8);
+    EXPECT_FALSE(f.chi_squared_limit.has_value());
+  }
+}
+
+// One pair at 12 Brix: 0.1 Brix of calibration, 0.1 Brix triangular by the eye; and of the
+// hydrometer 0.0003 and 0.001 triangular and 0.0004 rectangular, 0.00405 SG per percent; per
+// twelve.
+TEST(LiquidFactor, UncertaintyOfOnePair) {
+  const double prism = std::hypot(0.1, 0.1 / std::sqrt(6.0));
+  const double stem = std::hypot(0.0003, 0.001 / std::sqrt(6.0), 0.0004 / std::sqrt(3.0)) / 0.00405;
+  const LiquidFactor f = liquid_factor(std::vector{pair(0.12, 1)});
+  // Temperatures add a little, and a percent of extract at 12 % refracts 1.05 times the mean one.
+  EXPECT_NEAR(f.optics.uncertainty, std::hypot(prism, stem) / 12 * 1.05,
+              0.05 * f.optics.uncertainty);
+}
+
+TEST(LiquidFactor, RepeatsDoNotAverageTheCalibrationOut) {
+  const std::vector<PairedReading> nine(9, pair(0.12, 1.02));
+  const double u1 = liquid_factor(std::vector{pair(0.12, 1.02)}).optics.uncertainty;
+  const LiquidFactor f = liquid_factor(nine);
+  EXPECT_TRUE(f.consistent);
+  EXPECT_NEAR(f.chi_squared, 0, 1e-9);
+  EXPECT_LT(f.optics.uncertainty, u1);
+  const double calibration = std::hypot(0.1, 0.0003 / 0.00405) / 12;
+  EXPECT_GT(f.optics.uncertainty, calibration);
+}
+
+TEST(LiquidFactor, ScatterWidens) {
+  const LiquidFactor quiet = liquid_factor(std::vector{pair(0.12, 1), pair(0.12, 1)});
+  const LiquidFactor loud = liquid_factor(std::vector{pair(0.12, 1, 0.6), pair(0.12, 1, -0.6)});
+  EXPECT_TRUE(quiet.consistent);
+  EXPECT_FALSE(loud.consistent);
+  EXPECT_NEAR(loud.optics.uncertainty, quiet.optics.uncertainty * std::sqrt(loud.chi_squared),
+              0.01 * loud.optics.uncertainty);
+}
+
+TEST(LiquidFactor, RefusesWhatIsNoUnfermentedPair) {
+  EXPECT_THROW((void)liquid_factor({}), Error);
+  EXPECT_THROW((void)liquid_factor(std::vector{pair(0.12, 1, 8)}), Error);  // another liquid
+  PairedReading water = pair(0.12, 1);
+  water.density.indication = 0.998;
+  EXPECT_THROW((void)liquid_factor(std::vector{water}), Error);
+  PairedReading nan = pair(0.12, 1);
+  nan.refraction.indication = std::nan("");
+  EXPECT_THROW((void)liquid_factor(std::vector{nan}), Error);
+}
+
+}  // namespace
+}  // namespace areo::calibration
