@@ -29,6 +29,7 @@ void keep_copy(const sqlite::Connection& db, std::int64_t version) {
            "make room or free the folder's rights; nothing was changed");
 }
 
+// References between rows are not checked meanwhile: a step may make a table anew.
 void run_steps(const sqlite::Connection& db) {
   sqlite::Transaction t{db};
   // Read again inside the transaction: another program may have been faster.
@@ -36,6 +37,8 @@ void run_steps(const sqlite::Connection& db) {
     db.run(schema_steps.at(v));
   db.run(fmt::format("PRAGMA application_id = {}", application_id).c_str());
   db.run(fmt::format("PRAGMA user_version = {}", schema_version).c_str());
+  if (db.number("SELECT count(*) FROM pragma_foreign_key_check") != 0)
+    refuse(db.path(), "holds rows that refer to missing ones", "nothing was changed");
   t.commit();
 }
 

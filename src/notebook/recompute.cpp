@@ -3,27 +3,58 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <vector>
 
 #include "areo/core/error.hpp"
+#include "areo/core/nearest.hpp"
 
 namespace areo::notebook {
 namespace {
 
-instruments::TemperatureReading temperature_of(const Notebook& notebook,
-                                               const instruments::Hydrometer& h,
-                                               const CheckRecord& c) {
-  if (!c.temperature_c) return instruments::assumed_temperature(h.scale.reference());
+// A temperature as noted: with the thermometer's correction at that time, or assumed.
+instruments::TemperatureReading temperature_of(const Notebook& notebook, Temperature reference,
+                                               const std::optional<double>& temperature_c,
+                                               double half_width_c,
+                                               const std::optional<Id>& thermometer, Moment at) {
+  if (!temperature_c) return instruments::assumed_temperature(reference);
   instruments::TemperatureReading t;
-  t.indication_c = *c.temperature_c;
-  t.half_width_c = c.temperature_half_width_c;
-  if (c.thermometer) {
-    const InstrumentRecord named = notebook.instrument(*c.thermometer);
+  t.indication_c = *temperature_c;
+  t.half_width_c = half_width_c;
+  if (thermometer) {
+    const InstrumentRecord named = notebook.instrument(*thermometer);
     t.provenance = "read from " + named.name();
     t.thermometer = *named.thermometer();
-    t.correction = correction_in_force(notebook, named, c.made_at);
+    t.correction = correction_in_force(notebook, named, at);
   }
   return t;
+}
+instruments::TemperatureReading temperature_of(const Notebook& notebook, Temperature reference,
+                                               const CheckRecord& c) {
+  return temperature_of(notebook, reference, c.temperature_c, c.temperature_half_width_c,
+                        c.thermometer, c.made_at);
+}
+
+calibration::PairedReading pair_of(const Notebook& notebook, const LiquidPairRecord& r) {
+  const InstrumentRecord prism = notebook.instrument(r.refraction.instrument);
+  const InstrumentRecord stem = notebook.instrument(r.gravity.instrument);
+  const auto temperature = [&](Temperature reference, const PairHalf& half) {
+    return temperature_of(notebook, reference, half.temperature_c, r.temperature_half_width_c,
+                          r.thermometer, r.made_at);
+  };
+  return {
+      *prism.refractometer(),
+      correction_in_force(notebook, prism, r.made_at),
+      {r.refraction.reading, r.refraction.half_width, temperature(celsius_point(20), r.refraction)},
+      *stem.hydrometer(),
+      correction_in_force(notebook, stem, r.made_at),
+      {r.gravity.reading, r.gravity.half_width,
+       temperature(stem.hydrometer()->scale.reference(), r.gravity), r.meniscus}};
+}
+
+void add_certificate_point(calibration::Checks& checks, const CheckRecord& c) {
+  checks.add_certificate_point(c.reading, c.correction.value(), c.expanded.value(),
+                               c.coverage_factor.value());
 }
 
 calibration::CheckSet evaluate_hydrometer(const Notebook& notebook,
@@ -32,12 +63,29 @@ calibration::CheckSet evaluate_hydrometer(const Notebook& notebook,
   calibration::HydrometerChecks checks{h};
   for (const CheckRecord& c : records) {
     const instruments::HydrometerReading reading{c.reading, c.reading_half_width,
-                                                 temperature_of(notebook, h, c), c.meniscus};
+                                                 temperature_of(notebook, h.scale.reference(), c),
+                                                 c.meniscus};
     if (c.method == CheckMethod::water)
       checks.add_in_water(reading);
     else if (c.method == CheckMethod::certificate)
-      checks.add_certificate_point(c.reading, c.correction.value(), c.expanded.value(),
-                                   c.coverage_factor.value());
+      add_certificate_point(checks, c);
+    else
+      checks.add_in_solution(reading, c.solution.value());
+  }
+  return checks.evaluate();
+}
+
+calibration::CheckSet evaluate_refractometer(const Notebook& notebook,
+                                             const instruments::Refractometer& r,
+                                             std::span<const CheckRecord> records) {
+  calibration::RefractometerChecks checks{r};
+  for (const CheckRecord& c : records) {
+    const instruments::RefractometerReading reading{c.reading, c.reading_half_width,
+                                                    temperature_of(notebook, celsius_point(20), c)};
+    if (c.method == CheckMethod::water)
+      checks.add_in_water(reading);
+    else if (c.method == CheckMethod::certificate)
+      add_certificate_point(checks, c);
     else
       checks.add_in_solution(reading, c.solution.value());
   }
@@ -53,8 +101,7 @@ calibration::CheckSet evaluate_thermometer(const instruments::Thermometer& t,
     if (c.method == CheckMethod::ice)
       checks.add_in_ice(c.reading, half_width);
     else if (c.method == CheckMethod::certificate)
-      checks.add_certificate_point(c.reading, c.correction.value(), c.expanded.value(),
-                                   c.coverage_factor.value());
+      add_certificate_point(checks, c);
     else
       checks.add_in_boiling_water(c.reading, half_width, pascals(c.pressure_pa.value()),
                                   c.pressure_half_width_pa.value());
@@ -62,44 +109,41 @@ calibration::CheckSet evaluate_thermometer(const instruments::Thermometer& t,
   return checks.evaluate();
 }
 
-struct ScaleOf {
-  double division, lo, hi;
-};
-ScaleOf scale_of(const InstrumentRecord& r) {
-  if (const auto* h = r.hydrometer()) return {h->division, h->lo, h->hi};
-  const auto* t = r.thermometer();
-  return {t->division_c, t->lo_c, t->hi_c};
-}
-
 }  // namespace
 
 void require_method(const InstrumentRecord& instrument, CheckMethod method) {
-  const bool of_hydrometer =
-      method == CheckMethod::water || method == CheckMethod::sugar || method == CheckMethod::salt;
-  const bool of_thermometer = method == CheckMethod::ice || method == CheckMethod::boiling;
-  if (of_hydrometer && instrument.hydrometer() == nullptr)
+  struct Allowed {
+    std::string_view kind, ways;
+    std::initializer_list<CheckMethod> methods;
+  };
+  using enum CheckMethod;
+  static const std::array all{
+      Allowed{"hydrometer", "water, sugar, salt, certificate", {water, sugar, salt, certificate}},
+      Allowed{"refractometer", "water, sugar, certificate", {water, sugar, certificate}},
+      Allowed{"thermometer", "ice, boiling, certificate", {ice, boiling, certificate}}};
+  const auto& allowed = *std::find_if(
+      all.begin(), all.end(), [&](const Allowed& a) { return a.kind == instrument.kind(); });
+  if (std::find(allowed.methods.begin(), allowed.methods.end(), method) == allowed.methods.end())
     throw Error{Errc::inconsistent,
-                fmt::format("{} is a thermometer; water and solutions check a hydrometer",
-                            instrument.name()),
-                "check a thermometer with: areo calibrate ice, areo calibrate boiling"};
-  if (of_thermometer && instrument.thermometer() == nullptr)
-    throw Error{Errc::inconsistent,
-                fmt::format("{} is a hydrometer; ice and boiling water check a thermometer",
-                            instrument.name()),
-                "check a hydrometer with: areo calibrate water, areo calibrate sugar"};
+                fmt::format("{} is a {}, and '{}' does not check one", instrument.name(),
+                            instrument.kind(), word(method)),
+                fmt::format("what does: areo calibrate {}", allowed.ways)};
 }
 
 calibration::CheckSet evaluate(const Notebook& notebook, const InstrumentRecord& instrument,
                                std::span<const CheckRecord> checks) {
   for (const CheckRecord& c : checks) require_method(instrument, c.method);
   if (const auto* h = instrument.hydrometer()) return evaluate_hydrometer(notebook, *h, checks);
+  if (const auto* r = instrument.refractometer())
+    return evaluate_refractometer(notebook, *r, checks);
   return evaluate_thermometer(*instrument.thermometer(), checks);
 }
 
 calibration::CorrectionFit fit(const Notebook& notebook, const InstrumentRecord& instrument,
                                std::span<const CheckRecord> checks) {
-  const auto [division, lo, hi] = scale_of(instrument);
-  return calibration::fit_correction(evaluate(notebook, instrument, checks), division, lo, hi);
+  const Graduation g = instrument.graduation();
+  return calibration::fit_correction(evaluate(notebook, instrument, checks), g.division, g.lo,
+                                     g.hi);
 }
 
 std::vector<CheckRecord> checks_of(const Notebook& notebook, const CalibrationRecord& calibration) {
@@ -115,14 +159,30 @@ instruments::Correction correction_in_force(const Notebook& notebook,
                                             const InstrumentRecord& instrument, Moment at) {
   const auto calibration = notebook.in_force(instrument.id, at);
   if (!calibration) {
-    const auto [division, lo, hi] = scale_of(instrument);
-    return instruments::never_checked(division, lo, hi);
+    const Graduation g = instrument.graduation();
+    return instruments::never_checked(g.division, g.lo, g.hi);
   }
   instruments::Correction c =
       fit(notebook, instrument, checks_of(notebook, *calibration)).correction;
   c.provenance =
       fmt::format("{}, in force from {}", c.provenance, calibration->in_force_from.date());
   return c;
+}
+
+calibration::LiquidFactor liquid_factor(const Notebook& notebook,
+                                        std::span<const LiquidPairRecord> pairs) {
+  std::vector<calibration::PairedReading> readings;
+  for (const LiquidPairRecord& r : pairs) readings.push_back(pair_of(notebook, r));
+  return calibration::liquid_factor(readings);
+}
+
+calibration::LiquidFactor liquid_factor(const Notebook& notebook, std::string_view liquid) {
+  const auto pairs = notebook.liquid_pairs(liquid);
+  if (!pairs.empty()) return liquid_factor(notebook, pairs);
+  const std::string near = nearest(liquid, notebook.liquids());
+  throw Error{Errc::store, fmt::format("the notebook has no pair of readings of '{}'", liquid),
+              near.empty() ? "read an unfermented sample with both instruments: areo liquid pair"
+                           : fmt::format("did you mean '{}'?", near)};
 }
 
 }  // namespace areo::notebook

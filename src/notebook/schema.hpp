@@ -60,11 +60,49 @@ CREATE TRIGGER calibration_is_never_deleted BEFORE DELETE ON calibration
 BEGIN SELECT RAISE (ABORT, 'a calibration is never deleted'); END;
 )sql";
 
-// Version 2: the thermometer behind a check's temperature; instruments, and which checks make a
-// calibration, are append-only as well.
+// Version 2: refractometers, and samples read with one and a hydrometer; the thermometer behind a
+// check's temperature; instruments, and which checks make a calibration, are append-only as well. A
+// rule about kinds cannot be changed in place, so the table is made anew; references to it go by
+// its name and hold.
 inline constexpr const char* schema_2 = R"sql(
+CREATE TABLE instrument_2 (
+  id INTEGER PRIMARY KEY,
+  name TEXT NOT NULL UNIQUE CHECK (name <> ''),
+  kind TEXT NOT NULL CHECK (kind IN ('hydrometer', 'refractometer', 'thermometer')),
+  scale_kind TEXT NOT NULL,
+  scale_sample_c REAL, scale_water_c REAL, scale_modulus REAL,
+  lo REAL NOT NULL, hi REAL NOT NULL, division REAL NOT NULL,
+  glass_expansion_per_c REAL, meniscus_height REAL, tolerance REAL,
+  added_at TEXT NOT NULL, note TEXT NOT NULL,
+  compensated INTEGER, also_gravity INTEGER,
+  CHECK (kind <> 'refractometer' OR (compensated IN (0, 1) AND also_gravity IN (0, 1))),
+  CHECK (lo < hi AND division > 0)
+) STRICT;
+INSERT INTO instrument_2 SELECT *, NULL, NULL FROM instrument;
+DROP TABLE instrument;
+ALTER TABLE instrument_2 RENAME TO instrument;
 ALTER TABLE check_reading ADD COLUMN thermometer INTEGER REFERENCES instrument (id);
 
+CREATE TABLE liquid_pair (
+  id INTEGER PRIMARY KEY,
+  liquid TEXT NOT NULL CHECK (liquid <> ''),
+  made_at TEXT NOT NULL, made_at_s INTEGER NOT NULL,
+  refractometer INTEGER NOT NULL REFERENCES instrument (id),
+  refraction_typed TEXT NOT NULL, refraction REAL NOT NULL, refraction_half_width REAL NOT NULL,
+  refraction_temperature_c REAL, refraction_temperature_typed TEXT NOT NULL,
+  hydrometer INTEGER NOT NULL REFERENCES instrument (id),
+  gravity_typed TEXT NOT NULL, gravity REAL NOT NULL, gravity_half_width REAL NOT NULL,
+  gravity_temperature_c REAL, gravity_temperature_typed TEXT NOT NULL,
+  meniscus TEXT NOT NULL CHECK (meniscus IN ('level', 'top')),
+  thermometer INTEGER REFERENCES instrument (id), temperature_half_width_c REAL NOT NULL,
+  note TEXT NOT NULL
+) STRICT;
+CREATE INDEX pair_by_liquid ON liquid_pair (liquid, made_at_s, id);
+
+CREATE TRIGGER pair_is_never_changed BEFORE UPDATE ON liquid_pair
+BEGIN SELECT RAISE (ABORT, 'what was read is never changed'); END;
+CREATE TRIGGER pair_is_never_deleted BEFORE DELETE ON liquid_pair
+BEGIN SELECT RAISE (ABORT, 'what was read is never deleted'); END;
 CREATE TRIGGER instrument_is_never_changed BEFORE UPDATE ON instrument
 BEGIN SELECT RAISE (ABORT, 'an instrument is never changed'); END;
 CREATE TRIGGER instrument_is_never_deleted BEFORE DELETE ON instrument

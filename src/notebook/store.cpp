@@ -10,8 +10,8 @@
 
 #include "areo/core/error.hpp"
 #include "areo/core/nearest.hpp"
+#include "impl.hpp"
 #include "migrate.hpp"
-#include "sqlite.hpp"
 
 namespace areo::notebook {
 namespace {
@@ -31,6 +31,10 @@ constexpr std::array scale_words{
     std::pair{ScaleKind::baume, "baume"},
     std::pair{ScaleKind::oechsle, "oechsle"},
     std::pair{ScaleKind::sugar_concentration, "sugar_g_l"},
+};
+constexpr std::array refractometer_words{
+    std::pair{instruments::RefractometerScale::brix, "brix"},
+    std::pair{instruments::RefractometerScale::index, "refractive_index"},
 };
 constexpr std::array method_words{
     std::pair{CheckMethod::water, "water"}, std::pair{CheckMethod::sugar, "sugar"},
@@ -64,8 +68,8 @@ Connection open(const std::string& path, Open how) {
     if (error) refuse(path, "its folder cannot be made: " + error.message(), "name another file");
   }
   Connection db{path, SQLITE_OPEN_READWRITE | (how == Open::create ? SQLITE_OPEN_CREATE : 0)};
-  db.run("PRAGMA foreign_keys = ON");
   prepare(db);
+  db.run("PRAGMA foreign_keys = ON");
   db.run("PRAGMA journal_mode = WAL");
   db.run("PRAGMA synchronous = FULL");
   return db;
@@ -75,8 +79,18 @@ InstrumentRecord instrument_from(const Statement& s) {
   InstrumentRecord r;
   r.id = s.integer(0);
   const std::string name = s.text(1);
-  if (s.text(2) == "thermometer") {
+  const std::string kind = s.text(2);
+  if (kind == "thermometer") {
     r.instrument = instruments::Thermometer{name, s.real(7), s.real(8), s.real(9)};
+  } else if (kind == "refractometer") {
+    r.instrument = instruments::Refractometer{name,
+                                              value_of(refractometer_words, s.text(3)),
+                                              s.real(7),
+                                              s.real(8),
+                                              s.real(9),
+                                              s.integer(15) != 0,
+                                              s.integer(16) != 0,
+                                              s.optional_real(12)};
   } else {
     instruments::Hydrometer h;
     h.name = name;
@@ -96,7 +110,8 @@ InstrumentRecord instrument_from(const Statement& s) {
 
 constexpr const char* select_instrument =
     "SELECT id, name, kind, scale_kind, scale_sample_c, scale_water_c, scale_modulus, lo, hi, "
-    "division, glass_expansion_per_c, meniscus_height, tolerance, added_at, note FROM instrument ";
+    "division, glass_expansion_per_c, meniscus_height, tolerance, added_at, note, compensated, "
+    "also_gravity FROM instrument ";
 
 CheckRecord check_from(const Statement& s) {
   CheckRecord r;
@@ -136,6 +151,20 @@ CheckRecord check_from(const Statement& s) {
 
 std::string_view word(CheckMethod method) { return word_of(method_words, method); }
 
+const char* InstrumentRecord::kind() const {
+  if (hydrometer() != nullptr) return "hydrometer";
+  return refractometer() != nullptr ? "refractometer" : "thermometer";
+}
+
+Graduation InstrumentRecord::graduation() const {
+  if (const auto* h = hydrometer())
+    return {h->lo, h->hi, h->division, h->maximum_permissible_error()};
+  if (const auto* r = refractometer())
+    return {r->lo, r->hi, r->division, r->maximum_permissible_error()};
+  const auto* t = thermometer();
+  return {t->lo_c, t->hi_c, t->division_c, t->division_c};
+}
+
 const std::string& InstrumentRecord::name() const {
   return std::visit([](const auto& i) -> const std::string& { return i.name; }, instrument);
 }
@@ -154,12 +183,6 @@ std::string default_path() {
               "set AREO_NOTEBOOK to a file name"};
 }
 
-struct Notebook::Impl {
-  Connection db;
-
-  [[nodiscard]] Id last_id() const { return sqlite3_last_insert_rowid(db.get()); }
-};
-
 Notebook::Notebook(const std::string& path, Open how)
     : impl_{std::make_unique<Impl>(Impl{open(path, how)})} {}
 Notebook::~Notebook() = default;
@@ -177,28 +200,31 @@ Id Notebook::add(const InstrumentRecord& r) {
   }
   Statement s{db,
               "INSERT INTO instrument (name, kind, scale_kind, scale_sample_c, scale_water_c, "
-              "scale_modulus, lo, hi, division, glass_expansion_per_c, meniscus_height, tolerance, "
-              "added_at, note) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"};
-  s.bind(std::string_view{r.name()});
+              "scale_modulus, glass_expansion_per_c, meniscus_height, tolerance, compensated, "
+              "also_gravity, lo, hi, division, added_at, note) VALUES "
+              "(?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"};
+  s.bind(std::string_view{r.name()}).bind(std::string_view{r.kind()});
   if (const auto* h = r.hydrometer()) {
-    s.bind(std::string_view{"hydrometer"})
-        .bind(std::string_view{word_of(scale_words, h->scale.kind)})
+    s.bind(std::string_view{word_of(scale_words, h->scale.kind)})
         .bind(h->scale.sample_c)
         .bind(h->scale.water_c)
         .bind(h->scale.modulus)
-        .bind(h->lo)
-        .bind(h->hi)
-        .bind(h->division)
         .bind(h->glass_expansion_per_c)
         .bind(h->meniscus_height)
-        .bind(h->tolerance);
+        .bind(h->tolerance)
+        .null()
+        .null();
+  } else if (const auto* refractometer = r.refractometer()) {
+    s.bind(std::string_view{word_of(refractometer_words, refractometer->scale)});
+    s.null().null().null().null().null().bind(refractometer->tolerance);
+    s.bind(std::int64_t{refractometer->compensated})
+        .bind(std::int64_t{refractometer->also_gravity});
   } else {
-    const auto* thermometer = r.thermometer();
-    s.bind(std::string_view{"thermometer"}).bind(std::string_view{"celsius"});
-    s.null().null().null();
-    s.bind(thermometer->lo_c).bind(thermometer->hi_c).bind(thermometer->division_c);
-    s.null().null().null();
+    s.bind(std::string_view{"celsius"});
+    for (int i = 0; i < 8; ++i) s.null();
   }
+  const Graduation g = r.graduation();
+  s.bind(g.lo).bind(g.hi).bind(g.division);
   s.bind(std::string_view{r.added_at.text()}).bind(std::string_view{r.note});
   s.step();
   t.commit();

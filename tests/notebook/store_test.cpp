@@ -60,6 +60,31 @@ TEST_F(Store, KeepsEveryFieldOfAHydrometer) {
   }
 }
 
+TEST_F(Store, KeepsEveryFieldOfARefractometer) {
+  Notebook book{path(), Open::create};
+  const instruments::Refractometer plain{"prism-1"};
+  const instruments::Refractometer other{
+      "prism-2", instruments::RefractometerScale::index, 1.33, 1.42, 0.0005, true, true, 0.0003};
+  for (const auto& r : {plain, other}) {
+    InstrumentRecord record;
+    record.instrument = r;
+    record.added_at = moment_from_text("2026-03-01");
+    book.add(record);
+    const InstrumentRecord back = Notebook{path()}.instrument(r.name);
+    ASSERT_NE(back.refractometer(), nullptr);
+    EXPECT_STREQ(back.kind(), "refractometer");
+    const instruments::Refractometer& b = *back.refractometer();
+    EXPECT_EQ(b.name, r.name);
+    EXPECT_EQ(b.scale, r.scale);
+    EXPECT_EQ(b.lo, r.lo);
+    EXPECT_EQ(b.hi, r.hi);
+    EXPECT_EQ(b.division, r.division);
+    EXPECT_EQ(b.compensated, r.compensated);
+    EXPECT_EQ(b.also_gravity, r.also_gravity);
+    EXPECT_EQ(b.tolerance, r.tolerance);
+  }
+}
+
 TEST_F(Store, KeepsEveryFieldOfAThermometer) {
   InstrumentRecord r;
   r.instrument = instruments::Thermometer{"probe-1", -12.5, 104.25, 0.1};

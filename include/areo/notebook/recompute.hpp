@@ -1,10 +1,12 @@
 #pragma once
 // From rows of the notebook to corrections: always computed anew from what was read.
 #include <span>
+#include <string_view>
 #include <vector>
 
 #include "areo/calibration/check.hpp"
 #include "areo/calibration/fit.hpp"
+#include "areo/calibration/liquid_factor.hpp"
 #include "areo/notebook/store.hpp"
 
 namespace areo::notebook {
@@ -34,5 +36,15 @@ void require_method(const InstrumentRecord& instrument, CheckMethod method);
 [[nodiscard]] instruments::Correction correction_in_force(const Notebook& notebook,
                                                           const InstrumentRecord& instrument,
                                                           Moment at);
+
+/// How strongly a named liquid's extract refracts, from all pairs read of it; each reading with the
+/// correction its instrument had then.
+/// @throws Error{store} naming the nearest liquid if there is no pair; as
+///         calibration::liquid_factor()
+[[nodiscard]] calibration::LiquidFactor liquid_factor(const Notebook& notebook,
+                                                      std::string_view liquid);
+/// The same of given pairs, one of which may not be stored yet.
+[[nodiscard]] calibration::LiquidFactor liquid_factor(const Notebook& notebook,
+                                                      std::span<const LiquidPairRecord> pairs);
 
 }  // namespace areo::notebook

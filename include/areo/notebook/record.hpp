@@ -10,22 +10,36 @@
 #include "areo/core/moment.hpp"
 #include "areo/instruments/hydrometer.hpp"
 #include "areo/instruments/reading.hpp"
+#include "areo/instruments/refractometer.hpp"
 #include "areo/instruments/thermometer.hpp"
 
 namespace areo::notebook {
 
 using Id = std::int64_t;
 
+/// The scale of any instrument, in its own unit.
+struct Graduation {
+  double lo, hi, division;
+  double maximum_permissible_error;
+};
+
 /// A registered instrument.
 struct InstrumentRecord {
   Id id = 0;
-  std::variant<instruments::Hydrometer, instruments::Thermometer> instrument;
+  std::variant<instruments::Hydrometer, instruments::Refractometer, instruments::Thermometer>
+      instrument;
   Moment added_at;
   std::string note;
 
   [[nodiscard]] const std::string& name() const;
+  /// "hydrometer", "refractometer", "thermometer": what people call it, and the notebook's word.
+  [[nodiscard]] const char* kind() const;
+  [[nodiscard]] Graduation graduation() const;
   [[nodiscard]] const instruments::Hydrometer* hydrometer() const {
     return std::get_if<instruments::Hydrometer>(&instrument);
+  }
+  [[nodiscard]] const instruments::Refractometer* refractometer() const {
+    return std::get_if<instruments::Refractometer>(&instrument);
   }
   [[nodiscard]] const instruments::Thermometer* thermometer() const {
     return std::get_if<instruments::Thermometer>(&instrument);
@@ -62,6 +76,28 @@ struct CalibrationRecord {
   Id instrument = 0;
   Moment in_force_from;
   std::vector<Id> checks;
+  std::string note;
+};
+
+/// One half of a pair: a reading as typed and as understood.
+struct PairHalf {
+  Id instrument = 0;
+  std::string typed;
+  double reading = 0;
+  double half_width = 0;          ///< as coarse as typed; 0 = half a division
+  std::string temperature_typed;  ///< empty: none was given
+  std::optional<double> temperature_c;
+};
+
+/// An unfermented sample of a named liquid, read with a refractometer and a hydrometer.
+struct LiquidPairRecord {
+  Id id = 0;
+  std::string liquid;
+  Moment made_at;
+  PairHalf refraction, gravity;
+  instruments::Meniscus meniscus = instruments::Meniscus::level;
+  std::optional<Id> thermometer;  ///< of both temperatures, if named
+  double temperature_half_width_c = 0.5;
   std::string note;
 };
 

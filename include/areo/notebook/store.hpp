@@ -37,6 +37,7 @@ class Notebook {
   Id add(const CheckRecord& record);
   /// @throws Error{store} if a check is missing or belongs to another instrument
   Id add(const CalibrationRecord& record);
+  Id add(const LiquidPairRecord& record);
 
   /// In order of their names.
   [[nodiscard]] std::vector<InstrumentRecord> instruments() const;
@@ -46,6 +47,10 @@ class Notebook {
   /// Of one instrument, in order of their time.
   [[nodiscard]] std::vector<CheckRecord> checks(Id instrument) const;
   [[nodiscard]] std::vector<CalibrationRecord> calibrations(Id instrument) const;
+  /// Names of all liquids that pairs were read of, in order.
+  [[nodiscard]] std::vector<std::string> liquids() const;
+  /// Of one liquid, in order of their time.
+  [[nodiscard]] std::vector<LiquidPairRecord> liquid_pairs(std::string_view liquid) const;
   /// The newest calibration in force at `at`; of two from the same moment, the one added last.
   [[nodiscard]] std::optional<CalibrationRecord> in_force(Id instrument, Moment at) const;
 

@@ -1,0 +1,74 @@
+// Rows of liquid_pair: samples read with a refractometer and a hydrometer.
+#include "areo/notebook/store.hpp"
+#include "impl.hpp"
+
+namespace areo::notebook {
+namespace {
+
+using sqlite::Statement;
+
+void bind(Statement& s, const PairHalf& half) {
+  s.bind(half.instrument)
+      .bind(std::string_view{half.typed})
+      .bind(half.reading)
+      .bind(half.half_width)
+      .bind(half.temperature_c)
+      .bind(std::string_view{half.temperature_typed});
+}
+
+// Six columns from `first` on.
+PairHalf half_from(const Statement& s, int first) {
+  return {s.integer(first),  s.text(first + 1), s.real(first + 2),
+          s.real(first + 3), s.text(first + 5), s.optional_real(first + 4)};
+}
+
+}  // namespace
+
+Id Notebook::add(const LiquidPairRecord& r) {
+  sqlite::Transaction t{impl_->db};
+  Statement s{impl_->db,
+              "INSERT INTO liquid_pair (liquid, made_at, made_at_s, refractometer, "
+              "refraction_typed, refraction, refraction_half_width, refraction_temperature_c, "
+              "refraction_temperature_typed, hydrometer, gravity_typed, gravity, "
+              "gravity_half_width, gravity_temperature_c, gravity_temperature_typed, meniscus, "
+              "thermometer, temperature_half_width_c, note) VALUES "
+              "(?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"};
+  s.bind(std::string_view{r.liquid})
+      .bind(std::string_view{r.made_at.text()})
+      .bind(r.made_at.seconds);
+  bind(s, r.refraction);
+  bind(s, r.gravity);
+  s.bind(std::string_view{r.meniscus == instruments::Meniscus::top ? "top" : "level"})
+      .bind(r.thermometer)
+      .bind(r.temperature_half_width_c)
+      .bind(std::string_view{r.note});
+  s.step();
+  t.commit();
+  return impl_->last_id();
+}
+
+std::vector<std::string> Notebook::liquids() const {
+  std::vector<std::string> all;
+  Statement s{impl_->db, "SELECT DISTINCT liquid FROM liquid_pair ORDER BY liquid"};
+  while (s.step()) all.push_back(s.text(0));
+  return all;
+}
+
+std::vector<LiquidPairRecord> Notebook::liquid_pairs(std::string_view liquid) const {
+  std::vector<LiquidPairRecord> all;
+  Statement s{impl_->db,
+              "SELECT id, liquid, made_at, refractometer, refraction_typed, refraction, "
+              "refraction_half_width, refraction_temperature_c, refraction_temperature_typed, "
+              "hydrometer, gravity_typed, gravity, gravity_half_width, gravity_temperature_c, "
+              "gravity_temperature_typed, meniscus, thermometer, temperature_half_width_c, note "
+              "FROM liquid_pair WHERE liquid = ? ORDER BY made_at_s, id"};
+  s.bind(liquid);
+  while (s.step())
+    all.push_back({s.integer(0), s.text(1), moment_from_text(s.text(2)), half_from(s, 3),
+                   half_from(s, 9),
+                   s.text(15) == "top" ? instruments::Meniscus::top : instruments::Meniscus::level,
+                   s.optional_integer(16), s.real(17), s.text(18)});
+  return all;
+}
+
+}  // namespace areo::notebook
