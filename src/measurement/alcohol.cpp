@@ -26,18 +26,11 @@ std::vector<Label> gravity_labels() {
           {"sg_20_20_present", "present gravity", ""}};
 }
 
-std::vector<Label> drink_labels() {
-  return {{"alcohol_percent_vol", "alcohol", "% vol"},
-          {"sg_20_20_original", "original gravity", ""},
-          {"sg_20_20_present", "present gravity", ""},
-          {"alcohol_percent_mass", "alcohol by mass", "% mass"},
-          {"original_extract_percent", "original extract", "% mass"},
-          {"real_extract_percent", "real extract", "% mass"},
-          {"apparent_extract_percent", "apparent extract", "% mass"},
-          {"apparent_attenuation_percent", "apparent attenuation", "%"},
-          {"real_attenuation_percent", "real attenuation", "%"},
-          {"energy_kj_per_100_ml", "energy", "kJ/100 mL"},
-          {"rule_of_thumb_percent_vol", "rule of thumb", "% vol"}};
+// As for every drink, and the trade's straight line beside it.
+std::vector<Label> labels_with_rule() {
+  std::vector<Label> labels = drink_labels();
+  labels.push_back({"rule_of_thumb_percent_vol", "rule of thumb", "% vol"});
+  return labels;
 }
 
 Sg gravity(const Liquid& liquid) {
@@ -82,22 +75,13 @@ AlcoholResult alcohol(const Calibrated& instrument, const instruments::Hydromete
           const Density rho = now.density(x);
           const Temperature t = now.temperature(x);
           const Liquid drink = method.drink(x, oe, rho, t);
-          const Density rho_20 = physics::density(drink, celsius_point(20));
-          const Plato apparent = plato(formula.extract(x, rho_20, celsius_point(20)));
-          const Sg sg_original{formula.mark(x, physics::sg_20_20, oe)};
-          return std::vector{ferment::strength_by_volume(drink).value(),
-                             sg_original.value(),
-                             gravity(drink).value(),
-                             ferment::strength_by_mass(drink).value(),
-                             plato(oe).value(),
-                             ferment::real_extract(drink).value(),
-                             apparent.value(),
-                             ferment::attenuation(oe, apparent),
-                             ferment::attenuation(oe, ferment::real_extract(drink)),
-                             ferment::energy_kj_per_100_ml(drink),
-                             ferment::rule_of_thumb_strength(sg_original, gravity(drink))};
+          std::vector<double> out = drink_outputs(x, formula, oe, drink);
+          out.push_back(ferment::rule_of_thumb_strength(Sg{formula.mark(x, physics::sg_20_20, oe)},
+                                                        gravity(drink)));
+          return out;
         },
-        drink_labels());
+        labels_with_rule());
+    judge_real_extract(outcome.result);
     const uncertainty::Value& strength = outcome.result.at("alcohol_percent_vol").value;
     if (strength.estimate <= strength.expanded()) outcome.state = Fermentation::no_change;
   }

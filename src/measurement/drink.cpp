@@ -6,6 +6,7 @@
 
 #include "areo/core/error.hpp"
 #include "areo/ferment/balling.hpp"
+#include "areo/ferment/drink.hpp"
 #include "areo/measurement/alcohol.hpp"
 #include "areo/physics/mixture.hpp"
 
@@ -21,6 +22,57 @@ physics::Liquid DrinkMethod::drink(const uncertainty::Point& x, ExtractFraction 
   const physics::Liquid balance = ferment::fermented_to_density(original, rho, t);
   const EthanolFraction ethanol{balance.ethanol.value() * x[factor_]};
   return {physics::extract_from_density(rho, t, ethanol), ethanol};
+}
+
+physics::Liquid DrinkMethod::drink(const uncertainty::Point& x, ExtractFraction original,
+                                   RefractiveIndex n, Temperature t,
+                                   const physics::ExtractOptics& optics) const {
+  const physics::Liquid balance = ferment::fermented_to_index(original, n, t, optics);
+  const EthanolFraction ethanol{balance.ethanol.value() * x[factor_]};
+  return {physics::extract_from_index(n, t, optics, ethanol), ethanol};
+}
+
+std::vector<Label> drink_labels() {
+  return {{"alcohol_percent_vol", "alcohol", "% vol"},
+          {"sg_20_20_original", "original gravity", ""},
+          {"sg_20_20_present", "present gravity", ""},
+          {"alcohol_percent_mass", "alcohol by mass", "% mass"},
+          {"original_extract_percent", "original extract", "% mass"},
+          {"real_extract_percent", "real extract", "% mass"},
+          {"apparent_extract_percent", "apparent extract", "% mass"},
+          {"apparent_attenuation_percent", "apparent attenuation", "%"},
+          {"real_attenuation_percent", "real attenuation", "%"},
+          {"energy_kj_per_100_ml", "energy", "kJ/100 mL"}};
+}
+
+std::vector<double> drink_outputs(const uncertainty::Point& x, const SugarFormula& formula,
+                                  ExtractFraction oe, const physics::Liquid& drink) {
+  const Density rho_20 = physics::density(drink, celsius_point(20));
+  const Plato apparent = plato(formula.extract(x, rho_20, celsius_point(20)));
+  return {ferment::strength_by_volume(drink).value(),
+          formula.mark(x, physics::sg_20_20, oe),
+          physics::mark_from_liquid(physics::sg_20_20, drink),
+          ferment::strength_by_mass(drink).value(),
+          plato(oe).value(),
+          ferment::real_extract(drink).value(),
+          apparent.value(),
+          ferment::attenuation(oe, apparent),
+          ferment::attenuation(oe, ferment::real_extract(drink)),
+          ferment::energy_kj_per_100_ml(drink)};
+}
+
+void judge_real_extract(Result& drink) {
+  constexpr double beyond_doubt = 4;
+  const uncertainty::Value& extract = drink.at("real_extract_percent").value;
+  if (extract.estimate >= -extract.expanded()) return;
+  const std::string why = fmt::format(
+      "lower than fermenting all of the extract could make it: {:.1f} ± {:.1f} % mass would be "
+      "left",
+      extract.estimate, extract.expanded());
+  if (extract.estimate < -beyond_doubt * extract.u)
+    throw Error{Errc::inconsistent, "the present reading is " + why,
+                "check both readings, their temperatures and whether sugar was added since"};
+  drink.notes.push_back("the present reading is " + why + "; check both readings");
 }
 
 void require_fermentable(const Calibrated& instrument,

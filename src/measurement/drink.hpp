@@ -1,13 +1,18 @@
 #pragma once
-// The drink that a present gravity stands for, with what the method itself leaves open.
+// The drink behind a present reading, with what the method itself leaves open, and the numbers that
+// a drink is described by, the same for every way to get at it.
+#include <vector>
+
 #include "areo/instruments/reading.hpp"
+#include "areo/measurement/convert.hpp"
 #include "areo/measurement/correct.hpp"
 #include "areo/physics/liquid.hpp"
+#include "areo/physics/refraction.hpp"
 #include "areo/uncertainty/input.hpp"
 
 namespace areo::measurement {
 
-/// Balling's balance and the density of the drink as an uncertain input, the same at every place
+/// Balling's balance and the property of the drink as an uncertain input, the same at every place
 /// they are used: the true strength differs from the balance's by a factor.
 class DrinkMethod {
  public:
@@ -17,11 +22,27 @@ class DrinkMethod {
   /// @throws Error{inconsistent} as ferment::fermented_to_density()
   [[nodiscard]] physics::Liquid drink(const uncertainty::Point& x, ExtractFraction original,
                                       Density rho, Temperature t) const;
+  /// The same for a measured index.
+  /// @throws Error{inconsistent} as ferment::fermented_to_index()
+  [[nodiscard]] physics::Liquid drink(const uncertainty::Point& x, ExtractFraction original,
+                                      RefractiveIndex n, Temperature t,
+                                      const physics::ExtractOptics& optics) const;
 
  private:
   uncertainty::InputRef factor_;
 };
 
+/// Labels of drink_outputs(), in its order.
+[[nodiscard]] std::vector<Label> drink_labels();
+/// @param oe the original extract: read, or by Balling's balance from the drink
+[[nodiscard]] std::vector<double> drink_outputs(const uncertainty::Point& x,
+                                                const SugarFormula& formula, ExtractFraction oe,
+                                                const physics::Liquid& drink);
+/// No ferment leaves less than no extract. Adds a note if the real extract is below zero by more
+/// than its expanded uncertainty.
+/// @throws Error{inconsistent} if by more than four standard uncertainties, as one honest reading
+///         of a dry drink in 30 000 is
+void judge_real_extract(Result& drink);
 /// @throws Error{inconsistent} for a reading lower than fermenting all of `original` could make it,
 ///         with the lowest that the instrument could show
 void require_fermentable(const Calibrated& instrument,

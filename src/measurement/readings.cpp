@@ -72,4 +72,11 @@ void add_notes(std::vector<std::string>& notes, const Calibrated& instrument,
                                 h.name));
 }
 
+void add_notes(std::vector<std::string>& notes, const RefractometerSample& sample,
+               const std::string& of) {
+  const instruments::Refractometer& r = sample.instrument.refractometer;
+  add_instrument_notes(notes, r.name, r.division, sample.instrument.correction,
+                       sample.reading.indication, sample.reading.temperature, of);
+}
+
 }  // namespace areo::measurement

@@ -5,6 +5,7 @@
 
 #include "areo/instruments/readings.hpp"
 #include "areo/measurement/correct.hpp"
+#include "areo/measurement/refract.hpp"
 
 namespace areo::measurement {
 
@@ -14,6 +15,11 @@ class Readings : public instruments::Readings {
                                                const instruments::HydrometerReading& reading,
                                                const std::string& of) {
     return instruments::Readings::add(instrument.hydrometer, instrument.correction, reading, of);
+  }
+  [[nodiscard]] instruments::RefractionInputs add(const CalibratedRefractometer& instrument,
+                                                  const instruments::RefractometerReading& reading,
+                                                  const std::string& of) {
+    return instruments::Readings::add(instrument.refractometer, instrument.correction, reading, of);
   }
 };
 
@@ -29,5 +35,7 @@ void require_sugar_liquid(const Calibrated& instrument,
 /// What a reader of the result has to know about one reading.
 void add_notes(std::vector<std::string>& notes, const Calibrated& instrument,
                const instruments::HydrometerReading& reading, const std::string& of);
+void add_notes(std::vector<std::string>& notes, const RefractometerSample& sample,
+               const std::string& of);
 
 }  // namespace areo::measurement

@@ -1,6 +1,7 @@
 // The whole chain with its uncertainty: convert, correct, alcohol, solution.
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <random>
 #include <string>
@@ -289,7 +290,10 @@ TEST(Alcohol, StatedIntervalsCoverTheTruth) {
   int covered = 0;
   for (int i = 0; i < runs; ++i) {
     const double oe = 0.12 + uniform(0.05);
-    const double a = 0.03 + uniform(0.01);
+    // No more alcohol than the extract makes.
+    const double all =
+        ferment::ethanol_from_extracts(ExtractFraction{oe}, ExtractFraction{0}).value();
+    const double a = std::min(0.03 + uniform(0.01), all);
     const physics::Liquid drink = ferment::fermented(ExtractFraction{oe}, EthanolFraction{a});
     const double true_strength =
         ferment::strength_by_volume(drink).value() * (1 + method_uncertainty * normal(random));

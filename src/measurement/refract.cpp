@@ -1,0 +1,260 @@
+#include "areo/measurement/refract.hpp"
+
+#include <fmt/format.h>
+
+#include <cmath>
+#include <functional>
+#include <numeric>
+
+#include "areo/core/error.hpp"
+#include "areo/ferment/balling.hpp"
+#include "areo/measurement/convert.hpp"
+#include "areo/physics/mixture.hpp"
+#include "areo/physics/two_readings.hpp"
+#include "drink.hpp"
+#include "readings.hpp"
+
+namespace areo::measurement {
+namespace {
+
+using instruments::ReadingInputs;
+using instruments::RefractionInputs;
+using physics::ExtractOptics;
+using physics::Liquid;
+using uncertainty::InputRef;
+using uncertainty::Inputs;
+using uncertainty::Point;
+
+constexpr const char* the_sample = "the sample";
+constexpr const char* the_original = "the original gravity";
+
+// The models behind an index: what the extract refracts, and how well the formula is known for a
+// liquid like this one.
+class IndexModel {
+ public:
+  IndexModel(Inputs& inputs, const ExtractKind& kind, const Liquid& about, Temperature t)
+      : rise_{inputs.add(uncertainty::normal("refraction of the extract (" + kind.name + ")",
+                                             "relative to sucrose", kind.optics.relative_rise,
+                                             kind.optics.uncertainty, kind.provenance))},
+        formula_{inputs.add(uncertainty::normal(
+            "refractive index formula", "", 0,
+            physics::refractive_index_model_uncertainty(about, t),
+            "agreement with published tables; extract and alcohol together rest on the model"))} {}
+
+  [[nodiscard]] ExtractOptics optics(const Point& x) const { return {x[rise_], 0}; }
+  /// The index as the formula would give it for the sample.
+  [[nodiscard]] RefractiveIndex index(const Point& x, const RefractionInputs& reading) const {
+    return RefractiveIndex{reading.index(x).value() - x[formula_]};
+  }
+  [[nodiscard]] ExtractFraction extract(const Point& x, const RefractionInputs& reading) const {
+    return physics::extract_from_index(index(x, reading), reading.temperature(x), optics(x));
+  }
+
+ private:
+  InputRef rise_, formula_;
+};
+
+ExtractFraction unfermented(const RefractionInputs& r, const Point& x, const ExtractKind& kind) {
+  return physics::extract_from_index(r.index(x), r.temperature(x), kind.optics);
+}
+
+Point at_estimates(const std::vector<double>& values) { return Point{values}; }
+
+// --- fermenting
+// -----------------------------------------------------------------------------------
+
+// The original liquid, however it was read.
+using Original =
+    std::function<ExtractFraction(const Point&, const IndexModel&, const SugarFormula&)>;
+struct AddedOriginal {
+  ExtractFraction estimate;
+  Original at;
+};
+
+AddedOriginal add_original(Readings& readings, const OriginalSample& original,
+                           const ExtractKind& kind) {
+  if (const auto* h = std::get_if<HydrometerSample>(&original)) {
+    const ReadingInputs r = readings.add(h->instrument, h->reading, the_original);
+    const std::vector<double> middle = readings.inputs.estimates();
+    const Point x = at_estimates(middle);
+    return {physics::extract_from_density(r.density(x), r.temperature(x)),
+            [r](const Point& p, const IndexModel&, const SugarFormula& formula) {
+              return formula.extract(p, r.density(p), r.temperature(p));
+            }};
+  }
+  const auto& s = std::get<RefractometerSample>(original);
+  const RefractionInputs r = readings.add(s.instrument, s.reading, the_original);
+  const std::vector<double> middle = readings.inputs.estimates();
+  return {unfermented(r, at_estimates(middle), kind),
+          [r](const Point& p, const IndexModel& index, const SugarFormula&) {
+            return index.extract(p, r);
+          }};
+}
+
+void add_original_notes(std::vector<std::string>& notes, const OriginalSample& original) {
+  if (const auto* h = std::get_if<HydrometerSample>(&original))
+    add_notes(notes, h->instrument, h->reading, the_original);
+  else
+    add_notes(notes, std::get<RefractometerSample>(original), the_original);
+}
+
+// The present reading shows more than the original: only the two extracts can be said.
+AlcoholResult above(const Readings& readings, const IndexModel& index, const SugarFormula& formula,
+                    const Original& original, const RefractionInputs& now) {
+  AlcoholResult a;
+  a.state = Fermentation::above;
+  a.result =
+      evaluate(readings.inputs,
+               [&](const Point& x) {
+                 return std::vector{formula.mark(x, physics::sg_20_20, original(x, index, formula)),
+                                    formula.mark(x, physics::sg_20_20, index.extract(x, now))};
+               },
+               {{"sg_20_20_original", "original gravity", ""},
+                {"sg_20_20_present", "present gravity if unfermented", ""}});
+  return a;
+}
+
+// --- two readings
+// ---------------------------------------------------------------------------------
+
+// Sum of the squared shares of the inputs first .. last - 1 in the variance of quantity k.
+double variance_of(const Result& result, std::size_t k, std::size_t first, std::size_t last) {
+  const auto& s = result.shares[k];
+  return std::accumulate(s.begin() + static_cast<std::ptrdiff_t>(first),
+                         s.begin() + static_cast<std::ptrdiff_t>(last), 0.0,
+                         [](double sum, double share) { return sum + share * share; });
+}
+
+// "the refractometer limits this: 71 % of the variance, the hydrometer 20 %, the models 9 %"
+std::string limiting_note(const Result& result, std::size_t after_refractometer,
+                          std::size_t after_hydrometer) {
+  const double refractometer = variance_of(result, 0, 0, after_refractometer);
+  const double hydrometer = variance_of(result, 0, after_refractometer, after_hydrometer);
+  const double models = variance_of(result, 0, after_hydrometer, result.inputs.all().size());
+  const double all = refractometer + hydrometer + models;
+  const char* largest = refractometer >= hydrometer ? "refractometer" : "hydrometer";
+  if (models > std::max(refractometer, hydrometer)) largest = "knowledge of the extract and models";
+  return fmt::format(
+      "the {} limits this: of the variance, {:.0f} % come from the refractometer, {:.0f} % from "
+      "the "
+      "hydrometer, {:.0f} % from the kind of extract and the models",
+      largest, 100 * refractometer / all, 100 * hydrometer / all, 100 * models / all);
+}
+
+}  // namespace
+
+CalibratedRefractometer CalibratedRefractometer::never_checked(
+    const instruments::Refractometer& r) {
+  return {r, instruments::never_checked(r.division, r.lo, r.hi)};
+}
+
+Result refract(const RefractometerSample& sample, const ExtractKind& kind,
+               std::span<const physics::Scale> to) {
+  Readings readings;
+  const auto reading = readings.add(sample.instrument, sample.reading, the_sample);
+  const std::vector<double> middle = readings.inputs.estimates();
+  const Point x0 = at_estimates(middle);
+  const ExtractFraction about = unfermented(reading, x0, kind);
+  const IndexModel index{readings.inputs, kind, {about}, reading.temperature(x0)};
+  const SugarFormula formula{readings.inputs, about};
+  const bool brix = sample.instrument.refractometer.scale == instruments::RefractometerScale::brix;
+  std::vector<Label> labels{{"extract_percent", "extract", "% mass"}};
+  if (brix) labels.push_back({"correction", "correction", "Brix"});
+  labels.push_back({"density_20_kg_m3", "density at 20 °C", "kg/m³"});
+  labels.push_back(label_of(physics::sg_20_20));
+  for (const physics::Scale& s : to) labels.push_back(label_of(s));
+  Result result = evaluate(
+      readings.inputs,
+      [&](const Point& x) {
+        const ExtractFraction extract = index.extract(x, reading);
+        std::vector<double> out{plato(extract).value()};
+        if (brix) out.push_back(plato(extract).value() - sample.reading.indication);
+        out.push_back(formula.mark(x, physics::density_20, extract));
+        out.push_back(formula.mark(x, physics::sg_20_20, extract));
+        for (const physics::Scale& s : to) out.push_back(formula.mark(x, s, extract));
+        return out;
+      },
+      std::move(labels));
+  add_notes(result.notes, sample, the_sample);
+  return result;
+}
+
+AlcoholResult refract_fermenting(const RefractometerSample& present, const OriginalSample& original,
+                                 const ExtractKind& kind) {
+  Readings readings;
+  const AddedOriginal start = add_original(readings, original, kind);
+  const auto now = readings.add(present.instrument, present.reading, the_sample);
+  const std::vector<double> middle = readings.inputs.estimates();
+  const Point x0 = at_estimates(middle);
+  if (!(start.estimate.value() > 0))
+    throw Error{Errc::inconsistent,
+                "the original reading is not above that of water: there was nothing to ferment",
+                "check the reading, its temperature and the instrument's calibration"};
+  const Temperature t = now.temperature(x0);
+  const bool is_above = unfermented(now, x0, kind) > start.estimate;
+  const Liquid about =
+      is_above ? Liquid{start.estimate}
+               : ferment::fermented_to_index(start.estimate, now.index(x0), t, kind.optics);
+  const IndexModel index{readings.inputs, kind, about, t};
+  const SugarFormula formula{readings.inputs, start.estimate};
+  AlcoholResult a;
+  if (is_above) {
+    a = above(readings, index, formula, start.at, now);
+  } else {
+    const DrinkMethod method{readings.inputs};
+    a.result = evaluate(
+        readings.inputs,
+        [&](const Point& x) {
+          const ExtractFraction oe = start.at(x, index, formula);
+          const Liquid drink =
+              method.drink(x, oe, index.index(x, now), now.temperature(x), index.optics(x));
+          return drink_outputs(x, formula, oe, drink);
+        },
+        drink_labels());
+    judge_real_extract(a.result);
+    const uncertainty::Value& strength = a.result.at("alcohol_percent_vol").value;
+    if (strength.estimate <= strength.expanded()) a.state = Fermentation::no_change;
+  }
+  add_original_notes(a.result.notes, original);
+  add_notes(a.result.notes, present, the_sample);
+  return a;
+}
+
+AlcoholResult refract_with_hydrometer(const RefractometerSample& refraction,
+                                      const HydrometerSample& density, const ExtractKind& kind) {
+  Readings readings;
+  const auto prism = readings.add(refraction.instrument, refraction.reading, "the refraction");
+  const std::size_t after_refractometer = readings.inputs.all().size();
+  const auto stem = readings.add(density.instrument, density.reading, "the gravity");
+  const std::size_t after_hydrometer = readings.inputs.all().size();
+  const std::vector<double> middle = readings.inputs.estimates();
+  const Point x0 = at_estimates(middle);
+  const Liquid about = physics::liquid_from_density_and_index(
+      stem.density(x0), stem.temperature(x0), prism.index(x0), prism.temperature(x0), kind.optics);
+  const IndexModel index{readings.inputs, kind, about, prism.temperature(x0)};
+  const auto mixture = readings.inputs.add(uncertainty::normal(
+      "density of the drink", "kg/m³", 0, physics::density_model_uncertainty(about),
+      "agreement of published formulas and tables; Tabarié's relation"));
+  const SugarFormula formula{readings.inputs, ferment::original_extract(about)};
+  AlcoholResult a;
+  a.result = evaluate(
+      readings.inputs,
+      [&](const Point& x) {
+        const Density rho{stem.density(x) - kg_per_m3(x[mixture])};
+        const Liquid drink = physics::liquid_from_density_and_index(
+            rho, stem.temperature(x), index.index(x, prism), prism.temperature(x), index.optics(x));
+        return drink_outputs(x, formula, ferment::original_extract(drink), drink);
+      },
+      drink_labels());
+  const uncertainty::Value& strength = a.result.at("alcohol_percent_vol").value;
+  if (strength.estimate < -strength.expanded())
+    a.state = Fermentation::contradiction;
+  else if (strength.estimate <= strength.expanded())
+    a.state = Fermentation::no_change;
+  add_notes(a.result.notes, density.instrument, density.reading, "the gravity");
+  add_notes(a.result.notes, refraction, "the refraction");
+  a.result.notes.push_back(limiting_note(a.result, after_refractometer, after_hydrometer));
+  return a;
+}
+
+}  // namespace areo::measurement
