@@ -47,7 +47,7 @@ void check_temperature_options(const ReadingOptions& o, bool temperature_given,
     if (given)
       throw UsageError{
           fmt::format("{} without {}: there is no temperature", name, temperature_options),
-          fmt::format("give the temperature, e.g. --temp 20C, or leave {} out", name)};
+          fmt::format("give the temperature too, e.g. 20C, or leave {} out", name)};
 }
 
 void require_temperature(const std::string& typed) {
@@ -104,7 +104,7 @@ const measurement::Calibrated& Bench::hydrometer(const std::string& name) {
   const notebook::InstrumentRecord record = notebook().instrument(name);
   const auto* h = record.hydrometer();
   if (h == nullptr)
-    throw Error{Errc::store, fmt::format("{} is a thermometer, not a hydrometer", name),
+    throw Error{Errc::store, fmt::format("{} is a {}, not a hydrometer", name, record.kind()),
                 "areo instrument list shows what there is"};
   return hydrometers_
       .emplace(name,
@@ -116,7 +116,7 @@ void Bench::look_up_thermometer() {
   const auto record = notebook().instrument(options_.thermometer);
   if (record.thermometer() == nullptr)
     throw Error{Errc::store,
-                fmt::format("{} is a hydrometer, not a thermometer", options_.thermometer),
+                fmt::format("{} is a {}, not a thermometer", options_.thermometer, record.kind()),
                 "areo instrument list shows what there is"};
   thermometer_.emplace(*record.thermometer(),
                        notebook::correction_in_force(notebook(), record, at_));

@@ -28,6 +28,8 @@ int run_show_calibration(const CalibrateOptions& o, const Session& session);
 [[nodiscard]] std::string unit_of(const notebook::InstrumentRecord& r);
 /// An indication with the decimals of the instrument's scale, and its unit.
 [[nodiscard]] std::string shown(const notebook::InstrumentRecord& r, double indication);
+/// A difference with its sign: "+0.0012", to the last place that `expanded` supports.
+[[nodiscard]] std::string signed_text(double value, double expanded);
 /// One check as an object for programs.
 [[nodiscard]] std::string check_json(const notebook::CheckRecord& r, const calibration::Check& c,
                                      const std::string& unit);

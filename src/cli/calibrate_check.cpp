@@ -14,6 +14,8 @@
 #include "calibrate.hpp"
 #include "failure.hpp"
 #include "parse.hpp"
+#include "parse_refraction.hpp"
+#include "usage.hpp"
 
 namespace areo::cli {
 namespace {
@@ -29,6 +31,11 @@ void note_reading(CheckRecord& r, const CalibrateOptions& o, const InstrumentRec
     r.reading = m.value;
     if (m.half_width > h->division / 2) r.reading_half_width = m.half_width;
     r.meniscus = o.top ? instruments::Meniscus::top : instruments::Meniscus::level;
+  } else if (const auto* p = instrument.refractometer()) {
+    const TypedRefraction t = refraction_from_text(o.reading, *p);
+    r.reading = t.value;
+    if (t.half_width > p->division / 2) r.reading_half_width = t.half_width;
+    refuse_together(o.top, "--top", true, "a refractometer", "it has no meniscus: leave --top out");
   } else {
     r.reading = celsius_from_text(o.reading);
     r.reading_half_width =
@@ -44,7 +51,7 @@ void note_temperature(CheckRecord& r, const CalibrateOptions& o, const notebook:
     const InstrumentRecord named = book.instrument(o.thermometer);
     if (named.thermometer() == nullptr)
       throw Error{Errc::inconsistent,
-                  fmt::format("{} is a hydrometer, not a thermometer", o.thermometer),
+                  fmt::format("{} is a {}, not a thermometer", o.thermometer, named.kind()),
                   "areo instrument list shows what there is"};
     r.thermometer = named.id;
     r.temperature_half_width_c =
@@ -90,13 +97,13 @@ CheckRecord record_of(const CalibrateOptions& o, CheckMethod method,
 std::string behaviour(const calibration::Check& c, const std::string& unit) {
   const uncertainty::Value& b = c.correction;
   const double expanded = b.expanded();
-  const int decimals = report::supported_decimals(expanded);
-  const std::string behind = unit.empty() ? "" : " " + unit;
+  const int place = report::last_place(expanded);
+  const std::string u = report::fixed(expanded, place) + (unit.empty() ? "" : " " + unit);
   if (std::abs(b.estimate) <= expanded)
-    return fmt::format("right, as far as this check can tell (off by {:+.{}f} ± {:.{}f}{})",
-                       -b.estimate, decimals, expanded, decimals, behind);
-  return fmt::format("{} by {:.{}f} ± {:.{}f}{}", b.estimate < 0 ? "HIGH" : "LOW",
-                     std::abs(b.estimate), decimals, expanded, decimals, behind);
+    return fmt::format("right, as far as this check can tell (off by {} ± {})",
+                       signed_text(-b.estimate, expanded), u);
+  return fmt::format("{} by {} ± {}", b.estimate < 0 ? "HIGH" : "LOW",
+                     report::fixed(std::abs(b.estimate), place), u);
 }
 
 // Two places of the scale at least: water for its foot, a weighed solution further up.
@@ -110,7 +117,7 @@ std::string next_step(const InstrumentRecord& instrument, const std::vector<Chec
   const std::string& name = instrument.name();
   const std::string then = fmt::format("areo calibrate fit {}", name);
   const bool certified = any({certificate});
-  if (instrument.hydrometer() == nullptr)
+  if (instrument.thermometer() != nullptr)
     return certified || (any({ice}) && any({boiling}))
                ? (certified ? "the certificate's other points, or " : "") + then
                : fmt::format("the other fixed point ({}), then {}",
@@ -127,15 +134,21 @@ std::string next_step(const InstrumentRecord& instrument, const std::vector<Chec
 }  // namespace
 
 std::string unit_of(const InstrumentRecord& r) {
-  return r.hydrometer() != nullptr ? physics::scale_unit(r.hydrometer()->scale) : "°C";
+  if (const auto* h = r.hydrometer()) return physics::scale_unit(h->scale);
+  if (const auto* p = r.refractometer())
+    return p->scale == instruments::RefractometerScale::brix ? "Brix" : "";
+  return "°C";
 }
 
 std::string shown(const InstrumentRecord& r, double indication) {
-  const auto* h = r.hydrometer();
   const std::string unit = unit_of(r);
-  return report::indication_text(indication,
-                                 h != nullptr ? h->division : r.thermometer()->division_c) +
+  return report::indication_text(indication, r.graduation().division) +
          (unit.empty() ? "" : " " + unit);
+}
+
+std::string signed_text(double value, double expanded) {
+  const std::string text = report::fixed(value, report::last_place(expanded));
+  return text.starts_with('-') ? text : "+" + text;
 }
 
 std::string check_json(const CheckRecord& r, const calibration::Check& c, const std::string& unit) {
@@ -162,7 +175,7 @@ int run_check(const CalibrateOptions& o, CheckMethod method, const Session& sess
   line(fmt::format("{} shows {}, it should show {}", o.name, shown(instrument, c.indication),
                    report::value_text(c.expected, unit, session.full)));
   line(fmt::format("it reads {}", behaviour(c, unit)));
-  if (instrument.hydrometer() != nullptr && !r.temperature_c && method != CheckMethod::certificate)
+  if (instrument.thermometer() == nullptr && !r.temperature_c && method != CheckMethod::certificate)
     line("note: no temperature given: the scale's reference temperature assumed, ± 5 °C");
   line(fmt::format("noted as check {} of {}", r.id, r.made_at.date()));
   line("next: " + next_step(instrument, book.checks(instrument.id)));

@@ -29,9 +29,8 @@ struct Fitted {
 
 Fitted fitted(const notebook::Notebook& book, const InstrumentRecord& instrument,
               std::vector<CheckRecord> checks) {
-  const auto* h = instrument.hydrometer();
   return {instrument, checks, evaluate(book, instrument, checks), fit(book, instrument, checks),
-          h != nullptr ? h->maximum_permissible_error() : instrument.thermometer()->division_c};
+          instrument.graduation().maximum_permissible_error};
 }
 
 std::vector<CheckRecord> without(std::vector<CheckRecord> all,
@@ -85,7 +84,7 @@ void print_fit(const Fitted& f) {
   const std::string unit = unit_of(f.instrument);
   const auto instruction_at = [&](double r) {
     const auto b = correction_at(c, r);
-    return report::instruction(b.estimate, report::supported_decimals(b.expanded()));
+    return report::instruction(b.estimate, report::last_place(b.expanded()));
   };
   if (f.fit.slope_used) {
     line(fmt::format("{}: {} at {}, {} at {}, in between in proportion", f.instrument.name(),
@@ -101,8 +100,8 @@ void print_fit(const Fitted& f) {
                    shown(f.instrument, c.checked_hi), c.provenance, f.fit.reason));
   for (std::size_t i = 0; i < f.checks.size(); ++i) {
     const calibration::Check& check = f.evaluated.checks[i];
-    line(fmt::format("{}, off the fit by {:+.{}f}", check_line(f.instrument, f.checks[i], check),
-                     f.fit.residuals[i], report::supported_decimals(check.correction.expanded())));
+    line(fmt::format("{}, off the fit by {}", check_line(f.instrument, f.checks[i], check),
+                     signed_text(f.fit.residuals[i], check.correction.expanded())));
   }
   if (f.fit.chi_squared_limit)
     line(fmt::format("  the checks {}: chi-squared {:.1f}, limit {:.1f} at 95 %",
@@ -190,8 +189,9 @@ int run_fit(const CalibrateOptions& o, const Session& session) {
   }
   line(fmt::format("  in force from {}; a user's check, not an accredited calibration",
                    in_force.substr(0, 10)));
-  line(fmt::format("next: areo correct READING --temp TEMP --{} {}",
-                   instrument.hydrometer() != nullptr ? "instrument" : "thermometer", o.name));
+  line(fmt::format("next: areo {} READING --temp TEMP --{} {}",
+                   instrument.refractometer() != nullptr ? "refract" : "correct",
+                   instrument.thermometer() == nullptr ? "instrument" : "thermometer", o.name));
   return code;
 }
 
@@ -224,7 +224,7 @@ int run_show_calibration(const CalibrateOptions& o, const Session& session) {
   print_history(book, instrument);
   if (!in_force)
     line(all.empty() ? fmt::format("next: areo calibrate {}",
-                                   instrument.hydrometer() != nullptr
+                                   instrument.thermometer() == nullptr
                                        ? fmt::format("water {} READING TEMP", o.name)
                                        : fmt::format("ice {} READING", o.name))
                      : fmt::format("next: areo calibrate fit {}", o.name));

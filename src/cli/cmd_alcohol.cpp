@@ -35,6 +35,7 @@ const char* word(Fermentation f) {
     case Fermentation::measured: return "measured";
     case Fermentation::no_change: return "no_measurable_change";
     case Fermentation::above: return "present_above_original";
+    case Fermentation::contradiction: return "contradiction";
   }
   return "";
 }

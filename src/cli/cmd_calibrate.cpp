@@ -2,6 +2,7 @@
 #include <CLI/CLI.hpp>
 #include <memory>
 
+#include "bench.hpp"
 #include "calibrate.hpp"
 #include "command.hpp"
 
@@ -21,10 +22,10 @@ CLI::App* add_check(CLI::App& parent, const char* name, const char* what, CheckM
   c->callback([=, &session, &run] {
     if (method == CheckMethod::boiling && o->pressure.empty() == o->altitude.empty())
       throw CLI::RequiredError("--pressure or --altitude");
-    for (const auto& [option, text] :
-         {std::pair{"--thermometer", o->thermometer}, {"--temp-accuracy", o->temperature_accuracy}})
-      if (!text.empty() && o->temperature.empty())
-        throw CLI::ValidationError(option, "is about a temperature; give that too, e.g. 21C");
+    ReadingOptions with;
+    with.thermometer = o->thermometer;
+    with.temperature_accuracy = o->temperature_accuracy;
+    check_temperature_options(with, !o->temperature.empty(), "a temperature");
     run = [=, &session] { return run_check(*o, method, session); };
   });
   return c;

@@ -12,15 +12,18 @@
 #include "areo/report/json.hpp"
 #include "areo/report/text.hpp"
 #include "bench.hpp"
+#include "calibrate.hpp"
 #include "command.hpp"
 #include "failure.hpp"
+#include "parse_refraction.hpp"
 
 namespace areo::cli {
 namespace {
 
 struct Options {
-  std::string name, kind = "hydrometer", scale = "SG20/20", from, to, division, glass, meniscus,
-                    tolerance, on, note;
+  std::string name, kind = "hydrometer", scale, from, to, division, glass, meniscus, tolerance, on,
+                    note;
+  bool compensated = false, also_gravity = false;
 };
 
 // What the ends and the division are called on this scale: a bare "0.990", or "990kg/m3".
@@ -30,9 +33,18 @@ double on_scale(const std::string& text, const physics::Scale& scale, const char
   return mark_from_text(text, scale).value;
 }
 
+void require_scale(double lo, double hi, double division, const std::optional<double>& tolerance) {
+  if (!(lo < hi) || !(division > 0) || !(division < hi - lo))
+    throw Error{Errc::domain,
+                fmt::format("a scale from {} to {} with division {} cannot be", lo, hi, division),
+                "give --from the smaller and --to the larger end, e.g. 0.990 and 1.100"};
+  if (tolerance && !(*tolerance > 0))
+    throw Error{Errc::domain, "a tolerance is above zero", "leave it out for one division"};
+}
+
 notebook::InstrumentRecord hydrometer_record(const Options& o) {
   instruments::Hydrometer h;
-  h.scale = physics::scale_from_word(o.scale);
+  h.scale = o.scale.empty() ? physics::sg_20_20 : scale_from_text(o.scale);
   const instruments::Hydrometer usual = instruments::ordinary_hydrometer(h.scale);
   h.name = o.name;
   h.lo = o.from.empty() ? usual.lo : on_scale(o.from, h.scale, "the lower end");
@@ -42,18 +54,40 @@ notebook::InstrumentRecord hydrometer_record(const Options& o) {
     h.glass_expansion_per_c = plain_number(o.glass, "the glass expansion") * 1e-6;
   if (!o.meniscus.empty()) h.meniscus_height = on_scale(o.meniscus, h.scale, "the meniscus");
   if (!o.tolerance.empty()) h.tolerance = on_scale(o.tolerance, h.scale, "the tolerance");
-  if (!(h.lo < h.hi) || !(h.division > 0) || !(h.division < h.hi - h.lo))
-    throw Error{
-        Errc::domain,
-        fmt::format("a scale from {} to {} with division {} cannot be", h.lo, h.hi, h.division),
-        "give --from the smaller and --to the larger end, e.g. 0.990 and 1.100"};
-  if (h.tolerance && !(*h.tolerance > 0))
-    throw Error{Errc::domain, "a tolerance is above zero", "leave it out for one division"};
+  require_scale(h.lo, h.hi, h.division, h.tolerance);
   // A scale that cannot be computed at its ends is refused now, not at the first reading.
   for (const double end : {h.lo, h.hi}) (void)physics::density_from_mark(h.scale, end);
   notebook::InstrumentRecord r;
   r.instrument = h;
   return r;
+}
+
+// A number on a refractometer's scale, bare or with its unit.
+double on_refractometer(const std::string& text, const instruments::Refractometer& r) {
+  return refraction_from_text(text, r).value;
+}
+
+notebook::InstrumentRecord refractometer_record(const Options& o) {
+  const bool index = o.scale == "nD" || o.scale == "n";
+  if (!index && !o.scale.empty() && o.scale != "Bx" && o.scale != "Brix")
+    throw ParseError{"a refractometer shows Brix or a refractive index", o.scale, 0, o.scale.size(),
+                     "write --scale Bx or --scale nD"};
+  instruments::Refractometer r = instruments::ordinary_refractometer(
+      index ? instruments::RefractometerScale::index : instruments::RefractometerScale::brix);
+  r.name = o.name;
+  r.compensated = o.compensated;
+  if (!o.from.empty()) r.lo = on_refractometer(o.from, r);
+  if (!o.to.empty()) r.hi = on_refractometer(o.to, r);
+  if (!o.division.empty()) r.division = on_refractometer(o.division, r);
+  if (!o.tolerance.empty()) r.tolerance = on_refractometer(o.tolerance, r);
+  r.also_gravity = o.also_gravity;
+  require_scale(r.lo, r.hi, r.division, r.tolerance);
+  if (index && r.also_gravity)
+    throw Error{Errc::inconsistent, "a gravity scale stands beside a Brix scale, not an index",
+                "leave --gravity-scale out"};
+  notebook::InstrumentRecord record;
+  record.instrument = r;
+  return record;
 }
 
 notebook::InstrumentRecord thermometer_record(const Options& o) {
@@ -69,11 +103,21 @@ notebook::InstrumentRecord thermometer_record(const Options& o) {
   return r;
 }
 
+std::string scale_name(const instruments::Refractometer& r) {
+  if (r.scale == instruments::RefractometerScale::index) return "refractive index";
+  return r.also_gravity ? "Brix and gravity" : "Brix";
+}
+
 std::string describe(const notebook::InstrumentRecord& r) {
   if (const auto* h = r.hydrometer())
     return fmt::format("hydrometer, {}, {} to {}, division {:g}", physics::scale_name(h->scale),
                        report::indication_text(h->lo, h->division),
                        report::indication_text(h->hi, h->division), h->division);
+  if (const auto* p = r.refractometer())
+    return fmt::format("refractometer, {}, {} to {}, division {:g}, {}", scale_name(*p),
+                       report::indication_text(p->lo, p->division),
+                       report::indication_text(p->hi, p->division), p->division,
+                       p->compensated ? "temperature-compensated" : "not compensated");
   const auto* t = r.thermometer();
   return fmt::format("thermometer, {:g} to {:g} °C, division {:g} °C", t->lo_c, t->hi_c,
                      t->division_c);
@@ -90,6 +134,12 @@ std::string json_of(const notebook::InstrumentRecord& r) {
                        h->glass_expansion_per_c,
                        h->meniscus_height ? fmt::format("{}", *h->meniscus_height) : "null",
                        h->maximum_permissible_error());
+  else if (const auto* p = r.refractometer())
+    out += fmt::format(
+        R"(,"kind":"refractometer","scale":"{}","from":{},"to":{},"division":{},)"
+        R"("compensated":{},"gravity_scale":{},"tolerance":{})",
+        p->scale == instruments::RefractometerScale::brix ? "brix" : "refractive_index", p->lo,
+        p->hi, p->division, p->compensated, p->also_gravity, p->maximum_permissible_error());
   else
     out += fmt::format(R"(,"kind":"thermometer","from_c":{},"to_c":{},"division_c":{})",
                        r.thermometer()->lo_c, r.thermometer()->hi_c, r.thermometer()->division_c);
@@ -100,19 +150,39 @@ std::string counted(std::size_t n, const char* what) {
   return fmt::format("{} {}{}", n, what, n == 1 ? "" : "s");
 }
 
-// What a hydrometer without error shows in water at 20 °C: not 1.000 on every scale.
-std::string in_water(const instruments::Hydrometer& h) {
+// What an instrument without error shows in water at 20 °C: not 1.000 on every hydrometer.
+std::string in_water(const notebook::InstrumentRecord& r) {
   const Temperature t = celsius_point(20);
-  const double shown = instruments::ideal_indication(h, physics::water_density(t), t);
-  const int decimals = report::supported_decimals(h.division / 10);
-  return fmt::format("{:.{}f}{}{}", shown, decimals,
-                     physics::scale_unit(h.scale).empty() ? "" : " ", physics::scale_unit(h.scale));
+  const auto* h = r.hydrometer();
+  const double shown =
+      h != nullptr ? instruments::ideal_indication(*h, physics::water_density(t), t)
+                   : instruments::ideal_indication(*r.refractometer(), physics::Liquid{}, t);
+  const std::string unit = unit_of(r);
+  return report::fixed(shown, report::supported_decimals(r.graduation().division / 10)) +
+         (unit.empty() ? "" : " " + unit);
+}
+
+notebook::InstrumentRecord record_of(const Options& o) {
+  const bool refractometer = o.kind == "refractometer";
+  for (const auto& [given, name] :
+       {std::pair{o.compensated, "--atc"}, std::pair{o.also_gravity, "--gravity-scale"}})
+    if (given && !refractometer)
+      throw UsageError{fmt::format("{} belongs to a refractometer", name),
+                       "add --kind refractometer, or leave it out"};
+  if (o.kind == "hydrometer") return hydrometer_record(o);
+  for (const auto& [text, name] : {std::pair{o.glass, "--glass"}, {o.meniscus, "--meniscus"}})
+    if (!text.empty())
+      throw UsageError{fmt::format("{} belongs to a hydrometer", name), "leave it out"};
+  if (refractometer) return refractometer_record(o);
+  for (const auto& [text, name] : {std::pair{o.scale, "--scale"}, {o.tolerance, "--tolerance"}})
+    if (!text.empty())
+      throw UsageError{fmt::format("{} does not belong to a thermometer", name), "leave it out"};
+  return thermometer_record(o);
 }
 
 int run_add(const Options& o, const Session& session) {
   if (o.name.empty()) throw Error{Errc::domain, "an instrument needs a name", "e.g. stem-1"};
-  notebook::InstrumentRecord r =
-      o.kind == "hydrometer" ? hydrometer_record(o) : thermometer_record(o);
+  notebook::InstrumentRecord r = record_of(o);
   r.added_at = o.on.empty() ? now() : past_moment_from_text(o.on, now());
   r.note = o.note;
   notebook::Notebook{notebook_path(session), notebook::Open::create}.add(r);
@@ -121,11 +191,11 @@ int run_add(const Options& o, const Session& session) {
     return done;
   }
   line(fmt::format("{}: {}", r.name(), describe(r)));
-  if (const auto* h = r.hydrometer())
+  if (r.thermometer() == nullptr)
     line(
         fmt::format("next: in clean water at 20 °C it should show {}; "
                     "areo calibrate water {} READING TEMP",
-                    in_water(*h), r.name()));
+                    in_water(r), r.name()));
   else
     line(fmt::format("next: in melting ice it should show 0 °C; areo calibrate ice {} READING",
                      r.name()));
@@ -158,8 +228,9 @@ int run_show(const Options& o, const Session& session) {
   if (const auto* h = r.hydrometer()) {
     line(fmt::format("  glass expansion {:g}e-6 per °C, tolerance {:g}",
                      h->glass_expansion_per_c * 1e6, h->maximum_permissible_error()));
-    line(fmt::format("  without error it shows {} in water at 20 °C", in_water(*h)));
   }
+  if (r.thermometer() == nullptr)
+    line(fmt::format("  without error it shows {} in water at 20 °C", in_water(r)));
   line(fmt::format("  added {}; {}, {}", r.added_at.date(),
                    counted(book.checks(r.id).size(), "check"),
                    counted(book.calibrations(r.id).size(), "calibration")));
@@ -173,14 +244,17 @@ int run_show(const Options& o, const Session& session) {
 
 void setup_instrument(CLI::App& app, const Session& session, Run& run) {
   const auto o = std::make_shared<Options>();
-  auto* c = app.add_subcommand("instrument", "register hydrometers and thermometers");
+  auto* c =
+      app.add_subcommand("instrument", "register hydrometers, refractometers and thermometers");
   c->require_subcommand(1);
   auto* add = c->add_subcommand("add", "register an instrument");
   add->add_option("name", o->name, "a short name, e.g. stem-1")->required();
-  add->add_option("--kind", o->kind, "hydrometer or thermometer; hydrometer unless stated")
-      ->check(CLI::IsMember({"hydrometer", "thermometer"}));
+  add->add_option("--kind", o->kind,
+                  "hydrometer, refractometer or thermometer; hydrometer unless stated")
+      ->check(CLI::IsMember({"hydrometer", "refractometer", "thermometer"}));
   add->add_option("--scale", o->scale,
-                  "SG20/20, SG60F, SG20/4, P, Bx, Be, Oe, kg/m3; SG20/20 unless stated");
+                  "SG20/20, SG60F, SG20/4, P, Bx, Be, Oe, kg/m3; SG20/20 unless stated. Of a "
+                  "refractometer: Bx or nD; Bx unless stated");
   add->add_option("--from", o->from, "lower end of the scale")->type_name("0.990");
   add->add_option("--to", o->to, "upper end of the scale")->type_name("1.100");
   add->add_option("--division", o->division, "smallest division")->type_name("0.002");
@@ -188,12 +262,15 @@ void setup_instrument(CLI::App& app, const Session& session, Run& run) {
       ->type_name("25");
   add->add_option("--meniscus", o->meniscus, "height of the meniscus on the scale, for --top")
       ->type_name("0.002");
+  add->add_flag("--atc", o->compensated, "a refractometer with temperature compensation");
+  add->add_flag("--gravity-scale", o->also_gravity, "a refractometer with a gravity scale as well");
   add->add_option("--tolerance", o->tolerance, "largest error allowed; one division unless stated")
       ->type_name("0.002");
   add->add_option("--on", o->on, "when you got it; now unless stated")->type_name("DATE");
   add->add_option("--note", o->note, "anything worth knowing");
   add->footer(
       "Examples:\n  areo instrument add stem-1 --from 0.990 --to 1.100 --division 0.002\n"
+      "  areo instrument add prism-1 --kind refractometer --from 0 --to 32 --division 0.2 --atc\n"
       "  areo instrument add probe-1 --kind thermometer --division 1C");
   add->callback([=, &session, &run] { run = [=, &session] { return run_add(*o, session); }; });
   auto* list = c->add_subcommand("list", "all instruments");

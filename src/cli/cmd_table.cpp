@@ -7,6 +7,7 @@
 #include <memory>
 
 #include "areo/core/error.hpp"
+#include "areo/instruments/hydrometer.hpp"
 #include "areo/measurement/convert.hpp"
 #include "areo/physics/scale_name.hpp"
 #include "areo/report/json.hpp"
@@ -33,7 +34,11 @@ struct Grid {
   [[nodiscard]] double at(std::size_t row) const { return from + step * static_cast<double>(row); }
 };
 
-constexpr TypedStep usual_step{0.002, 3};
+// As fine as an ordinary hydrometer of that scale is graduated.
+TypedStep usual_step(const physics::Scale& scale) {
+  const double division = instruments::ordinary_hydrometer(scale).division;
+  return {division, report::last_place(division * 10)};
+}
 
 Grid grid_of(const Options& o) {
   const TypedMark from = mark_from_text(o.from);
@@ -47,17 +52,18 @@ Grid grid_of(const Options& o) {
     throw Error{Errc::domain, "a table goes up: --from below --to",
                 "e.g. --from 1.000 --to 1.100 --step 0.001"};
   // Only where both ends are typed as 1048 is a step of 2 one of 0.002.
-  const TypedStep step =
-      o.step.empty() ? usual_step : step_from_text(o.step, from.in_thousands ? to : from);
+  const TypedStep step = o.step.empty() ? usual_step(from.scale)
+                                        : step_from_text(o.step, from.in_thousands ? to : from);
   constexpr double most_rows = 10'000'000;
   const double rows = std::floor((to.value - from.value) / step.value + 1e-9) + 1;
   if (rows > most_rows)
     throw Error{Errc::domain, "more than ten million rows", "take a larger step"};
   if (rows < 2)
-    throw Error{Errc::domain,
-                fmt::format("a step of {} leaves one row between {} and {}",
-                            o.step.empty() ? "0.002" : o.step, o.from, o.to),
-                "take a smaller step"};
+    throw Error{
+        Errc::domain,
+        fmt::format("a step of {} leaves one row between {} and {}",
+                    o.step.empty() ? fmt::format("{:g}", step.value) : o.step, o.from, o.to),
+        "take a smaller step"};
   const int typed = static_cast<int>(std::lround(-std::log10(2 * from.half_width)));
   return {from.scale, from.value, step.value, static_cast<std::size_t>(rows),
           std::clamp(std::max(typed, step.decimals), 0, 9)};
@@ -184,7 +190,8 @@ void setup_table(CLI::App& app, const Session& session, Run& run) {
       ->type_name("READING");
   t->add_option("--to", o->to, "last entry, on the same scale; 1.120 unless stated")
       ->type_name("READING");
-  t->add_option("--step", o->step, "step between entries; 0.002 unless stated")->type_name("0.001");
+  t->add_option("--step", o->step, "step between entries; a usual division unless stated")
+      ->type_name("0.001");
   t->add_option("--columns", o->columns, "scales, separated by commas; all unless stated")
       ->type_name("P,kg/m3,...");
   t->add_flag("--csv", o->csv, "as CSV");

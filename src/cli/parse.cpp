@@ -236,7 +236,10 @@ TypedStep step_from_text(std::string_view text, const TypedMark& mark) {
              "leave the unit out, or write that of the ends");
   }
   if (!(n.value > 0)) refuse(text, "a step is above zero", "e.g. --step 0.001");
-  const bool thousands = mark.in_thousands && n.unit.empty();
+  // A step of 0.002 between 1000 and 1010 is meant on the scale: nobody counts in thousandths
+  // there.
+  constexpr double least_in_thousands = 0.1;
+  const bool thousands = mark.in_thousands && n.unit.empty() && n.value >= least_in_thousands;
   return {thousands ? n.value / 1000 : n.value,
           std::max(0, thousands ? n.decimals + 3 : n.decimals)};
 }

@@ -1,0 +1,85 @@
+#include "parse_refraction.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cctype>
+
+#include "areo/core/error.hpp"
+#include "areo/physics/scale.hpp"
+#include "parse.hpp"
+
+namespace areo::cli {
+namespace {
+
+using instruments::Refractometer;
+using instruments::RefractometerScale;
+
+[[noreturn]] void refuse(std::string_view text, const TypedNumber& n, const std::string& why,
+                         const std::string& hint) {
+  const bool at_unit = !n.unit.empty();
+  throw ParseError{why, std::string{text}, at_unit ? n.unit_position : 0,
+                   at_unit ? n.unit.size() : text.size(), hint};
+}
+
+std::string lower(std::string text) {
+  std::transform(text.begin(), text.end(), text.begin(),
+                 [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+  return text;
+}
+
+bool looks_like_gravity(const TypedNumber& n) {
+  return n.value > 0.97 && n.value < 1.2 && n.decimals >= 3;
+}
+// Indices of drinks and syrups, which no gravity of a drink reaches.
+bool looks_like_index(const TypedNumber& n) { return n.value > 1.32 && n.value < 1.55; }
+
+// The Brix mark beside a gravity mark of a dual scale.
+TypedRefraction from_gravity(const TypedNumber& n) {
+  const auto brix = [](double sg) {
+    return physics::liquid_from_mark(physics::sg_20_20, sg).extract.value() * 100;
+  };
+  TypedRefraction r;
+  r.value = brix(n.value);
+  r.half_width = (brix(n.value + n.half_width) - brix(n.value - n.half_width)) / 2;
+  r.echo = fmt::format("read on the gravity scale: taken as {:.2f} Brix", r.value);
+  return r;
+}
+
+RefractometerScale scale_of(std::string_view text, const TypedNumber& n,
+                            const std::optional<Refractometer>& own) {
+  const std::string unit = lower(n.unit);
+  if (unit == "bx" || unit == "brix" || unit == "°bx") return RefractometerScale::brix;
+  if (unit == "nd" || unit == "n") return RefractometerScale::index;
+  if (unit.starts_with('%'))
+    refuse(text, n, "percent of what? sugar or alcohol", "a refractometer shows Brix: write 12Bx");
+  if (!unit.empty())
+    refuse(text, n, fmt::format("'{}' is no unit of a refractometer", n.unit),
+           "write 12.4Bx, or 1.3512nD for a refractive index");
+  if (own) return own->scale;
+  refuse(text, n, fmt::format("{} without a unit could be Brix or a refractive index", text),
+         looks_like_index(n) ? fmt::format("write {}nD", text) : fmt::format("write {}Bx", text));
+}
+
+}  // namespace
+
+TypedRefraction refraction_from_text(std::string_view text,
+                                     const std::optional<Refractometer>& own) {
+  const TypedNumber n = number_with_unit(text, "a refractometer reading");
+  const bool brix_scale = own && own->scale == RefractometerScale::brix;
+  const bool gravity = lower(n.unit) == "sg" || (n.unit.empty() && looks_like_gravity(n));
+  if (brix_scale && gravity) {
+    if (own->also_gravity) return from_gravity(n);
+    refuse(text, n, fmt::format("{} looks like a specific gravity; {} shows Brix", text, own->name),
+           "read its Brix scale, or give a hydrometer reading with --gravity");
+  }
+  TypedRefraction r{scale_of(text, n, own), n.value, n.half_width,
+                    n.decimal_comma ? fmt::format("read as {:.{}f}", n.value, n.decimals) : ""};
+  if (own && r.scale != own->scale)
+    refuse(text, n,
+           fmt::format("{} shows {}", own->name, brix_scale ? "Brix" : "a refractive index"),
+           "write what its scale shows");
+  return r;
+}
+
+}  // namespace areo::cli
