@@ -53,8 +53,8 @@ int run(int argc, const char* const* argv) {
   Session session;
   Run chosen;
   CLI::App app{
-      "areo: readings of a hydrometer and a thermometer, corrected, converted, with their "
-      "uncertainty"};
+      "areo: readings of a hydrometer, a refractometer and a thermometer, corrected, converted, "
+      "with their uncertainty"};
   app.name("areo");
   app.formatter(help_formatter());
   app.require_subcommand(1);
@@ -65,8 +65,9 @@ int run(int argc, const char* const* argv) {
       ->type_name("FILE");
   app.add_flag("--json", session.json, "one JSON object per line");
   app.add_flag("--full", session.full, "more digits than the uncertainty supports");
-  for (const auto setup : {setup_convert, setup_correct, setup_alcohol, setup_solution,
-                           setup_instrument, setup_calibrate, setup_table})
+  for (const auto setup :
+       {setup_convert, setup_correct, setup_refract, setup_alcohol, setup_solution,
+        setup_instrument, setup_calibrate, setup_liquid, setup_table})
     setup(app, session, chosen);
   try {
     return call(app, chosen, argc, argv);

@@ -8,6 +8,7 @@
 #include "areo/core/error.hpp"
 #include "areo/notebook/recompute.hpp"
 #include "areo/physics/scale_name.hpp"
+#include "parse_refraction.hpp"
 #include "usage.hpp"
 
 namespace areo::cli {
@@ -17,21 +18,25 @@ constexpr double usual_accuracy_c = 0.5;
 
 }  // namespace
 
-void add_reading_options(CLI::App& command, ReadingOptions& o) {
-  command.add_option("--instrument", o.instrument, "hydrometer in the notebook")->type_name("NAME");
+void add_common_options(CLI::App& command, ReadingOptions& o) {
   command.add_option("--thermometer", o.thermometer, "thermometer in the notebook")
       ->type_name("NAME");
   command
       .add_option("--temp-accuracy", o.temperature_accuracy,
                   "how far the temperature may be off, ±; 0.5C unless stated")
       ->type_name("0.2C");
+  command.add_option("--at", o.at, "moment of the reading: the calibration in force then is used")
+      ->type_name("DATE");
+}
+
+void add_reading_options(CLI::App& command, ReadingOptions& o) {
+  command.add_option("--instrument", o.instrument, "hydrometer in the notebook")->type_name("NAME");
+  add_common_options(command, o);
   command
       .add_option("--division", o.division,
                   "smallest division of an unnamed hydrometer; 0.002 unless stated")
       ->type_name("0.001");
   command.add_flag("--top", o.top, "cloudy liquid: read at the top of the meniscus");
-  command.add_option("--at", o.at, "moment of the reading: the calibration in force then is used")
-      ->type_name("DATE");
 }
 
 void check_reading_options(const ReadingOptions& o) {
@@ -89,7 +94,12 @@ Bench::Bench(const Session& session, const ReadingOptions& options)
   }
   if (!options.temperature_accuracy.empty())
     accuracy_c_ = celsius_difference_from_text(options.temperature_accuracy);
-  if (!options.instrument.empty()) (void)hydrometer(options.instrument);
+  if (!options.instrument.empty()) {
+    if (options.refractometer)
+      (void)refractometer(options.instrument);
+    else
+      (void)hydrometer(options.instrument);
+  }
   if (!options.thermometer.empty()) look_up_thermometer();
 }
 
@@ -98,28 +108,42 @@ notebook::Notebook& Bench::notebook() {
   return *notebook_;
 }
 
+notebook::InstrumentRecord Bench::look_up(const std::string& name, std::string_view kind) {
+  notebook::InstrumentRecord record = notebook().instrument(name);
+  if (record.kind() != kind)
+    throw Error{Errc::store, fmt::format("{} is a {}, not a {}", name, record.kind(), kind),
+                kind == "hydrometer" && record.refractometer() != nullptr
+                    ? "its readings go to: areo refract"
+                    : "areo instrument list shows what there is"};
+  return record;
+}
+
+instruments::Correction Bench::correction(const notebook::InstrumentRecord& record) {
+  return notebook::correction_in_force(notebook(), record, at_);
+}
+
 const measurement::Calibrated& Bench::hydrometer(const std::string& name) {
   const auto known = hydrometers_.find(name);
   if (known != hydrometers_.end()) return known->second;
-  const notebook::InstrumentRecord record = notebook().instrument(name);
-  const auto* h = record.hydrometer();
-  if (h == nullptr)
-    throw Error{Errc::store, fmt::format("{} is a {}, not a hydrometer", name, record.kind()),
-                "areo instrument list shows what there is"};
+  const auto record = look_up(name, "hydrometer");
   return hydrometers_
+      .emplace(name, measurement::Calibrated{*record.hydrometer(), correction(record)})
+      .first->second;
+}
+
+const measurement::CalibratedRefractometer& Bench::refractometer(const std::string& name) {
+  const auto known = refractometers_.find(name);
+  if (known != refractometers_.end()) return known->second;
+  const auto record = look_up(name, "refractometer");
+  return refractometers_
       .emplace(name,
-               measurement::Calibrated{*h, notebook::correction_in_force(notebook(), record, at_)})
+               measurement::CalibratedRefractometer{*record.refractometer(), correction(record)})
       .first->second;
 }
 
 void Bench::look_up_thermometer() {
-  const auto record = notebook().instrument(options_.thermometer);
-  if (record.thermometer() == nullptr)
-    throw Error{Errc::store,
-                fmt::format("{} is a {}, not a thermometer", options_.thermometer, record.kind()),
-                "areo instrument list shows what there is"};
-  thermometer_.emplace(*record.thermometer(),
-                       notebook::correction_in_force(notebook(), record, at_));
+  const auto record = look_up(options_.thermometer, "thermometer");
+  thermometer_.emplace(*record.thermometer(), correction(record));
 }
 
 instruments::TemperatureReading Bench::temperature(const std::string& typed,
@@ -173,6 +197,29 @@ TakenReading Bench::take(const std::string& reading, const std::string& typed_te
   if (mark.half_width > taken.instrument.hydrometer.division / 2) r.half_width = mark.half_width;
   r.meniscus = options_.top ? instruments::Meniscus::top : instruments::Meniscus::level;
   r.temperature = temperature(typed_temperature, taken.instrument.hydrometer.scale.reference());
+  return taken;
+}
+
+TakenRefraction Bench::take_refraction(const std::string& reading,
+                                       const std::string& typed_temperature) {
+  TakenRefraction taken;
+  TypedRefraction typed;
+  if (options_.instrument.empty()) {
+    typed = refraction_from_text(reading);
+    instruments::Refractometer r = instruments::ordinary_refractometer(typed.scale);
+    r.compensated = options_.compensated;
+    if (division_) r.division = *division_;
+    taken.sample.instrument = measurement::CalibratedRefractometer::never_checked(r);
+  } else {
+    taken.sample.instrument = refractometer(options_.instrument);
+    typed = refraction_from_text(reading, taken.sample.instrument.refractometer);
+  }
+  taken.echo = typed.echo;
+  instruments::RefractometerReading& r = taken.sample.reading;
+  r.indication = typed.value;
+  if (typed.half_width > taken.sample.instrument.refractometer.division / 2)
+    r.half_width = typed.half_width;
+  r.temperature = temperature(typed_temperature, celsius_point(20));
   return taken;
 }
 

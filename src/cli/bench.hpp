@@ -8,6 +8,7 @@
 #include "areo/core/moment.hpp"
 #include "areo/instruments/reading.hpp"
 #include "areo/measurement/correct.hpp"
+#include "areo/measurement/refract.hpp"
 #include "areo/notebook/store.hpp"
 #include "output.hpp"
 #include "parse.hpp"
@@ -22,8 +23,12 @@ namespace areo::cli {
 struct ReadingOptions {
   std::string instrument, thermometer, temperature_accuracy, division, at;
   bool top = false;
+  bool refractometer = false;  ///< the instrument is one
+  bool compensated = false;    ///< an unnamed refractometer with temperature compensation
 };
 void add_reading_options(CLI::App& command, ReadingOptions& options);
+/// Those that any reading has: the thermometer and the moment.
+void add_common_options(CLI::App& command, ReadingOptions& options);
 /// @throws UsageError for a division beside a named hydrometer, which has its own
 void check_reading_options(const ReadingOptions& options);
 /// @throws UsageError for options about a thermometer when no temperature was given
@@ -38,6 +43,12 @@ struct TakenReading {
   std::string echo;  ///< how the text was understood, if not as typed
 };
 
+/// The same for a refractometer.
+struct TakenRefraction {
+  measurement::RefractometerSample sample;
+  std::string echo;
+};
+
 /// Looks up what the options name, and remembers it.
 class Bench {
  public:
@@ -49,13 +60,19 @@ class Bench {
   /// @param temperature  as typed; empty = not given
   /// @throws ParseError, Error{domain}, Error{store}
   [[nodiscard]] TakenReading take(const std::string& reading, const std::string& temperature);
+  [[nodiscard]] TakenRefraction take_refraction(const std::string& reading,
+                                                const std::string& temperature);
   [[nodiscard]] instruments::TemperatureReading temperature(const std::string& typed,
                                                             Temperature reference);
   /// @throws Error{store} if the name is not that of a hydrometer
   [[nodiscard]] const measurement::Calibrated& hydrometer(const std::string& name);
+  /// @throws Error{store} if the name is not that of a refractometer
+  [[nodiscard]] const measurement::CalibratedRefractometer& refractometer(const std::string& name);
+  [[nodiscard]] notebook::Notebook& notebook();
 
  private:
-  notebook::Notebook& notebook();
+  [[nodiscard]] notebook::InstrumentRecord look_up(const std::string& name, std::string_view kind);
+  [[nodiscard]] instruments::Correction correction(const notebook::InstrumentRecord& record);
   void look_up_thermometer();
   [[nodiscard]] instruments::Hydrometer unnamed_hydrometer(const physics::Scale& scale) const;
   const Session* session_;
@@ -64,6 +81,7 @@ class Bench {
   std::optional<double> division_, accuracy_c_;  // as stated
   std::optional<notebook::Notebook> notebook_;
   std::map<std::string, measurement::Calibrated> hydrometers_;
+  std::map<std::string, measurement::CalibratedRefractometer> refractometers_;
   std::optional<std::pair<instruments::Thermometer, instruments::Correction>> thermometer_;
 };
 

@@ -177,6 +177,10 @@ int run_check(const CalibrateOptions& o, CheckMethod method, const Session& sess
   line(fmt::format("it reads {}", behaviour(c, unit)));
   if (instrument.thermometer() == nullptr && !r.temperature_c && method != CheckMethod::certificate)
     line("note: no temperature given: the scale's reference temperature assumed, ± 5 °C");
+  if (c.expected.estimate < instrument.graduation().lo)
+    line(
+        "note: without error it would show less than its scale has; water of 20 °C or colder "
+        "tells");
   line(fmt::format("noted as check {} of {}", r.id, r.made_at.date()));
   line("next: " + next_step(instrument, book.checks(instrument.id)));
   return done;

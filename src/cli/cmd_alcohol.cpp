@@ -16,6 +16,7 @@
 #include "failure.hpp"
 #include "stories.hpp"
 #include "stream.hpp"
+#include "strength.hpp"
 #include "usage.hpp"
 
 namespace areo::cli {
@@ -29,16 +30,6 @@ struct Options {
   std::string temperature, original_temperature, present_temperature, sugar, volume, csv;
   ReadingOptions with;
 };
-
-const char* word(Fermentation f) {
-  switch (f) {
-    case Fermentation::measured: return "measured";
-    case Fermentation::no_change: return "no_measurable_change";
-    case Fermentation::above: return "present_above_original";
-    case Fermentation::contradiction: return "contradiction";
-  }
-  return "";
-}
 
 // Weighed sugar in a measured volume stands for the original gravity that nobody took. Kitchen
 // volumes and what else the recipe dissolved leave about ± 5 % (engineering judgement).
@@ -73,65 +64,15 @@ AlcoholResult compute(const TakenReading& original, const TakenReading& present)
   return a;
 }
 
-void print_above(const AlcoholResult& a, const Session& session) {
-  line("no alcohol computed: the present gravity is above the original gravity");
-  quantity_lines(a.result.quantities, session.full);
-  line("likely causes: bubbles on the hydrometer; the two readings swapped or misread; a wrong");
-  line("  temperature; sugar or juice added since; layers that were not mixed");
-  notes(a.result.notes);
-  line("next: degas the sample, let it settle to a known temperature and read again");
-}
-
-// One side of a 95 % interval leaves 2.5 % outside.
-std::string bound_text(const AlcoholResult& a) {
-  const uncertainty::Value& strength = a.result.at("alcohol_percent_vol").value;
-  const double expanded = strength.expanded();
-  return fmt::format("alcohol below {} % vol (about 97.5 %)",
-                     report::fixed(strength.estimate + expanded, report::last_place(expanded)));
-}
-
-void print_strength(const AlcoholResult& a, bool weighed, const Session& session) {
-  const measurement::Quantity& strength = a.result.at("alcohol_percent_vol");
-  if (a.state == Fermentation::no_change) {
-    line(fmt::format("no measurable change{}; {}",
-                     weighed ? " from what weighed sugar would give" : "", bound_text(a)));
-  } else {
-    line(fmt::format("{}  ({}about 95 %)",
-                     report::value_text(strength.value, strength.unit, session.full),
-                     weighed ? "an estimate from weighed sugar, " : ""));
-  }
-  line("next: read again in a day or two; strength rises as long as gravity falls");
-  if (a.state == Fermentation::measured) {
-    std::vector<measurement::Quantity> rest;
-    for (const auto& q : a.result.quantities)
-      if (q.key != "alcohol_percent_vol" && q.key != "rule_of_thumb_percent_vol") rest.push_back(q);
-    quantity_lines(rest, session.full);
-    const auto& kj = a.result.at("energy_kj_per_100_ml").value;
-    line(fmt::format("  that is {} for 100 mL",
-                     report::value_text({kj.estimate / ferment::kj_per_kcal,
-                                         kj.u / ferment::kj_per_kcal, kj.degrees_of_freedom},
-                                        "kcal", session.full)));
-    const auto& rule = a.result.at("rule_of_thumb_percent_vol");
-    line(fmt::format("  for comparison {} by the rule 131.25 (OG - FG): common practice, no source",
-                     report::value_text(rule.value, rule.unit, session.full)));
-  } else {
-    quantity_lines({a.result.at("sg_20_20_original"), a.result.at("sg_20_20_present")},
-                   session.full);
-  }
-  notes(a.result.notes);
-  line("for a clean yeast ferment; a home estimate is no legal strength: local law and an");
-  line("  accredited laboratory decide");
-}
-
-// @param weighed  the original gravity stands for weighed sugar
-int report_result(const AlcoholResult& a, bool weighed, const Session& session) {
-  if (session.json)
-    raw_line(report::json_line(a.result, {{"state", report::json_string(word(a.state))}}));
-  else if (a.state == Fermentation::above)
-    print_above(a, session);
-  else
-    print_strength(a, weighed, session);
-  return a.state == Fermentation::above ? said_no : done;
+StrengthWords words(bool weighed) {
+  return {
+      weighed ? "an estimate from weighed sugar, " : "",
+      weighed ? "no measurable change from what weighed sugar would give" : "no measurable change",
+      {"sg_20_20_original", "sg_20_20_present"},
+      "the present gravity is above the original gravity",
+      {"bubbles on the hydrometer; the two readings swapped or misread; a wrong",
+       "temperature; sugar or juice added since; layers that were not mixed"},
+      "degas the sample, let it settle to a known temperature and read again"};
 }
 
 // Every option must have something to act on.
@@ -165,20 +106,15 @@ int run_one(const Options& o, const Session& session) {
     if (o.sugar.empty() || o.volume.empty())
       throw Error{Errc::inconsistent, "no original gravity, so no figure for the alcohol",
                   "if the sugar was weighed, give --sugar 500g --volume 5L for an estimate"};
-    return report_result(compute(weighed_original(o.sugar, o.volume),
-                                 bench.take(o.gravities[0], or_both(o.present_temperature))),
-                         true, session);
+    return print_strength(compute(weighed_original(o.sugar, o.volume),
+                                  bench.take(o.gravities[0], or_both(o.present_temperature))),
+                          words(true), session);
   }
   const TakenReading original = bench.take(o.gravities[0], or_both(o.original_temperature));
-  return report_result(
-      compute(original, bench.take(o.gravities[1], or_both(o.present_temperature))), false,
+  return print_strength(
+      compute(original, bench.take(o.gravities[1], or_both(o.present_temperature))), words(false),
       session);
 }
-
-// What rests on the strength says nothing where the strength is a bound only.
-const std::vector<std::string> rests_on_strength{
-    "alcohol_percent_vol",      "alcohol_percent_mass", "real_extract_percent",
-    "real_attenuation_percent", "energy_kj_per_100_ml", "rule_of_thumb_percent_vol"};
 
 int run_csv(const Options& o, const Session& session) {
   Bench bench{session, o.with};
@@ -214,7 +150,7 @@ int run_csv(const Options& o, const Session& session) {
     stories.tell(row, row["original"], a.result.at("sg_20_20_present"), a.result.notes);
     if (a.state != Fermentation::no_change) return RowOutcome{std::move(a.result), word(a.state)};
     a.result.notes.push_back(bound_text(a));
-    return RowOutcome{std::move(a.result), word(a.state), rests_on_strength};
+    return RowOutcome{std::move(a.result), word(a.state), rests_on_strength()};
   };
   return run_stream(o.csv, job, session);
 }

@@ -24,7 +24,7 @@ namespace {
 using calibration::WeighedSolution;
 
 struct Options {
-  std::string kind, solute, water, target, total, balance = "1g", temperature = "20C";
+  std::string kind, solute, water, target, total, balance = "1g", temperature = "20C", instrument;
   ReadingOptions with;
 };
 
@@ -75,16 +75,29 @@ WeighedSolution solution_of(const Options& o) {
   return w;
 }
 
-std::vector<instruments::Hydrometer> instruments_of(const Options& o, Bench& bench) {
-  if (!o.with.instrument.empty()) return {bench.hydrometer(o.with.instrument).hydrometer};
-  std::vector<instruments::Hydrometer> ideal;
+struct Shelf {
+  std::vector<instruments::Hydrometer> hydrometers;
+  std::vector<instruments::Refractometer> refractometers;
+};
+
+// The instrument named, or one of each usual scale without error.
+Shelf shelf_of(const Options& o, Bench& bench, Temperature t) {
+  if (!o.instrument.empty()) {
+    if (bench.notebook().instrument(o.instrument).refractometer() != nullptr)
+      return {{}, {bench.refractometer(o.instrument).refractometer}};
+    return {{bench.hydrometer(o.instrument).hydrometer}, {}};
+  }
+  Shelf ideal;
   for (const physics::Scale& s :
        {physics::sg_20_20, physics::specific_gravity_scale<Ref60F>(),
         physics::specific_gravity_scale<Ref20_4>(), physics::density_20, physics::plato_20}) {
     instruments::Hydrometer h;
     h.scale = s;
-    ideal.push_back(h);
+    ideal.hydrometers.push_back(h);
   }
+  const Range& range = physics::index_temperature_range;
+  if (o.kind == "sugar" && t.celsius() >= range.lo && t.celsius() <= range.hi)
+    ideal.refractometers.emplace_back();
   return ideal;
 }
 
@@ -96,8 +109,10 @@ std::string grams_text(double g, double division) {
 int run_solution(const Options& o, const Session& session) {
   Bench bench{session, o.with};
   const WeighedSolution w = solution_of(o);
-  const auto result = measurement::describe_solution(
-      w, bench.temperature(o.temperature, celsius_point(20)), instruments_of(o, bench));
+  const auto temperature = bench.temperature(o.temperature, celsius_point(20));
+  const Shelf shelf = shelf_of(o, bench, celsius_point(temperature.indication_c));
+  const auto result =
+      measurement::describe_solution(w, temperature, shelf.hydrometers, shelf.refractometers);
   if (session.json) {
     raw_line(report::json_line(result, {{"solute", report::json_string(o.kind)},
                                         {"solute_g", fmt::format("{}", w.solute_g)},
@@ -132,8 +147,12 @@ void setup_solution(CLI::App& app, const Session& session, Run& run) {
       ->type_name("0.1g");
   c->add_option("--temp", o->temperature, "temperature of the solution; 20C unless stated")
       ->type_name("TEMP");
-  c->add_option("--instrument", o->with.instrument, "hydrometer in the notebook")
+  c->add_option("--instrument", o->instrument, "hydrometer or refractometer in the notebook")
       ->type_name("NAME");
+  c->add_option("--thermometer", o->with.thermometer, "thermometer in the notebook")
+      ->type_name("NAME");
+  c->add_option("--temp-accuracy", o->with.temperature_accuracy, "±; 0.5C unless stated")
+      ->type_name("0.2C");
   c->footer(
       "Examples:\n  areo solution sugar --target 1.040 --total 500g\n"
       "  areo solution sugar --solute 52g --water 448g --temp 21C --instrument stem-1\n"

@@ -16,6 +16,7 @@
 #include "bench.hpp"
 #include "command.hpp"
 #include "failure.hpp"
+#include "table.hpp"
 #include "usage.hpp"
 
 namespace areo::cli {
@@ -185,6 +186,7 @@ void setup_table(CLI::App& app, const Session& session, Run& run) {
   const auto o = std::make_shared<Options>();
   auto* c = app.add_subcommand("table", "reference tables");
   c->require_subcommand(1);
+  setup_table_refractometer(*c, session, run);
   auto* t = c->add_subcommand("conversion", "scales side by side");
   t->add_option("--from", o->from, "first entry, on any scale; 1.000 unless stated")
       ->type_name("READING");

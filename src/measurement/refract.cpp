@@ -132,10 +132,10 @@ std::string limiting_note(const Result& result, std::size_t after_refractometer,
   const double hydrometer = variance_of(result, 0, after_refractometer, after_hydrometer);
   const double models = variance_of(result, 0, after_hydrometer, result.inputs.all().size());
   const double all = refractometer + hydrometer + models;
-  const char* largest = refractometer >= hydrometer ? "refractometer" : "hydrometer";
-  if (models > std::max(refractometer, hydrometer)) largest = "knowledge of the extract and models";
+  const char* largest = refractometer >= hydrometer ? "the refractometer" : "the hydrometer";
+  if (models > std::max(refractometer, hydrometer)) largest = "what is known of the extract";
   return fmt::format(
-      "the {} limits this: of the variance, {:.0f} % come from the refractometer, {:.0f} % from "
+      "{} limits this: of the variance, {:.0f} % come from the refractometer, {:.0f} % from "
       "the "
       "hydrometer, {:.0f} % from the kind of extract and the models",
       largest, 100 * refractometer / all, 100 * hydrometer / all, 100 * models / all);

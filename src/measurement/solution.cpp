@@ -1,5 +1,6 @@
 #include "areo/measurement/solution.hpp"
 
+#include "areo/core/error.hpp"
 #include "areo/measurement/convert.hpp"
 #include "areo/physics/scale_name.hpp"
 
@@ -7,7 +8,8 @@ namespace areo::measurement {
 
 Result describe_solution(const calibration::WeighedSolution& solution,
                          const instruments::TemperatureReading& temperature,
-                         std::span<const instruments::Hydrometer> hydrometers) {
+                         std::span<const instruments::Hydrometer> hydrometers,
+                         std::span<const instruments::Refractometer> refractometers) {
   uncertainty::Inputs inputs;
   const calibration::SolutionInputs liquid{inputs, solution};
   const auto at = instruments::add_temperature(inputs, "the solution", temperature);
@@ -18,6 +20,13 @@ Result describe_solution(const calibration::WeighedSolution& solution,
     labels.push_back({"shows_" + (h.name.empty() ? physics::scale_key(h.scale) : h.name),
                       h.name.empty() ? physics::scale_name(h.scale) : h.name,
                       physics::scale_unit(h.scale)});
+  if (!refractometers.empty() && solution.solute != calibration::Solute::sucrose)
+    throw Error{Errc::inconsistent, "a refractometer in a salt solution is none of areo's models",
+                "weigh in sugar: areo solution sugar"};
+  for (const instruments::Refractometer& r : refractometers)
+    labels.push_back({"shows_" + (r.name.empty() ? "brix_refractometer" : r.name),
+                      r.name.empty() ? "Brix refractometer" : r.name,
+                      r.scale == instruments::RefractometerScale::brix ? "Brix" : ""});
   const auto model = [&](const uncertainty::Point& x) {
     const Temperature t = at.at(x);
     const Density rho = liquid.density(x, t);
@@ -26,6 +35,8 @@ Result describe_solution(const calibration::WeighedSolution& solution,
         physics::mark_from_density(physics::sg_20_20, liquid.density(x, celsius_point(20)))};
     for (const instruments::Hydrometer& h : hydrometers)
       out.push_back(instruments::ideal_indication(h, rho, t));
+    for (const instruments::Refractometer& r : refractometers)
+      out.push_back(instruments::ideal_indication(r, {ExtractFraction{liquid.fraction(x)}}, t));
     return out;
   };
   return evaluate(inputs, model, std::move(labels));

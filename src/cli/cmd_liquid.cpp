@@ -1,0 +1,198 @@
+// areo liquid: samples read with a refractometer and a hydrometer before they ferment, and what
+// they say of the extract.
+#include <fmt/format.h>
+
+#include <CLI/CLI.hpp>
+#include <memory>
+
+#include "areo/core/error.hpp"
+#include "areo/notebook/recompute.hpp"
+#include "areo/report/json.hpp"
+#include "areo/report/text.hpp"
+#include "bench.hpp"
+#include "calibrate.hpp"
+#include "command.hpp"
+#include "failure.hpp"
+#include "parse_refraction.hpp"
+#include "usage.hpp"
+
+namespace areo::cli {
+namespace {
+
+using notebook::InstrumentRecord;
+using notebook::LiquidPairRecord;
+
+struct Options {
+  std::string liquid, refraction, gravity, temperature, gravity_temperature;
+  std::string refractometer, hydrometer, thermometer, temperature_accuracy, on, note;
+  bool top = false;
+};
+
+InstrumentRecord of_kind(const notebook::Notebook& book, const std::string& name,
+                         std::string_view kind) {
+  InstrumentRecord r = book.instrument(name);
+  if (r.kind() != kind)
+    throw Error{Errc::inconsistent, fmt::format("{} is a {}, not a {}", name, r.kind(), kind),
+                "areo instrument list shows what there is"};
+  return r;
+}
+
+void note_temperature(notebook::PairHalf& half, const std::string& typed) {
+  if (typed.empty()) return;
+  half.temperature_typed = typed;
+  half.temperature_c = liquid_celsius_from_text(typed);
+}
+
+LiquidPairRecord record_of(const Options& o, const notebook::Notebook& book) {
+  LiquidPairRecord r;
+  r.liquid = o.liquid;
+  r.made_at = o.on.empty() ? now() : past_moment_from_text(o.on, now());
+  r.note = o.note;
+  const InstrumentRecord prism = of_kind(book, o.refractometer, "refractometer");
+  const InstrumentRecord stem = of_kind(book, o.hydrometer, "hydrometer");
+  const TypedRefraction b = refraction_from_text(o.refraction, *prism.refractometer());
+  r.refraction = {prism.id, o.refraction, b.value, 0, "", {}};
+  if (b.half_width > prism.graduation().division / 2) r.refraction.half_width = b.half_width;
+  const TypedMark m = mark_from_text(o.gravity, stem.hydrometer()->scale);
+  r.gravity = {stem.id, o.gravity, m.value, 0, "", {}};
+  if (m.half_width > stem.graduation().division / 2) r.gravity.half_width = m.half_width;
+  note_temperature(r.refraction, o.temperature);
+  note_temperature(r.gravity,
+                   o.gravity_temperature.empty() ? o.temperature : o.gravity_temperature);
+  r.meniscus = o.top ? instruments::Meniscus::top : instruments::Meniscus::level;
+  if (!o.thermometer.empty()) {
+    const InstrumentRecord probe = of_kind(book, o.thermometer, "thermometer");
+    r.thermometer = probe.id;
+    r.temperature_half_width_c = probe.graduation().division / 2;
+  }
+  if (!o.temperature_accuracy.empty())
+    r.temperature_half_width_c = celsius_difference_from_text(o.temperature_accuracy);
+  return r;
+}
+
+std::string factor_text(const uncertainty::Value& v) { return report::value_text(v, ""); }
+
+uncertainty::Value combined(const calibration::LiquidFactor& f) {
+  return {f.optics.relative_rise, f.optics.uncertainty};
+}
+
+std::string factor_json(const std::string& liquid, const calibration::LiquidFactor& f) {
+  return fmt::format(
+      R"({{"liquid":{},"refraction_relative_to_sucrose":{},"standard_uncertainty":{},)"
+      R"("pairs":{},"chi_squared":{},"consistent":{}}})",
+      report::json_string(liquid), f.optics.relative_rise, f.optics.uncertainty, f.each.size(),
+      f.chi_squared, f.consistent);
+}
+
+void print_factor(const std::string& liquid, const calibration::LiquidFactor& f) {
+  line(
+      fmt::format("{}: its extract refracts {} times as much as sugar of the same density  (about "
+                  "95 %)",
+                  liquid, factor_text(combined(f))));
+  if (f.chi_squared_limit)
+    line(fmt::format("  the pairs {}: chi-squared {:.1f}, limit {:.1f} at 95 %{}",
+                     f.consistent ? "agree" : "DIFFER", f.chi_squared, *f.chi_squared_limit,
+                     f.consistent ? "" : "; the range is widened to their scatter"));
+}
+
+int run_pair(const Options& o, const Session& session) {
+  notebook::Notebook book{notebook_path(session)};
+  LiquidPairRecord r = record_of(o, book);
+  // Evaluated before it is written: an impossible pair is refused whole.
+  const auto alone = liquid_factor(book, std::span{&r, 1});
+  r.id = book.add(r);
+  const auto all = notebook::liquid_factor(book, o.liquid);
+  if (session.json) {
+    raw_line(factor_json(o.liquid, all));
+    return done;
+  }
+  line(fmt::format("this pair alone: {} times as much as sugar", factor_text(combined(alone))));
+  print_factor(o.liquid, all);
+  line(fmt::format("noted as pair {} of {}", r.id, r.made_at.date()));
+  line(
+      fmt::format("next: another sample, or areo refract READING --temp TEMP --instrument {} "
+                  "--liquid {}",
+                  o.refractometer, o.liquid));
+  return done;
+}
+
+int run_show(const Options& o, const Session& session) {
+  const notebook::Notebook book{notebook_path(session)};
+  const auto f = notebook::liquid_factor(book, o.liquid);
+  if (session.json) {
+    raw_line(factor_json(o.liquid, f));
+    return done;
+  }
+  print_factor(o.liquid, f);
+  const auto pairs = book.liquid_pairs(o.liquid);
+  for (std::size_t i = 0; i < pairs.size(); ++i) {
+    const LiquidPairRecord& p = pairs[i];
+    const auto prism = book.instrument(p.refraction.instrument);
+    const auto stem = book.instrument(p.gravity.instrument);
+    line(fmt::format("  pair {} of {}: {} shows {}, {} shows {}: {}", p.id, p.made_at.date(),
+                     prism.name(), shown(prism, p.refraction.reading), stem.name(),
+                     shown(stem, p.gravity.reading), factor_text(f.each[i])));
+  }
+  return done;
+}
+
+int run_list(const Session& session) {
+  const notebook::Notebook book{notebook_path(session)};
+  const auto liquids = book.liquids();
+  if (liquids.empty() && !session.json)
+    line("no liquid yet; areo liquid pair notes what both instruments show in one");
+  for (const std::string& name : liquids) {
+    const auto f = notebook::liquid_factor(book, name);
+    if (session.json)
+      raw_line(factor_json(name, f));
+    else
+      print_factor(name, f);
+  }
+  return done;
+}
+
+}  // namespace
+
+void setup_liquid(CLI::App& app, const Session& session, Run& run) {
+  const auto o = std::make_shared<Options>();
+  auto* c = app.add_subcommand("liquid", "how strongly a juice or wort refracts, from pairs");
+  c->require_subcommand(1);
+  auto* pair = c->add_subcommand("pair", "an unfermented sample, read with both instruments");
+  pair->add_option("name", o->liquid, "the liquid, e.g. pear-juice")->required();
+  pair->add_option("refraction", o->refraction, "what the refractometer shows")->required();
+  pair->add_option("gravity", o->gravity, "what the hydrometer shows")->required();
+  pair->add_option("--temp", o->temperature, "temperature of both")->type_name("TEMP");
+  pair->add_option("--gravity-temp", o->gravity_temperature, "of the hydrometer's sample, if other")
+      ->type_name("TEMP");
+  pair->add_option("--instrument", o->refractometer, "refractometer in the notebook")
+      ->required()
+      ->type_name("NAME");
+  pair->add_option("--hydrometer", o->hydrometer, "hydrometer in the notebook")
+      ->required()
+      ->type_name("NAME");
+  pair->add_option("--thermometer", o->thermometer, "thermometer in the notebook")
+      ->type_name("NAME");
+  pair->add_option("--temp-accuracy", o->temperature_accuracy, "±; 0.5C unless stated")
+      ->type_name("0.2C");
+  pair->add_flag("--top", o->top, "hydrometer read at the top of the meniscus");
+  pair->add_option("--on", o->on, "when it was read; now unless stated")->type_name("DATE");
+  pair->add_option("--note", o->note, "anything worth knowing");
+  pair->footer(
+      "Example:\n  areo liquid pair pear-juice 12.6Bx 1.050 --temp 20C --instrument prism-1 "
+      "--hydrometer stem-1");
+  pair->callback([=, &session, &run] {
+    ReadingOptions with;
+    with.thermometer = o->thermometer;
+    with.temperature_accuracy = o->temperature_accuracy;
+    check_temperature_options(with, !o->temperature.empty() || !o->gravity_temperature.empty(),
+                              "--temp");
+    run = [=, &session] { return run_pair(*o, session); };
+  });
+  auto* show = c->add_subcommand("show", "its factor and its pairs");
+  show->add_option("name", o->liquid, "the liquid")->required();
+  show->callback([=, &session, &run] { run = [=, &session] { return run_show(*o, session); }; });
+  auto* list = c->add_subcommand("list", "all liquids");
+  list->callback([=, &session, &run] { run = [&session] { return run_list(session); }; });
+}
+
+}  // namespace areo::cli

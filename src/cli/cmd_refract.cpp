@@ -1,0 +1,350 @@
+// areo refract: a refractometer reading, before or during fermentation, alone or with a hydrometer.
+#include <fmt/format.h>
+
+#include <CLI/CLI.hpp>
+#include <algorithm>
+#include <memory>
+
+#include "areo/core/error.hpp"
+#include "areo/measurement/refract.hpp"
+#include "areo/physics/scale_name.hpp"
+#include "areo/report/json.hpp"
+#include "areo/report/text.hpp"
+#include "bench.hpp"
+#include "command.hpp"
+#include "extract_kind.hpp"
+#include "failure.hpp"
+#include "parse_refraction.hpp"
+#include "stories.hpp"
+#include "stream.hpp"
+#include "strength.hpp"
+#include "usage.hpp"
+
+namespace areo::cli {
+namespace {
+
+using measurement::AlcoholResult;
+using measurement::Fermentation;
+
+struct Options {
+  std::string reading, temperature, original, original_temperature, gravity, gravity_temperature;
+  std::string hydrometer, to, csv;
+  ExtractOptions extract;
+  ReadingOptions with;
+};
+
+// The texts of one sample; what is not given is empty.
+struct Typed {
+  std::string reading, temperature, original, original_temperature, gravity, gravity_temperature;
+};
+
+// The hydrometer that original gravities, and gravities of the same sample, were read with.
+ReadingOptions hydrometer_options(const Options& o) {
+  ReadingOptions with = o.with;
+  with.instrument = o.hydrometer;
+  with.refractometer = false;
+  with.division.clear();
+  if (with.instrument.empty() && with.thermometer.empty()) with.at.clear();
+  return with;
+}
+
+class Desk {
+ public:
+  Desk(const Options& o, const Session& session)
+      : prism_{session, o.with},
+        stem_{session, hydrometer_options(o)},
+        kind_{extract_kind(o.extract, prism_)},
+        named_prism_{!o.with.instrument.empty()},
+        stem_in_brix_{!o.hydrometer.empty() &&
+                      stem_.hydrometer(o.hydrometer).hydrometer.scale == physics::brix_20} {}
+
+  [[nodiscard]] TakenRefraction refraction(const Typed& t) {
+    return prism_.take_refraction(t.reading, t.temperature);
+  }
+  [[nodiscard]] measurement::HydrometerSample gravity(const std::string& reading,
+                                                      const std::string& temperature,
+                                                      std::vector<std::string>& notes) {
+    const TakenReading taken = stem_.take(reading, temperature);
+    if (!taken.echo.empty()) notes.push_back("gravity " + taken.echo);
+    return {taken.instrument, taken.reading};
+  }
+  [[nodiscard]] measurement::OriginalSample original(const Typed& t,
+                                                     std::vector<std::string>& notes) {
+    if (!by_refractometer(t.original)) return gravity(t.original, t.original_temperature, notes);
+    const TakenRefraction taken = prism_.take_refraction(t.original, t.original_temperature);
+    if (!taken.echo.empty()) notes.push_back("original " + taken.echo);
+    return taken.sample;
+  }
+  [[nodiscard]] const measurement::ExtractKind& kind() const { return kind_; }
+
+ private:
+  // "12.4Bx" and "1.3512nD" were read with the refractometer, "1.050" and "12.4P" with a
+  // hydrometer. A bare number that is no gravity is on the scale of a named refractometer.
+  [[nodiscard]] bool by_refractometer(const std::string& text) const {
+    const TypedNumber n = number_with_unit(text, "an original reading");
+    const bool brix = n.unit == "Bx" || n.unit == "bx" || n.unit == "Brix" || n.unit == "brix";
+    if (brix) return !stem_in_brix_;
+    if (n.unit == "nD" || n.unit == "n") return true;
+    constexpr double most_gravity = 1.3;
+    const bool gravity = n.value > 0.9 && n.value < most_gravity;
+    const bool in_thousands = n.value > 900 && n.value < 1000 * most_gravity;
+    return n.unit.empty() && named_prism_ && !gravity && !in_thousands;
+  }
+
+  Bench prism_, stem_;
+  measurement::ExtractKind kind_;
+  bool named_prism_, stem_in_brix_;
+};
+
+const StrengthWords& fermenting_words() {
+  static const StrengthWords words{
+      "",
+      "no measurable change",
+      {"sg_20_20_original", "sg_20_20_present"},
+      "the present reading is above the original one",
+      {"the two readings swapped or misread; a wrong temperature; sugar or juice added since;",
+       "a prism that was not clean, or not zeroed in water"},
+      "clean the prism, check it in water and read a settled drop again"};
+  return words;
+}
+
+const StrengthWords& paired_words() {
+  static const StrengthWords words{
+      "",
+      "no measurable alcohol",
+      {"sg_20_20_present", "real_extract_percent"},
+      "density and refraction of the sample contradict each other",
+      {"the readings are of two samples; the refractometer not zeroed in water; bubbles on the",
+       "hydrometer; a wrong temperature; an extract that refracts less than was stated"},
+      "read both again from one degassed, settled sample, and check both in water"};
+  return words;
+}
+
+void prepend(AlcoholResult& a, const std::vector<std::string>& echoes) {
+  a.result.notes.insert(a.result.notes.begin(), echoes.begin(), echoes.end());
+}
+
+AlcoholResult fermenting(Desk& desk, const Typed& t) {
+  const TakenRefraction present = desk.refraction(t);
+  std::vector<std::string> echoes;
+  if (!present.echo.empty()) echoes.push_back(present.echo);
+  const auto original = desk.original(t, echoes);
+  AlcoholResult a = measurement::refract_fermenting(present.sample, original, desk.kind());
+  prepend(a, echoes);
+  return a;
+}
+
+AlcoholResult paired(Desk& desk, const Typed& t) {
+  const TakenRefraction refraction = desk.refraction(t);
+  std::vector<std::string> echoes;
+  if (!refraction.echo.empty()) echoes.push_back(refraction.echo);
+  const auto gravity = desk.gravity(t.gravity, t.gravity_temperature, echoes);
+  AlcoholResult a = measurement::refract_with_hydrometer(refraction.sample, gravity, desk.kind());
+  prepend(a, echoes);
+  return a;
+}
+
+measurement::Result unfermented(Desk& desk, const TakenRefraction& taken,
+                                const std::vector<physics::Scale>& to) {
+  measurement::Result r = measurement::refract(taken.sample, desk.kind(), to);
+  if (!taken.echo.empty()) r.notes.insert(r.notes.begin(), taken.echo);
+  return r;
+}
+
+// --- one reading
+// ----------------------------------------------------------------------------------
+
+std::string next_step(const Options& o, const TakenRefraction& taken) {
+  if (taken.sample.reading.temperature.assumed)
+    return "next: take the temperature of the prism and give it with --temp";
+  if (taken.sample.instrument.correction.checks == 0)
+    return o.with.instrument.empty()
+               ? "next: register the refractometer (areo instrument add --kind refractometer) and "
+                 "check it in water"
+               : fmt::format("next: check it in water: areo calibrate water {} READING TEMP",
+                             o.with.instrument);
+  if (o.extract.extract.empty() && o.extract.liquid.empty())
+    return "next: say what is dissolved with --extract, or note pairs with a hydrometer: areo "
+           "liquid pair";
+  return "next: has it begun to ferment? then give its --original reading";
+}
+
+int print_unfermented(const Options& o, Desk& desk, const Typed& typed, const Session& session) {
+  const TakenRefraction taken = desk.refraction(typed);
+  const measurement::Result r = unfermented(desk, taken, scales_from_text(o.to, {}));
+  if (session.json) {
+    raw_line(report::json_line(r, {{"state", "\"unfermented\""}}));
+    return done;
+  }
+  const auto& extract = r.at("extract_percent");
+  line(fmt::format("{}  (extract, unfermented, about 95 %)",
+                   report::value_text(extract.value, extract.unit, session.full)));
+  std::size_t shown = 1;
+  if (r.quantities[1].key == "correction") {
+    const uncertainty::Value& c = r.quantities[1].value;
+    line(fmt::format("{} {} what {} shows",
+                     report::instruction(c.estimate, report::last_place(c.expanded())),
+                     c.estimate < 0 ? "from" : "to", taken.sample.instrument.refractometer.name));
+    ++shown;
+  }
+  quantity_lines({r.quantities.begin() + static_cast<std::ptrdiff_t>(shown), r.quantities.end()},
+                 session.full);
+  notes(r.notes);
+  line(next_step(o, taken));
+  return done;
+}
+
+int run_one(const Options& o, const Session& session) {
+  Desk desk{o, session};
+  const auto or_same = [&](const std::string& own) { return own.empty() ? o.temperature : own; };
+  const Typed t{o.reading,  o.temperature,
+                o.original, or_same(o.original_temperature),
+                o.gravity,  or_same(o.gravity_temperature)};
+  if (!o.gravity.empty()) return print_strength(paired(desk, t), paired_words(), session);
+  if (!o.original.empty()) return print_strength(fermenting(desk, t), fermenting_words(), session);
+  return print_unfermented(o, desk, t, session);
+}
+
+// --- many
+// -----------------------------------------------------------------------------------------
+
+RowOutcome row_outcome(Desk& desk, const Typed& t, const std::vector<physics::Scale>& to) {
+  if (t.original.empty() && t.gravity.empty())
+    return {unfermented(desk, desk.refraction(t), to), "unfermented"};
+  if (!t.original.empty() && !t.gravity.empty())
+    throw Error{Errc::inconsistent, "an original and a gravity of the same sample are one too many",
+                "keep the gravity in one row and the original in another"};
+  AlcoholResult a = t.gravity.empty() ? fermenting(desk, t) : paired(desk, t);
+  const StrengthWords& words = t.gravity.empty() ? fermenting_words() : paired_words();
+  if (a.state == Fermentation::above || a.state == Fermentation::contradiction)
+    a.result.notes.push_back(words.above);
+  if (a.state == Fermentation::measured || a.state == Fermentation::above)
+    return {std::move(a.result), word(a.state)};
+  if (a.state == Fermentation::no_change) a.result.notes.push_back(bound_text(a));
+  return {std::move(a.result), word(a.state), rests_on_strength()};
+}
+
+int run_csv(const Options& o, const Session& session) {
+  Desk desk{o, session};
+  const auto to = scales_from_text(o.to, {physics::plato_20});
+  StreamJob job;
+  job.needed = {"reading"};
+  job.known = {"temperature", "original", "original_temperature", "gravity", "gravity_temperature"};
+  job.results = {"extract_percent",
+                 "correction",
+                 "sg_20_20",
+                 "alcohol_percent_vol",
+                 "alcohol_percent_mass",
+                 "original_extract_percent",
+                 "real_extract_percent",
+                 "apparent_extract_percent",
+                 "real_attenuation_percent",
+                 "energy_kj_per_100_ml",
+                 "sg_20_20_original",
+                 "sg_20_20_present"};
+  for (const physics::Scale& s : to) job.results.push_back(physics::scale_key(s));
+  job.has_state = true;
+  require_temperature(o.temperature);
+  Stories stories;
+  job.compute = [&](const RowView& row) {
+    const auto first_of = [](const std::string& a, const std::string& b, const std::string& c) {
+      return !a.empty() ? a : !b.empty() ? b : c;
+    };
+    const Typed t{row["reading"],
+                  first_of(row["temperature"], o.temperature, ""),
+                  first_of(row["original"], o.original, ""),
+                  first_of(row["original_temperature"], row["temperature"], o.temperature),
+                  row["gravity"],
+                  first_of(row["gravity_temperature"], row["temperature"], o.temperature)};
+    RowOutcome out = row_outcome(desk, t, to);
+    const auto& q = out.result.quantities;
+    const auto gravity = std::find_if(q.begin(), q.end(), [](const auto& x) {
+      return x.key == "sg_20_20_present" || x.key == "sg_20_20";
+    });
+    if (gravity != q.end()) stories.tell(row, t.original, *gravity, out.result.notes);
+    return out;
+  };
+  return run_stream(o.csv, job, session);
+}
+
+// Every option must have something to act on.
+void check_options(const Options& o) {
+  check_reading_options(o.with);
+  const auto without = [](const std::string& given, const char* name, bool there, const char* what,
+                          const char* hint) {
+    if (!given.empty() && !there) throw UsageError{fmt::format("{} without {}", name, what), hint};
+  };
+  refuse_together(o.with.compensated, "--atc", !o.with.instrument.empty(), "--instrument",
+                  "leave --atc out: the notebook knows whether the instrument has it");
+  if (!o.csv.empty()) return;  // a row may have what the options lack
+  refuse_together(!o.original.empty(), "--original", !o.gravity.empty(), "--gravity",
+                  "with a gravity of the same sample no original is needed: leave one out");
+  refuse_together(!o.to.empty(), "--to", !o.original.empty() || !o.gravity.empty(),
+                  "--original or --gravity",
+                  "scales are for an unfermented sample: leave --to out");
+  without(o.original_temperature, "--original-temp", !o.original.empty(), "--original",
+          "give the original reading, or leave --original-temp out");
+  without(o.gravity_temperature, "--gravity-temp", !o.gravity.empty(), "--gravity",
+          "give the gravity, or leave --gravity-temp out");
+  without(o.hydrometer, "--hydrometer", !o.gravity.empty() || !o.original.empty(),
+          "--gravity or --original", "give what it shows, or leave --hydrometer out");
+  check_temperature_options(
+      o.with,
+      !o.temperature.empty() || !o.original_temperature.empty() || !o.gravity_temperature.empty(),
+      "--temp");
+}
+
+}  // namespace
+
+void setup_refract(CLI::App& app, const Session& session, Run& run) {
+  const auto o = std::make_shared<Options>();
+  o->with.refractometer = true;
+  auto* c = app.add_subcommand("refract", "a refractometer reading, unfermented or fermenting");
+  auto* reading =
+      c->add_option("reading", o->reading, "what the refractometer shows: 12.4Bx, 1.3512nD");
+  c->add_option("--temp", o->temperature, "temperature of the prism: 27C, 80F")->type_name("TEMP");
+  c->add_option("--original", o->original,
+                "reading before fermentation: 12.4Bx with the refractometer, 1.050 with a "
+                "hydrometer")
+      ->type_name("READING");
+  c->add_option("--original-temp", o->original_temperature, "its temperature; --temp unless stated")
+      ->type_name("TEMP");
+  c->add_option("--gravity", o->gravity,
+                "hydrometer reading of the same sample, no original needed")
+      ->type_name("READING");
+  c->add_option("--gravity-temp", o->gravity_temperature, "its temperature; --temp unless stated")
+      ->type_name("TEMP");
+  c->add_option("--instrument", o->with.instrument, "refractometer in the notebook")
+      ->type_name("NAME");
+  c->add_option("--hydrometer", o->hydrometer, "hydrometer in the notebook")->type_name("NAME");
+  add_common_options(*c, o->with);
+  c->add_flag("--atc", o->with.compensated,
+              "an unnamed refractometer with temperature compensation");
+  c->add_option("--division", o->with.division,
+                "smallest division of an unnamed refractometer; 0.2 Brix unless stated")
+      ->type_name("0.2");
+  c->add_flag("--top", o->with.top,
+              "hydrometer in a cloudy liquid: read at the top of the meniscus");
+  add_extract_options(*c, o->extract);
+  c->add_option("--to", o->to, "further scales of an unfermented sample, separated by commas")
+      ->type_name("P,kg/m3,...");
+  auto* csv = c->add_option("--csv", o->csv,
+                            "CSV with columns reading, temperature, original, "
+                            "original_temperature, gravity, gravity_temperature, batch, bottle; "
+                            "- = standard input")
+                  ->type_name("FILE");
+  reading->excludes(csv);
+  c->footer(
+      "Examples:\n  areo refract 12.4Bx --temp 24C --extract sucrose\n"
+      "  areo refract 7.8Bx --temp 22C --original 12.4Bx\n"
+      "  areo refract 7.8Bx --temp 22C --original 1.050 --original-temp 20C --instrument prism-1\n"
+      "  areo refract 7.8Bx --temp 22C --gravity 1.012 --gravity-temp 20C --hydrometer stem-1");
+  c->callback([=, &session, &run] {
+    if (o->reading.empty() && o->csv.empty())
+      throw UsageError{"the reading is missing", "areo refract 12.4Bx, or --csv FILE for many"};
+    check_options(*o);
+    run = [=, &session] { return o->csv.empty() ? run_one(*o, session) : run_csv(*o, session); };
+  });
+}
+
+}  // namespace areo::cli

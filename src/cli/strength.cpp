@@ -1,0 +1,114 @@
+#include "strength.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "areo/ferment/drink.hpp"
+#include "areo/report/json.hpp"
+#include "areo/report/text.hpp"
+#include "failure.hpp"
+
+namespace areo::cli {
+namespace {
+
+using measurement::AlcoholResult;
+using measurement::Fermentation;
+using measurement::Quantity;
+
+constexpr const char* strength_key = "alcohol_percent_vol";
+constexpr const char* rule_key = "rule_of_thumb_percent_vol";
+
+std::vector<Quantity> chosen(const AlcoholResult& a, const std::vector<std::string>& keys) {
+  std::vector<Quantity> all;
+  for (const std::string& key : keys) all.push_back(a.result.at(key));
+  return all;
+}
+
+void print_refusal(const AlcoholResult& a, const StrengthWords& words, const Session& session) {
+  line("no alcohol computed: " + words.above);
+  if (a.state == Fermentation::contradiction) {
+    quantity_lines({a.result.at(strength_key)}, session.full);
+    quantity_lines(chosen(a, words.beside_bound), session.full);
+  } else {
+    quantity_lines(a.result.quantities, session.full);
+  }
+  for (std::size_t i = 0; i < words.causes.size(); ++i)
+    line((i == 0 ? "likely causes: " : "  ") + words.causes[i]);
+  notes(a.result.notes);
+  line("next: " + words.retry);
+}
+
+void print_drink(const AlcoholResult& a, const Session& session) {
+  std::vector<Quantity> rest;
+  std::copy_if(a.result.quantities.begin(), a.result.quantities.end(), std::back_inserter(rest),
+               [](const Quantity& q) { return q.key != strength_key && q.key != rule_key; });
+  quantity_lines(rest, session.full);
+  const auto& kj = a.result.at("energy_kj_per_100_ml").value;
+  line(fmt::format("  that is {} for 100 mL",
+                   report::value_text({kj.estimate / ferment::kj_per_kcal,
+                                       kj.u / ferment::kj_per_kcal, kj.degrees_of_freedom},
+                                      "kcal", session.full)));
+  const auto rule = std::find_if(a.result.quantities.begin(), a.result.quantities.end(),
+                                 [](const Quantity& q) { return q.key == rule_key; });
+  if (rule != a.result.quantities.end())
+    line(fmt::format("  for comparison {} by the rule 131.25 (OG - FG): common practice, no source",
+                     report::value_text(rule->value, rule->unit, session.full)));
+}
+
+void print_figure(const AlcoholResult& a, const StrengthWords& words, const Session& session) {
+  const bool measured = a.state == Fermentation::measured;
+  const Quantity& strength = a.result.at(strength_key);
+  line(measured
+           ? fmt::format("{}  ({}about 95 %)",
+                         report::value_text(strength.value, strength.unit, session.full), words.how)
+           : words.no_change + "; " + bound_text(a));
+  line("next: read again in a day or two; strength rises as long as gravity falls");
+  if (measured)
+    print_drink(a, session);
+  else
+    quantity_lines(chosen(a, words.beside_bound), session.full);
+  notes(a.result.notes);
+  line("for a clean yeast ferment; a home estimate is no legal strength: local law and an");
+  line("  accredited laboratory decide");
+}
+
+}  // namespace
+
+const char* word(Fermentation f) {
+  switch (f) {
+    case Fermentation::measured: return "measured";
+    case Fermentation::no_change: return "no_measurable_change";
+    case Fermentation::above: return "present_above_original";
+    case Fermentation::contradiction: return "contradiction";
+  }
+  return "";
+}
+
+// One side of a 95 % interval leaves 2.5 % outside.
+std::string bound_text(const AlcoholResult& a) {
+  const uncertainty::Value& strength = a.result.at(strength_key).value;
+  const double expanded = strength.expanded();
+  return fmt::format("alcohol below {} % vol (about 97.5 %)",
+                     report::fixed(strength.estimate + expanded, report::last_place(expanded)));
+}
+
+const std::vector<std::string>& rests_on_strength() {
+  static const std::vector<std::string> keys{strength_key,           "alcohol_percent_mass",
+                                             "real_extract_percent", "real_attenuation_percent",
+                                             "energy_kj_per_100_ml", rule_key};
+  return keys;
+}
+
+int print_strength(const AlcoholResult& a, const StrengthWords& words, const Session& session) {
+  const bool refused = a.state == Fermentation::above || a.state == Fermentation::contradiction;
+  if (session.json)
+    raw_line(report::json_line(a.result, {{"state", report::json_string(word(a.state))}}));
+  else if (refused)
+    print_refusal(a, words, session);
+  else
+    print_figure(a, words, session);
+  return refused ? said_no : done;
+}
+
+}  // namespace areo::cli

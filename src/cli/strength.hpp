@@ -1,0 +1,33 @@
+#pragma once
+// How a strength is told, however it was got at: with its range, as an upper bound, or not at all
+// and why.
+#include <string>
+#include <vector>
+
+#include "areo/measurement/alcohol.hpp"
+#include "output.hpp"
+
+namespace areo::cli {
+
+/// What is said differently for different ways to a strength.
+struct StrengthWords {
+  std::string how;        ///< before "about 95 %": "an estimate from weighed sugar, "
+  std::string no_change;  ///< "no measurable change"
+  std::vector<std::string> beside_bound;  ///< keys of the quantities that stand then
+  std::string above;                      ///< what cannot be, when no alcohol is computed
+  std::vector<std::string> causes;        ///< likely ones, line by line
+  std::string retry;                      ///< what to do then
+};
+
+/// A word for programs.
+[[nodiscard]] const char* word(measurement::Fermentation f);
+/// "alcohol below 0.3 % vol (about 97.5 %)"
+[[nodiscard]] std::string bound_text(const measurement::AlcoholResult& a);
+/// Keys of what says nothing where the strength is a bound only.
+[[nodiscard]] const std::vector<std::string>& rests_on_strength();
+/// Prints a result as text or JSON.
+/// @return exit code: no alcohol computed is a "no"
+int print_strength(const measurement::AlcoholResult& a, const StrengthWords& words,
+                   const Session& session);
+
+}  // namespace areo::cli

@@ -1,0 +1,2 @@
+rc=2
+areo instrument add stem-1 --atc

@@ -1,0 +1,2 @@
+rc=2
+areo instrument add probe-1 --kind thermometer --scale P

@@ -1,0 +1,2 @@
+rc=3
+areo table refractometer --from 12 --to 2
