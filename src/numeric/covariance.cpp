@@ -1,5 +1,13 @@
 #include "areo/numeric/covariance.hpp"
 
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "areo/core/error.hpp"
+
 namespace areo::numeric {
 
 Covariance Covariance::diagonal(std::span<const double> u) {
@@ -14,6 +22,39 @@ Covariance Covariance::without(std::size_t i) const {
   for (std::size_t a = 0; a < rest.n_; ++a)
     for (std::size_t b = a; b < rest.n_; ++b) rest.set(a, b, (*this)(old(a), old(b)));
   return rest;
+}
+
+std::vector<double> cholesky(const Covariance& v) {
+  const std::size_t n = v.size();
+  if (!std::all_of(v.elements().begin(), v.elements().end(),
+                   [](double e) { return std::isfinite(e); }))
+    throw Error{Errc::domain, "a covariance needs finite elements"};
+  // What rounding leaves of a difference that should be nothing, relative to the variances.
+  const double noise = 8 * static_cast<double>(n) * std::numeric_limits<double>::epsilon();
+  const auto refuse = [](std::size_t i, std::size_t j) {
+    throw Error{Errc::domain,
+                fmt::format("values {} and {} cannot err together as stated: their correlations "
+                            "contradict those of other values",
+                            j + 1, i + 1),
+                "make the correlations smaller, or state what the values share"};
+  };
+  std::vector<double> l(n * n, 0.0);
+  for (std::size_t j = 0; j < n; ++j) {
+    for (std::size_t i = j; i < n; ++i) {
+      double rest = v(i, j);
+      for (std::size_t k = 0; k < j; ++k) rest -= l[i * n + k] * l[j * n + k];
+      double& pivot = l[j * n + j];
+      if (i == j) {
+        if (rest < -noise * std::abs(v(j, j)) || v(j, j) < 0) refuse(i, j);
+        pivot = rest > noise * v(j, j) ? std::sqrt(rest) : 0;
+      } else if (pivot > 0) {
+        l[i * n + j] = rest / pivot;
+      } else if (std::abs(rest) > std::sqrt(noise * v(j, j) * std::abs(v(i, i)))) {
+        refuse(i, j);  // value j is fixed by those before it, so nothing may be left
+      }
+    }
+  }
+  return l;
 }
 
 }  // namespace areo::numeric

@@ -31,4 +31,11 @@ class Covariance {
   std::vector<double> elements_;
 };
 
+/// Lower triangular factor L of v = L Lᵀ, row by row: independent values of uncertainty 1,
+/// multiplied by L, get the covariance v. Values that depend wholly on the ones before them (a
+/// correlation of ±1) leave a zero on the diagonal.
+/// @throws Error{domain} for elements that are not finite, and if v is no covariance: no values can
+///         err together like this
+[[nodiscard]] std::vector<double> cholesky(const Covariance& v);
+
 }  // namespace areo::numeric
