@@ -57,4 +57,31 @@ std::vector<double> cholesky(const Covariance& v) {
   return l;
 }
 
+std::vector<double> definite_cholesky(const Covariance& v) {
+  std::vector<double> l = cholesky(v);
+  for (std::size_t i = 0; i < v.size(); ++i)
+    if (!(l[i * v.size() + i] > 0))
+      throw Error{
+          Errc::domain,
+          fmt::format("a fit needs uncertainties above zero, each value with one of its own; "
+                      "value {} has none",
+                      i + 1)};
+  return l;
+}
+
+std::vector<double> solve(const Covariance& v, std::span<const double> r) {
+  const std::size_t n = v.size();
+  const std::vector<double> l = definite_cholesky(v);
+  std::vector<double> w(r.begin(), r.end());
+  for (std::size_t i = 0; i < n; ++i) {
+    for (std::size_t k = 0; k < i; ++k) w[i] -= l[i * n + k] * w[k];
+    w[i] /= l[i * n + i];
+  }
+  for (std::size_t i = n; i-- > 0;) {
+    for (std::size_t k = i + 1; k < n; ++k) w[i] -= l[k * n + i] * w[k];
+    w[i] /= l[i * n + i];
+  }
+  return w;
+}
+
 }  // namespace areo::numeric

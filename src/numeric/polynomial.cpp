@@ -63,20 +63,6 @@ void require_sensible(std::span<const double> x, std::span<const double> y, cons
                 "add a point at another place, or fit a lower degree"};
 }
 
-// The lower Cholesky factor of v: multiplied by its inverse, values become independent with
-// uncertainty 1.
-std::vector<double> whitening(const Covariance& v) {
-  std::vector<double> factor = cholesky(v);
-  for (std::size_t i = 0; i < v.size(); ++i)
-    if (!(factor[i * v.size() + i] > 0))
-      throw Error{
-          Errc::domain,
-          fmt::format("a fit needs uncertainties above zero, each value with one of its own; "
-                      "value {} has none",
-                      i + 1)};
-  return factor;
-}
-
 // 1, d, d² or their derivatives, as far as the fit has coefficients.
 using Gradient = std::array<double, most_coefficients>;
 Gradient powers(double d) { return {1, d, d * d}; }
@@ -127,7 +113,8 @@ PolynomialFit fit_polynomial(std::span<const double> x, std::span<const double> 
   require_sensible(x, y, v, x0, degree);
   const std::size_t n = x.size();
   const std::size_t parameters = degree + 1;
-  const std::vector<double> factor = whitening(v);
+  // Multiplied by the inverse of this factor, values become independent with uncertainty 1.
+  const std::vector<double> factor = definite_cholesky(v);
   const auto l = gsl_matrix_const_view_array(factor.data(), n, n);
   const auto design = owned(Matrix{gsl_matrix_alloc(n, parameters)});
   const auto values = owned(Vector{gsl_vector_alloc(n)});

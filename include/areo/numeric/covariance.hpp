@@ -38,4 +38,12 @@ class Covariance {
 ///         err together like this
 [[nodiscard]] std::vector<double> cholesky(const Covariance& v);
 
+/// The same for values that each have an uncertainty of their own: no zero on the diagonal.
+/// @throws Error{domain} as cholesky(), and if a value has none
+[[nodiscard]] std::vector<double> definite_cholesky(const Covariance& v);
+
+/// w with v w = r.
+/// @throws Error{domain} as definite_cholesky()
+[[nodiscard]] std::vector<double> solve(const Covariance& v, std::span<const double> r);
+
 }  // namespace areo::numeric
