@@ -156,6 +156,11 @@ void Inputs::correlate(InputRef a, InputRef b, double r) {
   if (a.index >= inputs_.size() || b.index >= inputs_.size() || a.index == b.index ||
       !(r >= -1 && r <= 1))
     throw Error{Errc::domain, fmt::format("a correlation joins two inputs by -1 .. 1; got {}", r)};
+  for (const auto& [i, j, known] : correlations_)
+    if ((i.index == a.index && j.index == b.index) || (i.index == b.index && j.index == a.index))
+      throw Error{Errc::inconsistent,
+                  fmt::format("{} and {} have the correlation {} already; got {}",
+                              inputs_[a.index].name, inputs_[b.index].name, known, r)};
   correlations_.push_back({a, b, r});
 }
 
@@ -164,6 +169,13 @@ std::vector<double> Inputs::estimates() const {
   values.reserve(inputs_.size());
   for (const Input& in : inputs_) values.push_back(in.value);
   return values;
+}
+
+numeric::Covariance Inputs::correlation_matrix() const {
+  numeric::Covariance r{inputs_.size()};
+  for (std::size_t i = 0; i < inputs_.size(); ++i) r.set(i, i, 1);
+  for (const auto& [a, b, c] : correlations_) r.set(a.index, b.index, c);
+  return r;
 }
 
 }  // namespace areo::uncertainty

@@ -6,6 +6,8 @@
 #include <string>
 #include <vector>
 
+#include "areo/numeric/covariance.hpp"
+
 namespace areo::uncertainty {
 
 /// Shape of the knowledge about an input [gum] 4.3, [jcgm101] 6.4. Linear propagation needs only
@@ -110,12 +112,15 @@ class Inputs {
   ///         shape needs besides is missing; Error{inconsistent} if a sample has another mean or
   ///         standard deviation than the input
   InputRef add(Input input);
-  /// @throws Error{domain} unless a and b differ and -1 <= r <= 1
+  /// @throws Error{domain} unless a and b differ and -1 <= r <= 1; Error{inconsistent} if they have
+  ///         a correlation already
   void correlate(InputRef a, InputRef b, double r);
 
   [[nodiscard]] std::span<const Input> all() const noexcept { return inputs_; }
   [[nodiscard]] std::span<const Correlation> correlations() const noexcept { return correlations_; }
   [[nodiscard]] std::vector<double> estimates() const;
+  /// Ones on the diagonal, stated correlations elsewhere.
+  [[nodiscard]] numeric::Covariance correlation_matrix() const;
 
  private:
   std::vector<Input> inputs_;
