@@ -7,31 +7,21 @@
 #include <utility>
 
 #include "areo/core/error.hpp"
+#include "moments.hpp"
 
 namespace areo::uncertainty {
 namespace {
 
 constexpr std::size_t least_sample = 20;
 
-struct Moments {
-  double mean, deviation;
-};
-
-// Arithmetic mean and experimental standard deviation [gum] 4.2.1, 4.2.2.
-Moments moments(const std::string& name, std::span<const double> x, std::size_t least) {
+Moments moments_of(const std::string& name, std::span<const double> x, std::size_t least) {
   if (x.size() < least)
     throw Error{Errc::domain,
                 fmt::format("{}: needs at least {} values; got {}", name, least, x.size()),
                 "take more readings, or state a standard uncertainty"};
   if (!std::all_of(x.begin(), x.end(), [](double v) { return std::isfinite(v); }))
     throw Error{Errc::domain, fmt::format("{}: a reading is not a finite number", name)};
-  const auto n = static_cast<double>(x.size());
-  double sum = 0;
-  for (const double v : x) sum += v;
-  const double mean = sum / n;
-  double squares = 0;
-  for (const double v : x) squares += (v - mean) * (v - mean);
-  return {mean, std::sqrt(squares / (n - 1))};
+  return moments(x);
 }
 
 // What the shapes need besides value and u.
@@ -49,7 +39,7 @@ void require_shape(const Input& in) {
   if (!sampled && !in.read.empty())
     throw Error{Errc::domain, fmt::format("{}: only a sample has values of its own", in.name)};
   if (sampled) {
-    const Moments m = moments(in.name, in.read, least_sample);
+    const Moments m = moments_of(in.name, in.read, least_sample);
     const double slack = 1e-9 * (in.u + std::abs(in.value));  // another order of summation
     if (!(std::abs(m.mean - in.value) <= slack && std::abs(m.deviation - in.u) <= slack))
       throw Error{Errc::inconsistent,
@@ -118,7 +108,7 @@ Input student_t(std::string name, std::string unit, double value, double u,
 
 Input repeated(std::string name, std::string unit, std::span<const double> readings,
                double resolution, std::string provenance) {
-  const Moments m = moments(name, readings, 2);
+  const Moments m = moments_of(name, readings, 2);
   if (!std::isfinite(resolution) || resolution < 0)
     throw Error{Errc::domain,
                 fmt::format("{}: a resolution is zero or more; got {} {}", name, resolution, unit)};
@@ -131,7 +121,7 @@ Input repeated(std::string name, std::string unit, std::span<const double> readi
 
 Input sample(std::string name, std::string unit, std::vector<double> values,
              std::string provenance) {
-  const Moments m = moments(name, values, least_sample);
+  const Moments m = moments_of(name, values, least_sample);
   Input in = normal(std::move(name), std::move(unit), m.mean, m.deviation, std::move(provenance));
   in.shape = Distribution::sample;
   in.type = Evaluation::type_a;
