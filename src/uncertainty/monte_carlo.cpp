@@ -58,7 +58,6 @@ class Blocks {
     u_.push_back(m.deviation);
     lo_.push_back(i.lo);
     hi_.push_back(i.hi);
-    size_ = static_cast<double>(y.size());
   }
 
   // Twice the standard deviation of the average over the blocks, of the least stable quantity.
@@ -69,18 +68,15 @@ class Blocks {
                      moments(hi_).deviation});
   }
 
-  // Standard deviation of all blocks as one sample.
+  // Standard deviation of the values; that of the blocks' means is too small to count.
   [[nodiscard]] double u() const {
-    const auto h = static_cast<double>(mean_.size());
-    const double between = moments(mean_).deviation;
-    double squares = size_ * (h - 1) * between * between;
-    for (const double u : u_) squares += (size_ - 1) * u * u;
-    return std::sqrt(squares / (h * size_ - 1));
+    double squares = 0;
+    for (const double u : u_) squares += u * u;
+    return std::sqrt(squares / static_cast<double>(u_.size()));
   }
 
  private:
   double p_;
-  double size_ = 0;
   std::vector<double> mean_, u_, lo_, hi_;
 };
 

@@ -85,6 +85,23 @@ TEST(MonteCarlo, AgreesWithTheLawForASum) {
   EXPECT_EQ(mc.beyond, 0);
 }
 
+// The scatter is two standard deviations, so the error of an end is half of it on average over
+// many seeds (root mean square); less, because the least stable of four quantities is stated.
+TEST(MonteCarlo, TheScatterIsThatOfTheSeeds) {
+  Inputs in;
+  const InputRef a = in.add(normal("a", "", 0, 1, ""));
+  const Model model = [&](const Point& x) { return std::vector{x[a]}; };
+  double squares = 0;
+  constexpr int seeds = 30;
+  for (std::uint64_t seed = 1; seed <= seeds; ++seed) {
+    const MonteCarloOutput y = monte_carlo(in, model, {.seed = seed, .digits = 1}).outputs[0];
+    squares += std::pow((y.symmetric.hi - 1.959964) / y.scatter, 2);
+  }
+  const double ratio = std::sqrt(squares / seeds);
+  EXPECT_GT(ratio, 0.25);
+  EXPECT_LT(ratio, 0.6);
+}
+
 TEST(MonteCarlo, ASeedReproducesEveryBit) {
   const TwoInputs s;
   const auto run = [&](std::uint64_t seed) {
