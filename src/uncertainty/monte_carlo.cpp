@@ -168,10 +168,11 @@ MonteCarlo monte_carlo(const Inputs& inputs, const Model& model, const MonteCarl
       out.converged = out.scatter <= out.tolerance;
       result.converged = result.converged && out.converged;
     }
-    if (options.progress)
-      options.progress(result.converged ? 1
-                                        : static_cast<double>(result.trials) /
-                                              static_cast<double>(options.max_trials));
+    if (options.progress) {
+      const bool last = result.converged || result.trials + size > options.max_trials;
+      options.progress(
+          last ? 1 : static_cast<double>(result.trials) / static_cast<double>(options.max_trials));
+    }
   }
   for (std::size_t k = 0; k < outputs; ++k) {
     MonteCarloOutput& out = result.outputs[k];

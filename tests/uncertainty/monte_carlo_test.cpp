@@ -145,6 +145,11 @@ TEST(MonteCarlo, ReportsProgress) {
   options.progress = [&](double done) { seen.push_back(done); };
   (void)monte_carlo(s.inputs, s.sum(), options);
   EXPECT_EQ(seen, (std::vector<double>{0.2, 0.4, 0.6, 0.8, 1}));
+  seen.clear();
+  options.max_trials = 59'000;  // no room for a sixth block
+  (void)monte_carlo(s.inputs, s.sum(), options);
+  EXPECT_EQ(seen.size(), 5U);
+  EXPECT_EQ(seen.back(), 1);
   options.progress = [](double) { throw std::runtime_error{"enough"}; };
   EXPECT_THROW((void)monte_carlo(s.inputs, s.sum(), options), std::runtime_error);
 }

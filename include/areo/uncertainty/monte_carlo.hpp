@@ -38,8 +38,9 @@ struct MonteCarloOptions {
   /// Where sampling ends, stable or not: at least five blocks, at most 10 million. A block is 10
   /// 000 trials, or 100 / (1 - p) if that is more.
   std::size_t max_trials = 1'000'000;
-  std::vector<std::size_t> keep{};         ///< outputs whose sorted sample is wanted
-  std::function<void(double)> progress{};  ///< after each block: trials done of max_trials
+  std::vector<std::size_t> keep{};  ///< outputs whose sorted sample is wanted
+  /// Called after each block with the fraction done: of max_trials, and 1 after the last one.
+  std::function<void(double)> progress{};
 };
 
 /// What sampling found for one output, in its unit.
@@ -77,7 +78,8 @@ struct MonteCarlo {
 /// anew, so that the result holds for inputs within the range of the model. Above 1 % this would
 /// shift the result, and is refused.
 ///
-/// Memory: 8 bytes times outputs times trials, so at most max_trials; 8 MB per output by default.
+/// Memory: 8 bytes times outputs times trials, twice that while it grows; with the default limit of
+/// trials 16 MB per output.
 /// One thread.
 /// @throws Error{domain} for options outside the limits above, for inputs that cannot be drawn, and
 ///         if more than 1 % of the trials are beyond the model; what the model throws at the
