@@ -40,18 +40,18 @@ std::vector<double> cholesky(const Covariance& v) {
   };
   std::vector<double> l(n * n, 0.0);
   for (std::size_t j = 0; j < n; ++j) {
+    double scale = 0;  // of the column: 1 / √ of what the values before leave of the variance
     for (std::size_t i = j; i < n; ++i) {
-      double rest = v(i, j);
-      for (std::size_t k = 0; k < j; ++k) rest -= l[i * n + k] * l[j * n + k];
-      double& pivot = l[j * n + j];
+      double known = 0;
+      for (std::size_t k = 0; k < j; ++k) known += l[i * n + k] * l[j * n + k];
+      const double rest = v(i, j) - known;
       if (i == j) {
-        if (rest < -noise * std::abs(v(j, j)) || v(j, j) < 0) refuse(i, j);
-        pivot = rest > noise * v(j, j) ? std::sqrt(rest) : 0;
-      } else if (pivot > 0) {
-        l[i * n + j] = rest / pivot;
-      } else if (std::abs(rest) > std::sqrt(noise * v(j, j) * std::abs(v(i, i)))) {
+        if (v(j, j) < 0 || rest < -noise * v(j, j)) refuse(i, j);
+        if (rest > noise * v(j, j)) scale = 1 / std::sqrt(rest);
+      } else if (scale == 0 && std::abs(rest) > std::sqrt(noise * v(j, j) * std::abs(v(i, i)))) {
         refuse(i, j);  // value j is fixed by those before it, so nothing may be left
       }
+      l[i * n + j] = rest * scale;
     }
   }
   return l;
