@@ -54,6 +54,13 @@ TEST(Repeated, EqualReadingsAreNoBetterThanTheirSteps) {
   EXPECT_TRUE(std::isinf(in.degrees_of_freedom));
 }
 
+// s / √n = 0.05 here; a step of 0.1732 has the same u.
+TEST(Repeated, TheLargerOneCounts) {
+  const std::vector<double> readings{10.0, 10.1};
+  EXPECT_EQ(repeated("x", "", readings, 0.17, "").type, Evaluation::type_a);
+  EXPECT_EQ(repeated("x", "", readings, 0.18, "").type, Evaluation::type_b);
+}
+
 TEST(Repeated, RefusesWhatIsNoSeries) {
   EXPECT_THROW((void)repeated("x", "", std::vector{1.0}, 0, ""), Error);
   EXPECT_THROW((void)repeated("x", "", std::vector{1.0, nan}, 0, ""), Error);
