@@ -33,3 +33,5 @@
 #include "areo/physics/water.hpp"
 #include "areo/report/json.hpp"
 #include "areo/report/text.hpp"
+#include "areo/uncertainty/decision.hpp"
+#include "areo/uncertainty/monte_carlo.hpp"

@@ -4,41 +4,25 @@
 
 #include <algorithm>
 #include <cmath>
-#include <optional>
-#include <utility>
 
 #include "areo/core/error.hpp"
 #include "areo/numeric/quantile.hpp"
+#include "evaluate.hpp"
+#include "second_order.hpp"
 
 namespace areo::uncertainty {
 namespace {
 
-std::vector<double> evaluate(const Model& model, std::span<const double> x) {
-  std::vector<double> y = model(Point{x});
-  if (!std::all_of(y.begin(), y.end(), [](double v) { return std::isfinite(v); }))
-    throw Error{Errc::domain, "the measurement model gave no finite number"};
-  return y;
-}
-
-// The outputs with input i moved to `value`; nothing if the model does not reach there.
-std::optional<std::vector<double>> side(const Model& model, std::vector<double>& x, std::size_t i,
-                                        double value) {
-  const double kept = std::exchange(x[i], value);
-  std::optional<std::vector<double>> y;
-  try {
-    y = evaluate(model, x);
-  } catch (const Error&) {
-    // Expected at the edge of a model (water at 0 °C ± 0.3 °C): the other side serves alone.
-  }
-  x[i] = kept;
-  return y;
-}
+struct Change {
+  std::vector<double> of_outputs;
+  bool both_sides;
+};
 
 // Change of the outputs for one standard uncertainty of input i.
-std::vector<double> change(const Model& model, std::vector<double>& x, std::size_t i,
-                           const Input& input, const std::vector<double>& middle) {
-  const auto lower = side(model, x, i, input.value - input.u);
-  const auto upper = side(model, x, i, input.value + input.u);
+Change change(const Model& model, std::vector<double>& x, std::size_t i, const Input& input,
+              const std::vector<double>& middle) {
+  const auto lower = evaluate_moved(model, x, {{i, input.value - input.u}});
+  const auto upper = evaluate_moved(model, x, {{i, input.value + input.u}});
   if (!lower && !upper)
     throw Error{Errc::domain, fmt::format("{}: {} ± {} leaves the range of the model on both sides",
                                           input.name, input.value, input.u)};
@@ -46,7 +30,7 @@ std::vector<double> change(const Model& model, std::vector<double>& x, std::size
   std::vector<double> d(middle.size());
   for (std::size_t k = 0; k < d.size(); ++k)
     d[k] = ((upper ? (*upper)[k] : middle[k]) - (lower ? (*lower)[k] : middle[k])) / steps;
-  return d;
+  return {d, lower && upper};
 }
 
 // Covariance of two outputs with the shares a and b: sum a_i b_i + sum r (a_i b_j + a_j b_i) over
@@ -74,11 +58,13 @@ Value combine(double estimate, const std::vector<double>& shares, const Inputs& 
 
 }  // namespace
 
+double Value::whole_degrees_of_freedom() const {
+  // To one decimal first, as the examples of [gum] do, so that 18.999 counts as 19 and 16.7 as 16.
+  return std::floor(degrees_of_freedom + 0.05);
+}
+
 double Value::expanded(double p) const {
-  // Truncated to an integer [gum] G.4.1; quoted to one decimal first, as its examples do, so that
-  // 18.999 counts as 19.0 and 16.7 as 16.
-  const double quoted = std::floor(degrees_of_freedom + 0.05);
-  return u * numeric::student_t_coverage(p, quoted);
+  return u * numeric::student_t_coverage(p, whole_degrees_of_freedom());
 }
 
 numeric::Covariance covariance(const Inputs& inputs, const Propagation& p) {
@@ -89,20 +75,30 @@ numeric::Covariance covariance(const Inputs& inputs, const Propagation& p) {
   return v;
 }
 
-Propagation propagate(const Inputs& inputs, const Model& model) {
+Propagation propagate(const Inputs& inputs, const Model& model, const PropagationOptions& options) {
   std::vector<double> x = inputs.estimates();
   Propagation result;
   result.estimates = evaluate(model, x);
   const std::size_t outputs = result.estimates.size();
   result.shares.assign(outputs, std::vector<double>(x.size(), 0.0));
+  result.warnings.resize(outputs);
   for (std::size_t i = 0; i < x.size(); ++i) {
     const Input& input = inputs.all()[i];
     if (input.u == 0) continue;
-    const std::vector<double> d = change(model, x, i, input, result.estimates);
-    for (std::size_t k = 0; k < outputs; ++k) result.shares[k][i] = d[k];
+    const Change d = change(model, x, i, input, result.estimates);
+    for (std::size_t k = 0; k < outputs; ++k) {
+      result.shares[k][i] = d.of_outputs[k];
+      if (!d.both_sides)
+        result.warnings[k].push_back(
+            {Warning::Kind::edge,
+             fmt::format(
+                 "{}: {} ± {:.2g} reaches beyond the model on one side; the other one served",
+                 input.name, input.value, input.u)});
+    }
   }
   for (std::size_t k = 0; k < outputs; ++k)
     result.values.push_back(combine(result.estimates[k], result.shares[k], inputs));
+  if (options.check_linearity) check_linearity(inputs, model, result);
   return result;
 }
 

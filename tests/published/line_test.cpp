@@ -6,6 +6,7 @@
 #include <cmath>
 #include <vector>
 
+#include "areo/numeric/polynomial.hpp"
 #include "areo/numeric/quantile.hpp"
 #include "rows.hpp"
 
@@ -74,6 +75,22 @@ TEST(Iso28037, EqualKnownUncertainties) {
   EXPECT_NEAR(f.chi_squared, 1.665, 0.0005);
   EXPECT_EQ(f.degrees_of_freedom, 4);
   EXPECT_LT(f.chi_squared, numeric::chi_squared_quantile(0.95, f.degrees_of_freedom));
+}
+
+// [iso28037]: values of that line and back, published to the digits used here.
+TEST(Iso28037, ForwardAndInverse) {
+  const Columns c = read("iso28037-wls-equal", "x", "y", "u_y");
+  const numeric::PolynomialFit f =
+      numeric::fit_polynomial(c.x, c.y, numeric::Covariance::diagonal(c.u), 0, 1);
+  const numeric::Estimate low = numeric::forward(f, 3.5, 0.2);
+  EXPECT_NEAR(low.value, 8.017, 0.0005);
+  EXPECT_NEAR(low.u, 0.406, 0.0005);
+  const numeric::Estimate high = numeric::forward(f, 4.5, 0.4);
+  EXPECT_NEAR(high.value, 9.774, 0.0005);
+  EXPECT_NEAR(high.u, 0.742, 0.0005);
+  const numeric::Estimate x = numeric::inverse(f, 10.5, 0.5, 1, 6);
+  EXPECT_NEAR(x.value, 4.913, 0.0005);
+  EXPECT_NEAR(x.u, 0.322, 0.0005);
 }
 
 // [iso28037] annex E: the data are of one unknown uncertainty, taken from the residuals.

@@ -33,6 +33,8 @@ TEST(Inputs, RefuseWhatIsNoUncertainty) {
   const InputRef b = in.add(normal("b", "", 1, 1, ""));
   EXPECT_THROW(in.correlate(a, b, 1.5), Error);
   EXPECT_THROW(in.correlate(a, b, nan), Error);
+  in.correlate(a, b, 0.5);
+  EXPECT_THROW(in.correlate(b, a, 0.5), Error);
 }
 
 TEST(Propagate, LinearModelExactly) {
@@ -104,6 +106,106 @@ TEST(Propagate, OneSidedAtTheEdgeOfAModel) {
     return std::vector{3 * x[t]};
   };
   EXPECT_NEAR(propagate(in, model).values[0].u, 1.5, 1e-12);
+}
+
+std::vector<Warning::Kind> kinds(const std::vector<Warning>& warnings) {
+  std::vector<Warning::Kind> found;
+  for (const Warning& w : warnings) found.push_back(w.kind);
+  return found;
+}
+using Kinds = std::vector<Warning::Kind>;
+
+TEST(Check, IsNotMadeUnlessAskedFor) {
+  Inputs in;
+  const auto a = in.add(normal("a", "", 0, 1, ""));
+  int calls = 0;
+  const auto square = [&](const Point& x) {
+    ++calls;
+    return std::vector{x[a] * x[a]};
+  };
+  const Propagation p = propagate(in, square);
+  EXPECT_EQ(calls, 3);
+  EXPECT_TRUE(p.u_second_order.empty());
+  EXPECT_TRUE(p.warnings.at(0).empty());
+}
+
+TEST(Check, FindsNothingInALinearModel) {
+  Inputs in;
+  const auto a = in.add(normal("a", "", 10, 3, ""));
+  const auto b = in.add(normal("b", "", 20, 4, ""));
+  const Propagation p = propagate(in, [&](const Point& x) { return std::vector{x[a] - 2 * x[b]}; },
+                                  {.check_linearity = true});
+  EXPECT_TRUE(p.warnings[0].empty());
+  EXPECT_NEAR(p.u_second_order[0], p.values[0].u, 1e-12);
+}
+
+// a² + a b with normal a, b about zero: variance 2 u_a⁴ + u_a² u_b², and no first order at all.
+TEST(Check, SecondOrderByHand) {
+  Inputs in;
+  const auto a = in.add(normal("a", "", 0, 2, ""));
+  const auto b = in.add(normal("b", "", 0, 3, ""));
+  const Propagation p =
+      propagate(in, [&](const Point& x) { return std::vector{x[a] * x[a] + x[a] * x[b]}; },
+                {.check_linearity = true});
+  EXPECT_NEAR(p.values[0].u, 0, 1e-12);
+  EXPECT_NEAR(p.u_second_order[0], std::sqrt(2 * 16 + 4 * 9.0), 1e-12);
+  EXPECT_EQ(kinds(p.warnings[0]), Kinds{Warning::Kind::second_order});
+}
+
+// a b² with b about zero and a about 5: f_a = 0, f_bb = 2 a, f_abb = 2. a + a b² besides: f_a = 1,
+// so the variance is u_a² + (2 a)² u_b⁴ / 2 + f_a f_abb u_a² u_b².
+TEST(Check, ThirdDerivativesCount) {
+  Inputs in;
+  const auto a = in.add(normal("a", "", 5, 2, ""));
+  const auto b = in.add(normal("b", "", 0, 1, ""));
+  const Propagation p =
+      propagate(in, [&](const Point& x) { return std::vector{x[a] + x[a] * x[b] * x[b]}; },
+                {.check_linearity = true});
+  EXPECT_NEAR(p.u_second_order[0], std::sqrt(4 + 50 + 2 * 4.0), 1e-12);
+}
+
+// [jcgm101] 9.4.2.2.2: X1² + X2² with correlation r about zero has the variance 4 u⁴ (1 + r²).
+TEST(Check, CorrelationsCount) {
+  Inputs in;
+  const auto a = in.add(normal("a", "", 0, 0.005, ""));
+  const auto b = in.add(normal("b", "", 0, 0.005, ""));
+  in.correlate(a, b, 0.9);
+  const Propagation p =
+      propagate(in, [&](const Point& x) { return std::vector{x[a] * x[a] + x[b] * x[b]}; },
+                {.check_linearity = true});
+  EXPECT_NEAR(p.u_second_order[0], std::sqrt(4 * 1.81) * 25e-6, 1e-15);
+}
+
+// x + x³ about 0 with u = 1: over ± 1 the slope is 2, over half of that 1.25. The variance to
+// second order is f'² + f' f''' = 1 + 6.
+TEST(Check, ASlopeThatDependsOnTheStepIsSaid) {
+  Inputs in;
+  const auto a = in.add(normal("the mark", "", 0, 1, ""));
+  const Propagation p =
+      propagate(in, [&](const Point& x) { return std::vector{x[a] + x[a] * x[a] * x[a]}; },
+                {.check_linearity = true});
+  ASSERT_FALSE(p.warnings[0].empty());
+  EXPECT_EQ(p.warnings[0][0].kind, Warning::Kind::curved);
+  EXPECT_NE(p.warnings[0][0].text.find("the mark"), std::string::npos);
+  EXPECT_NEAR(p.u_second_order[0], std::sqrt(7.0), 1e-12);
+}
+
+TEST(Check, TheEdgeOfAModelIsSaid) {
+  Inputs in;
+  const auto a = in.add(normal("a", "", 0, 1, ""));
+  const auto b = in.add(normal("b", "", 0.8, 1, ""));
+  const auto model = [&](const Point& x) {
+    if (x[a] < 0) throw Error{Errc::domain, "below zero"};
+    return std::vector{x[a] + x[b], x[b]};
+  };
+  EXPECT_EQ(kinds(propagate(in, model).warnings[1]), Kinds{Warning::Kind::edge});
+  const auto corner = [&](const Point& x) {
+    if (x[a] + x[b] > 2) throw Error{Errc::domain, "above two"};
+    return std::vector{x[a] - x[b]};
+  };
+  const Propagation p = propagate(in, corner, {.check_linearity = true});
+  EXPECT_EQ(kinds(p.warnings[0]), Kinds{Warning::Kind::edge});
+  EXPECT_NEAR(p.u_second_order[0], std::sqrt(2.0), 1e-12);
 }
 
 TEST(Propagate, RefusesWhatItCannotJudge) {

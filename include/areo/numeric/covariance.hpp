@@ -31,4 +31,19 @@ class Covariance {
   std::vector<double> elements_;
 };
 
+/// Lower triangular factor L of v = L Lᵀ, row by row: independent values of uncertainty 1,
+/// multiplied by L, get the covariance v. Values that depend wholly on the ones before them (a
+/// correlation of ±1) leave a zero on the diagonal.
+/// @throws Error{domain} for elements that are not finite, and if v is no covariance: no values can
+///         err together like this
+[[nodiscard]] std::vector<double> cholesky(const Covariance& v);
+
+/// The same for values that each have an uncertainty of their own: no zero on the diagonal.
+/// @throws Error{domain} as cholesky(), and if a value has none
+[[nodiscard]] std::vector<double> definite_cholesky(const Covariance& v);
+
+/// w with v w = r.
+/// @throws Error{domain} as definite_cholesky()
+[[nodiscard]] std::vector<double> solve(const Covariance& v, std::span<const double> r);
+
 }  // namespace areo::numeric

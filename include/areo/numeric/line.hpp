@@ -1,6 +1,6 @@
 #pragma once
-// Straight-line fit y = intercept + slope (x - x0) to values that may err together (GNU Scientific
-// Library).
+// Straight-line fit y = intercept + slope (x - x0) to values that may err together, as plain
+// numbers; numeric/polynomial.hpp does the work.
 #include <span>
 
 #include "areo/numeric/covariance.hpp"
