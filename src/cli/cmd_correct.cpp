@@ -10,6 +10,7 @@
 #include "areo/report/text.hpp"
 #include "bench.hpp"
 #include "command.hpp"
+#include "refract.hpp"
 #include "stories.hpp"
 #include "stream.hpp"
 #include "usage.hpp"
@@ -118,6 +119,28 @@ int run_csv(const Options& o, const Session& session) {
   return run_stream(o.csv, job, session);
 }
 
+// A reading of a named refractometer means what areo refract says.
+bool is_refraction(const Options& o, const Session& session) {
+  return !o.with.instrument.empty() &&
+         notebook::Notebook{notebook_path(session)}.instrument(o.with.instrument).refractometer() !=
+             nullptr;
+}
+
+int run_as_refraction(const Options& o, const Session& session) {
+  refuse_together(o.with.top, "--top", true, "a refractometer",
+                  "it has no meniscus: leave --top out");
+  RefractOptions r;
+  r.reading = o.reading;
+  r.temperature = o.temperature;
+  r.original = o.original;
+  r.original_temperature = o.original_temperature;
+  r.to = o.to;
+  r.csv = o.csv;
+  r.with = o.with;
+  r.with.refractometer = true;
+  return run_refract(r, session);
+}
+
 }  // namespace
 
 void setup_correct(CLI::App& app, const Session& session, Run& run) {
@@ -148,7 +171,10 @@ void setup_correct(CLI::App& app, const Session& session, Run& run) {
                        "areo correct 1.048 --temp 20C, or --csv FILE for many"};
     check_reading_options(o->with);
     if (o->csv.empty()) check_one(*o);
-    run = [=, &session] { return o->csv.empty() ? run_one(*o, session) : run_csv(*o, session); };
+    run = [=, &session] {
+      if (is_refraction(*o, session)) return run_as_refraction(*o, session);
+      return o->csv.empty() ? run_one(*o, session) : run_csv(*o, session);
+    };
   });
 }
 

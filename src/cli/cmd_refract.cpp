@@ -12,9 +12,9 @@
 #include "areo/report/text.hpp"
 #include "bench.hpp"
 #include "command.hpp"
-#include "extract_kind.hpp"
 #include "failure.hpp"
 #include "parse_refraction.hpp"
+#include "refract.hpp"
 #include "stories.hpp"
 #include "stream.hpp"
 #include "strength.hpp"
@@ -26,12 +26,7 @@ namespace {
 using measurement::AlcoholResult;
 using measurement::Fermentation;
 
-struct Options {
-  std::string reading, temperature, original, original_temperature, gravity, gravity_temperature;
-  std::string hydrometer, to, csv;
-  ExtractOptions extract;
-  ReadingOptions with;
-};
+using Options = RefractOptions;
 
 // The texts of one sample; what is not given is empty.
 struct Typed {
@@ -194,7 +189,7 @@ int print_unfermented(const Options& o, Desk& desk, const Typed& typed, const Se
   return done;
 }
 
-int run_one(const Options& o, const Session& session) {
+int refract_one(const Options& o, const Session& session) {
   Desk desk{o, session};
   const auto or_same = [&](const std::string& own) { return own.empty() ? o.temperature : own; };
   const Typed t{o.reading,  o.temperature,
@@ -224,7 +219,7 @@ RowOutcome row_outcome(Desk& desk, const Typed& t, const std::vector<physics::Sc
   return {std::move(a.result), word(a.state), rests_on_strength()};
 }
 
-int run_csv(const Options& o, const Session& session) {
+int refract_csv(const Options& o, const Session& session) {
   Desk desk{o, session};
   const auto to = scales_from_text(o.to, {physics::plato_20});
   StreamJob job;
@@ -296,6 +291,11 @@ void check_options(const Options& o) {
 
 }  // namespace
 
+int run_refract(const RefractOptions& o, const Session& session) {
+  check_options(o);
+  return o.csv.empty() ? refract_one(o, session) : refract_csv(o, session);
+}
+
 void setup_refract(CLI::App& app, const Session& session, Run& run) {
   const auto o = std::make_shared<Options>();
   o->with.refractometer = true;
@@ -342,8 +342,7 @@ void setup_refract(CLI::App& app, const Session& session, Run& run) {
   c->callback([=, &session, &run] {
     if (o->reading.empty() && o->csv.empty())
       throw UsageError{"the reading is missing", "areo refract 12.4Bx, or --csv FILE for many"};
-    check_options(*o);
-    run = [=, &session] { return o->csv.empty() ? run_one(*o, session) : run_csv(*o, session); };
+    run = [=, &session] { return run_refract(*o, session); };
   });
 }
 

@@ -1,3 +1,3 @@
-rc=4
+rc=0
 areo instrument add prism-1 --kind refractometer --on 2026-02-28
-areo correct 12.4 --temp 20C --instrument prism-1
+areo correct 12.4 --temp 20C --instrument prism-1 --to P

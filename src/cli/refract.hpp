@@ -1,0 +1,22 @@
+#pragma once
+// A refractometer reading, for the commands that take one.
+#include <string>
+
+#include "bench.hpp"
+#include "extract_kind.hpp"
+#include "output.hpp"
+
+namespace areo::cli {
+
+/// As typed; what is not given is empty. `with` is about the refractometer.
+struct RefractOptions {
+  std::string reading, temperature, original, original_temperature, gravity, gravity_temperature;
+  std::string hydrometer, to, csv;
+  ExtractOptions extract;
+  ReadingOptions with;
+};
+
+/// @throws UsageError for options that have nothing to act on; what Bench and measurement throw
+int run_refract(const RefractOptions& options, const Session& session);
+
+}  // namespace areo::cli
