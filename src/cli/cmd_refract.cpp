@@ -146,8 +146,7 @@ measurement::Result unfermented(Desk& desk, const TakenRefraction& taken,
   return r;
 }
 
-// --- one reading
-// ----------------------------------------------------------------------------------
+// --- one reading ---
 
 std::string next_step(const Options& o, const TakenRefraction& taken) {
   if (taken.sample.reading.temperature.assumed)
@@ -200,8 +199,7 @@ int refract_one(const Options& o, const Session& session) {
   return print_unfermented(o, desk, t, session);
 }
 
-// --- many
-// -----------------------------------------------------------------------------------------
+// --- many ---
 
 RowOutcome row_outcome(Desk& desk, const Typed& t, const std::vector<physics::Scale>& to) {
   if (t.original.empty() && t.gravity.empty())

@@ -60,7 +60,7 @@ AlcoholResult alcohol(const Calibrated& instrument, const instruments::Hydromete
     outcome.state = Fermentation::above;
     outcome.result = evaluate(
         readings.inputs,
-        [&](const Point& x) {
+        [=](const Point& x) {
           return std::vector{gravity({extract_at(first, x)}).value(),
                              gravity({extract_at(now, x)}).value()};
         },
@@ -70,7 +70,7 @@ AlcoholResult alcohol(const Calibrated& instrument, const instruments::Hydromete
     const DrinkMethod method{readings.inputs};
     outcome.result = evaluate(
         readings.inputs,
-        [&](const Point& x) {
+        [=](const Point& x) {
           const ExtractFraction oe = formula.extract(x, first.density(x), first.temperature(x));
           const Density rho = now.density(x);
           const Temperature t = now.temperature(x);

@@ -39,7 +39,7 @@ Result strength_result(const char* typed_unit, double value, double half_width,
   const auto formula =
       inputs.add(uncertainty::normal("ethanol density formula", "% mass", 0,
                                      ethanol_formula_percent, "[oimlr22] against [osborne1913]"));
-  const auto model = [&](const Point& x) {
+  const auto model = [=](const Point& x) {
     // The formula links mass and volume: its error belongs to whichever was not typed.
     const double mass = mass_percent(x[typed]);
     const bool volume_typed = std::string_view{typed_unit} == "% vol";
@@ -111,11 +111,11 @@ Result convert(const Scale& from, double mark, double half_width, std::span<cons
   for (const Scale& s : to) labels.push_back(label_of(s));
   Result result = evaluate(
       inputs,
-      [&](const Point& x) {
+      [=, scales = std::vector(to.begin(), to.end())](const Point& x) {
         const Liquid liquid = formula.liquid(x, from, x[typed]);
         std::vector<double> marks;
         // The same scale back again must be the same number, not one through a solver.
-        for (const Scale& s : to)
+        for (const Scale& s : scales)
           marks.push_back(s == from ? x[typed] : formula.mark(x, s, liquid.extract));
         return marks;
       },

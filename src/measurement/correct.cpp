@@ -42,12 +42,12 @@ Result correct(const Calibrated& instrument, const instruments::HydrometerReadin
   require_sugar_liquid(instrument, reading, sample, Point{middle});
   const ExtractFraction estimate = extract_at(sample, Point{middle});
   const SugarFormula formula{readings.inputs, estimate};
-  const auto model = [&](const Point& x) {
+  const auto model = [=, scales = std::vector(to.begin(), to.end())](const Point& x) {
     const Density rho = sample.density(x);
     const ExtractFraction extract = formula.extract(x, rho, sample.temperature(x));
     const double at_reference = formula.mark(x, own, extract);
     std::vector<double> out{at_reference, at_reference - reading.indication, rho.value()};
-    for (const physics::Scale& s : to) out.push_back(formula.mark(x, s, extract));
+    for (const physics::Scale& s : scales) out.push_back(formula.mark(x, s, extract));
     return out;
   };
   Result result = evaluate(readings.inputs, model, labels(own, to, label_of));
@@ -80,7 +80,7 @@ Result correct_fermenting(const Calibrated& instrument,
   require_fermentable(instrument, reading, sample, estimate, original_estimate);
   const SugarFormula formula{readings.inputs, original_estimate};
   const DrinkMethod method{readings.inputs};
-  const auto model = [&](const Point& x) {
+  const auto model = [=, scales = std::vector(to.begin(), to.end())](const Point& x) {
     const ExtractFraction oe = formula.extract(x, start.density(x), start.temperature(x));
     const Density rho = sample.density(x);
     const physics::Liquid drink = method.drink(x, oe, rho, sample.temperature(x));
@@ -91,7 +91,7 @@ Result correct_fermenting(const Calibrated& instrument,
     };
     const double at_reference = shown(own);
     std::vector<double> out{at_reference, at_reference - reading.indication, rho.value()};
-    for (const physics::Scale& s : to) out.push_back(shown(s));
+    for (const physics::Scale& s : scales) out.push_back(shown(s));
     return out;
   };
   Result result = evaluate(readings.inputs, model, labels(own, to, apparent_label_of));

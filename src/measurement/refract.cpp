@@ -60,8 +60,7 @@ ExtractFraction unfermented(const RefractionInputs& r, const Point& x, const Ext
 
 Point at_estimates(const std::vector<double>& values) { return Point{values}; }
 
-// --- fermenting
-// -----------------------------------------------------------------------------------
+// --- fermenting ---
 
 // The original liquid, however it was read.
 using Original =
@@ -105,7 +104,7 @@ AlcoholResult above(const Readings& readings, const IndexModel& index, const Sug
   a.state = Fermentation::above;
   a.result =
       evaluate(readings.inputs,
-               [&](const Point& x) {
+               [=](const Point& x) {
                  return std::vector{formula.mark(x, physics::sg_20_20, original(x, index, formula)),
                                     formula.mark(x, physics::sg_20_20, index.extract(x, now))};
                },
@@ -114,8 +113,7 @@ AlcoholResult above(const Readings& readings, const IndexModel& index, const Sug
   return a;
 }
 
-// --- two readings
-// ---------------------------------------------------------------------------------
+// --- two readings ---
 
 // Sum of the squared shares of the inputs first .. last - 1 in the variance of quantity k.
 double variance_of(const Result& result, std::size_t k, std::size_t first, std::size_t last) {
@@ -165,13 +163,13 @@ Result refract(const RefractometerSample& sample, const ExtractKind& kind,
   for (const physics::Scale& s : to) labels.push_back(label_of(s));
   Result result = evaluate(
       readings.inputs,
-      [&](const Point& x) {
+      [=, scales = std::vector(to.begin(), to.end())](const Point& x) {
         const ExtractFraction extract = index.extract(x, reading);
         std::vector<double> out{plato(extract).value()};
         if (brix) out.push_back(plato(extract).value() - sample.reading.indication);
         out.push_back(formula.mark(x, physics::density_20, extract));
         out.push_back(formula.mark(x, physics::sg_20_20, extract));
-        for (const physics::Scale& s : to) out.push_back(formula.mark(x, s, extract));
+        for (const physics::Scale& s : scales) out.push_back(formula.mark(x, s, extract));
         return out;
       },
       std::move(labels));
@@ -204,7 +202,7 @@ AlcoholResult refract_fermenting(const RefractometerSample& present, const Origi
     const DrinkMethod method{readings.inputs};
     a.result = evaluate(
         readings.inputs,
-        [&](const Point& x) {
+        [=](const Point& x) {
           const ExtractFraction oe = start.at(x, index, formula);
           const Liquid drink =
               method.drink(x, oe, index.index(x, now), now.temperature(x), index.optics(x));
@@ -239,7 +237,7 @@ AlcoholResult refract_with_hydrometer(const RefractometerSample& refraction,
   AlcoholResult a;
   a.result = evaluate(
       readings.inputs,
-      [&](const Point& x) {
+      [=](const Point& x) {
         const Density rho{stem.density(x) - kg_per_m3(x[mixture])};
         const Liquid drink = physics::liquid_from_density_and_index(
             rho, stem.temperature(x), index.index(x, prism), prism.temperature(x), index.optics(x));

@@ -27,6 +27,7 @@ Result evaluate(uncertainty::Inputs inputs, const uncertainty::Model& model,
     result.quantities.push_back({std::move(labels[k].key), std::move(labels[k].name),
                                  std::move(labels[k].unit), p.values[k]});
   result.inputs = std::move(inputs);
+  result.model = model;
   result.shares = std::move(p.shares);
   return result;
 }

@@ -27,15 +27,17 @@ Result describe_solution(const calibration::WeighedSolution& solution,
     labels.push_back({"shows_" + (r.name.empty() ? "brix_refractometer" : r.name),
                       r.name.empty() ? "Brix refractometer" : r.name,
                       r.scale == instruments::RefractometerScale::brix ? "Brix" : ""});
-  const auto model = [&](const uncertainty::Point& x) {
+  const auto model = [=, stems = std::vector(hydrometers.begin(), hydrometers.end()),
+                      prisms = std::vector(refractometers.begin(), refractometers.end())](
+                         const uncertainty::Point& x) {
     const Temperature t = at.at(x);
     const Density rho = liquid.density(x, t);
     std::vector<double> out{
         100 * liquid.fraction(x), rho.value(),
         physics::mark_from_density(physics::sg_20_20, liquid.density(x, celsius_point(20)))};
-    for (const instruments::Hydrometer& h : hydrometers)
+    for (const instruments::Hydrometer& h : stems)
       out.push_back(instruments::ideal_indication(h, rho, t));
-    for (const instruments::Refractometer& r : refractometers)
+    for (const instruments::Refractometer& r : prisms)
       out.push_back(instruments::ideal_indication(r, {ExtractFraction{liquid.fraction(x)}}, t));
     return out;
   };

@@ -47,8 +47,7 @@ Calibrated checked(double offset, double u) {
   return c;
 }
 
-// --- convert
-// --------------------------------------------------------------------------------------
+// --- convert ---
 
 // [nbsc440] table 114: apparent SG 20/20 1.04003 is 10 % sucrose; ICUMSA: 1.040 is 9.99249 %.
 TEST(Convert, ApparentGravityToPlato) {
@@ -100,8 +99,7 @@ TEST(ScaleNames, EveryWordAndKeyIsUnderstood) {
   EXPECT_THROW((void)physics::scale_from_word("SG@15C"), ParseError);
 }
 
-// --- correct
-// --------------------------------------------------------------------------------------
+// --- correct ---
 
 TEST(Correct, AtTheReferenceTemperatureNothingChanges) {
   const Result r = correct(checked(0, 0), reading(1.048), {});
@@ -209,8 +207,7 @@ TEST(Correct, NamesTheReadingThatIsNoSugarLiquid) {
             expected);
 }
 
-// --- alcohol
-// --------------------------------------------------------------------------------------
+// --- alcohol ---
 
 double u_alcohol_without_method(const AlcoholResult& a) {
   double sum = 0;
@@ -314,8 +311,35 @@ TEST(Alcohol, StatedIntervalsCoverTheTruth) {
   EXPECT_LT(covered, runs * 0.97);
 }
 
-// --- solution
-// -------------------------------------------------------------------------------------
+// --- the model behind a result ---
+
+// It outlives everything that it was built from, and gives the quantities again.
+void expect_model_stands(const Result& r) {
+  const std::vector<double> x = r.inputs.estimates();
+  const std::vector<double> y = r.model(uncertainty::Point{x});
+  ASSERT_EQ(y.size(), r.quantities.size());
+  for (std::size_t k = 0; k < y.size(); ++k) EXPECT_EQ(y[k], r.quantities[k].value.estimate) << k;
+}
+
+TEST(Model, CanBeEvaluatedAgain) {
+  const std::vector<physics::Scale>* gone = new std::vector{physics::plato_20, physics::density_20};
+  const Calibrated c = checked(0, 0.0004);
+  const Result converted = convert(physics::sg_20_20, 1.048, 0.0005, *gone);
+  const Result corrected = correct(c, reading(1.048, 22), *gone);
+  const Result fermenting = correct_fermenting(c, reading(1.020, 22), c, reading(1.048, 21), *gone);
+  delete gone;
+  expect_model_stands(converted);
+  expect_model_stands(corrected);
+  expect_model_stands(fermenting);
+  expect_model_stands(alcohol(c, reading(1.010, 20), c, reading(1.048, 21)).result);
+  expect_model_stands(alcohol(c, reading(1.050, 20), c, reading(1.048, 21)).result);
+  instruments::TemperatureReading t;
+  expect_model_stands(describe_solution(calibration::sugar_solution(50, 450), t,
+                                        std::vector{c.hydrometer},
+                                        std::vector{instruments::Refractometer{}}));
+}
+
+// --- solution ---
 
 TEST(Solution, ShowsWhatEachInstrumentShould) {
   Hydrometer sg60;

@@ -194,6 +194,21 @@ TEST(RefractWithHydrometer, ContradictionsAreNamedAndNotClamped) {
   EXPECT_THROW((void)refract_with_hydrometer(low, stem(syrup), sucrose), Error);
 }
 
+TEST(RefractModel, CanBeEvaluatedAgain) {
+  const Liquid start = of(0.12, 0);
+  const Liquid drink = ferment::fermented(start.extract, EthanolFraction{0.03});
+  for (const Result& r : {refract(prism(start), sucrose, std::vector{physics::plato_20}),
+                          refract_fermenting(prism(drink), prism(start), mixed).result,
+                          refract_fermenting(prism(drink), stem(start), mixed).result,
+                          refract_fermenting(prism(start), prism(drink), mixed).result,
+                          refract_with_hydrometer(prism(drink), stem(drink), mixed).result}) {
+    const std::vector<double> x = r.inputs.estimates();
+    const std::vector<double> y = r.model(uncertainty::Point{x});
+    ASSERT_EQ(y.size(), r.quantities.size());
+    for (std::size_t k = 0; k < y.size(); ++k) EXPECT_EQ(y[k], r.quantities[k].value.estimate) << k;
+  }
+}
+
 TEST(RefractWithHydrometer, SaysWhichReadingLimits) {
   const Liquid drink = of(0.04, 0.04);
   HydrometerSample h = stem(drink);

@@ -16,7 +16,7 @@ using sqlite::Connection;
 using sqlite::Statement;
 using Store = TemporaryFolder;
 
-// --- what goes in comes out ---------------------------------------------------------------------
+// --- what goes in comes out ---
 
 TEST_F(Store, KeepsEveryFieldOfAHydrometer) {
   const physics::Scale scales[] = {physics::sg_20_20,
@@ -234,7 +234,7 @@ TEST_F(Store, KeepsHostileNames) {
   }
 }
 
-// --- in force -----------------------------------------------------------------------------------
+// --- in force ---
 
 TEST_F(Store, TheNewestCalibrationBeforeTheMomentIsInForce) {
   Notebook book{path(), Open::create};
@@ -258,7 +258,7 @@ TEST_F(Store, TheNewestCalibrationBeforeTheMomentIsInForce) {
   EXPECT_EQ(at("2026-03-10T10:00:00Z"), same);  // of two from one moment, the one added last
 }
 
-// --- all or nothing -----------------------------------------------------------------------------
+// --- all or nothing ---
 
 TEST_F(Store, ARefusedCalibrationLeavesNoRow) {
   Notebook book{path(), Open::create};
@@ -354,7 +354,7 @@ TEST_F(Store, WritesThroughToTheDisk) {
   EXPECT_EQ(db.number("PRAGMA application_id"), application_id);
 }
 
-// --- names --------------------------------------------------------------------------------------
+// --- names ---
 
 TEST_F(Store, RefusesANameThatIsTaken) {
   Notebook book{path(), Open::create};

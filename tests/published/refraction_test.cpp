@@ -136,7 +136,7 @@ TEST_P(EthanolIndexTable, WithinStatedDifference) {
 INSTANTIATE_TEST_SUITE_P(EthanolRefractiveIndex, EthanolIndexTable,
                          testing::ValuesIn(rows_of("ethanol-refractive-index")), line_name);
 
-// --- how strongly other sugars refract ----------------------------------------------------------
+// --- how strongly other sugars refract ---
 struct Solute {
   const char* name;
   ExtractOptics optics;
@@ -198,7 +198,7 @@ TEST(ExtractOptics, MixturesLieBetweenTheirParts) {
   EXPECT_LT(physics::malt_extract_optics.relative_rise, 0.385 / 0.371);  // [simmonds1919], [crc102]
 }
 
-// --- an independent evaluation, six decimals ----------------------------------------------------
+// --- an independent evaluation, six decimals ---
 // It took water from [iapws-r9-97] itself: the polynomial is 1.4e-6 off at most from 10 °C to
 // 30 °C; and the sucrose scale on its own water.
 constexpr double spot_difference = 0.5e-6 + 1.4e-6 + one_water;
@@ -238,7 +238,7 @@ TEST(RefractionHeader, Checks) {
               0.5e-5);
 }
 
-// --- extract and ethanol together: plausibility only ---------------------------------------------
+// --- extract and ethanol together: plausibility only ---
 // Barth's constants for beer [simmonds1919], percent by mass. Malt refracts more than sucrose, so
 // a sugar solution with alcohol has less alcohol by them than is in it, by the stated 0.16, 0.22
 // and 0.25 %; with the malt extract of areo the two agree within 0.1 %.

@@ -21,6 +21,8 @@ struct Quantity {
 struct Result {
   std::vector<Quantity> quantities;
   uncertainty::Inputs inputs;
+  /// The model behind the quantities, in their order; it can be evaluated again.
+  uncertainty::Model model;
   std::vector<std::vector<double>> shares;
   std::vector<std::string> notes;  ///< what a reader has to know, one sentence each
 
@@ -32,7 +34,8 @@ struct Result {
 struct Label {
   std::string key, name, unit;
 };
-/// Evaluates `model` and attaches the labels, in the order of the model's outputs.
+/// Evaluates `model`, which must not refer to anything that ends before the result does, and
+/// attaches the labels, in the order of the model's outputs.
 [[nodiscard]] Result evaluate(uncertainty::Inputs inputs, const uncertainty::Model& model,
                               std::vector<Label> labels);
 
