@@ -7,13 +7,13 @@
 #include <optional>
 
 #include "areo/core/error.hpp"
-#include "areo/ferment/drink.hpp"
 #include "areo/measurement/alcohol.hpp"
 #include "areo/report/json.hpp"
 #include "areo/report/text.hpp"
 #include "bench.hpp"
 #include "command.hpp"
 #include "failure.hpp"
+#include "limit.hpp"
 #include "stories.hpp"
 #include "stream.hpp"
 #include "strength.hpp"
@@ -28,6 +28,7 @@ using measurement::Fermentation;
 struct Options {
   std::vector<std::string> gravities;
   std::string temperature, original_temperature, present_temperature, sugar, volume, csv;
+  std::string culture, limit, level;
   ReadingOptions with;
 };
 
@@ -55,9 +56,10 @@ TakenReading weighed_original(const std::string& sugar, const std::string& volum
   return t;
 }
 
-AlcoholResult compute(const TakenReading& original, const TakenReading& present) {
+AlcoholResult compute(const TakenReading& original, const TakenReading& present,
+                      ferment::Culture culture) {
   AlcoholResult a = measurement::alcohol(present.instrument, present.reading, original.instrument,
-                                         original.reading);
+                                         original.reading, culture);
   auto& notes = a.result.notes;
   if (!present.echo.empty()) notes.insert(notes.begin(), "present gravity " + present.echo);
   if (!original.echo.empty()) notes.insert(notes.begin(), "original gravity " + original.echo);
@@ -75,6 +77,21 @@ StrengthWords words(bool weighed) {
       "degas the sample, let it settle to a known temperature and read again"};
 }
 
+// A result with its verdict. Not below the limit is a "no".
+int tell(const Options& o, const TakenReading& original, const TakenReading& present, bool weighed,
+         const Session& session) {
+  const ferment::Culture culture = culture_from_text(o.culture);
+  const auto limit = limit_from_text(o.limit, o.level);
+  const AlcoholResult a = compute(original, present, culture);
+  StrengthWords w = words(weighed);
+  w.basis = basis_text(culture);
+  bool below = true;
+  if (limit && a.state != Fermentation::above)
+    below = judge(*limit, a, original, present, culture, w);
+  const int code = print_strength(a, w, session);
+  return below ? code : said_no;
+}
+
 // Every option must have something to act on.
 void check_options(const Options& o) {
   const bool weighed = !o.sugar.empty() || !o.volume.empty();
@@ -85,6 +102,8 @@ void check_options(const Options& o) {
       "the weighed sugar stands for an original gravity that nobody took: leave one out");
   refuse_together(weighed, "--sugar with --volume", !o.csv.empty(), "--csv",
                   "a file needs a column 'original'");
+  if (!o.level.empty() && o.limit.empty())
+    throw UsageError{"--level without --limit", "name a limit, or leave --level out"};
   refuse_together(present_only && weighed, "weighed sugar", !o.original_temperature.empty(),
                   "--original-temp", "there is no original reading: leave --original-temp out");
   if (!o.csv.empty()) return;  // a row may lack its temperature
@@ -106,21 +125,21 @@ int run_one(const Options& o, const Session& session) {
     if (o.sugar.empty() || o.volume.empty())
       throw Error{Errc::inconsistent, "no original gravity, so no figure for the alcohol",
                   "if the sugar was weighed, give --sugar 500g --volume 5L for an estimate"};
-    return print_strength(compute(weighed_original(o.sugar, o.volume),
-                                  bench.take(o.gravities[0], or_both(o.present_temperature))),
-                          words(true), session);
+    return tell(o, weighed_original(o.sugar, o.volume),
+                bench.take(o.gravities[0], or_both(o.present_temperature)), true, session);
   }
   const TakenReading original = bench.take(o.gravities[0], or_both(o.original_temperature));
-  return print_strength(
-      compute(original, bench.take(o.gravities[1], or_both(o.present_temperature))), words(false),
-      session);
+  return tell(o, original, bench.take(o.gravities[1], or_both(o.present_temperature)), false,
+              session);
 }
 
 int run_csv(const Options& o, const Session& session) {
   Bench bench{session, o.with};
   StreamJob job;
   job.needed = {"original", "present"};
-  job.known = {"temperature", "original_temperature", "present_temperature"};
+  job.known = {"temperature", "original_temperature", "present_temperature", "culture"};
+  const auto limit = limit_from_text(o.limit, o.level);
+  (void)culture_from_text(o.culture);
   job.results = {
       "alcohol_percent_vol",      "alcohol_percent_mass",     "original_extract_percent",
       "real_extract_percent",     "apparent_extract_percent", "apparent_attenuation_percent",
@@ -140,15 +159,21 @@ int run_csv(const Options& o, const Session& session) {
       throw Error{Errc::inconsistent, "no original gravity, so no figure for the alcohol"};
     const TakenReading original =
         bench.take(row["original"], temperature("original_temperature", o.original_temperature));
+    const std::string own = row["culture"];
     AlcoholResult a = compute(
         original,
-        bench.take(row["present"], temperature("present_temperature", o.present_temperature)));
+        bench.take(row["present"], temperature("present_temperature", o.present_temperature)),
+        culture_from_text(own.empty() ? o.culture : own));
+    if (limit && a.state != Fermentation::above)
+      a.result.notes.push_back(verdict_text(
+          *limit, a, measurement::decide_strength(a, limit->percent_vol, limit->level)));
     if (a.state == Fermentation::above)
       a.result.notes.emplace_back(
           "present above original: bubbles, swapped or misread, "
           "temperature, sugar added, layers?");
     stories.tell(row, row["original"], a.result.at("sg_20_20_present"), a.result.notes);
-    if (a.state != Fermentation::no_change) return RowOutcome{std::move(a.result), word(a.state)};
+    if (a.state != Fermentation::no_change && a.state != Fermentation::bound)
+      return RowOutcome{std::move(a.result), word(a.state)};
     a.result.notes.push_back(bound_text(a));
     return RowOutcome{std::move(a.result), word(a.state), rests_on_strength()};
   };
@@ -176,17 +201,25 @@ void setup_alcohol(CLI::App& app, const Session& session, Run& run) {
       c->add_option("--volume", o->volume, "and the volume it went into")->type_name("5L");
   sugar->needs(volume);
   volume->needs(sugar);
+  c->add_option("--culture", o->culture,
+                "what ferments: yeast, mixed or acetic; yeast unless stated")
+      ->type_name("WORD");
+  c->add_option("--limit", o->limit, "decide on which side of a limit it lies: 0.5, us-0.5")
+      ->type_name("LIMIT");
+  c->add_option("--level", o->level, "with what probability; 95 % unless stated")->type_name("95");
   add_reading_options(*c, o->with);
-  auto* csv = c->add_option("--csv", o->csv,
-                            "CSV with columns original, present, temperature (or "
-                            "original_temperature, present_temperature), batch, bottle; - = "
-                            "standard input")
-                  ->type_name("FILE");
+  auto* csv =
+      c->add_option("--csv", o->csv,
+                    "CSV with columns original, present, temperature (or "
+                    "original_temperature, present_temperature), culture, batch, bottle; - = "
+                    "standard input")
+          ->type_name("FILE");
   gravities->excludes(csv);
   c->footer(
       "Examples:\n  areo alcohol 1.048 1.009 --temp 20C\n"
       "  areo alcohol 1.048 1.009 --original-temp 26C --present-temp 19C --instrument stem-1\n"
-      "  areo alcohol 1.004 --temp 20C --sugar 450g --volume 5L");
+      "  areo alcohol 1.004 --temp 20C --sugar 450g --volume 5L\n"
+      "  areo alcohol 1.018 1.016 --temp 20C --culture mixed --limit us-0.5");
   c->callback([=, &session, &run] {
     if (o->gravities.empty() && o->csv.empty())
       throw UsageError{"the gravities are missing",

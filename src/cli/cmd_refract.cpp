@@ -49,6 +49,7 @@ class Desk {
       : prism_{session, o.with},
         stem_{session, hydrometer_options(o)},
         kind_{extract_kind(o.extract, prism_)},
+        culture_{culture_from_text(o.culture)},
         named_prism_{!o.with.instrument.empty()},
         stem_in_brix_{!o.hydrometer.empty() &&
                       stem_.hydrometer(o.hydrometer).hydrometer.scale == physics::brix_20} {}
@@ -71,6 +72,7 @@ class Desk {
     return taken.sample;
   }
   [[nodiscard]] const measurement::ExtractKind& kind() const { return kind_; }
+  [[nodiscard]] ferment::Culture culture() const { return culture_; }
 
  private:
   // "12.4Bx" and "1.3512nD" were read with the refractometer, "1.050" and "12.4P" with a
@@ -88,11 +90,12 @@ class Desk {
 
   Bench prism_, stem_;
   measurement::ExtractKind kind_;
+  ferment::Culture culture_;
   bool named_prism_, stem_in_brix_;
 };
 
-const StrengthWords& fermenting_words() {
-  static const StrengthWords words{
+StrengthWords fermenting_words(ferment::Culture culture) {
+  StrengthWords words{
       "",
       "no measurable change",
       {"sg_20_20_original", "sg_20_20_present"},
@@ -100,6 +103,7 @@ const StrengthWords& fermenting_words() {
       {"the two readings swapped or misread; a wrong temperature; sugar or juice added since;",
        "a prism that was not clean, or not zeroed in water"},
       "clean the prism, check it in water and read a settled drop again"};
+  words.basis = basis_text(culture);
   return words;
 }
 
@@ -124,7 +128,8 @@ AlcoholResult fermenting(Desk& desk, const Typed& t) {
   std::vector<std::string> echoes;
   if (!present.echo.empty()) echoes.push_back(present.echo);
   const auto original = desk.original(t, echoes);
-  AlcoholResult a = measurement::refract_fermenting(present.sample, original, desk.kind());
+  AlcoholResult a =
+      measurement::refract_fermenting(present.sample, original, desk.kind(), desk.culture());
   prepend(a, echoes);
   return a;
 }
@@ -195,7 +200,8 @@ int refract_one(const Options& o, const Session& session) {
                 o.original, or_same(o.original_temperature),
                 o.gravity,  or_same(o.gravity_temperature)};
   if (!o.gravity.empty()) return print_strength(paired(desk, t), paired_words(), session);
-  if (!o.original.empty()) return print_strength(fermenting(desk, t), fermenting_words(), session);
+  if (!o.original.empty())
+    return print_strength(fermenting(desk, t), fermenting_words(desk.culture()), session);
   return print_unfermented(o, desk, t, session);
 }
 
@@ -208,12 +214,13 @@ RowOutcome row_outcome(Desk& desk, const Typed& t, const std::vector<physics::Sc
     throw Error{Errc::inconsistent, "an original and a gravity of the same sample are one too many",
                 "keep the gravity in one row and the original in another"};
   AlcoholResult a = t.gravity.empty() ? fermenting(desk, t) : paired(desk, t);
-  const StrengthWords& words = t.gravity.empty() ? fermenting_words() : paired_words();
+  const StrengthWords words = t.gravity.empty() ? fermenting_words(desk.culture()) : paired_words();
   if (a.state == Fermentation::above || a.state == Fermentation::contradiction)
     a.result.notes.push_back(words.above);
   if (a.state == Fermentation::measured || a.state == Fermentation::above)
     return {std::move(a.result), word(a.state)};
-  if (a.state == Fermentation::no_change) a.result.notes.push_back(bound_text(a));
+  if (a.state == Fermentation::no_change || a.state == Fermentation::bound)
+    a.result.notes.push_back(bound_text(a));
   return {std::move(a.result), word(a.state), rests_on_strength()};
 }
 
@@ -281,6 +288,8 @@ void check_options(const Options& o) {
           "give the gravity, or leave --gravity-temp out");
   without(o.hydrometer, "--hydrometer", !o.gravity.empty() || !o.original.empty(),
           "--gravity or --original", "give what it shows, or leave --hydrometer out");
+  without(o.culture, "--culture", !o.original.empty(), "--original",
+          "it is about what the sugar became since: leave --culture out");
   check_temperature_options(
       o.with,
       !o.temperature.empty() || !o.original_temperature.empty() || !o.gravity_temperature.empty(),
@@ -324,6 +333,9 @@ void setup_refract(CLI::App& app, const Session& session, Run& run) {
   c->add_flag("--top", o->with.top,
               "hydrometer in a cloudy liquid: read at the top of the meniscus");
   add_extract_options(*c, o->extract);
+  c->add_option("--culture", o->culture,
+                "what ferments: yeast, mixed or acetic; yeast unless stated")
+      ->type_name("WORD");
   c->add_option("--to", o->to, "further scales of an unfermented sample, separated by commas")
       ->type_name("P,kg/m3,...");
   auto* csv = c->add_option("--csv", o->csv,

@@ -11,7 +11,7 @@ namespace areo::cli {
 /// As typed; what is not given is empty. `with` is about the refractometer.
 struct RefractOptions {
   std::string reading, temperature, original, original_temperature, gravity, gravity_temperature;
-  std::string hydrometer, to, csv;
+  std::string hydrometer, culture, to, csv;
   ExtractOptions extract;
   ReadingOptions with;
 };

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "areo/core/error.hpp"
 #include "areo/ferment/drink.hpp"
 #include "areo/report/json.hpp"
 #include "areo/report/text.hpp"
@@ -56,21 +57,29 @@ void print_drink(const AlcoholResult& a, const Session& session) {
                      report::value_text(rule->value, rule->unit, session.full)));
 }
 
+std::string headline_of_bound(const AlcoholResult& a, const StrengthWords& words) {
+  const std::string why = a.state == Fermentation::bound
+                              ? "an upper bound only, the culture uses up alcohol"
+                              : words.no_change;
+  return why + "; " + bound_text(a);
+}
+
 void print_figure(const AlcoholResult& a, const StrengthWords& words, const Session& session) {
   const bool measured = a.state == Fermentation::measured;
   const Quantity& strength = a.result.at(strength_key);
   line(measured
            ? fmt::format("{}  ({}about 95 %)",
                          report::value_text(strength.value, strength.unit, session.full), words.how)
-           : words.no_change + "; " + bound_text(a));
+           : headline_of_bound(a, words));
+  for (const std::string& v : words.verdict) line(v);
   line("next: read again in a day or two; strength rises as long as gravity falls");
   if (measured)
     print_drink(a, session);
   else
     quantity_lines(chosen(a, words.beside_bound), session.full);
   notes(a.result.notes);
-  line("for a clean yeast ferment; a home estimate is no legal strength: local law and an");
-  line("  accredited laboratory decide");
+  line(words.basis + "; a home estimate is no legal strength:");
+  line("  local law and an accredited laboratory decide");
 }
 
 }  // namespace
@@ -81,6 +90,7 @@ const char* word(Fermentation f) {
     case Fermentation::no_change: return "no_measurable_change";
     case Fermentation::above: return "present_above_original";
     case Fermentation::contradiction: return "contradiction";
+    case Fermentation::bound: return "upper_bound";
   }
   return "";
 }
@@ -100,14 +110,36 @@ const std::vector<std::string>& rests_on_strength() {
   return keys;
 }
 
+ferment::Culture culture_from_text(const std::string& word) {
+  if (word.empty() || word == "yeast") return ferment::Culture::yeast;
+  if (word == "mixed") return ferment::Culture::mixed;
+  if (word == "acetic") return ferment::Culture::acetic;
+  throw ParseError{fmt::format("'{}' is no kind of culture", word), word, 0, word.size(),
+                   "yeast, mixed (wild, with lactic bacteria) or acetic (with acetic bacteria)"};
+}
+
+const char* basis_text(ferment::Culture culture) {
+  switch (culture) {
+    case ferment::Culture::yeast: return "for a clean yeast ferment";
+    case ferment::Culture::mixed:
+      return "for a mixed culture, up to 15 % of the fermented sugar taken as acids";
+    case ferment::Culture::acetic: return "for a culture with acetic bacteria";
+  }
+  return "";
+}
+
 int print_strength(const AlcoholResult& a, const StrengthWords& words, const Session& session) {
   const bool refused = a.state == Fermentation::above || a.state == Fermentation::contradiction;
-  if (session.json)
-    raw_line(report::json_line(a.result, {{"state", report::json_string(word(a.state))}}));
-  else if (refused)
+  if (session.json) {
+    std::vector<std::pair<std::string, std::string>> head{
+        {"state", report::json_string(word(a.state))}};
+    head.insert(head.end(), words.members.begin(), words.members.end());
+    raw_line(report::json_line(a.result, head));
+  } else if (refused) {
     print_refusal(a, words, session);
-  else
+  } else {
     print_figure(a, words, session);
+  }
   return refused ? said_no : done;
 }
 

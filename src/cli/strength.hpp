@@ -2,6 +2,7 @@
 // How a strength is told, however it was got at: with its range, as an upper bound, or not at all
 // and why.
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "areo/measurement/alcohol.hpp"
@@ -13,10 +14,14 @@ namespace areo::cli {
 struct StrengthWords {
   std::string how;        ///< before "about 95 %": "an estimate from weighed sugar, "
   std::string no_change;  ///< "no measurable change"
-  std::vector<std::string> beside_bound;  ///< keys of the quantities that stand then
-  std::string above;                      ///< what cannot be, when no alcohol is computed
-  std::vector<std::string> causes;        ///< likely ones, line by line
-  std::string retry;                      ///< what to do then
+  std::vector<std::string> beside_bound;            ///< keys of the quantities that stand then
+  std::string above;                                ///< what cannot be, when no alcohol is computed
+  std::vector<std::string> causes;                  ///< likely ones, line by line
+  std::string retry;                                ///< what to do then
+  std::string basis = "for a clean yeast ferment";  ///< what the figure holds for
+  std::vector<std::string> verdict = {};            ///< lines about a limit, after the headline
+  /// Further JSON members: keys with values that are JSON already.
+  std::vector<std::pair<std::string, std::string>> members = {};
 };
 
 /// A word for programs.
@@ -25,6 +30,11 @@ struct StrengthWords {
 [[nodiscard]] std::string bound_text(const measurement::AlcoholResult& a);
 /// Keys of what says nothing where the strength is a bound only.
 [[nodiscard]] const std::vector<std::string>& rests_on_strength();
+/// The culture by its word; yeast if empty.
+/// @throws ParseError for another word
+[[nodiscard]] ferment::Culture culture_from_text(const std::string& word);
+/// What a strength holds for, by culture.
+[[nodiscard]] const char* basis_text(ferment::Culture culture);
 /// Prints a result as text or JSON.
 /// @return exit code: no alcohol computed is a "no"
 int print_strength(const measurement::AlcoholResult& a, const StrengthWords& words,

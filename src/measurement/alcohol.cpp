@@ -39,9 +39,15 @@ Sg gravity(const Liquid& liquid) {
 
 }  // namespace
 
+Fermentation state_of(const Result& drink, ferment::Culture culture) {
+  const uncertainty::Value& strength = drink.at("alcohol_percent_vol").value;
+  if (strength.estimate <= strength.expanded()) return Fermentation::no_change;
+  return culture == ferment::Culture::acetic ? Fermentation::bound : Fermentation::measured;
+}
+
 AlcoholResult alcohol(const Calibrated& instrument, const instruments::HydrometerReading& present,
                       const Calibrated& original_instrument,
-                      const instruments::HydrometerReading& original) {
+                      const instruments::HydrometerReading& original, ferment::Culture culture) {
   Readings readings;
   const auto first = readings.add(original_instrument, original, the_original);
   const auto now = readings.add(instrument, present, the_present);
@@ -67,7 +73,7 @@ AlcoholResult alcohol(const Calibrated& instrument, const instruments::Hydromete
         gravity_labels());
   } else {
     require_fermentable(instrument, present, now, Point{middle}, original_estimate);
-    const DrinkMethod method{readings.inputs};
+    const DrinkMethod method{readings.inputs, culture};
     outcome.result = evaluate(
         readings.inputs,
         [=](const Point& x) {
@@ -82,8 +88,7 @@ AlcoholResult alcohol(const Calibrated& instrument, const instruments::Hydromete
         },
         labels_with_rule());
     judge_real_extract(outcome.result);
-    const uncertainty::Value& strength = outcome.result.at("alcohol_percent_vol").value;
-    if (strength.estimate <= strength.expanded()) outcome.state = Fermentation::no_change;
+    outcome.state = state_of(outcome.result, culture);
   }
   add_notes(outcome.result.notes, original_instrument, original, the_original);
   add_notes(outcome.result.notes, instrument, present, the_present);

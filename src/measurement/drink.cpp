@@ -12,24 +12,34 @@
 
 namespace areo::measurement {
 
-DrinkMethod::DrinkMethod(uncertainty::Inputs& inputs)
+DrinkMethod::DrinkMethod(uncertainty::Inputs& inputs, ferment::Culture culture)
     : factor_{inputs.add(uncertainty::normal("method: balance and density of the drink", "relative",
                                              1, method_uncertainty,
-                                             "34 beers against distillation [tolman1917]"))} {}
+                                             "34 beers against distillation [tolman1917]"))} {
+  if (culture == ferment::Culture::mixed)
+    acids_ = inputs.add(uncertainty::between(
+        "share of the fermented sugar that became acids", "", 0, ferment::most_sugar_to_acids,
+        "mixed culture: engineering judgement, 30 % of the sugar the heterofermentative way"));
+}
+
+EthanolFraction DrinkMethod::ethanol(const uncertainty::Point& x,
+                                     const physics::Liquid& balance) const {
+  return EthanolFraction{balance.ethanol.value() * x[factor_] * (acids_ ? 1 - x[*acids_] : 1)};
+}
 
 physics::Liquid DrinkMethod::drink(const uncertainty::Point& x, ExtractFraction original,
                                    Density rho, Temperature t) const {
   const physics::Liquid balance = ferment::fermented_to_density(original, rho, t);
-  const EthanolFraction ethanol{balance.ethanol.value() * x[factor_]};
-  return {physics::extract_from_density(rho, t, ethanol), ethanol};
+  const EthanolFraction a = ethanol(x, balance);
+  return {physics::extract_from_density(rho, t, a), a};
 }
 
 physics::Liquid DrinkMethod::drink(const uncertainty::Point& x, ExtractFraction original,
                                    RefractiveIndex n, Temperature t,
                                    const physics::ExtractOptics& optics) const {
   const physics::Liquid balance = ferment::fermented_to_index(original, n, t, optics);
-  const EthanolFraction ethanol{balance.ethanol.value() * x[factor_]};
-  return {physics::extract_from_index(n, t, optics, ethanol), ethanol};
+  const EthanolFraction a = ethanol(x, balance);
+  return {physics::extract_from_index(n, t, optics, a), a};
 }
 
 std::vector<Label> drink_labels() {

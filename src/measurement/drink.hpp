@@ -1,8 +1,10 @@
 #pragma once
 // The drink behind a present reading, with what the method itself leaves open, and the numbers that
 // a drink is described by, the same for every way to get at it.
+#include <optional>
 #include <vector>
 
+#include "areo/ferment/culture.hpp"
 #include "areo/instruments/reading.hpp"
 #include "areo/measurement/convert.hpp"
 #include "areo/measurement/correct.hpp"
@@ -13,10 +15,12 @@
 namespace areo::measurement {
 
 /// Balling's balance and the property of the drink as an uncertain input, the same at every place
-/// they are used: the true strength differs from the balance's by a factor.
+/// they are used: the true strength differs from the balance's by a factor, and a mixed culture
+/// makes acids instead of alcohol from part of the sugar.
 class DrinkMethod {
  public:
-  explicit DrinkMethod(uncertainty::Inputs& inputs);
+  explicit DrinkMethod(uncertainty::Inputs& inputs,
+                       ferment::Culture culture = ferment::Culture::yeast);
   /// The drink of density rho at t that came from `original`; its extract still gives the measured
   /// density, whatever the factor.
   /// @throws Error{inconsistent} as ferment::fermented_to_density()
@@ -29,7 +33,10 @@ class DrinkMethod {
                                       const physics::ExtractOptics& optics) const;
 
  private:
+  [[nodiscard]] EthanolFraction ethanol(const uncertainty::Point& x,
+                                        const physics::Liquid& balance) const;
   uncertainty::InputRef factor_;
+  std::optional<uncertainty::InputRef> acids_;
 };
 
 /// Labels of drink_outputs(), in its order.

@@ -178,7 +178,7 @@ Result refract(const RefractometerSample& sample, const ExtractKind& kind,
 }
 
 AlcoholResult refract_fermenting(const RefractometerSample& present, const OriginalSample& original,
-                                 const ExtractKind& kind) {
+                                 const ExtractKind& kind, ferment::Culture culture) {
   Readings readings;
   const AddedOriginal start = add_original(readings, original, kind);
   const auto now = readings.add(present.instrument, present.reading, the_sample);
@@ -199,7 +199,7 @@ AlcoholResult refract_fermenting(const RefractometerSample& present, const Origi
   if (is_above) {
     a = above(readings, index, formula, start.at, now);
   } else {
-    const DrinkMethod method{readings.inputs};
+    const DrinkMethod method{readings.inputs, culture};
     a.result = evaluate(
         readings.inputs,
         [=](const Point& x) {
@@ -210,8 +210,7 @@ AlcoholResult refract_fermenting(const RefractometerSample& present, const Origi
         },
         drink_labels());
     judge_real_extract(a.result);
-    const uncertainty::Value& strength = a.result.at("alcohol_percent_vol").value;
-    if (strength.estimate <= strength.expanded()) a.state = Fermentation::no_change;
+    a.state = state_of(a.result, culture);
   }
   add_original_notes(a.result.notes, original);
   add_notes(a.result.notes, present, the_sample);

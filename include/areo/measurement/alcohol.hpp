@@ -2,6 +2,7 @@
 // Original and present gravity to alcohol, extract, attenuation and energy.
 #include <optional>
 
+#include "areo/ferment/culture.hpp"
 #include "areo/measurement/correct.hpp"
 #include "areo/measurement/result.hpp"
 
@@ -14,6 +15,7 @@ enum class Fermentation {
   above,      ///< present above original: no alcohol can be computed
   /// Density and index of one sample give less alcohol than none, beyond their uncertainty.
   contradiction,
+  bound,  ///< the culture uses up alcohol: an upper bound, no more
 };
 
 struct AlcoholResult {
@@ -29,7 +31,9 @@ struct AlcoholResult {
 /// scatter of 34 beers against distillation, 0.135 % vol near 5.4 % vol [tolman1917].
 inline constexpr double method_uncertainty = 0.025;
 
-/// Balling balance and drink density, for a clean yeast ferment.
+/// Balling balance and drink density.
+/// @param culture  mixed lowers the strength by what may have become acids; acetic leaves an upper
+///                 bound, the strength of a clean yeast ferment
 /// @param original_instrument  may be the same instrument as `instrument`: same name, same scale.
 ///        Then both readings share its calibration, glass and meniscus, and the difference profits.
 /// @throws Error{domain} for readings off the scales; Error{inconsistent} if the present gravity is
@@ -37,6 +41,10 @@ inline constexpr double method_uncertainty = 0.025;
 [[nodiscard]] AlcoholResult alcohol(const Calibrated& instrument,
                                     const instruments::HydrometerReading& present,
                                     const Calibrated& original_instrument,
-                                    const instruments::HydrometerReading& original);
+                                    const instruments::HydrometerReading& original,
+                                    ferment::Culture culture = ferment::Culture::yeast);
+
+/// The state of a strength that was computed: whether it stands as a figure.
+[[nodiscard]] Fermentation state_of(const Result& drink, ferment::Culture culture);
 
 }  // namespace areo::measurement

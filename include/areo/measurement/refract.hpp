@@ -54,7 +54,8 @@ struct ExtractKind {
 ///         fermenting everything could make it
 [[nodiscard]] AlcoholResult refract_fermenting(const RefractometerSample& present,
                                                const OriginalSample& original,
-                                               const ExtractKind& kind);
+                                               const ExtractKind& kind,
+                                               ferment::Culture culture = ferment::Culture::yeast);
 
 /// A refractometer and a hydrometer reading of the same sample: two unknowns, no original gravity
 /// needed. Quantities as alcohol() but for the original gravity, which follows from Balling's

@@ -1,0 +1,27 @@
+#pragma once
+// A strength against a limit: below, above, or not to be told with these instruments.
+#include <optional>
+
+#include "areo/measurement/alcohol.hpp"
+#include "areo/uncertainty/decision.hpp"
+
+namespace areo::measurement {
+
+/// Decides at a level of probability [jcgm106]. Where the result is an upper bound only
+/// (Fermentation::bound) it can lie below a limit, never above it; the probability is then that of
+/// a clean yeast ferment, and a lower bound of the true one.
+/// @param drink  of alcohol() or the refractometer's functions, in a state with a strength
+/// @param level  above 0.5, to 0.9999
+/// @throws       Error{domain} for a result without strength or other levels
+[[nodiscard]] uncertainty::Decision decide_strength(const AlcoholResult& drink, double limit,
+                                                    double level = 0.95);
+
+/// The smallest indication of the hydrometer at which the strength would be decided to lie below
+/// the limit, all else as read: a higher one means less alcohol.
+/// @return nothing if even an unchanged gravity would not decide: the instruments are too coarse
+[[nodiscard]] std::optional<double> least_indication_below(
+    const Calibrated& instrument, const instruments::HydrometerReading& present,
+    const Calibrated& original_instrument, const instruments::HydrometerReading& original,
+    ferment::Culture culture, double limit, double level = 0.95);
+
+}  // namespace areo::measurement

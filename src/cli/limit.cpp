@@ -1,0 +1,111 @@
+#include "limit.hpp"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include "areo/core/error.hpp"
+#include "areo/report/json.hpp"
+#include "areo/report/text.hpp"
+
+namespace areo::cli {
+namespace {
+
+using measurement::AlcoholResult;
+using measurement::Fermentation;
+using uncertainty::Side;
+
+const char* word(Side s) {
+  switch (s) {
+    case Side::below: return "below";
+    case Side::above: return "above";
+    case Side::cannot_tell: return "cannot_tell";
+  }
+  return "";
+}
+
+std::string percent_text(double p) {
+  if (p > 0.999) return "more than 99.9 %";
+  if (p < 0.001) return "less than 0.1 %";
+  return fmt::format("{} %", report::fixed(100 * p, 1));
+}
+
+// What present reading would settle it, rounded so that it still does.
+std::string settling_text(const Limit& l, const TakenReading& original, const TakenReading& present,
+                          ferment::Culture culture) {
+  const auto least =
+      measurement::least_indication_below(present.instrument, present.reading, original.instrument,
+                                          original.reading, culture, l.percent_vol, l.level);
+  if (!least)
+    return "  these instruments cannot decide for below: even an unchanged gravity leaves a doubt";
+  const int decimals = report::supported_decimals(present.instrument.hydrometer.division);
+  const double place = std::pow(10.0, -decimals);
+  return fmt::format("  a present reading of {} or more would decide for below",
+                     report::fixed(std::ceil(*least / place - 1e-6) * place, decimals));
+}
+
+double level_from_text(const std::string& text) {
+  if (text.empty()) return 0.95;
+  const TypedNumber n = number_with_unit(text, "a level");
+  constexpr double least = 50, most = 99.9;
+  if (!(n.value > least && n.value <= most) || (!n.unit.empty() && n.unit != "%"))
+    throw ParseError{"a level is a percentage above 50, 99.9 at the most", text, 0, text.size(),
+                     "write 95 or 95%"};
+  return n.value / 100;
+}
+
+}  // namespace
+
+std::optional<Limit> limit_from_text(const std::string& limit, const std::string& level) {
+  if (limit.empty()) return std::nullopt;
+  Limit l;
+  l.level = level_from_text(level);
+  if (limit.front() >= 'a' && limit.front() <= 'z') {
+    l.named = &ferment::strength_limit(limit);
+    l.percent_vol = l.named->percent_vol;
+    return l;
+  }
+  const TypedNumber n = number_with_unit(limit, "a limit");
+  if (!n.unit.empty() && n.unit != "%vol")
+    throw ParseError{fmt::format("'{}' is no unit of a limit", n.unit), limit, n.unit_position,
+                     n.unit.size(), "write 0.5 or 0.5%vol"};
+  if (!(n.value > 0 && n.value < 100))
+    throw ParseError{"a limit lies above zero and below 100 % vol", limit, 0, limit.size(),
+                     "e.g. --limit 0.5"};
+  l.percent_vol = n.value;
+  return l;
+}
+
+std::string verdict_text(const Limit& l, const AlcoholResult& a, const uncertainty::Decision& d) {
+  const std::string what = fmt::format("limit {:g} % vol: ", l.percent_vol);
+  const std::string wanted = fmt::format("{:g} % are wanted", 100 * l.level);
+  switch (d.side) {
+    case Side::below:
+      return fmt::format("{}BELOW, {} likely{}; {}", what, percent_text(d.probability_below),
+                         a.state == Fermentation::bound ? " at least" : "", wanted);
+    case Side::above:
+      return fmt::format("{}ABOVE, {} likely; {}", what, percent_text(1 - d.probability_below),
+                         wanted);
+    case Side::cannot_tell: break;
+  }
+  if (a.state == Fermentation::bound) return what + "CANNOT TELL; the upper bound lies above it";
+  return fmt::format("{}CANNOT TELL; {} likely to be below it, and {}", what,
+                     percent_text(d.probability_below), wanted);
+}
+
+bool judge(const Limit& l, const AlcoholResult& a, const TakenReading& original,
+           const TakenReading& present, ferment::Culture culture, StrengthWords& words) {
+  const uncertainty::Decision d = measurement::decide_strength(a, l.percent_vol, l.level);
+  words.verdict.push_back(verdict_text(l, a, d));
+  if (d.side != Side::below) words.verdict.push_back(settling_text(l, original, present, culture));
+  if (l.named != nullptr)
+    words.verdict.push_back(fmt::format("  {}: {} [{}]; rules change: ask your authority",
+                                        l.named->name, l.named->meaning, l.named->citation));
+  words.members = {{"limit_percent_vol", fmt::format("{}", l.percent_vol)},
+                   {"limit_level", fmt::format("{}", l.level)},
+                   {"limit_decision", report::json_string(word(d.side))},
+                   {"limit_probability_below", fmt::format("{}", d.probability_below)}};
+  return d.side == Side::below;
+}
+
+}  // namespace areo::cli

@@ -1,0 +1,32 @@
+#pragma once
+// A strength against a limit, in words.
+#include <optional>
+#include <string>
+
+#include "areo/ferment/limit.hpp"
+#include "areo/measurement/limit.hpp"
+#include "bench.hpp"
+#include "strength.hpp"
+
+namespace areo::cli {
+
+struct Limit {
+  double percent_vol = 0;
+  double level = 0.95;                            ///< probability that is wanted
+  const ferment::StrengthLimit* named = nullptr;  ///< or nothing: a number
+};
+
+/// @param limit  "0.5", "0.5%vol", or a name; empty = none
+/// @param level  "95", "95%"; empty = 95 %
+/// @throws ParseError for other texts and unknown names
+[[nodiscard]] std::optional<Limit> limit_from_text(const std::string& limit,
+                                                   const std::string& level);
+/// "limit 0.5 % vol: CANNOT TELL; 62.0 % likely to be below it, and 95 % are wanted"
+[[nodiscard]] std::string verdict_text(const Limit& limit, const measurement::AlcoholResult& a,
+                                       const uncertainty::Decision& decision);
+/// Adds what is to be said about a limit to the words of a result.
+/// @return whether the strength is decided to lie below it
+bool judge(const Limit& limit, const measurement::AlcoholResult& a, const TakenReading& original,
+           const TakenReading& present, ferment::Culture culture, StrengthWords& words);
+
+}  // namespace areo::cli

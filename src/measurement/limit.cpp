@@ -1,0 +1,53 @@
+#include "areo/measurement/limit.hpp"
+
+#include "areo/core/error.hpp"
+
+namespace areo::measurement {
+namespace {
+
+using uncertainty::Side;
+
+bool decided_below(const AlcoholResult& a, double limit, double level) {
+  return decide_strength(a, limit, level).side == Side::below;
+}
+
+}  // namespace
+
+uncertainty::Decision decide_strength(const AlcoholResult& a, double limit, double level) {
+  uncertainty::Decision d =
+      uncertainty::decide(a.result.at("alcohol_percent_vol").value, limit, level);
+  if (a.state == Fermentation::bound && d.side == Side::above) d.side = Side::cannot_tell;
+  return d;
+}
+
+std::optional<double> least_indication_below(const Calibrated& instrument,
+                                             const instruments::HydrometerReading& present,
+                                             const Calibrated& original_instrument,
+                                             const instruments::HydrometerReading& original,
+                                             ferment::Culture culture, double limit, double level) {
+  const auto below = [&](double indication) {
+    instruments::HydrometerReading r = present;
+    r.indication = indication;
+    const AlcoholResult a = alcohol(instrument, r, original_instrument, original, culture);
+    // Above the original there is no alcohol to decide about.
+    return a.state == Fermentation::above || decided_below(a, limit, level);
+  };
+  // Halved between the present reading and the end of the scale: the more is shown, the less
+  // alcohol there is.
+  const instruments::Hydrometer& h = instrument.hydrometer;
+  double decided = h.hi;
+  double undecided = present.indication;
+  if (below(undecided)) return undecided;
+  const double fine = h.division / 100;
+  while (decided - undecided > fine) {
+    const double middle = (decided + undecided) / 2;
+    (below(middle) ? decided : undecided) = middle;
+  }
+  instruments::HydrometerReading there = present;
+  there.indication = decided;
+  const AlcoholResult a = alcohol(instrument, there, original_instrument, original, culture);
+  if (a.state == Fermentation::above) return std::nullopt;
+  return decided;
+}
+
+}  // namespace areo::measurement

@@ -1,0 +1,2 @@
+rc=1
+areo alcohol --csv cultures.csv --temp 20C --limit 0.5

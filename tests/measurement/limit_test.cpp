@@ -1,0 +1,107 @@
+#include "areo/measurement/limit.hpp"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+#include "areo/core/error.hpp"
+#include "areo/ferment/balling.hpp"
+#include "areo/ferment/drink.hpp"
+#include "areo/physics/mixture.hpp"
+
+namespace areo::measurement {
+namespace {
+
+using ferment::Culture;
+using uncertainty::Side;
+
+instruments::HydrometerReading reading(double indication) {
+  instruments::HydrometerReading r;
+  r.indication = indication;
+  r.temperature.indication_c = 20;
+  return r;
+}
+Calibrated stem(double division) {
+  instruments::Hydrometer h;
+  h.name = "stem";
+  h.division = division;
+  return Calibrated::never_checked(h);
+}
+AlcoholResult drink(double original, double present, Culture culture = Culture::yeast,
+                    double division = 0.002) {
+  const Calibrated c = stem(division);
+  return alcohol(c, reading(present), c, reading(original), culture);
+}
+const uncertainty::Value& strength(const AlcoholResult& a) {
+  return a.result.at("alcohol_percent_vol").value;
+}
+
+// By hand: P(below) is the normal probability of (limit - estimate) / u.
+TEST(Limit, IsTheDecisionOnTheStrength) {
+  const AlcoholResult a = drink(1.018, 1.015);
+  const uncertainty::Value& v = strength(a);
+  const auto d = decide_strength(a, 0.5);
+  EXPECT_NEAR(d.probability_below, 0.5 * std::erfc((v.estimate - 0.5) / v.u / std::sqrt(2.0)),
+              1e-9);
+  EXPECT_EQ(d.side, Side::cannot_tell);
+  EXPECT_EQ(decide_strength(a, 1.2).side, Side::below);
+  EXPECT_EQ(decide_strength(a, 0.05).side, Side::above);
+  // The same result at a level that less will do for: 10 % above, 90 % below.
+  EXPECT_EQ(decide_strength(a, v.estimate + 1.3 * v.u, 0.9).side, Side::below);
+  EXPECT_EQ(decide_strength(a, v.estimate + 1.3 * v.u, 0.95).side, Side::cannot_tell);
+}
+
+TEST(Limit, RefusesAResultWithoutStrength) {
+  EXPECT_THROW((void)decide_strength(drink(1.018, 1.030), 0.5), Error);
+  EXPECT_THROW((void)decide_strength(drink(1.018, 1.015), std::nan("")), Error);
+  EXPECT_THROW((void)decide_strength(drink(1.018, 1.015), 0.5, 0.4), Error);
+}
+
+TEST(Limit, TheSettlingReadingSettlesAndALittleLessDoesNot) {
+  for (const Culture culture : {Culture::yeast, Culture::mixed, Culture::acetic}) {
+    const Calibrated c = stem(0.002);
+    const auto least = least_indication_below(c, reading(1.010), c, reading(1.018), culture, 0.5);
+    ASSERT_TRUE(least.has_value());
+    EXPECT_GT(*least, 1.010);
+    EXPECT_LT(*least, 1.018);
+    const auto side = [&](double indication) {
+      return decide_strength(alcohol(c, reading(indication), c, reading(1.018), culture), 0.5).side;
+    };
+    EXPECT_EQ(side(*least), Side::below);
+    EXPECT_NE(side(*least - 0.00005), Side::below);
+  }
+}
+
+TEST(Limit, ACoarseInstrumentNeverDecides) {
+  const Calibrated c = stem(0.01);
+  EXPECT_FALSE(least_indication_below(c, reading(1.010), c, reading(1.018), Culture::yeast, 0.5)
+                   .has_value());
+}
+
+TEST(Culture, MixedTakesAcidsOffAndWidens) {
+  const AlcoholResult yeast = drink(1.050, 1.010);
+  const AlcoholResult mixed = drink(1.050, 1.010, Culture::mixed);
+  // Acids from nothing to 15 %: the middle lies 7.5 % lower by mass, and u is 15 % / √12 of it.
+  const double mass = yeast.result.at("alcohol_percent_mass").value.estimate;
+  EXPECT_NEAR(mixed.result.at("alcohol_percent_mass").value.estimate, 0.925 * mass, 1e-9);
+  const double added =
+      std::sqrt(std::pow(mixed.result.at("alcohol_percent_mass").value.u, 2) -
+                std::pow(0.925 * yeast.result.at("alcohol_percent_mass").value.u, 2));
+  EXPECT_NEAR(added, 0.15 / std::sqrt(12.0) * mass, 0.01 * added);
+  EXPECT_EQ(mixed.state, Fermentation::measured);
+  // The density is what was measured, whatever became of the sugar.
+  EXPECT_NEAR(mixed.result.at("sg_20_20_present").value.estimate,
+              yeast.result.at("sg_20_20_present").value.estimate, 1e-9);
+}
+
+TEST(Culture, AceticLeavesABoundThatIsNeverAbove) {
+  const AlcoholResult a = drink(1.050, 1.010, Culture::acetic);
+  EXPECT_EQ(a.state, Fermentation::bound);
+  EXPECT_EQ(strength(a).estimate, strength(drink(1.050, 1.010)).estimate);
+  EXPECT_EQ(decide_strength(a, 0.5).side, Side::cannot_tell);
+  EXPECT_EQ(decide_strength(a, 6).side, Side::below);
+  EXPECT_EQ(drink(1.050, 1.0499, Culture::acetic).state, Fermentation::no_change);
+}
+
+}  // namespace
+}  // namespace areo::measurement
