@@ -3,13 +3,12 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
-#include <numbers>
 
 #include "areo/ferment/balling.hpp"
 #include "areo/ferment/drink.hpp"
 #include "areo/measurement/refract.hpp"
 #include "areo/physics/mixture.hpp"
-#include "draws.hpp"
+#include "world.hpp"
 
 namespace areo::property {
 namespace {
@@ -17,36 +16,6 @@ namespace {
 using measurement::ExtractKind;
 using measurement::Fermentation;
 using physics::Liquid;
-
-constexpr int cases = 20'000;
-// 94 % to 96 %, as often as a 95 % interval has to hold, with the sampling spread of 20 000 cases
-// (0.15 %) inside.
-constexpr double least = 0.94, most = 0.96;
-
-class World {
- public:
-  explicit World(Draws& draws) : draws_{&draws} {}
-
-  double normal(double u) {  // Box and Muller
-    const double radius = std::sqrt(-2 * std::log(1 - draws_->uniform(0, 1)));
-    return u * radius * std::cos(draws_->uniform(0, 2 * std::numbers::pi));
-  }
-  double rectangular(double half_width) { return draws_->uniform(-half_width, half_width); }
-  double triangular(double half_width) {
-    return rectangular(half_width / 2) + rectangular(half_width / 2);
-  }
-  double uniform(double lo, double hi) { return draws_->uniform(lo, hi); }
-
-  /// A thermometer shows a true temperature.
-  instruments::TemperatureReading reads(double true_c) {
-    instruments::TemperatureReading t;
-    t.indication_c = true_c - rectangular(t.half_width_c);
-    return t;
-  }
-
- private:
-  Draws* draws_;
-};
 
 instruments::Correction calibrated(double middle, double u_offset, double u_slope) {
   return {.r0 = middle,

@@ -23,9 +23,9 @@ struct Hydrometer {
   double glass_expansion_per_c = conventional_glass_expansion_per_c;
   /// How far the liquid climbs the stem, in units of the scale; without it 1.4 divisions ± 0.5
   /// divisions ([astm-d1298] table 1 for several series, from memory).
-  std::optional<double> meniscus_height;
+  std::optional<double> meniscus_height = std::nullopt;
   /// Maximum permissible error that a verdict is made against; one division unless stated.
-  std::optional<double> tolerance;
+  std::optional<double> tolerance = std::nullopt;
 
   [[nodiscard]] double maximum_permissible_error() const { return tolerance.value_or(division); }
 };
