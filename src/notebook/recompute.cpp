@@ -57,39 +57,40 @@ void add_certificate_point(calibration::Checks& checks, const CheckRecord& c) {
                                c.coverage_factor.value());
 }
 
-calibration::CheckSet evaluate_hydrometer(const Notebook& notebook,
-                                          const instruments::Hydrometer& h,
-                                          std::span<const CheckRecord> records) {
-  calibration::HydrometerChecks checks{h};
+// Water, solutions and certificates check a hydrometer and a refractometer alike.
+// @param reading_of  turns a record into a reading of that instrument
+template <class Checks, class ReadingOf>
+calibration::CheckSet evaluate_in_liquids(Checks checks, std::span<const CheckRecord> records,
+                                          const ReadingOf& reading_of) {
   for (const CheckRecord& c : records) {
-    const instruments::HydrometerReading reading{c.reading, c.reading_half_width,
-                                                 temperature_of(notebook, h.scale.reference(), c),
-                                                 c.meniscus};
     if (c.method == CheckMethod::water)
-      checks.add_in_water(reading);
+      checks.add_in_water(reading_of(c));
     else if (c.method == CheckMethod::certificate)
       add_certificate_point(checks, c);
     else
-      checks.add_in_solution(reading, c.solution.value());
+      checks.add_in_solution(reading_of(c), c.solution.value());
   }
   return checks.evaluate();
+}
+
+calibration::CheckSet evaluate_hydrometer(const Notebook& notebook,
+                                          const instruments::Hydrometer& h,
+                                          std::span<const CheckRecord> records) {
+  return evaluate_in_liquids(calibration::HydrometerChecks{h}, records, [&](const CheckRecord& c) {
+    return instruments::HydrometerReading{c.reading, c.reading_half_width,
+                                          temperature_of(notebook, h.scale.reference(), c),
+                                          c.meniscus};
+  });
 }
 
 calibration::CheckSet evaluate_refractometer(const Notebook& notebook,
                                              const instruments::Refractometer& r,
                                              std::span<const CheckRecord> records) {
-  calibration::RefractometerChecks checks{r};
-  for (const CheckRecord& c : records) {
-    const instruments::RefractometerReading reading{c.reading, c.reading_half_width,
-                                                    temperature_of(notebook, celsius_point(20), c)};
-    if (c.method == CheckMethod::water)
-      checks.add_in_water(reading);
-    else if (c.method == CheckMethod::certificate)
-      add_certificate_point(checks, c);
-    else
-      checks.add_in_solution(reading, c.solution.value());
-  }
-  return checks.evaluate();
+  return evaluate_in_liquids(
+      calibration::RefractometerChecks{r}, records, [&](const CheckRecord& c) {
+        return instruments::RefractometerReading{c.reading, c.reading_half_width,
+                                                 temperature_of(notebook, celsius_point(20), c)};
+      });
 }
 
 calibration::CheckSet evaluate_thermometer(const instruments::Thermometer& t,
