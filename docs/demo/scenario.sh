@@ -1,5 +1,5 @@
 #!/bin/sh
-# The demonstration: from a new hydrometer to the strength of a drink. All data are invented.
+# The demonstration: from new instruments to the strength of a drink. All data are invented.
 # Needs AREO, the program, and AREO_NOTEBOOK, a file that does not exist yet; run.sh sets both.
 set -eu
 
@@ -33,5 +33,16 @@ areo correct 1.048 --temp 27C --instrument stem-1 --at 2026-03-02 --to P,g/L
 say 'The same on other scales.'
 areo convert 1.048 --to P,Be,Oe,kg/m3
 
-say 'Eleven days later: how strong is it?'
+say 'A refractometer, checked in water; a drop of the fresh mix shows 11.8 in it.'
+areo instrument add prism-1 --kind refractometer --from 0 --to 32 --division 0.2
+areo calibrate water prism-1 0.4 19C --on 2026-03-02
+areo calibrate fit prism-1
+
+say 'Four days later one drop is enough: how far has it come?'
+areo refract 7.8 --temp 21C --original 11.8Bx --original-temp 27C --instrument prism-1 --at 2026-03-06
+
+say 'Nobody wrote down the original? Hydrometer and refractometer together do without.'
+areo refract 7.8 --temp 21C --gravity 1.021 --instrument prism-1 --hydrometer stem-1 --at 2026-03-06
+
+say 'Eleven days after the start: how strong is it?'
 areo alcohol 1.048 1.011 --original-temp 27C --present-temp 19C --instrument stem-1 --at 2026-03-13

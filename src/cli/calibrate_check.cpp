@@ -131,6 +131,23 @@ std::string next_step(const InstrumentRecord& instrument, const std::vector<Chec
                      then);
 }
 
+// A boundary at the foot of the scale may lie anywhere below it: no reading, if an instrument
+// without error would show less than its scale has.
+void refuse_foot_of_scale(const InstrumentRecord& instrument, const calibration::Check& c) {
+  const notebook::Graduation g = instrument.graduation();
+  const bool at_foot = c.indication <= g.lo + g.division / 10;
+  if (instrument.refractometer() == nullptr || !at_foot ||
+      c.expected.estimate + c.expected.expanded() >= g.lo)
+    return;
+  throw Error{
+      Errc::inconsistent,
+      fmt::format("{} at the foot of the scale says nothing: without error {} would show {}, "
+                  "less than its scale has",
+                  shown(instrument, c.indication), instrument.name(),
+                  report::value_text(c.expected, unit_of(instrument))),
+      "check it in water of 20 °C or a little colder"};
+}
+
 }  // namespace
 
 std::string unit_of(const InstrumentRecord& r) {
@@ -166,6 +183,7 @@ int run_check(const CalibrateOptions& o, CheckMethod method, const Session& sess
   CheckRecord r = record_of(o, method, instrument, book);
   // Evaluated before it is written: an impossible check is refused whole.
   const calibration::Check c = evaluate(book, instrument, std::span{&r, 1}).checks.front();
+  refuse_foot_of_scale(instrument, c);
   r.id = book.add(r);
   const std::string unit = unit_of(instrument);
   if (session.json) {
@@ -177,10 +195,6 @@ int run_check(const CalibrateOptions& o, CheckMethod method, const Session& sess
   line(fmt::format("it reads {}", behaviour(c, unit)));
   if (instrument.thermometer() == nullptr && !r.temperature_c && method != CheckMethod::certificate)
     line("note: no temperature given: the scale's reference temperature assumed, ± 5 °C");
-  if (c.expected.estimate < instrument.graduation().lo)
-    line(
-        "note: without error it would show less than its scale has; water of 20 °C or colder "
-        "tells");
   line(fmt::format("noted as check {} of {}", r.id, r.made_at.date()));
   line("next: " + next_step(instrument, book.checks(instrument.id)));
   return done;

@@ -68,8 +68,8 @@ double on_refractometer(const std::string& text, const instruments::Refractomete
 }
 
 notebook::InstrumentRecord refractometer_record(const Options& o) {
-  const bool index = o.scale == "nD" || o.scale == "n";
-  if (!index && !o.scale.empty() && o.scale != "Bx" && o.scale != "Brix")
+  const bool index = says_index(o.scale);
+  if (!index && !o.scale.empty() && !says_brix(o.scale))
     throw ParseError{"a refractometer shows Brix or a refractive index", o.scale, 0, o.scale.size(),
                      "write --scale Bx or --scale nD"};
   instruments::Refractometer r = instruments::ordinary_refractometer(

@@ -79,9 +79,8 @@ class Desk {
   // hydrometer. A bare number that is no gravity is on the scale of a named refractometer.
   [[nodiscard]] bool by_refractometer(const std::string& text) const {
     const TypedNumber n = number_with_unit(text, "an original reading");
-    const bool brix = n.unit == "Bx" || n.unit == "bx" || n.unit == "Brix" || n.unit == "brix";
-    if (brix) return !stem_in_brix_;
-    if (n.unit == "nD" || n.unit == "n") return true;
+    if (says_brix(n.unit)) return !stem_in_brix_;
+    if (says_index(n.unit)) return true;
     constexpr double most_gravity = 1.3;
     const bool gravity = n.value > 0.9 && n.value < most_gravity;
     const bool in_thousands = n.value > 900 && n.value < 1000 * most_gravity;
@@ -219,6 +218,13 @@ RowOutcome row_outcome(Desk& desk, const Typed& t, const std::vector<physics::Sc
     a.result.notes.push_back(words.above);
   if (a.state == Fermentation::measured || a.state == Fermentation::above)
     return {std::move(a.result), word(a.state)};
+  if (a.state == Fermentation::contradiction) {
+    // Nothing but the strength below zero, which is the contradiction, says anything.
+    std::vector<std::string> others;
+    for (const auto& q : a.result.quantities)
+      if (q.key != "alcohol_percent_vol" && q.key != "sg_20_20_present") others.push_back(q.key);
+    return {std::move(a.result), word(a.state), others};
+  }
   if (a.state == Fermentation::no_change || a.state == Fermentation::bound)
     a.result.notes.push_back(bound_text(a));
   return {std::move(a.result), word(a.state), rests_on_strength()};
@@ -238,6 +244,7 @@ int refract_csv(const Options& o, const Session& session) {
                  "original_extract_percent",
                  "real_extract_percent",
                  "apparent_extract_percent",
+                 "apparent_attenuation_percent",
                  "real_attenuation_percent",
                  "energy_kj_per_100_ml",
                  "sg_20_20_original",
@@ -253,7 +260,8 @@ int refract_csv(const Options& o, const Session& session) {
     const Typed t{row["reading"],
                   first_of(row["temperature"], o.temperature, ""),
                   first_of(row["original"], o.original, ""),
-                  first_of(row["original_temperature"], row["temperature"], o.temperature),
+                  first_of(row["original_temperature"], o.original_temperature,
+                           first_of(row["temperature"], o.temperature, "")),
                   row["gravity"],
                   first_of(row["gravity_temperature"], row["temperature"], o.temperature)};
     RowOutcome out = row_outcome(desk, t, to);
@@ -276,6 +284,8 @@ void check_options(const Options& o) {
   };
   refuse_together(o.with.compensated, "--atc", !o.with.instrument.empty(), "--instrument",
                   "leave --atc out: the notebook knows whether the instrument has it");
+  refuse_together(!o.csv.empty(), "--csv", !o.gravity.empty() || !o.gravity_temperature.empty(),
+                  "--gravity", "a file has columns gravity and gravity_temperature");
   if (!o.csv.empty()) return;  // a row may have what the options lack
   refuse_together(!o.original.empty(), "--original", !o.gravity.empty(), "--gravity",
                   "with a gravity of the same sample no original is needed: leave one out");

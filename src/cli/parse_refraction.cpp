@@ -22,10 +22,13 @@ using instruments::RefractometerScale;
                    at_unit ? n.unit.size() : text.size(), hint};
 }
 
-std::string lower(std::string text) {
-  std::transform(text.begin(), text.end(), text.begin(),
+// Without capitals and the degree sign.
+std::string plain(std::string_view text) {
+  constexpr std::string_view degree = "°";
+  std::string out{text.starts_with(degree) ? text.substr(degree.size()) : text};
+  std::transform(out.begin(), out.end(), out.begin(),
                  [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
-  return text;
+  return out;
 }
 
 bool looks_like_gravity(const TypedNumber& n) {
@@ -48,12 +51,11 @@ TypedRefraction from_gravity(const TypedNumber& n) {
 
 RefractometerScale scale_of(std::string_view text, const TypedNumber& n,
                             const std::optional<Refractometer>& own) {
-  const std::string unit = lower(n.unit);
-  if (unit == "bx" || unit == "brix" || unit == "°bx") return RefractometerScale::brix;
-  if (unit == "nd" || unit == "n") return RefractometerScale::index;
-  if (unit.starts_with('%'))
+  if (says_brix(n.unit)) return RefractometerScale::brix;
+  if (says_index(n.unit)) return RefractometerScale::index;
+  if (n.unit.starts_with('%'))
     refuse(text, n, "percent of what? sugar or alcohol", "a refractometer shows Brix: write 12Bx");
-  if (!unit.empty())
+  if (!n.unit.empty())
     refuse(text, n, fmt::format("'{}' is no unit of a refractometer", n.unit),
            "write 12.4Bx, or 1.3512nD for a refractive index");
   if (own) return own->scale;
@@ -63,11 +65,15 @@ RefractometerScale scale_of(std::string_view text, const TypedNumber& n,
 
 }  // namespace
 
+bool says_brix(std::string_view unit) { return plain(unit) == "bx" || plain(unit) == "brix"; }
+
+bool says_index(std::string_view unit) { return plain(unit) == "nd" || plain(unit) == "n"; }
+
 TypedRefraction refraction_from_text(std::string_view text,
                                      const std::optional<Refractometer>& own) {
   const TypedNumber n = number_with_unit(text, "a refractometer reading");
   const bool brix_scale = own && own->scale == RefractometerScale::brix;
-  const bool gravity = lower(n.unit) == "sg" || (n.unit.empty() && looks_like_gravity(n));
+  const bool gravity = plain(n.unit) == "sg" || (n.unit.empty() && looks_like_gravity(n));
   if (brix_scale && gravity) {
     if (own->also_gravity) return from_gravity(n);
     refuse(text, n, fmt::format("{} looks like a specific gravity; {} shows Brix", text, own->name),

@@ -15,6 +15,10 @@ struct TypedRefraction {
   double half_width = 0;  ///< half of the last digit that was typed, in the unit of the scale
   std::string echo;       ///< how it was understood, if not as typed; else empty
 };
+/// The unit, in any spelling, that says Brix, or a refractive index.
+[[nodiscard]] bool says_brix(std::string_view unit);
+[[nodiscard]] bool says_index(std::string_view unit);
+
 /// @param own  a named instrument: numbers without a unit are then on its scale, and another scale
 /// is
 ///             refused. A bare specific gravity is taken back to Brix if it has such a scale.

@@ -29,8 +29,9 @@ std::vector<Quantity> chosen(const AlcoholResult& a, const std::vector<std::stri
 void print_refusal(const AlcoholResult& a, const StrengthWords& words, const Session& session) {
   line("no alcohol computed: " + words.above);
   if (a.state == Fermentation::contradiction) {
-    quantity_lines({a.result.at(strength_key)}, session.full);
-    quantity_lines(chosen(a, words.beside_bound), session.full);
+    std::vector<std::string> keys{strength_key};
+    keys.insert(keys.end(), words.beside_bound.begin(), words.beside_bound.end());
+    quantity_lines(chosen(a, keys), session.full);
   } else {
     quantity_lines(a.result.quantities, session.full);
   }

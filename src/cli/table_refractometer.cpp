@@ -14,6 +14,7 @@
 #include "bench.hpp"
 #include "extract_kind.hpp"
 #include "failure.hpp"
+#include "parse_refraction.hpp"
 #include "strength.hpp"
 #include "table.hpp"
 #include "usage.hpp"
@@ -34,7 +35,7 @@ struct Options {
 
 double brix_from_text(const std::string& text, const char* what) {
   const TypedNumber n = number_with_unit(text, what);
-  if (!n.unit.empty() && n.unit != "Bx" && n.unit != "Brix")
+  if (!n.unit.empty() && !says_brix(n.unit))
     throw ParseError{fmt::format("{} is in Brix here", what), text, n.unit_position, n.unit.size(),
                      "write 12 or 12Bx"};
   return n.value;

@@ -42,6 +42,12 @@ physics::Liquid DrinkMethod::drink(const uncertainty::Point& x, ExtractFraction 
   return {physics::extract_from_index(n, t, optics, a), a};
 }
 
+ExtractFraction DrinkMethod::original(const uncertainty::Point& x,
+                                      const physics::Liquid& drink) const {
+  const double kept = x[factor_] * (acids_ ? 1 - x[*acids_] : 1);
+  return ferment::original_extract({drink.extract, EthanolFraction{drink.ethanol.value() / kept}});
+}
+
 std::vector<Label> drink_labels() {
   return {{"alcohol_percent_vol", "alcohol", "% vol"},
           {"sg_20_20_original", "original gravity", ""},

@@ -26,6 +26,9 @@ class DrinkMethod {
   /// @throws Error{inconsistent} as ferment::fermented_to_density()
   [[nodiscard]] physics::Liquid drink(const uncertainty::Point& x, ExtractFraction original,
                                       Density rho, Temperature t) const;
+  /// The original extract of a drink whose composition is known: the balance backwards.
+  [[nodiscard]] ExtractFraction original(const uncertainty::Point& x,
+                                         const physics::Liquid& drink) const;
   /// The same for a measured index.
   /// @throws Error{inconsistent} as ferment::fermented_to_index()
   [[nodiscard]] physics::Liquid drink(const uncertainty::Point& x, ExtractFraction original,

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <functional>
 #include <numeric>
+#include <optional>
 
 #include "areo/core/error.hpp"
 #include "areo/ferment/balling.hpp"
@@ -88,6 +89,19 @@ AddedOriginal add_original(Readings& readings, const OriginalSample& original,
           [r](const Point& p, const IndexModel& index, const SugarFormula&) {
             return index.extract(p, r);
           }};
+}
+
+// The drink on Balling's line; nothing if the present index is above the original.
+// @param a_little_above  counts as a little less alcohol than none
+std::optional<Liquid> drink_behind(ExtractFraction original, RefractiveIndex n, Temperature t,
+                                   const ExtractKind& kind, bool a_little_above) {
+  const double most = physics::refractive_index({original}, t, kind.optics).value();
+  if (!a_little_above && n.value() > most) return std::nullopt;
+  // The index of a drink with the least ethanol that the balance is continued to.
+  const Liquid least =
+      ferment::fermented(original, EthanolFraction{physics::index_ethanol_range.lo});
+  if (n.value() > physics::refractive_index(least, t, kind.optics).value()) return std::nullopt;
+  return ferment::fermented_to_index(original, n, t, kind.optics);
 }
 
 void add_original_notes(std::vector<std::string>& notes, const OriginalSample& original) {
@@ -189,14 +203,14 @@ AlcoholResult refract_fermenting(const RefractometerSample& present, const Origi
                 "the original reading is not above that of water: there was nothing to ferment",
                 "check the reading, its temperature and the instrument's calibration"};
   const Temperature t = now.temperature(x0);
-  const bool is_above = unfermented(now, x0, kind) > start.estimate;
-  const Liquid about =
-      is_above ? Liquid{start.estimate}
-               : ferment::fermented_to_index(start.estimate, now.index(x0), t, kind.optics);
+  // Two instruments never agree to the last digit: only what lies above beyond its uncertainty is.
+  const bool two_instruments = std::holds_alternative<HydrometerSample>(original);
+  const auto about_drink = drink_behind(start.estimate, now.index(x0), t, kind, two_instruments);
+  const Liquid about = about_drink.value_or(Liquid{start.estimate});
   const IndexModel index{readings.inputs, kind, about, t};
   const SugarFormula formula{readings.inputs, start.estimate};
   AlcoholResult a;
-  if (is_above) {
+  if (!about_drink) {
     a = above(readings, index, formula, start.at, now);
   } else {
     const DrinkMethod method{readings.inputs, culture};
@@ -211,6 +225,9 @@ AlcoholResult refract_fermenting(const RefractometerSample& present, const Origi
         drink_labels());
     judge_real_extract(a.result);
     a.state = state_of(a.result, culture);
+    const uncertainty::Value& strength = a.result.at("alcohol_percent_vol").value;
+    if (strength.estimate < -strength.expanded())
+      a = above(readings, index, formula, start.at, now);
   }
   add_original_notes(a.result.notes, original);
   add_notes(a.result.notes, present, the_sample);
@@ -232,6 +249,7 @@ AlcoholResult refract_with_hydrometer(const RefractometerSample& refraction,
   const auto mixture = readings.inputs.add(uncertainty::normal(
       "density of the drink", "kg/m³", 0, physics::density_model_uncertainty(about),
       "agreement of published formulas and tables; Tabarié's relation"));
+  const DrinkMethod method{readings.inputs};
   const SugarFormula formula{readings.inputs, ferment::original_extract(about)};
   AlcoholResult a;
   a.result = evaluate(
@@ -240,7 +258,7 @@ AlcoholResult refract_with_hydrometer(const RefractometerSample& refraction,
         const Density rho{stem.density(x) - kg_per_m3(x[mixture])};
         const Liquid drink = physics::liquid_from_density_and_index(
             rho, stem.temperature(x), index.index(x, prism), prism.temperature(x), index.optics(x));
-        return drink_outputs(x, formula, ferment::original_extract(drink), drink);
+        return drink_outputs(x, formula, method.original(x, drink), drink);
       },
       drink_labels());
   const uncertainty::Value& strength = a.result.at("alcohol_percent_vol").value;

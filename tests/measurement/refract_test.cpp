@@ -138,6 +138,20 @@ TEST(RefractFermenting, States) {
   EXPECT_THROW((void)refract_fermenting(prism(0.1), prism(of(0, 0)), sucrose), Error);
 }
 
+// Two instruments in the same unfermented liquid need not agree to the last digit.
+TEST(RefractFermenting, TwoInstrumentsAgreeWithinTheirUncertainty) {
+  const Liquid start = of(0.12, 0);
+  const auto state = [&](double brix_above) {
+    RefractometerSample now = prism(start);
+    now.reading.indication += brix_above;
+    return refract_fermenting(now, stem(start), sucrose).state;
+  };
+  EXPECT_EQ(state(0.01), Fermentation::no_change);
+  EXPECT_EQ(state(0.3), Fermentation::no_change);
+  EXPECT_EQ(state(1.5), Fermentation::above);  // some 1.4 % vol below none, U about 0.7
+  EXPECT_EQ(state(5), Fermentation::above);
+}
+
 TEST(RefractWithHydrometer, FindsTheDrinkWithoutAnOriginal) {
   for (const double extract : {0.005, 0.04, 0.10})
     for (const double ethanol : {0.005, 0.04, 0.11}) {
@@ -168,6 +182,22 @@ TEST(RefractWithHydrometer, Sensitivities) {
     EXPECT_NEAR((at(0.0005, 0) - at(-0.0005, 0)), -0.365, 0.05 * 0.365) << ethanol;
     EXPECT_NEAR((at(0, 0.715e-4) - at(0, -0.715e-4)), 0.141, 0.05 * 0.141) << ethanol;
   }
+}
+
+// The original gravity follows by Balling's balance, whose 2.5 % of the alcohol count there: 4 %
+// ethanol came from 8.3 % extract, of which that is 0.2 %. The alcohol itself needs no balance.
+TEST(RefractWithHydrometer, TheOriginalCarriesTheBalance) {
+  const Liquid drink = of(0.04, 0.04);
+  const Result r = refract_with_hydrometer(prism(drink), stem(drink), sucrose).result;
+  const auto share_of_method = [&](const char* key) {
+    for (std::size_t k = 0; k < r.quantities.size(); ++k)
+      if (r.quantities[k].key == key)
+        for (std::size_t i = 0; i < r.shares[k].size(); ++i)
+          if (r.inputs.all()[i].name.starts_with("method")) return std::abs(r.shares[k][i]);
+    return std::nan("");
+  };
+  EXPECT_NEAR(share_of_method("original_extract_percent"), 0.025 * 8.27 * (1 - 0.06), 0.02);
+  EXPECT_EQ(share_of_method("alcohol_percent_vol"), 0);
 }
 
 // 3 % of what 5 % extract refracts is 0.15 Brix, and that is 0.2 % vol.
