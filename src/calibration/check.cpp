@@ -29,14 +29,6 @@ std::string label_of(const WeighedSolution& s) {
                      s.solute_g, s.water_g);
 }
 
-void require_on_scale(const instruments::Thermometer& t, double c) {
-  if (!(c >= t.lo_c && c <= t.hi_c))
-    throw Error{Errc::domain,
-                fmt::format("{} cannot show {} °C: its scale goes from {} to {} °C", t.name, c,
-                            t.lo_c, t.hi_c),
-                "check the digits and the unit"};
-}
-
 }  // namespace
 
 void Checks::add(std::string label, double indication, std::function<Outcome(const Point&)> model) {
@@ -48,7 +40,14 @@ void Checks::add_certificate_point(double nominal, double correction, double exp
     throw Error{
         Errc::domain,
         "a certificate's point needs finite numbers, an expanded uncertainty above zero and "
-        "a coverage factor of at least 1"};
+        "a coverage factor of at least 1",
+        "copy them from the certificate, in the unit of the scale"};
+  constexpr double most_divisions = 10;
+  if (std::abs(correction) > most_divisions * division_)
+    throw Error{
+        Errc::domain,
+        fmt::format("a correction of {} is more than ten divisions of {}", correction, division_),
+        "check the digits and the sign; an instrument that is so far off is for the bin"};
   const auto stated =
       readings_.inputs.add(uncertainty::normal("correction of the certificate", "scale", correction,
                                                expanded / k, "as stated by the certificate"));
@@ -81,7 +80,11 @@ CheckSet Checks::evaluate() const {
 
 void HydrometerChecks::add_reading(const HydrometerReading& reading, std::string label,
                                    DensityModel density) {
-  const auto r = readings_.add(hydrometer_, no_correction(), reading, "the check: " + label);
+  const auto known = surfaces_.find(label);
+  const auto r =
+      readings_.add(hydrometer_, no_correction(), reading, "the check: " + label,
+                    known != surfaces_.end() ? std::optional{known->second} : std::nullopt);
+  surfaces_.emplace(label, r.surface());
   add(std::move(label), reading.indication, [r, density = std::move(density)](const Point& x) {
     const Density truth = density(x, r.temperature(x));
     return Outcome{r.shortfall(x, truth), r.expected(x, truth)};
@@ -137,7 +140,7 @@ void RefractometerChecks::add_in_solution(const RefractometerReading& reading,
 void ThermometerChecks::add_fixed_point(double indication_c, double half_width_c, std::string label,
                                         uncertainty::Input condition,
                                         double (*expected_c)(double)) {
-  require_on_scale(thermometer_, indication_c);
+  instruments::require_on_scale(thermometer_, indication_c);
   const auto shown = readings_.inputs.add(uncertainty::rectangular(
       "reading of the thermometer", "°C", indication_c, half_width_c, "resolution as read"));
   const auto at = readings_.inputs.add(std::move(condition));

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "areo/core/error.hpp"
+#include "areo/numeric/covariance.hpp"
 #include "areo/numeric/line.hpp"
 #include "areo/numeric/quantile.hpp"
 #include "areo/physics/mixture.hpp"
@@ -46,6 +47,19 @@ double relative_rise(const Pair& pair, const Formulas& formulas, const Point& x)
       RefractiveIndex{pair.prism.index(x).value() - index_error}, t_n, extract);
 }
 
+// What the instruments share moves each factor in proportion to itself. With the covariance as it
+// comes out, least squares would then prefer the smaller ones, and leave the range of all pairs; so
+// the shares are taken at one value, the mean, for all.
+numeric::Covariance at_common_value(std::span<const double> factors, const numeric::Covariance& v) {
+  double mean = 0;
+  for (const double f : factors) mean += f / static_cast<double>(factors.size());
+  numeric::Covariance scaled{v.size()};
+  for (std::size_t i = 0; i < v.size(); ++i)
+    for (std::size_t j = i; j < v.size(); ++j)
+      scaled.set(i, j, v(i, j) * (mean / factors[i]) * (mean / factors[j]));
+  return scaled;
+}
+
 }  // namespace
 
 LiquidFactor liquid_factor(std::span<const PairedReading> pairs) {
@@ -65,8 +79,9 @@ LiquidFactor liquid_factor(std::span<const PairedReading> pairs) {
     return all;
   });
   const std::vector<double> places(pairs.size(), 0.0);  // a constant, wherever it was read
-  const auto fit =
-      numeric::fit_offset(places, result.estimates, covariance(readings.inputs, result), 0);
+  const auto fit = numeric::fit_offset(
+      places, result.estimates,
+      at_common_value(result.estimates, covariance(readings.inputs, result)), 0);
   LiquidFactor factor;
   factor.each = result.values;
   factor.chi_squared = fit.chi_squared;

@@ -70,7 +70,9 @@ std::vector<physics::Scale> scales_from_text(const std::string& text,
   for (std::size_t begin = 0; begin <= text.size();) {
     const std::size_t end = std::min(text.find(',', begin), text.size());
     try {
-      scales.push_back(scale_from_text(text.substr(begin, end - begin)));
+      const physics::Scale scale = scale_from_text(text.substr(begin, end - begin));
+      // Named twice, it is shown once.
+      if (std::find(scales.begin(), scales.end(), scale) == scales.end()) scales.push_back(scale);
     } catch (const ParseError& e) {
       throw ParseError{e.what(), text, begin, end - begin, e.hint};
     }
@@ -153,6 +155,7 @@ instruments::TemperatureReading Bench::temperature(const std::string& typed,
   t.indication_c = liquid_celsius_from_text(typed);
   t.half_width_c = usual_accuracy_c;
   if (thermometer_) {
+    instruments::require_on_scale(thermometer_->first, t.indication_c);
     t.thermometer = thermometer_->first;
     t.correction = thermometer_->second;
     t.half_width_c = std::max(thermometer_->first.division_c / 2, celsius_half_width(typed));
@@ -191,6 +194,9 @@ TakenReading Bench::take(const std::string& reading, const std::string& typed_te
   if (options_.instrument.empty())
     taken.instrument = measurement::Calibrated::never_checked(unnamed_hydrometer(mark.scale));
   taken.echo = mark.echo;
+  if (options_.instrument.empty() && mark.scale.kind == physics::ScaleKind::brix &&
+      mark.echo.empty())
+    taken.echo = "taken as read with a hydrometer in Brix; a refractometer's go to areo refract";
   instruments::HydrometerReading& r = taken.reading;
   r.indication = mark.value;
   // Typed more coarsely than the eye reads: the digits that are missing count.
@@ -215,6 +221,8 @@ TakenRefraction Bench::take_refraction(const std::string& reading,
     typed = refraction_from_text(reading, taken.sample.instrument.refractometer);
   }
   taken.echo = typed.echo;
+  if (options_.instrument.empty() && !options_.compensated && typed.echo.empty())
+    taken.echo = "taken as read without temperature compensation; with it, say --atc";
   instruments::RefractometerReading& r = taken.sample.reading;
   r.indication = typed.value;
   if (typed.half_width > taken.sample.instrument.refractometer.division / 2)

@@ -158,6 +158,7 @@ std::string unit_of(const InstrumentRecord& r) {
 }
 
 std::string shown(const InstrumentRecord& r, double indication) {
+  if (r.thermometer() != nullptr) return report::celsius_text(indication);
   const std::string unit = unit_of(r);
   return report::indication_text(indication, r.graduation().division) +
          (unit.empty() ? "" : " " + unit);

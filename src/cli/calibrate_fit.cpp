@@ -84,15 +84,18 @@ void print_fit(const Fitted& f) {
   const std::string unit = unit_of(f.instrument);
   const auto instruction_at = [&](double r) {
     const auto b = correction_at(c, r);
-    return report::instruction(b.estimate, report::last_place(b.expanded()));
+    return report::instruction(b.estimate, report::last_place(b.expanded())) +
+           (unit.empty() || std::abs(b.estimate) < 1e-12 ? "" : " " + unit);
   };
   if (f.fit.slope_used) {
     line(fmt::format("{}: {} at {}, {} at {}, in between in proportion", f.instrument.name(),
                      instruction_at(c.checked_lo), shown(f.instrument, c.checked_lo),
                      instruction_at(c.checked_hi), shown(f.instrument, c.checked_hi)));
   } else {
-    line(fmt::format("{}: {} {} every reading", f.instrument.name(), instruction_at(c.r0),
-                     c.offset < 0 ? "from" : "to"));
+    const auto b = correction_at(c, c.r0);
+    line(fmt::format(
+        "{}: {}", f.instrument.name(),
+        report::instruction(b.estimate, report::last_place(b.expanded()), unit, "every reading")));
   }
   line(fmt::format("  correction at {:.4g}: {}", c.r0,
                    report::value_text(correction_at(c, c.r0), unit)));
@@ -109,7 +112,8 @@ void print_fit(const Fitted& f) {
                      *f.fit.chi_squared_limit));
   else
     line("  nothing is left to test this by; one more check would tell");
-  line(fmt::format("  tolerance {:g}{} in this range: {}", f.tolerance,
+  if (!f.fit.consistent) return;  // no verdict from checks that contradict each other
+  line(fmt::format("  tolerance {:.3g}{} in this range: {}", f.tolerance,
                    unit.empty() ? "" : " " + unit,
                    sentence(calibration::judge(c, f.tolerance), f.fit.consistent)));
 }
@@ -118,14 +122,15 @@ std::string fit_json(const Fitted& f, const std::string& in_force_from) {
   const auto& c = f.fit.correction;
   return fmt::format(
       R"({{"instrument":{},"r0":{},"offset":{},"offset_standard_uncertainty":{},"slope":{},)"
-      R"("slope_standard_uncertainty":{},"slope_used":{},"checked_from":{},"checked_to":{},)"
+      R"("slope_standard_uncertainty":{},"beyond_standard_uncertainty":{},"slope_used":{},"checked_from":{},"checked_to":{},)"
       R"("checks":{},"chi_squared":{},"degrees_of_freedom":{},"consistent":{},"suspect":{},)"
-      R"("conformity":"{}","tolerance":{},"unit":"{}","in_force_from":{}}})",
+      R"("conformity":{},"tolerance":{},"unit":"{}","in_force_from":{}}})",
       report::json_string(f.instrument.name()), c.r0, c.offset, c.u_offset, c.slope, c.u_slope,
-      f.fit.slope_used, c.checked_lo, c.checked_hi, c.checks, f.fit.line.chi_squared,
-      f.fit.line.degrees_of_freedom, f.fit.consistent,
+      c.u_slope_beyond, f.fit.slope_used, c.checked_lo, c.checked_hi, c.checks,
+      f.fit.line.chi_squared, f.fit.line.degrees_of_freedom, f.fit.consistent,
       f.fit.suspect ? std::to_string(f.checks[*f.fit.suspect].id) : "null",
-      word(calibration::judge(c, f.tolerance)), f.tolerance, unit_of(f.instrument),
+      f.fit.consistent ? fmt::format("\"{}\"", word(calibration::judge(c, f.tolerance))) : "null",
+      f.tolerance, unit_of(f.instrument),
       in_force_from.empty() ? "null" : fmt::format("\"{}\"", in_force_from));
 }
 

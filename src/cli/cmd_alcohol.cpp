@@ -160,13 +160,13 @@ int run_csv(const Options& o, const Session& session) {
     const TakenReading original =
         bench.take(row["original"], temperature("original_temperature", o.original_temperature));
     const std::string own = row["culture"];
-    AlcoholResult a = compute(
-        original,
-        bench.take(row["present"], temperature("present_temperature", o.present_temperature)),
-        culture_from_text(own.empty() ? o.culture : own));
+    const TakenReading present =
+        bench.take(row["present"], temperature("present_temperature", o.present_temperature));
+    const ferment::Culture culture = culture_from_text(own.empty() ? o.culture : own);
+    AlcoholResult a = compute(original, present, culture);
     if (limit && a.state != Fermentation::above)
-      a.result.notes.push_back(verdict_text(
-          *limit, a, measurement::decide_strength(a, limit->percent_vol, limit->level)));
+      a.result.notes.push_back(
+          verdict_text(*limit, a, decide(*limit, a, original, present, culture)));
     if (a.state == Fermentation::above)
       a.result.notes.emplace_back(
           "present above original: bubbles, swapped or misread, "

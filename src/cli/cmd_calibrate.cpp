@@ -46,12 +46,13 @@ void setup_calibrate(CLI::App& app, const Session& session, Run& run) {
   const auto o = std::make_shared<Options>();
   auto* c = app.add_subcommand("calibrate", "check an instrument, build its correction");
   c->require_subcommand(1);
-  auto* water =
-      add_check(*c, "water", "a hydrometer in clean water", CheckMethod::water, o, session, run);
+  auto* water = add_check(*c, "water", "a hydrometer or refractometer in clean water",
+                          CheckMethod::water, o, session, run);
   add_temperature_options(*water, *o);
   for (const auto& [name, method] :
        {std::pair{"sugar", CheckMethod::sugar}, {"salt", CheckMethod::salt}}) {
-    auto* s = add_check(*c, name, "a hydrometer in a weighed solution", method, o, session, run);
+    auto* s = add_check(*c, name, "a hydrometer or refractometer in a weighed solution", method, o,
+                        session, run);
     add_temperature_options(*s, *o);
     s->add_option("--solute", o->solute, "mass of the sugar or salt")->required()->type_name("52g");
     s->add_option("--water", o->water, "mass of the water")->required()->type_name("448g");

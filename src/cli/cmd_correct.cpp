@@ -83,11 +83,9 @@ int run_one(const Options& o, const Session& session) {
   const std::string at = c.taken.reading.temperature.assumed
                              ? "its reference temperature"
                              : report::celsius_text(c.taken.reading.temperature.indication_c);
-  line(fmt::format("{} {} what {} shows at {}",
-                   report::instruction(correction.value.estimate,
-                                       report::last_place(correction.value.expanded())),
-                   correction.value.estimate < 0 ? "from" : "to",
-                   c.taken.instrument.hydrometer.name, at));
+  line(report::instruction(
+      correction.value.estimate, report::last_place(correction.value.expanded()), "",
+      fmt::format("what {} shows at {}", c.taken.instrument.hydrometer.name, at)));
   quantity_lines({q.begin() + 2, q.end()}, session.full);
   notes(c.result.notes);
   line(next_step(o, c));

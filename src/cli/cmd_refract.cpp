@@ -68,8 +68,20 @@ class Desk {
                                                      std::vector<std::string>& notes) {
     if (!by_refractometer(t.original)) return gravity(t.original, t.original_temperature, notes);
     const TakenRefraction taken = prism_.take_refraction(t.original, t.original_temperature);
-    if (!taken.echo.empty()) notes.push_back("original " + taken.echo);
+    // Whether it is compensated was said of the present reading already.
+    if (!taken.echo.empty() && !taken.echo.starts_with("taken as"))
+      notes.push_back("original " + taken.echo);
     return taken.sample;
+  }
+  /// @throws UsageError for what is about a hydrometer, if none was read
+  void refuse_idle(const Options& o) const {
+    const bool read = !o.gravity.empty() || (!o.original.empty() && !by_refractometer(o.original));
+    for (const auto& [given, name] :
+         {std::pair{!o.hydrometer.empty(), "--hydrometer"}, std::pair{o.with.top, "--top"}})
+      if (given && !read)
+        throw UsageError{
+            fmt::format("{} without a hydrometer reading", name),
+            fmt::format("give --gravity, or --original as 1.050; or leave {} out", name)};
   }
   [[nodiscard]] const measurement::ExtractKind& kind() const { return kind_; }
   [[nodiscard]] ferment::Culture culture() const { return culture_; }
@@ -122,9 +134,17 @@ void prepend(AlcoholResult& a, const std::vector<std::string>& echoes) {
   a.result.notes.insert(a.result.notes.begin(), echoes.begin(), echoes.end());
 }
 
+// One temperature for both readings is a claim that the reader should see.
+void note_same_temperature(const Typed& t, const std::string& own, const char* of,
+                           std::vector<std::string>& notes) {
+  if (own == t.temperature && !own.empty())
+    notes.push_back(fmt::format("{} read at {}, as the present refraction", of, own));
+}
+
 AlcoholResult fermenting(Desk& desk, const Typed& t) {
   const TakenRefraction present = desk.refraction(t);
   std::vector<std::string> echoes;
+  note_same_temperature(t, t.original_temperature, "original", echoes);
   if (!present.echo.empty()) echoes.push_back(present.echo);
   const auto original = desk.original(t, echoes);
   AlcoholResult a =
@@ -137,6 +157,7 @@ AlcoholResult paired(Desk& desk, const Typed& t) {
   const TakenRefraction refraction = desk.refraction(t);
   std::vector<std::string> echoes;
   if (!refraction.echo.empty()) echoes.push_back(refraction.echo);
+  note_same_temperature(t, t.gravity_temperature, "gravity", echoes);
   const auto gravity = desk.gravity(t.gravity, t.gravity_temperature, echoes);
   AlcoholResult a = measurement::refract_with_hydrometer(refraction.sample, gravity, desk.kind());
   prepend(a, echoes);
@@ -180,9 +201,9 @@ int print_unfermented(const Options& o, Desk& desk, const Typed& typed, const Se
   std::size_t shown = 1;
   if (r.quantities[1].key == "correction") {
     const uncertainty::Value& c = r.quantities[1].value;
-    line(fmt::format("{} {} what {} shows",
-                     report::instruction(c.estimate, report::last_place(c.expanded())),
-                     c.estimate < 0 ? "from" : "to", taken.sample.instrument.refractometer.name));
+    line(report::instruction(
+        c.estimate, report::last_place(c.expanded()), "",
+        fmt::format("what {} shows", taken.sample.instrument.refractometer.name)));
     ++shown;
   }
   quantity_lines({r.quantities.begin() + static_cast<std::ptrdiff_t>(shown), r.quantities.end()},
@@ -195,6 +216,7 @@ int print_unfermented(const Options& o, Desk& desk, const Typed& typed, const Se
 int refract_one(const Options& o, const Session& session) {
   Desk desk{o, session};
   const auto or_same = [&](const std::string& own) { return own.empty() ? o.temperature : own; };
+  desk.refuse_idle(o);
   const Typed t{o.reading,  o.temperature,
                 o.original, or_same(o.original_temperature),
                 o.gravity,  or_same(o.gravity_temperature)};
@@ -297,7 +319,7 @@ void check_options(const Options& o) {
   without(o.gravity_temperature, "--gravity-temp", !o.gravity.empty(), "--gravity",
           "give the gravity, or leave --gravity-temp out");
   without(o.hydrometer, "--hydrometer", !o.gravity.empty() || !o.original.empty(),
-          "--gravity or --original", "give what it shows, or leave --hydrometer out");
+          "a hydrometer reading", "give --gravity, or --original as 1.050; or leave it out");
   without(o.culture, "--culture", !o.original.empty(), "--original",
           "it is about what the sugar became since: leave --culture out");
   check_temperature_options(

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include "areo/core/error.hpp"
@@ -33,9 +34,12 @@ std::string percent_text(double p) {
 // What present reading would settle it, rounded so that it still does.
 std::string settling_text(const Limit& l, const TakenReading& original, const TakenReading& present,
                           ferment::Culture culture) {
+  // What may have become acids is no reason to be surer: below is decided as for clean yeast.
+  const ferment::Culture cautious =
+      culture == ferment::Culture::mixed ? ferment::Culture::yeast : culture;
   const auto least =
       measurement::least_indication_below(present.instrument, present.reading, original.instrument,
-                                          original.reading, culture, l.percent_vol, l.level);
+                                          original.reading, cautious, l.percent_vol, l.level);
   if (!least)
     return "  these instruments cannot decide for below: even an unchanged gravity leaves a doubt";
   const int decimals = report::supported_decimals(present.instrument.hydrometer.division);
@@ -76,6 +80,18 @@ std::optional<Limit> limit_from_text(const std::string& limit, const std::string
   return l;
 }
 
+uncertainty::Decision decide(const Limit& l, const AlcoholResult& a, const TakenReading& original,
+                             const TakenReading& present, ferment::Culture culture) {
+  uncertainty::Decision d = measurement::decide_strength(a, l.percent_vol, l.level);
+  if (culture != ferment::Culture::mixed) return d;
+  const AlcoholResult yeast = measurement::alcohol(present.instrument, present.reading,
+                                                   original.instrument, original.reading);
+  const auto clean = measurement::decide_strength(yeast, l.percent_vol, l.level);
+  if (d.side == Side::below) d.side = clean.side == Side::below ? Side::below : Side::cannot_tell;
+  d.probability_below = std::min(d.probability_below, clean.probability_below);
+  return d;
+}
+
 std::string verdict_text(const Limit& l, const AlcoholResult& a, const uncertainty::Decision& d) {
   const std::string what = fmt::format("limit {:g} % vol: ", l.percent_vol);
   const std::string wanted = fmt::format("{:g} % are wanted", 100 * l.level);
@@ -95,12 +111,14 @@ std::string verdict_text(const Limit& l, const AlcoholResult& a, const uncertain
 
 bool judge(const Limit& l, const AlcoholResult& a, const TakenReading& original,
            const TakenReading& present, ferment::Culture culture, StrengthWords& words) {
-  const uncertainty::Decision d = measurement::decide_strength(a, l.percent_vol, l.level);
+  const uncertainty::Decision d = decide(l, a, original, present, culture);
   words.verdict.push_back(verdict_text(l, a, d));
-  if (d.side != Side::below) words.verdict.push_back(settling_text(l, original, present, culture));
+  if (d.side == Side::cannot_tell)
+    words.verdict.push_back(settling_text(l, original, present, culture));
   if (l.named != nullptr)
-    words.verdict.push_back(fmt::format("  {}: {} [{}]; rules change: ask your authority",
-                                        l.named->name, l.named->meaning, l.named->citation));
+    words.verdict.push_back(fmt::format("  {}: {} [{}{}]; rules change: ask your authority",
+                                        l.named->name, l.named->meaning, l.named->citation,
+                                        l.named->verified == "memory" ? ", from memory" : ""));
   words.members = {{"limit_percent_vol", fmt::format("{}", l.percent_vol)},
                    {"limit_level", fmt::format("{}", l.level)},
                    {"limit_decision", report::json_string(word(d.side))},

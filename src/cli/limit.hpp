@@ -21,6 +21,10 @@ struct Limit {
 /// @throws ParseError for other texts and unknown names
 [[nodiscard]] std::optional<Limit> limit_from_text(const std::string& limit,
                                                    const std::string& level);
+/// The decision; for a mixed culture below only if it would be so for clean yeast, too.
+[[nodiscard]] uncertainty::Decision decide(const Limit& limit, const measurement::AlcoholResult& a,
+                                           const TakenReading& original,
+                                           const TakenReading& present, ferment::Culture culture);
 /// "limit 0.5 % vol: CANNOT TELL; 62.0 % likely to be below it, and 95 % are wanted"
 [[nodiscard]] std::string verdict_text(const Limit& limit, const measurement::AlcoholResult& a,
                                        const uncertainty::Decision& decision);

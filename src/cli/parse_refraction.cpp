@@ -59,6 +59,9 @@ RefractometerScale scale_of(std::string_view text, const TypedNumber& n,
     refuse(text, n, fmt::format("'{}' is no unit of a refractometer", n.unit),
            "write 12.4Bx, or 1.3512nD for a refractive index");
   if (own) return own->scale;
+  if (looks_like_gravity(n))
+    refuse(text, n, fmt::format("{} looks like a specific gravity, a hydrometer's", text),
+           "areo correct or areo alcohol takes it; a refractometer shows Brix: 12.4Bx");
   refuse(text, n, fmt::format("{} without a unit could be Brix or a refractive index", text),
          looks_like_index(n) ? fmt::format("write {}nD", text) : fmt::format("write {}Bx", text));
 }

@@ -132,9 +132,26 @@ class Writer {
   const Session* session_;
 };
 
+// What areo writes must not stand twice in a header: the output could not be read again.
+void refuse_own_columns(const tables::CsvReader& reader, const StreamJob& job,
+                        const Session& session) {
+  if (session.json) return;
+  std::vector<std::string> own{"note", "error"};
+  if (job.has_state) own.emplace_back("state");
+  for (const std::string& key : job.results) {
+    own.push_back(key);
+    own.push_back(key + "_U");
+  }
+  for (const std::string& c : own)
+    if (reader.has_column(c))
+      throw Error{Errc::file, fmt::format("the column '{}' is one that areo writes", c),
+                  "rename it in the file, e.g. my_" + c};
+}
+
 int run(std::istream& in, const std::string& name, const StreamJob& job, const Session& session) {
   tables::CsvReader reader{in, name};
   for (const std::string& c : job.needed) (void)reader.column(c);
+  refuse_own_columns(reader, job, session);
   const Writer writer{reader, job, session};
   writer.header();
   Repeats repeats;

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "areo/core/error.hpp"
 #include "areo/ferment/drink.hpp"
@@ -100,8 +101,12 @@ const char* word(Fermentation f) {
 std::string bound_text(const AlcoholResult& a) {
   const uncertainty::Value& strength = a.result.at(strength_key).value;
   const double expanded = strength.expanded();
+  // Never rounded below what it bounds; less than no alcohol is no reason for a lower bound.
+  const int place = report::last_place(expanded);
+  const double step = std::pow(10.0, -place);
+  const double bound = std::max(strength.estimate, 0.0) + expanded;
   return fmt::format("alcohol below {} % vol (about 97.5 %)",
-                     report::fixed(strength.estimate + expanded, report::last_place(expanded)));
+                     report::fixed(std::ceil(bound / step - 1e-9) * step, place));
 }
 
 const std::vector<std::string>& rests_on_strength() {

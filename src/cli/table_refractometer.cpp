@@ -118,9 +118,10 @@ const uncertainty::Value& strength(const AlcoholResult& a) {
 // "1.0084    4.1"; a strength that is not larger than its uncertainty is a bound, "<0.3".
 std::string cell_text(const AlcoholResult& a) {
   const uncertainty::Value& v = strength(a);
-  const std::string text = a.state == measurement::Fermentation::no_change
-                               ? "<" + report::fixed(v.estimate + v.expanded(), 1)
-                               : report::fixed(v.estimate, 1);
+  const std::string text =
+      a.state == measurement::Fermentation::no_change
+          ? "<" + report::fixed(std::ceil((v.estimate + v.expanded()) * 10) / 10, 1)
+          : report::fixed(v.estimate, 1);
   return fmt::format("{} {:>6}", report::fixed(gravity(a).estimate, 4), text);
 }
 

@@ -29,6 +29,13 @@ uncertainty::Input meniscus_input(const Hydrometer& h) {
       usual_meniscus_half_width * h.division, "about 1.4 divisions [astm-d1298], from memory");
 }
 
+uncertainty::InputRef add_surface(uncertainty::Inputs& inputs, const Hydrometer& h,
+                                  const HydrometerReading& r, const std::string& of) {
+  return inputs.add(uncertainty::rectangular(
+      "surface tension of " + of, "scale", 0, marks_for(h, r.indication, surface_half_width_kg_m3),
+      "within ± 0.0004 in specific gravity: engineering judgement"));
+}
+
 }  // namespace
 
 HydrometerInputs add_hydrometer(uncertainty::Inputs& inputs, const Hydrometer& h,
@@ -43,7 +50,8 @@ HydrometerInputs add_hydrometer(uncertainty::Inputs& inputs, const Hydrometer& h
 
 ReadingInputs::ReadingInputs(uncertainty::Inputs& inputs, const HydrometerInputs& hydrometer,
                              const HydrometerReading& r, const std::string& of,
-                             const std::optional<CorrectionInputs>& shared_thermometer)
+                             const std::optional<CorrectionInputs>& shared_thermometer,
+                             const std::optional<uncertainty::InputRef>& surface)
     : hydrometer_{hydrometer},
       meniscus_{r.meniscus},
       indication_{inputs.add(uncertainty::triangular(
@@ -51,10 +59,7 @@ ReadingInputs::ReadingInputs(uncertainty::Inputs& inputs, const HydrometerInputs
           r.half_width > 0 ? r.half_width : hydrometer.hydrometer.division / 2,
           r.half_width > 0 ? "as stated or as coarse as it was typed"
                            : "read by eye to half a division"))},
-      surface_{inputs.add(uncertainty::rectangular(
-          "surface tension of " + of, "scale", 0,
-          marks_for(hydrometer.hydrometer, r.indication, surface_half_width_kg_m3),
-          "within ± 0.0004 in specific gravity: engineering judgement"))},
+      surface_{surface ? *surface : add_surface(inputs, hydrometer.hydrometer, r, of)},
       temperature_{add_temperature(inputs, of, r.temperature, shared_thermometer)} {
   require_on_scale(hydrometer.hydrometer, r.indication);
 }

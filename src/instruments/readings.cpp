@@ -37,9 +37,10 @@ void Readings::remember(const TemperatureReading& t, const std::optional<Correct
 }
 
 ReadingInputs Readings::add(const Hydrometer& h, const Correction& correction,
-                            const HydrometerReading& reading, const std::string& of) {
-  ReadingInputs added{inputs, hydrometer(h, correction), reading, of,
-                      thermometer(reading.temperature)};
+                            const HydrometerReading& reading, const std::string& of,
+                            const std::optional<uncertainty::InputRef>& surface) {
+  ReadingInputs added{inputs, hydrometer(h, correction),        reading,
+                      of,     thermometer(reading.temperature), surface};
   remember(reading.temperature, added.temperature_inputs().correction);
   return added;
 }

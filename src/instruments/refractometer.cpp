@@ -80,6 +80,9 @@ RefractionInputs::RefractionInputs(uncertainty::Inputs& inputs,
           compensation_half_width(refractometer.refractometer, r.temperature),
           "within a division at 5 °C or more from 20 °C: engineering judgement"))} {
   require_on_scale(refractometer.refractometer, r.indication);
+  // A compensation that is known for this range only; without one the model itself refuses.
+  if (refractometer.refractometer.compensated)
+    require(physics::index_temperature_range, r.temperature.indication_c);
 }
 
 double RefractionInputs::corrected_indication(const uncertainty::Point& x) const {

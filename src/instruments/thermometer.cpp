@@ -1,6 +1,18 @@
 #include "areo/instruments/thermometer.hpp"
 
+#include <fmt/format.h>
+
+#include "areo/core/error.hpp"
+
 namespace areo::instruments {
+
+void require_on_scale(const Thermometer& t, double c) {
+  if (!(c >= t.lo_c && c <= t.hi_c))
+    throw Error{Errc::domain,
+                fmt::format("{} cannot show {} °C: its scale goes from {} to {} °C", t.name, c,
+                            t.lo_c, t.hi_c),
+                "check the digits and the unit"};
+}
 
 TemperatureReading assumed_temperature(Temperature reference) {
   TemperatureReading r;

@@ -33,6 +33,10 @@ std::vector<Label> labels_with_rule() {
   return labels;
 }
 
+// Extract by which a present gravity may lie above the original and still be computed: more than
+// any instrument leaves in doubt.
+constexpr double a_little_above = 0.02;
+
 Sg gravity(const Liquid& liquid) {
   return Sg{physics::mark_from_liquid(physics::sg_20_20, liquid)};
 }
@@ -62,7 +66,7 @@ AlcoholResult alcohol(const Calibrated& instrument, const instruments::Hydromete
                 "check the reading, its temperature and the instrument's calibration"};
   const SugarFormula formula{readings.inputs, original_estimate};
   AlcoholResult outcome;
-  if (present_estimate > original_estimate) {
+  const auto above = [&] {
     outcome.state = Fermentation::above;
     outcome.result = evaluate(
         readings.inputs,
@@ -71,6 +75,10 @@ AlcoholResult alcohol(const Calibrated& instrument, const instruments::Hydromete
                              gravity({extract_at(now, x)}).value()};
         },
         gravity_labels());
+  };
+  // A little above is a little less alcohol than none; how little, the uncertainty has to say.
+  if (present_estimate.value() > original_estimate.value() + a_little_above) {
+    above();
   } else {
     require_fermentable(instrument, present, now, Point{middle}, original_estimate);
     const DrinkMethod method{readings.inputs, culture};
@@ -88,7 +96,10 @@ AlcoholResult alcohol(const Calibrated& instrument, const instruments::Hydromete
         },
         labels_with_rule());
     judge_real_extract(outcome.result);
+    note_strong(outcome.result);
     outcome.state = state_of(outcome.result, culture);
+    const uncertainty::Value& strength = outcome.result.at("alcohol_percent_vol").value;
+    if (strength.estimate < -strength.expanded()) above();
   }
   add_notes(outcome.result.notes, original_instrument, original, the_original);
   add_notes(outcome.result.notes, instrument, present, the_present);

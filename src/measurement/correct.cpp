@@ -6,6 +6,7 @@
 #include "areo/measurement/convert.hpp"
 #include "areo/physics/mixture.hpp"
 #include "areo/physics/scale_name.hpp"
+#include "areo/physics/water.hpp"
 #include "drink.hpp"
 #include "readings.hpp"
 
@@ -52,7 +53,9 @@ Result correct(const Calibrated& instrument, const instruments::HydrometerReadin
   };
   Result result = evaluate(readings.inputs, model, labels(own, to, label_of));
   add_notes(result.notes, instrument, reading, the_sample);
-  if (estimate.value() < 0)
+  const uncertainty::Value& rho = result.at("density_at_t_kg_m3").value;
+  const Density water = physics::water_density(sample.temperature(Point{middle}));
+  if (rho.estimate + rho.expanded() < water.value())
     result.notes.emplace_back(
         "lighter than water: if it has fermented, give the original gravity; if not, suspect the "
         "reading, the temperature or the instrument");

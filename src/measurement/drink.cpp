@@ -88,7 +88,17 @@ void judge_real_extract(Result& drink) {
   if (extract.estimate < -beyond_doubt * extract.u)
     throw Error{Errc::inconsistent, "the present reading is " + why,
                 "check both readings, their temperatures and whether sugar was added since"};
-  drink.notes.push_back("the present reading is " + why + "; check both readings");
+  drink.notes.insert(drink.notes.begin(),
+                     "the present reading is " + why + "; check both readings");
+}
+
+void note_strong(Result& drink) {
+  constexpr double strongest_compared = 7.2;  // % vol, of the beers in [tolman1917]
+  if (drink.at("alcohol_percent_vol").value.estimate > strongest_compared)
+    drink.notes.push_back(
+        fmt::format("stronger than the {} % vol up to which the method was compared with "
+                    "distillation: its 2.5 % are taken on trust here",
+                    strongest_compared));
 }
 
 void require_fermentable(const Calibrated& instrument,

@@ -53,6 +53,8 @@ class DrinkMethod {
 /// @throws Error{inconsistent} if by more than four standard uncertainties, as one honest reading
 ///         of a dry drink in 30 000 is
 void judge_real_extract(Result& drink);
+/// Adds a note to a strength above those that the method was compared with distillation at.
+void note_strong(Result& drink);
 /// @throws Error{inconsistent} for a reading lower than fermenting all of `original` could make it,
 ///         with the lowest that the instrument could show
 void require_fermentable(const Calibrated& instrument,

@@ -46,7 +46,9 @@ std::optional<double> least_indication_below(const Calibrated& instrument,
   instruments::HydrometerReading there = present;
   there.indication = decided;
   const AlcoholResult a = alcohol(instrument, there, original_instrument, original, culture);
-  if (a.state == Fermentation::above) return std::nullopt;
+  // Less alcohol than none decides nothing: that reading would itself be in doubt.
+  if (a.state == Fermentation::above || a.result.at("alcohol_percent_vol").value.estimate < 0)
+    return std::nullopt;
   return decided;
 }
 

@@ -26,10 +26,19 @@ void add_instrument_notes(std::vector<std::string>& notes, const std::string& na
   if (t.assumed)
     add_once(notes,
              fmt::format("no temperature for {}: {:g} °C assumed, ± 5 °C", of, t.indication_c));
+  if (t.thermometer && t.correction && t.correction->checks > 0 &&
+      t.correction->beyond(t.indication_c) != 0)
+    add_once(notes, fmt::format(
+                        "{:g} °C is outside the checked part of {} ({} °C): its correction is used "
+                        "with growing uncertainty",
+                        t.indication_c, t.thermometer->name, checked_part(*t.correction)));
   if (c.checks == 0)
     add_once(notes,
-             fmt::format("{} was never checked: its error is taken as within one division ({:g})",
-                         name, division));
+             c.provenance.starts_with("no calibration")
+                 ? fmt::format("{}: {} ({:g})", name, c.provenance, division)
+                 : fmt::format("{} was never checked: its error is taken as within one division "
+                               "({:g})",
+                               name, division));
   if (c.beyond(indication) != 0)
     add_once(notes, fmt::format("{:g} is outside the checked part of {} ({}): the correction is "
                                 "used with growing uncertainty",

@@ -137,7 +137,7 @@ double variance_of(const Result& result, std::size_t k, std::size_t first, std::
                          [](double sum, double share) { return sum + share * share; });
 }
 
-// "the refractometer limits this: 71 % of the variance, the hydrometer 20 %, the models 9 %"
+// "the refractometer limits this: of the variance, 71 % comes from the refractometer, ..."
 std::string limiting_note(const Result& result, std::size_t after_refractometer,
                           std::size_t after_hydrometer) {
   const double refractometer = variance_of(result, 0, 0, after_refractometer);
@@ -147,7 +147,7 @@ std::string limiting_note(const Result& result, std::size_t after_refractometer,
   const char* largest = refractometer >= hydrometer ? "the refractometer" : "the hydrometer";
   if (models > std::max(refractometer, hydrometer)) largest = "what is known of the extract";
   return fmt::format(
-      "{} limits this: of the variance, {:.0f} % come from the refractometer, {:.0f} % from "
+      "{} limits this: of the variance, {:.0f} % comes from the refractometer, {:.0f} % from "
       "the "
       "hydrometer, {:.0f} % from the kind of extract and the models",
       largest, 100 * refractometer / all, 100 * hydrometer / all, 100 * models / all);
@@ -172,7 +172,7 @@ Result refract(const RefractometerSample& sample, const ExtractKind& kind,
   const bool brix = sample.instrument.refractometer.scale == instruments::RefractometerScale::brix;
   std::vector<Label> labels{{"extract_percent", "extract", "% mass"}};
   if (brix) labels.push_back({"correction", "correction", "Brix"});
-  labels.push_back({"density_20_kg_m3", "density at 20 °C", "kg/m³"});
+  labels.push_back(label_of(physics::density_20));
   labels.push_back(label_of(physics::sg_20_20));
   for (const physics::Scale& s : to) labels.push_back(label_of(s));
   Result result = evaluate(
@@ -224,6 +224,7 @@ AlcoholResult refract_fermenting(const RefractometerSample& present, const Origi
         },
         drink_labels());
     judge_real_extract(a.result);
+    note_strong(a.result);
     a.state = state_of(a.result, culture);
     const uncertainty::Value& strength = a.result.at("alcohol_percent_vol").value;
     if (strength.estimate < -strength.expanded())

@@ -161,7 +161,11 @@ instruments::Correction correction_in_force(const Notebook& notebook,
   const auto calibration = notebook.in_force(instrument.id, at);
   if (!calibration) {
     const Graduation g = instrument.graduation();
-    return instruments::never_checked(g.division, g.lo, g.hi);
+    instruments::Correction never = instruments::never_checked(g.division, g.lo, g.hi);
+    if (!notebook.calibrations(instrument.id).empty())
+      never.provenance = fmt::format(
+          "no calibration in force on {} yet: error taken as within one division", at.date());
+    return never;
   }
   instruments::Correction c =
       fit(notebook, instrument, checks_of(notebook, *calibration)).correction;

@@ -43,6 +43,14 @@ std::string instruction(double correction, int decimals) {
   return fmt::format("{} {}", correction > 0 ? "ADD" : "SUBTRACT", size);
 }
 
+std::string instruction(double correction, int decimals, std::string_view unit,
+                        std::string_view reading) {
+  const std::string what = instruction(correction, decimals);
+  const bool nothing = what == "ADD NOTHING";
+  return fmt::format("{}{}{} {} {}", what, nothing || unit.empty() ? "" : " ", nothing ? "" : unit,
+                     what.starts_with("SUBTRACT") ? "from" : "to", reading);
+}
+
 std::string printable(std::string_view text) {
   std::string out;
   for (std::size_t i = 0; i < text.size(); ++i) {

@@ -78,6 +78,8 @@ TEST(Certificate, ExpandedUncertaintyIsDividedByItsFactor) {
   EXPECT_THROW(checks.add_certificate_point(1.04, 0, 0, 2), Error);
   EXPECT_THROW(checks.add_certificate_point(1.04, 0, 0.001, 0.5), Error);
   EXPECT_THROW(checks.add_certificate_point(std::nan(""), 0, 0.001, 2), Error);
+  EXPECT_THROW(checks.add_certificate_point(1.04, 0.0201, 0.001, 2), Error);  // ten of 0.002
+  EXPECT_NO_THROW(checks.add_certificate_point(1.04, -0.0199, 0.001, 2));
 }
 
 TEST(Thermometer, FixedPoints) {
@@ -129,6 +131,17 @@ TEST(CheckSet, SolutionsOfOneSoluteErrTogether) {
   EXPECT_EQ(covariance(thin, other)(0, 1), 0);
 }
 
+// Repeats in one water do not make its surface any better known; another liquid has its own.
+TEST(CheckSet, OneLiquidHasOneSurface) {
+  HydrometerChecks checks{with_scale(physics::sg_20_20)};
+  for (int i = 0; i < 3; ++i) checks.add_in_water(reading(1.001, 20));
+  checks.add_in_solution(reading(1.041, 20), salt_solution(27, 473));
+  const auto v = checks.evaluate().covariance;
+  const double surface = 0.4 / 998.2067 / std::sqrt(3.0);
+  EXPECT_NEAR(v(0, 2), surface * surface, 1e-3 * v(0, 2));
+  EXPECT_LT(std::abs(v(0, 3)), 1e-4 * v(0, 2));
+}
+
 TEST(CheckSet, ANamedThermometerAndTheMeniscusAreShared) {
   const auto covariance = [](bool named, instruments::Meniscus meniscus) {
     HydrometerChecks checks{with_scale(physics::sg_20_20)};
@@ -144,14 +157,16 @@ TEST(CheckSet, ANamedThermometerAndTheMeniscusAreShared) {
     return checks.evaluate().covariance(0, 1);
   };
   using enum instruments::Meniscus;
-  const double glass = covariance(false, level);  // 2e-6/√3 per °C, two degrees off
-  EXPECT_NEAR(glass, std::pow(2e-6 / std::sqrt(3.0) * 2, 2), 0.01 * glass);
+  // One surface of one water, ± 0.4 kg/m³ rectangular; the glass, two degrees off, is nothing.
+  const double surface = 0.4 / 998.2067 / std::sqrt(3.0);
+  const double base = covariance(false, level);
+  EXPECT_NEAR(base, surface * surface, 1e-3 * base);
   // Water falls from 997.9948 kg/m³ at 21 °C to 997.5412 at 23 °C [tanaka2001]; less the glass.
   const double u = ((997.9948 - 997.5412) / 2 - 0.025) / 998.2 * 0.3;
-  EXPECT_NEAR(covariance(true, level) - glass, u * u, 0.005 * u * u);  // last digits of the four
+  EXPECT_NEAR(covariance(true, level) - base, u * u, 0.005 * u * u);  // last digits of the four
   // Half of a division either way, rectangular: both readings from the top of the meniscus.
   const double height = 0.5 * 0.002 / std::sqrt(3.0);
-  EXPECT_NEAR(covariance(false, top) - glass, height * height, 1e-12);
+  EXPECT_NEAR(covariance(false, top) - base, height * height, 1e-12);
 }
 
 TEST(Check, RefusesReadingsOffTheScaleAndFrozenWater) {

@@ -73,6 +73,16 @@ TEST(LiquidFactor, ScatterWidens) {
               0.01 * loud.optics.uncertainty);
 }
 
+// Shared errors in proportion to the factors must not pull the result below all of them.
+TEST(LiquidFactor, LiesAmongItsPairs) {
+  const LiquidFactor f = liquid_factor(
+      std::vector{pair(0.12, 1.02), pair(0.12, 1.19), pair(0.12, 0.88), pair(0.12, 1.03)});
+  EXPECT_FALSE(f.consistent);
+  EXPECT_GT(f.optics.relative_rise, 0.95);
+  EXPECT_LT(f.optics.relative_rise, 1.10);
+  EXPECT_GT(f.optics.uncertainty, 0.04);
+}
+
 TEST(LiquidFactor, RefusesWhatIsNoUnfermentedPair) {
   EXPECT_THROW((void)liquid_factor({}), Error);
   EXPECT_THROW((void)liquid_factor(std::vector{pair(0.12, 1, 8)}), Error);  // another liquid

@@ -139,8 +139,8 @@ INSTANTIATE_TEST_SUITE_P(
                 "write 12.4Bx"},
         Refused{"1.3512", Own::none, "1.3512 without a unit could be Brix or a refractive index", 0,
                 6, "write 1.3512nD"},
-        Refused{"1.048", Own::none, "1.048 without a unit could be Brix or a refractive index", 0,
-                5, "write 1.048Bx"}));
+        Refused{"1.048", Own::none, "1.048 looks like a specific gravity, a hydrometer's", 0, 5,
+                "areo correct or areo alcohol takes it; a refractometer shows Brix: 12.4Bx"}));
 
 INSTANTIATE_TEST_SUITE_P(
     OtherUnits, RefusesRefraction,

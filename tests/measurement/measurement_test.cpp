@@ -311,6 +311,32 @@ TEST(Alcohol, StatedIntervalsCoverTheTruth) {
   EXPECT_LT(covered, runs * 0.97);
 }
 
+// A present gravity a little above the original is no measurable change; further above it is none.
+TEST(Alcohol, ALittleAboveIsNoMeasurableChange) {
+  const Calibrated c = checked(0, 0.0004);
+  const auto state = [&](double present) {
+    return alcohol(c, reading(present, 20), c, reading(1.0480, 20)).state;
+  };
+  EXPECT_EQ(state(1.0480), Fermentation::no_change);
+  EXPECT_EQ(state(1.0482), Fermentation::no_change);
+  EXPECT_EQ(state(1.0500), Fermentation::above);  // 0.26 % vol below none, U about 0.17
+  EXPECT_EQ(state(1.0700), Fermentation::above);
+}
+
+TEST(Alcohol, BeyondTheStrengthsComparedItSaysSo) {
+  const Calibrated c = checked(0, 0.0004);
+  const auto notes = [&](double present) {
+    return alcohol(c, reading(present, 20), c, reading(1.0900, 20)).result.notes;
+  };
+  const auto says = [](const std::vector<std::string>& all) {
+    return std::any_of(all.begin(), all.end(), [](const std::string& n) {
+      return n.find("compared with distillation") != std::string::npos;
+    });
+  };
+  EXPECT_TRUE(says(notes(1.010)));
+  EXPECT_FALSE(says(notes(1.050)));
+}
+
 // --- the model behind a result ---
 
 // It outlives everything that it was built from, and gives the quantities again.

@@ -1,6 +1,7 @@
 #pragma once
 // Checks of an instrument: what it showed against what it should have shown.
 #include <functional>
+#include <map>
 #include <string>
 #include <vector>
 
@@ -26,17 +27,21 @@ struct Check {
 struct CheckSet {
   std::vector<Check> checks;
   /// Of the corrections. Checks err together through what they share: the glass, the meniscus, a
-  /// named thermometer, the purity and the density formula of a solute.
+  /// named thermometer, the surface of the same liquid, the purity and the density formula of a
+  /// solute.
   numeric::Covariance covariance{0};
 };
 
 /// What both kinds of instrument have in common: the collected checks and their evaluation.
 class Checks {
  public:
+  /// @param division  of the instrument's scale
+  explicit Checks(double division) : division_{division} {}
   /// A point of a certificate: at the nominal mark add `correction`, known to ± `expanded`.
   /// Points count as independent: certificates seldom state more.
   /// @param k coverage factor of the certificate
-  /// @throws  Error{domain} unless expanded > 0 and k >= 1
+  /// @throws  Error{domain} unless expanded > 0 and k >= 1, and for a correction of more than ten
+  ///          divisions: a slip of the pen, or an instrument for the bin
   void add_certificate_point(double nominal, double correction, double expanded, double k);
   /// Law of propagation over all checks at once.
   [[nodiscard]] CheckSet evaluate() const;
@@ -55,13 +60,15 @@ class Checks {
     double indication;
     std::function<Outcome(const uncertainty::Point&)> model;
   };
+  double division_;
   std::vector<Pending> pending_;
 };
 
 /// Checks of one hydrometer.
 class HydrometerChecks : public Checks {
  public:
-  explicit HydrometerChecks(const instruments::Hydrometer& h) : hydrometer_{h} {}
+  explicit HydrometerChecks(const instruments::Hydrometer& h)
+      : Checks{h.division}, hydrometer_{h} {}
   /// In clean water. The instrument need not show 1.000: its scale and reference temperature
   /// decide.
   /// @throws Error{domain} if the indication is not on the scale or the water not within 0 °C ..
@@ -77,12 +84,14 @@ class HydrometerChecks : public Checks {
                    DensityModel density);
   instruments::Hydrometer hydrometer_;
   std::vector<SoluteInputs> solutes_;
+  std::map<std::string, uncertainty::InputRef> surfaces_;  // by the label of the liquid
 };
 
 /// Checks of one refractometer: zero in water at any temperature, further up in weighed sugar.
 class RefractometerChecks : public Checks {
  public:
-  explicit RefractometerChecks(const instruments::Refractometer& r) : refractometer_{r} {}
+  explicit RefractometerChecks(const instruments::Refractometer& r)
+      : Checks{r.division}, refractometer_{r} {}
   /// In clean water, which need not show zero: above 20 °C it shows less.
   /// @throws Error{domain} if the indication is not on the scale or the temperature not within
   ///         10 °C .. 30 °C (at evaluate())
@@ -102,7 +111,8 @@ class RefractometerChecks : public Checks {
 /// Checks of one thermometer at its fixed points.
 class ThermometerChecks : public Checks {
  public:
-  explicit ThermometerChecks(const instruments::Thermometer& t) : thermometer_{t} {}
+  explicit ThermometerChecks(const instruments::Thermometer& t)
+      : Checks{t.division_c}, thermometer_{t} {}
   /// In crushed melting ice of clean water: 0.00 °C, within ± 0.1 °C as a kitchen makes it
   /// (0.01 °C is easily reached in a laboratory).
   /// @param half_width_c of the indication, as read

@@ -35,10 +35,12 @@ struct HydrometerInputs {
 class ReadingInputs {
  public:
   /// @param of  what was read, for the names of the inputs ("the original gravity")
+  /// @param surface  of an earlier reading in the same liquid: its surface pulls the same way
   /// @throws    Error{domain} if the indication is not on the scale
   ReadingInputs(uncertainty::Inputs& inputs, const HydrometerInputs& hydrometer,
                 const HydrometerReading& reading, const std::string& of,
-                const std::optional<CorrectionInputs>& shared_thermometer = std::nullopt);
+                const std::optional<CorrectionInputs>& shared_thermometer = std::nullopt,
+                const std::optional<uncertainty::InputRef>& surface = std::nullopt);
 
   /// The level indication after the instrument's correction and the meniscus, in scale units.
   [[nodiscard]] double corrected_indication(const uncertainty::Point& x) const;
@@ -50,6 +52,7 @@ class ReadingInputs {
   /// The same minus what this one showed: a check of the scale.
   [[nodiscard]] double shortfall(const uncertainty::Point& x, Density true_density) const;
   [[nodiscard]] const TemperatureInputs& temperature_inputs() const { return temperature_; }
+  [[nodiscard]] uncertainty::InputRef surface() const { return surface_; }
 
  private:
   /// The indication without the instrument's correction.

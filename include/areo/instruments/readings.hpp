@@ -14,9 +14,11 @@ class Readings {
   /// Adds a reading and, unless an earlier reading used the same instrument or thermometer, the
   /// inputs of these. Instruments are the same by name and scale; thermometers by name and
   /// correction in force. A thermometer without a name counts anew for every reading.
+  /// @param surface  of an earlier reading in the same liquid
   /// @throws Error{domain} if the indication is not on the scale
-  [[nodiscard]] ReadingInputs add(const Hydrometer& h, const Correction& correction,
-                                  const HydrometerReading& reading, const std::string& of);
+  [[nodiscard]] ReadingInputs add(
+      const Hydrometer& h, const Correction& correction, const HydrometerReading& reading,
+      const std::string& of, const std::optional<uncertainty::InputRef>& surface = std::nullopt);
   [[nodiscard]] RefractionInputs add(const Refractometer& r, const Correction& correction,
                                      const RefractometerReading& reading, const std::string& of);
   uncertainty::Inputs inputs;

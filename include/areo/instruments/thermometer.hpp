@@ -16,6 +16,9 @@ struct Thermometer {
   double division_c = 1;          ///< smallest step
 };
 
+/// @throws Error{domain} naming the scale's ends if the indication is outside them, or NaN
+void require_on_scale(const Thermometer& t, double indication_c);
+
 /// A temperature as read.
 struct TemperatureReading {
   double indication_c = 20;

@@ -12,7 +12,7 @@ namespace areo::measurement {
 enum class Fermentation {
   measured,   ///< the quantities stand
   no_change,  ///< the change is not larger than its uncertainty: an upper bound, no more
-  above,      ///< present above original: no alcohol can be computed
+  above,      ///< present above original beyond the uncertainty: no alcohol can be computed
   /// Density and index of one sample give less alcohol than none, beyond their uncertainty.
   contradiction,
   bound,  ///< the culture uses up alcohol: an upper bound, no more

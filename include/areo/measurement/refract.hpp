@@ -42,7 +42,8 @@ struct ExtractKind {
 
 /// An unfermented sample.
 /// Quantities: "extract_percent", the true percent by mass; "correction", what has to be added to a
-/// Brix reading to get there (Brix scales only); "density_20_kg_m3"; "sg_20_20"; then each of `to`.
+/// Brix reading to get there (Brix scales only); "density_at_20_c_kg_m3"; "sg_20_20"; then each of
+/// `to`.
 /// @throws Error{domain} for readings off the scale and temperatures outside 10 °C .. 30 °C
 [[nodiscard]] Result refract(const RefractometerSample& sample, const ExtractKind& kind,
                              std::span<const physics::Scale> to);

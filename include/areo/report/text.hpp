@@ -27,6 +27,10 @@ namespace areo::report {
 /// @param decimals to which the number is rounded, as for fixed()
 [[nodiscard]] std::string instruction(double correction, int decimals);
 
+/// The same with what it is done to: "SUBTRACT 0.0014 from every reading", "ADD NOTHING to ...".
+[[nodiscard]] std::string instruction(double correction, int decimals, std::string_view unit,
+                                      std::string_view reading);
+
 /// The text with control characters replaced by a visible mark, so that a name can never drive a
 /// terminal. Line ends are control characters too.
 [[nodiscard]] std::string printable(std::string_view text);

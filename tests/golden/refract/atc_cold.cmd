@@ -1,0 +1,2 @@
+rc=3
+areo refract 12Bx --temp 5C --atc

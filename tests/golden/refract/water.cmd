@@ -1,0 +1,2 @@
+rc=0
+areo refract 0Bx --temp 20C --extract sucrose
