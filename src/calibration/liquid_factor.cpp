@@ -75,6 +75,7 @@ LiquidFactor liquid_factor(std::span<const PairedReading> pairs) {
   const Formulas formulas{formula("refractive index formula"), formula("density formula")};
   const auto result = propagate(readings.inputs, [&](const Point& x) {
     std::vector<double> all;
+    all.reserve(entered.size());
     for (const Pair& p : entered) all.push_back(relative_rise(p, formulas, x));
     return all;
   });
