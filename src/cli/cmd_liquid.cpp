@@ -26,6 +26,8 @@ struct Options {
   std::string liquid, refraction, gravity, temperature, gravity_temperature;
   std::string refractometer, hydrometer, thermometer, temperature_accuracy, on, note;
   bool top = false;
+  notebook::Id pair = 0;
+  std::string reason;
 };
 
 InstrumentRecord of_kind(const notebook::Notebook& book, const std::string& name,
@@ -92,7 +94,9 @@ void print_factor(const std::string& liquid, const calibration::LiquidFactor& f)
   if (f.chi_squared_limit)
     line(fmt::format("  the pairs {}: chi-squared {:.1f}, limit {:.1f} at 95 %{}",
                      f.consistent ? "agree" : "DIFFER", f.chi_squared, *f.chi_squared_limit,
-                     f.consistent ? "" : "; the range is widened to their scatter"));
+                     f.consistent ? ""
+                                  : "; the range is widened to their scatter (areo liquid "
+                                    "leave-out drops a wrong one)"));
 }
 
 int run_pair(const Options& o, const Session& session) {
@@ -124,16 +128,22 @@ int run_show(const Options& o, const Session& session) {
     return done;
   }
   print_factor(o.liquid, f);
-  const auto pairs = book.liquid_pairs(o.liquid);
-  for (std::size_t i = 0; i < pairs.size(); ++i) {
-    const LiquidPairRecord& p = pairs[i];
+  std::size_t counted = 0;
+  for (const LiquidPairRecord& p : book.liquid_pairs(o.liquid)) {
     const auto prism = book.instrument(p.refraction.instrument);
     const auto stem = book.instrument(p.gravity.instrument);
-    line(fmt::format("  pair {} of {}: {} shows {}, {} shows {}: {}", p.id, p.made_at.date(),
-                     prism.name(), shown(prism, p.refraction.reading), stem.name(),
-                     shown(stem, p.gravity.reading), factor_text(f.each[i])));
+    line(fmt::format(
+        "  pair {} of {}: {} shows {}, {} shows {}: {}", p.id, p.made_at.date(), prism.name(),
+        shown(prism, p.refraction.reading), stem.name(), shown(stem, p.gravity.reading),
+        p.left_out.empty() ? factor_text(f.each[counted++]) : "left out, " + p.left_out));
   }
   return done;
+}
+
+int run_leave_out(const Options& o, const Session& session) {
+  notebook::Notebook book{notebook_path(session)};
+  book.leave_out(o.liquid, o.pair, now(), o.reason);
+  return run_show(o, session);
 }
 
 int run_list(const Session& session) {
@@ -191,6 +201,12 @@ void setup_liquid(CLI::App& app, const Session& session, Run& run) {
   auto* show = c->add_subcommand("show", "its factor and its pairs");
   show->add_option("name", o->liquid, "the liquid")->required();
   show->callback([=, &session, &run] { run = [=, &session] { return run_show(*o, session); }; });
+  auto* out = c->add_subcommand("leave-out", "a pair that does not count any more");
+  out->add_option("name", o->liquid, "the liquid")->required();
+  out->add_option("pair", o->pair, "its number")->required();
+  out->add_option("--reason", o->reason, "why")->required();
+  out->callback(
+      [=, &session, &run] { run = [=, &session] { return run_leave_out(*o, session); }; });
   auto* list = c->add_subcommand("list", "all liquids");
   list->callback([=, &session, &run] { run = [&session] { return run_list(session); }; });
 }

@@ -182,7 +182,12 @@ calibration::LiquidFactor liquid_factor(const Notebook& notebook,
 }
 
 calibration::LiquidFactor liquid_factor(const Notebook& notebook, std::string_view liquid) {
-  const auto pairs = notebook.liquid_pairs(liquid);
+  auto pairs = notebook.liquid_pairs(liquid);
+  const bool any = !pairs.empty();
+  std::erase_if(pairs, [](const LiquidPairRecord& p) { return !p.left_out.empty(); });
+  if (any && pairs.empty())
+    throw Error{Errc::store, fmt::format("all pairs of '{}' are left out", liquid),
+                "read an unfermented sample with both instruments: areo liquid pair"};
   if (!pairs.empty()) return liquid_factor(notebook, pairs);
   const std::string near = nearest(liquid, notebook.liquids());
   throw Error{Errc::store, fmt::format("the notebook has no pair of readings of '{}'", liquid),

@@ -97,12 +97,20 @@ CREATE TABLE liquid_pair (
   thermometer INTEGER REFERENCES instrument (id), temperature_half_width_c REAL NOT NULL,
   note TEXT NOT NULL
 ) STRICT;
+CREATE TABLE liquid_pair_left_out (
+  pair INTEGER PRIMARY KEY REFERENCES liquid_pair (id),
+  at TEXT NOT NULL, reason TEXT NOT NULL CHECK (reason <> '')
+) STRICT;
 CREATE INDEX pair_by_liquid ON liquid_pair (liquid, made_at_s, id);
 
 CREATE TRIGGER pair_is_never_changed BEFORE UPDATE ON liquid_pair
 BEGIN SELECT RAISE (ABORT, 'what was read is never changed'); END;
 CREATE TRIGGER pair_is_never_deleted BEFORE DELETE ON liquid_pair
 BEGIN SELECT RAISE (ABORT, 'what was read is never deleted'); END;
+CREATE TRIGGER left_out_is_never_changed BEFORE UPDATE ON liquid_pair_left_out
+BEGIN SELECT RAISE (ABORT, 'what was left out is never changed'); END;
+CREATE TRIGGER left_out_is_never_deleted BEFORE DELETE ON liquid_pair_left_out
+BEGIN SELECT RAISE (ABORT, 'what was left out is never deleted'); END;
 CREATE TRIGGER instrument_is_never_changed BEFORE UPDATE ON instrument
 BEGIN SELECT RAISE (ABORT, 'an instrument is never changed'); END;
 CREATE TRIGGER instrument_is_never_deleted BEFORE DELETE ON instrument

@@ -1,6 +1,11 @@
 // Rows of liquid_pair: samples read with a refractometer and a hydrometer.
+#include <fmt/format.h>
+
+#include <algorithm>
+
 #include "areo/notebook/store.hpp"
 #include "impl.hpp"
+#include "migrate.hpp"
 
 namespace areo::notebook {
 namespace {
@@ -47,6 +52,23 @@ Id Notebook::add(const LiquidPairRecord& r) {
   return impl_->last_id();
 }
 
+void Notebook::leave_out(std::string_view liquid, Id pair, Moment at, std::string_view reason) {
+  const std::string& path = impl_->db.path();
+  if (reason.empty()) refuse(path, "a pair is left out for a reason", "say why with --reason");
+  sqlite::Transaction t{impl_->db};
+  const auto pairs = liquid_pairs(liquid);
+  const auto found = std::find_if(pairs.begin(), pairs.end(),
+                                  [&](const LiquidPairRecord& p) { return p.id == pair; });
+  if (found == pairs.end())
+    refuse(path, fmt::format("'{}' has no pair {}", liquid, pair),
+           fmt::format("areo liquid show {} lists its pairs", liquid));
+  if (!found->left_out.empty())
+    refuse(path, fmt::format("pair {} is left out already: {}", pair, found->left_out), "");
+  Statement s{impl_->db, "INSERT INTO liquid_pair_left_out (pair, at, reason) VALUES (?, ?, ?)"};
+  s.bind(pair).bind(std::string_view{at.text()}).bind(reason).step();
+  t.commit();
+}
+
 std::vector<std::string> Notebook::liquids() const {
   std::vector<std::string> all;
   Statement s{impl_->db, "SELECT DISTINCT liquid FROM liquid_pair ORDER BY liquid"};
@@ -60,14 +82,15 @@ std::vector<LiquidPairRecord> Notebook::liquid_pairs(std::string_view liquid) co
               "SELECT id, liquid, made_at, refractometer, refraction_typed, refraction, "
               "refraction_half_width, refraction_temperature_c, refraction_temperature_typed, "
               "hydrometer, gravity_typed, gravity, gravity_half_width, gravity_temperature_c, "
-              "gravity_temperature_typed, meniscus, thermometer, temperature_half_width_c, note "
-              "FROM liquid_pair WHERE liquid = ? ORDER BY made_at_s, id"};
+              "gravity_temperature_typed, meniscus, thermometer, temperature_half_width_c, note, "
+              "coalesce(reason, '') FROM liquid_pair LEFT JOIN liquid_pair_left_out ON pair = id "
+              "WHERE liquid = ? ORDER BY made_at_s, id"};
   s.bind(liquid);
   while (s.step())
     all.push_back({s.integer(0), s.text(1), moment_from_text(s.text(2)), half_from(s, 3),
                    half_from(s, 9),
                    s.text(15) == "top" ? instruments::Meniscus::top : instruments::Meniscus::level,
-                   s.optional_integer(16), s.real(17), s.text(18)});
+                   s.optional_integer(16), s.real(17), s.text(18), s.text(19)});
   return all;
 }
 

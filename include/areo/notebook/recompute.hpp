@@ -37,8 +37,8 @@ void require_method(const InstrumentRecord& instrument, CheckMethod method);
                                                           const InstrumentRecord& instrument,
                                                           Moment at);
 
-/// How strongly a named liquid's extract refracts, from all pairs read of it; each reading with the
-/// correction its instrument had then.
+/// How strongly a named liquid's extract refracts, from all pairs read of it that count; each
+/// reading with the correction its instrument had then.
 /// @throws Error{store} naming the nearest liquid if there is no pair; as
 ///         calibration::liquid_factor()
 [[nodiscard]] calibration::LiquidFactor liquid_factor(const Notebook& notebook,

@@ -99,6 +99,7 @@ struct LiquidPairRecord {
   std::optional<Id> thermometer;  ///< of both temperatures, if named
   double temperature_half_width_c = 0.5;
   std::string note;
+  std::string left_out;  ///< why it does not count; empty if it does
 };
 
 }  // namespace areo::notebook

@@ -38,6 +38,9 @@ class Notebook {
   /// @throws Error{store} if a check is missing or belongs to another instrument
   Id add(const CalibrationRecord& record);
   Id add(const LiquidPairRecord& record);
+  /// A pair of this liquid counts no more; it stays in the notebook, with the reason.
+  /// @throws Error{store} if there is no such pair, if it is left out already, or without a reason
+  void leave_out(std::string_view liquid, Id pair, Moment at, std::string_view reason);
 
   /// In order of their names.
   [[nodiscard]] std::vector<InstrumentRecord> instruments() const;
