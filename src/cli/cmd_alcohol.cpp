@@ -48,6 +48,7 @@ TakenReading weighed_original(const std::string& sugar, const std::string& volum
   t.instrument.correction.checked_hi = h.hi;
   t.instrument.correction.provenance = "weighed, not read";
   t.reading.indication = grams_from_text(sugar) / litres;
+  t.reading.origin = uncertainty::Origin::mass;
   t.reading.half_width = weighed_half_width * t.reading.indication;
   t.reading.temperature.indication_c = 20;
   t.echo = fmt::format("estimated from {:.4g} g/L of weighed sugar, ± 5 %, not measured",

@@ -13,9 +13,11 @@
 namespace areo::measurement {
 
 DrinkMethod::DrinkMethod(uncertainty::Inputs& inputs)
-    : factor_{inputs.add(uncertainty::normal("method: balance and density of the drink", "relative",
-                                             1, method_uncertainty,
-                                             "34 beers against distillation [tolman1917]"))} {}
+    : factor_{inputs.add(from(
+          uncertainty::Origin::method,
+          uncertainty::normal("method: balance and density of the drink", "relative", 1,
+                              method_uncertainty, "34 beers against distillation [tolman1917]")))} {
+}
 
 physics::Liquid DrinkMethod::drink(const uncertainty::Point& x, ExtractFraction original,
                                    Density rho, Temperature t) const {
