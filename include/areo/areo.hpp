@@ -2,6 +2,7 @@
 // All rooms of the library. Programs that care for build time include what they use.
 #include "areo/calibration/check.hpp"
 #include "areo/calibration/fit.hpp"
+#include "areo/calibration/kitchen_check.hpp"
 #include "areo/calibration/liquid_factor.hpp"
 #include "areo/calibration/solution.hpp"
 #include "areo/core/error.hpp"
@@ -15,8 +16,10 @@
 #include "areo/instruments/refractometer.hpp"
 #include "areo/instruments/thermometer.hpp"
 #include "areo/measurement/alcohol.hpp"
+#include "areo/measurement/budget.hpp"
 #include "areo/measurement/convert.hpp"
 #include "areo/measurement/correct.hpp"
+#include "areo/measurement/measures.hpp"
 #include "areo/measurement/refract.hpp"
 #include "areo/measurement/solution.hpp"
 #include "areo/notebook/recompute.hpp"
