@@ -34,6 +34,7 @@
 #include "areo/physics/sucrose.hpp"
 #include "areo/physics/two_readings.hpp"
 #include "areo/physics/water.hpp"
+#include "areo/report/budget.hpp"
 #include "areo/report/json.hpp"
 #include "areo/report/text.hpp"
 #include "areo/uncertainty/decision.hpp"

@@ -7,6 +7,7 @@
 #include "areo/ferment/drink.hpp"
 #include "areo/report/json.hpp"
 #include "areo/report/text.hpp"
+#include "budget.hpp"
 #include "failure.hpp"
 
 namespace areo::cli {
@@ -58,11 +59,7 @@ void print_drink(const AlcoholResult& a, const Session& session) {
 
 void print_figure(const AlcoholResult& a, const StrengthWords& words, const Session& session) {
   const bool measured = a.state == Fermentation::measured;
-  const Quantity& strength = a.result.at(strength_key);
-  line(measured
-           ? fmt::format("{}  ({}about 95 %)",
-                         report::value_text(strength.value, strength.unit, session.full), words.how)
-           : words.no_change + "; " + bound_text(a));
+  line(headline(a, words, session.full));
   line("next: read again in a day or two; strength rises as long as gravity falls");
   if (measured)
     print_drink(a, session);
@@ -100,7 +97,15 @@ const std::vector<std::string>& rests_on_strength() {
   return keys;
 }
 
+std::string headline(const AlcoholResult& a, const StrengthWords& words, bool full) {
+  if (a.state != Fermentation::measured) return words.no_change + "; " + bound_text(a);
+  const Quantity& strength = a.result.at(strength_key);
+  return fmt::format("{}  ({}about 95 %)", report::value_text(strength.value, strength.unit, full),
+                     words.how);
+}
+
 int print_strength(const AlcoholResult& a, const StrengthWords& words, const Session& session) {
+  if (session.budget.wanted) return print_strength_budget(a, words, session);
   const bool refused = a.state == Fermentation::above || a.state == Fermentation::contradiction;
   if (session.json)
     raw_line(report::json_line(a.result, {{"state", report::json_string(word(a.state))}}));

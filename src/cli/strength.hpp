@@ -25,7 +25,10 @@ struct StrengthWords {
 [[nodiscard]] std::string bound_text(const measurement::AlcoholResult& a);
 /// Keys of what says nothing where the strength is a bound only.
 [[nodiscard]] const std::vector<std::string>& rests_on_strength();
-/// Prints a result as text or JSON.
+/// "4.98 ± 0.30 % vol  (about 95 %)", or the bound; for states with a figure.
+[[nodiscard]] std::string headline(const measurement::AlcoholResult& a, const StrengthWords& words,
+                                   bool full);
+/// Prints a result, or its budget if that is wanted, as text or JSON.
 /// @return exit code: no alcohol computed is a "no"
 int print_strength(const measurement::AlcoholResult& a, const StrengthWords& words,
                    const Session& session);

@@ -48,7 +48,7 @@ Measure described(const Outlook& outlook, const Result& result, const Step& step
       break;
     case Action::repeat:
       m.words = "3 repeat readings";
-      m.changes = "readings by √3, but not below the step they are noted in over √12";
+      m.changes = "the eye's part by √3, but not below the step it is noted in over √12";
       break;
     case Action::temperature:
       m.words = "temperature to 0.2 °C";
@@ -120,7 +120,7 @@ Floor floor_of(const Result& result, std::string_view key) {
       const uncertainty::Input& input = result.inputs.all()[i];
       largest = std::abs(s.of_inputs[i]);
       floor.limit = input.name;
-      floor.needs_laboratory = input.origin == Origin::method || input.origin == Origin::formula;
+      floor.needs_laboratory = input.origin == Origin::method;
     }
   for (std::size_t i = 0; i < s.of_checks.size(); ++i)
     if (s.of_checks[i] > largest) {

@@ -46,7 +46,7 @@ struct Measure {
 struct Floor {
   uncertainty::Value after;
   std::string limit;  ///< name of an input, or of the check of an instrument
-  /// A method or formula: only a distillation or a laboratory gets below.
+  /// The limit is a method: only a better one, such as a distillation, or a laboratory gets below.
   bool needs_laboratory = false;
 };
 [[nodiscard]] Floor floor_of(const Result& result, std::string_view key);
