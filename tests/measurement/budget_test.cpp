@@ -167,7 +167,7 @@ TEST(Measures, Temperature) {
   expect_same(measure(before.result(), Action::temperature).after.u, u_of(again.result()));
   // Better ones stay.
   again.original.temperature.half_width_c = again.present.temperature.half_width_c = 0.1;
-  expect_same(measure(again.result(), Action::temperature).after.u, u_of(again.result()));
+  EXPECT_DOUBLE_EQ(measure(again.result(), Action::temperature).after.u, u_of(again.result()));
 }
 
 TEST(Measures, CheckOfTheHydrometer) {
