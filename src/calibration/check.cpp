@@ -48,9 +48,10 @@ void Checks::add_certificate_point(double nominal, double correction, double exp
         Errc::domain,
         fmt::format("a correction of {} is more than ten divisions of {}", correction, division_),
         "check the digits and the sign; an instrument that is so far off is for the bin"};
-  const auto stated =
-      readings_.inputs.add(uncertainty::normal("correction of the certificate", "scale", correction,
-                                               expanded / k, "as stated by the certificate"));
+  const auto stated = readings_.inputs.add(
+      from(uncertainty::Origin::calibration,
+           uncertainty::normal("correction of the certificate", "scale", correction, expanded / k,
+                               "as stated by the certificate")));
   add("certificate", nominal, [nominal, stated](const Point& x) {
     return Outcome{x[stated], nominal + x[stated]};
   });
@@ -112,8 +113,9 @@ void RefractometerChecks::add_reading(const RefractometerReading& reading, std::
                                       std::function<double(const Point&)> fraction) {
   const auto r = readings_.add(refractometer_, no_correction(), reading, "the check: " + label);
   const auto model = readings_.inputs.add(
-      uncertainty::normal("refractive index formula: " + label, "standard uncertainties", 0, 1,
-                          "agreement of [icumsa1974] and [itct1936] with their tables"));
+      from(uncertainty::Origin::formula,
+           uncertainty::normal("refractive index formula: " + label, "standard uncertainties", 0, 1,
+                               "agreement of [icumsa1974] and [itct1936] with their tables")));
   add(std::move(label), reading.indication,
       [r, model, fraction = std::move(fraction)](const Point& x) {
         const physics::Liquid truth{ExtractFraction{fraction(x)}};
@@ -141,8 +143,11 @@ void ThermometerChecks::add_fixed_point(double indication_c, double half_width_c
                                         uncertainty::Input condition,
                                         double (*expected_c)(double)) {
   instruments::require_on_scale(thermometer_, indication_c);
-  const auto shown = readings_.inputs.add(uncertainty::rectangular(
-      "reading of the thermometer", "°C", indication_c, half_width_c, "resolution as read"));
+  const auto shown = readings_.inputs.add(
+      from(uncertainty::Origin::reading,
+           uncertainty::rectangular("reading of the thermometer", "°C", indication_c, half_width_c,
+                                    "resolution as read"),
+           2 * half_width_c));
   const auto at = readings_.inputs.add(std::move(condition));
   add(std::move(label), indication_c, [shown, at, expected_c](const Point& x) {
     const double expected = expected_c(x[at]);

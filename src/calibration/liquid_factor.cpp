@@ -70,7 +70,8 @@ LiquidFactor liquid_factor(std::span<const PairedReading> pairs) {
   const std::vector<Pair> entered = enter(readings, pairs);
   const auto formula = [&](const char* name) {
     return readings.inputs.add(
-        uncertainty::normal(name, "standard uncertainties", 0, 1, "agreement with printed tables"));
+        from(uncertainty::Origin::formula, uncertainty::normal(name, "standard uncertainties", 0, 1,
+                                                               "agreement with printed tables")));
   };
   const Formulas formulas{formula("refractive index formula"), formula("density formula")};
   const auto result = propagate(readings.inputs, [&](const Point& x) {

@@ -59,13 +59,15 @@ const WeighedSolution& sensible(const WeighedSolution& s) {
 
 // A mass on the balance is the difference of two indications, each rounded to the division.
 uncertainty::Input weighing(const std::string& of, double mass_g, double division_g) {
-  return uncertainty::triangular(
-      "mass of " + of, "g", mass_g, division_g,
-      "two indications of the balance, each rounded to its division; its "
-      "scale error is the same for both masses and cancels");
+  return from(
+      uncertainty::Origin::mass,
+      uncertainty::triangular("mass of " + of, "g", mass_g, division_g,
+                              "two indications of the balance, each rounded to its division; its "
+                              "scale error is the same for both masses and cancels"));
 }
 
 SoluteInputs add_solute(uncertainty::Inputs& inputs, const WeighedSolution& s) {
+  using uncertainty::Origin;
   const std::string of = word(s.solute);
   const char* code = s.solute == Solute::sucrose ? "food standard [codex-sugars], from memory"
                                                  : "food standard [codex-salt], from memory";
@@ -75,12 +77,15 @@ SoluteInputs add_solute(uncertainty::Inputs& inputs, const WeighedSolution& s) {
       s.purity_hi,
       s.moisture_lo,
       s.moisture_hi,
-      inputs.add(uncertainty::between("purity of the " + of, "", s.purity_lo, s.purity_hi, code)),
-      inputs.add(
-          uncertainty::between("moisture of the " + of, "", s.moisture_lo, s.moisture_hi, code)),
-      inputs.add(uncertainty::normal("density formula of the " + of + " solution",
-                                     "standard uncertainties", 0, 1,
-                                     "agreement of published formulas and tables"))};
+      inputs.add(from(Origin::composition, uncertainty::between("purity of the " + of, "",
+                                                                s.purity_lo, s.purity_hi, code))),
+      inputs.add(from(
+          Origin::composition,
+          uncertainty::between("moisture of the " + of, "", s.moisture_lo, s.moisture_hi, code))),
+      inputs.add(from(Origin::formula,
+                      uncertainty::normal("density formula of the " + of + " solution",
+                                          "standard uncertainties", 0, 1,
+                                          "agreement of published formulas and tables")))};
 }
 
 }  // namespace

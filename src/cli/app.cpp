@@ -69,6 +69,7 @@ int run(int argc, const char* const* argv) {
        {setup_convert, setup_correct, setup_refract, setup_alcohol, setup_solution,
         setup_instrument, setup_calibrate, setup_liquid, setup_table})
     setup(app, session, chosen);
+  setup_budget(app, session, chosen);
   try {
     return call(app, chosen, argc, argv);
   } catch (const UsageError& e) {

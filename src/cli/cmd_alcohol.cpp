@@ -49,6 +49,7 @@ TakenReading weighed_original(const std::string& sugar, const std::string& volum
   t.instrument.correction.checked_hi = h.hi;
   t.instrument.correction.provenance = "weighed, not read";
   t.reading.indication = grams_from_text(sugar) / litres;
+  t.reading.origin = uncertainty::Origin::mass;
   t.reading.half_width = weighed_half_width * t.reading.indication;
   t.reading.temperature.indication_c = 20;
   t.echo = fmt::format("estimated from {:.4g} g/L of weighed sugar, ± 5 %, not measured",
@@ -82,6 +83,8 @@ int tell(const Options& o, const TakenReading& original, const TakenReading& pre
          const Session& session) {
   const ferment::Culture culture = culture_from_text(o.culture);
   const auto limit = limit_from_text(o.limit, o.level);
+  refuse_together(session.budget.wanted, "budget", limit.has_value(), "--limit",
+                  "a budget decides nothing: leave --limit out");
   const AlcoholResult a = compute(original, present, culture);
   StrengthWords w = words(weighed);
   w.basis = basis_text(culture);

@@ -10,6 +10,7 @@
 #include "areo/report/json.hpp"
 #include "areo/report/text.hpp"
 #include "bench.hpp"
+#include "budget.hpp"
 #include "command.hpp"
 #include "parse.hpp"
 #include "stream.hpp"
@@ -53,11 +54,14 @@ int run_one(const Options& o, const Session& session) {
     throw Error{Errc::inconsistent, fmt::format("{}: {}, not to {}", o.value, strengths_only, o.to),
                 "leave --to out; a drink's strength follows from two gravities: areo alcohol"};
   if (!c.echo.empty()) c.result.notes.insert(c.result.notes.begin(), c.echo);
+  const std::string headline =
+      fmt::format("{} ({}; ± about 95 %, as far as it was typed)", o.value, c.of);
+  if (session.budget.wanted) return print_budget(c.result, headline, session);
   if (session.json) {
     raw_line(report::json_line(c.result));
     return 0;
   }
-  line(fmt::format("{} ({}; ± about 95 %, as far as it was typed)", o.value, c.of));
+  line(headline);
   quantity_lines(c.result.quantities, session.full);
   notes(c.result.notes);
   return 0;

@@ -9,6 +9,7 @@
 #include "areo/report/json.hpp"
 #include "areo/report/text.hpp"
 #include "bench.hpp"
+#include "budget.hpp"
 #include "command.hpp"
 #include "refract.hpp"
 #include "stories.hpp"
@@ -71,15 +72,17 @@ int run_one(const Options& o, const Session& session) {
   Bench bench{session, o.with};
   const Corrected c = correct(bench, o.reading, o.temperature, o.original, o.original_temperature,
                               scales_from_text(o.to, {}));
+  const auto& q = c.result.quantities;
+  const measurement::Quantity& own = q[0];
+  const measurement::Quantity& correction = q[1];
+  const std::string headline = fmt::format(
+      "{}  ({}, about 95 %)", report::value_text(own.value, own.unit, session.full), own.name);
+  if (session.budget.wanted) return print_budget(c.result, headline, session);
   if (session.json) {
     raw_line(report::json_line(c.result));
     return 0;
   }
-  const auto& q = c.result.quantities;
-  const measurement::Quantity& own = q[0];
-  const measurement::Quantity& correction = q[1];
-  line(fmt::format("{}  ({}, about 95 %)", report::value_text(own.value, own.unit, session.full),
-                   own.name));
+  line(headline);
   const std::string at = c.taken.reading.temperature.assumed
                              ? "its reference temperature"
                              : report::celsius_text(c.taken.reading.temperature.indication_c);

@@ -11,6 +11,7 @@
 #include "areo/report/json.hpp"
 #include "areo/report/text.hpp"
 #include "bench.hpp"
+#include "budget.hpp"
 #include "command.hpp"
 #include "failure.hpp"
 #include "parse_refraction.hpp"
@@ -191,13 +192,16 @@ std::string next_step(const Options& o, const TakenRefraction& taken) {
 int print_unfermented(const Options& o, Desk& desk, const Typed& typed, const Session& session) {
   const TakenRefraction taken = desk.refraction(typed);
   const measurement::Result r = unfermented(desk, taken, scales_from_text(o.to, {}));
+  const auto& extract = r.at("extract_percent");
+  const std::string headline =
+      fmt::format("{}  (extract, unfermented, about 95 %)",
+                  report::value_text(extract.value, extract.unit, session.full));
+  if (session.budget.wanted) return print_budget(r, headline, session, "unfermented");
   if (session.json) {
     raw_line(report::json_line(r, {{"state", "\"unfermented\""}}));
     return done;
   }
-  const auto& extract = r.at("extract_percent");
-  line(fmt::format("{}  (extract, unfermented, about 95 %)",
-                   report::value_text(extract.value, extract.unit, session.full)));
+  line(headline);
   std::size_t shown = 1;
   if (r.quantities[1].key == "correction") {
     const uncertainty::Value& c = r.quantities[1].value;

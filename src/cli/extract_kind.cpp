@@ -46,6 +46,7 @@ measurement::ExtractKind extract_kind(const ExtractOptions& o, Bench& bench) {
       std::find_if(words.begin(), words.end(), [&](const Word& w) { return w.word == word; });
   if (found != words.end()) return {word, found->optics, "[crc102], [simmonds1919]"};
   std::vector<std::string> known;
+  known.reserve(words.size());
   for (const Word& w : words) known.emplace_back(w.word);
   const std::string near = nearest(word, known);
   throw ParseError{fmt::format("'{}' is no kind of extract", word), word, 0, word.size(),

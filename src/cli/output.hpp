@@ -13,6 +13,11 @@ struct Session {
   std::string notebook;  ///< --notebook; empty = the default
   bool json = false;
   bool full = false;
+  /// Of the commands below `areo budget`.
+  struct {
+    bool wanted = false;
+    std::string of, target;  ///< --of, --target; empty = not given
+  } budget;
 };
 
 /// Prints a line; control characters in it become visible marks.

@@ -9,6 +9,7 @@
 #include "areo/ferment/drink.hpp"
 #include "areo/report/json.hpp"
 #include "areo/report/text.hpp"
+#include "budget.hpp"
 #include "failure.hpp"
 
 namespace areo::cli {
@@ -23,6 +24,7 @@ constexpr const char* rule_key = "rule_of_thumb_percent_vol";
 
 std::vector<Quantity> chosen(const AlcoholResult& a, const std::vector<std::string>& keys) {
   std::vector<Quantity> all;
+  all.reserve(keys.size());
   for (const std::string& key : keys) all.push_back(a.result.at(key));
   return all;
 }
@@ -68,11 +70,7 @@ std::string headline_of_bound(const AlcoholResult& a, const StrengthWords& words
 
 void print_figure(const AlcoholResult& a, const StrengthWords& words, const Session& session) {
   const bool measured = a.state == Fermentation::measured;
-  const Quantity& strength = a.result.at(strength_key);
-  line(measured
-           ? fmt::format("{}  ({}about 95 %)",
-                         report::value_text(strength.value, strength.unit, session.full), words.how)
-           : headline_of_bound(a, words));
+  line(headline(a, words, session.full));
   for (const std::string& v : words.verdict) line(v);
   line("next: read again in a day or two; strength rises as long as gravity falls");
   if (measured)
@@ -134,7 +132,15 @@ const char* basis_text(ferment::Culture culture) {
   return "";
 }
 
+std::string headline(const AlcoholResult& a, const StrengthWords& words, bool full) {
+  if (a.state != Fermentation::measured) return headline_of_bound(a, words);
+  const Quantity& strength = a.result.at(strength_key);
+  return fmt::format("{}  ({}about 95 %)", report::value_text(strength.value, strength.unit, full),
+                     words.how);
+}
+
 int print_strength(const AlcoholResult& a, const StrengthWords& words, const Session& session) {
+  if (session.budget.wanted) return print_strength_budget(a, words, session);
   const bool refused = a.state == Fermentation::above || a.state == Fermentation::contradiction;
   if (session.json) {
     std::vector<std::pair<std::string, std::string>> head{

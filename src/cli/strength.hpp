@@ -35,7 +35,10 @@ struct StrengthWords {
 [[nodiscard]] ferment::Culture culture_from_text(const std::string& word);
 /// What a strength holds for, by culture.
 [[nodiscard]] const char* basis_text(ferment::Culture culture);
-/// Prints a result as text or JSON.
+/// "4.98 ± 0.30 % vol  (about 95 %)", or the bound; for states with a figure.
+[[nodiscard]] std::string headline(const measurement::AlcoholResult& a, const StrengthWords& words,
+                                   bool full);
+/// Prints a result, or its budget if that is wanted, as text or JSON.
 /// @return exit code: no alcohol computed is a "no"
 int print_strength(const measurement::AlcoholResult& a, const StrengthWords& words,
                    const Session& session);

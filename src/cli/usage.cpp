@@ -41,9 +41,10 @@ std::vector<std::string> commands_below(const CLI::App& app) {
   return names;
 }
 
-std::vector<std::string> option_names(const CLI::App& app, const CLI::App& command) {
+// The options of a command and of those above it, which it takes too.
+std::vector<std::string> option_names(const CLI::App& command) {
   std::vector<std::string> names;
-  for (const CLI::App* a : {&command, &app})
+  for (const CLI::App* a = &command; a != nullptr; a = a->get_parent())
     for (const CLI::Option* o : a->get_options())
       for (const std::string& name : o->get_lnames()) names.push_back("--" + name);
   return names;
@@ -56,7 +57,7 @@ bool is_option(const std::string& word) {
 }
 
 // A word that nothing in the tree took: a command, an option, or a value too many.
-UsageError stray_word(const CLI::App& app, const Chosen& c, const std::vector<std::string>& stray) {
+UsageError stray_word(const Chosen& c, const std::vector<std::string>& stray) {
   const std::vector<std::string> commands = commands_below(*c.command);
   const auto option = std::find_if(stray.begin(), stray.end(), is_option);
   const auto plain = std::find_if_not(stray.begin(), stray.end(), is_option);
@@ -66,7 +67,7 @@ UsageError stray_word(const CLI::App& app, const Chosen& c, const std::vector<st
     return {fmt::format("'{}' is not a command", *plain), did_you_mean(*plain, commands, c.call)};
   if (option != stray.end())
     return {fmt::format("'{}' is not an option of {}", *option, c.call),
-            did_you_mean(*option, option_names(app, *c.command), c.call)};
+            did_you_mean(*option, option_names(*c.command), c.call)};
   return {fmt::format("one value too many: '{}'", stray.front()),
           c.call + " --help shows what it takes"};
 }
@@ -99,7 +100,7 @@ std::string message(const CLI::ParseError& e) {
 UsageError usage_error(const CLI::App& app, const CLI::ParseError& e) {
   const Chosen c = chosen_command(app);
   const std::vector<std::string> stray = app.remaining(true);
-  if (!stray.empty()) return stray_word(app, c, stray);
+  if (!stray.empty()) return stray_word(c, stray);
   if (!commands_below(*c.command).empty())
     return {"a command is missing", c.call + " --help lists them"};
   return {message(e), usual_hint};

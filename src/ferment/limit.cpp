@@ -51,6 +51,7 @@ const StrengthLimit& strength_limit(std::string_view name) {
                                    [&](const StrengthLimit& l) { return l.name == name; });
   if (found != limits.end()) return *found;
   std::vector<std::string> names;
+  names.reserve(limits.size());
   for (const StrengthLimit& l : limits) names.emplace_back(l.name);
   const std::string near = nearest(name, names);
   throw ParseError{

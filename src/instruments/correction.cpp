@@ -36,15 +36,16 @@ double CorrectionInputs::at(const uncertainty::Point& x, double indication) cons
 }
 
 CorrectionInputs add_correction(uncertainty::Inputs& inputs, const std::string& instrument,
-                                const std::string& unit, const Correction& c) {
+                                const std::string& unit, const Correction& c,
+                                uncertainty::Origin origin) {
   using uncertainty::normal;
-  return {
-      c,
-      inputs.add(
-          normal(instrument + ": offset of the scale", unit, c.offset, c.u_offset, c.provenance)),
-      inputs.add(normal(instrument + ": slope of the scale", "", c.slope, c.u_slope, c.provenance)),
-      inputs.add(normal(instrument + ": scale outside its checked range", "", 0, c.u_slope_beyond,
-                        c.provenance))};
+  return {c,
+          inputs.add(from(origin, normal(instrument + ": offset of the scale", unit, c.offset,
+                                         c.u_offset, c.provenance))),
+          inputs.add(from(origin, normal(instrument + ": slope of the scale", "", c.slope,
+                                         c.u_slope, c.provenance))),
+          inputs.add(from(origin, normal(instrument + ": scale outside its checked range", "", 0,
+                                         c.u_slope_beyond, c.provenance)))};
 }
 
 }  // namespace areo::instruments

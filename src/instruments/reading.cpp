@@ -19,21 +19,31 @@ double marks_for(const Hydrometer& h, double indication, double delta_kg_m3) {
   return std::abs(physics::mark_from_density(h.scale, kg_per_m3(rho + delta_kg_m3)) - indication);
 }
 
+double half_width(const Hydrometer& h, const HydrometerReading& r) {
+  return r.half_width > 0 ? r.half_width : h.division / 2;
+}
+
 uncertainty::Input meniscus_input(const Hydrometer& h) {
+  using uncertainty::Origin;
   if (h.meniscus_height)
-    return uncertainty::rectangular(h.name + ": height of the meniscus", "scale",
-                                    *h.meniscus_height, h.division / 2,
-                                    "stated for the instrument, within half a division");
-  return uncertainty::rectangular(
-      h.name + ": height of the meniscus", "scale", usual_meniscus_divisions * h.division,
-      usual_meniscus_half_width * h.division, "about 1.4 divisions [astm-d1298], from memory");
+    return from(Origin::meniscus,
+                uncertainty::rectangular(h.name + ": height of the meniscus", "scale",
+                                         *h.meniscus_height, h.division / 2,
+                                         "stated for the instrument, within half a division"));
+  return from(Origin::meniscus,
+              uncertainty::rectangular(h.name + ": height of the meniscus", "scale",
+                                       usual_meniscus_divisions * h.division,
+                                       usual_meniscus_half_width * h.division,
+                                       "about 1.4 divisions [astm-d1298], from memory"));
 }
 
 uncertainty::InputRef add_surface(uncertainty::Inputs& inputs, const Hydrometer& h,
                                   const HydrometerReading& r, const std::string& of) {
-  return inputs.add(uncertainty::rectangular(
-      "surface tension of " + of, "scale", 0, marks_for(h, r.indication, surface_half_width_kg_m3),
-      "within ± 0.0004 in specific gravity: engineering judgement"));
+  return inputs.add(
+      from(uncertainty::Origin::surface,
+           uncertainty::rectangular("surface tension of " + of, "scale", 0,
+                                    marks_for(h, r.indication, surface_half_width_kg_m3),
+                                    "within ± 0.0004 in specific gravity: engineering judgement")));
 }
 
 }  // namespace
@@ -41,10 +51,11 @@ uncertainty::InputRef add_surface(uncertainty::Inputs& inputs, const Hydrometer&
 HydrometerInputs add_hydrometer(uncertainty::Inputs& inputs, const Hydrometer& h,
                                 const Correction& correction) {
   return {h, add_correction(inputs, h.name, "scale", correction),
-          inputs.add(uncertainty::rectangular(
-              h.name + ": expansion of the glass", "1/°C", h.glass_expansion_per_c,
-              glass_expansion_half_width_per_c,
-              "conventional value [iso1768]; spread of glasses from memory")),
+          inputs.add(from(uncertainty::Origin::glass,
+                          uncertainty::rectangular(
+                              h.name + ": expansion of the glass", "1/°C", h.glass_expansion_per_c,
+                              glass_expansion_half_width_per_c,
+                              "conventional value [iso1768]; spread of glasses from memory"))),
           inputs.add(meniscus_input(h))};
 }
 
@@ -54,11 +65,14 @@ ReadingInputs::ReadingInputs(uncertainty::Inputs& inputs, const HydrometerInputs
                              const std::optional<uncertainty::InputRef>& surface)
     : hydrometer_{hydrometer},
       meniscus_{r.meniscus},
-      indication_{inputs.add(uncertainty::triangular(
-          "reading of " + of, "scale", r.indication,
-          r.half_width > 0 ? r.half_width : hydrometer.hydrometer.division / 2,
-          r.half_width > 0 ? "as stated or as coarse as it was typed"
-                           : "read by eye to half a division"))},
+      indication_{inputs.add(
+          from(r.origin,
+               uncertainty::triangular("reading of " + of, "scale", r.indication,
+                                       half_width(hydrometer.hydrometer, r),
+                                       r.half_width > 0 ? "as stated or as coarse as it was typed"
+                                                        : "read by eye to half a division"),
+               // What is estimated to ± half a division is noted in steps of that size.
+               half_width(hydrometer.hydrometer, r)))},
       surface_{surface ? *surface : add_surface(inputs, hydrometer.hydrometer, r, of)},
       temperature_{add_temperature(inputs, of, r.temperature, shared_thermometer)} {
   require_on_scale(hydrometer.hydrometer, r.indication);

@@ -36,20 +36,32 @@ void Readings::remember(const TemperatureReading& t, const std::optional<Correct
     thermometers_.push_back({t.thermometer->name, t.correction->provenance, *used});
 }
 
+void Readings::note_use(const std::variant<Hydrometer, Refractometer>& instrument,
+                        const CorrectionInputs& correction, const InstrumentUse::Mark& mark) {
+  for (InstrumentUse& known : uses_)
+    if (known.correction.offset.index == correction.offset.index) {
+      known.marks.push_back(mark);
+      return;
+    }
+  uses_.push_back({instrument, correction, {mark}});
+}
+
 ReadingInputs Readings::add(const Hydrometer& h, const Correction& correction,
                             const HydrometerReading& reading, const std::string& of,
                             const std::optional<uncertainty::InputRef>& surface) {
-  ReadingInputs added{inputs, hydrometer(h, correction),        reading,
-                      of,     thermometer(reading.temperature), surface};
+  const HydrometerInputs& used = hydrometer(h, correction);
+  ReadingInputs added{inputs, used, reading, of, thermometer(reading.temperature), surface};
   remember(reading.temperature, added.temperature_inputs().correction);
+  note_use(h, used.correction, {reading.indication, added.indication_input()});
   return added;
 }
 
 RefractionInputs Readings::add(const Refractometer& r, const Correction& correction,
                                const RefractometerReading& reading, const std::string& of) {
-  RefractionInputs added{inputs, refractometer(r, correction), reading, of,
-                         thermometer(reading.temperature)};
+  const RefractometerInputs& used = refractometer(r, correction);
+  RefractionInputs added{inputs, used, reading, of, thermometer(reading.temperature)};
   remember(reading.temperature, added.temperature_inputs().correction);
+  note_use(r, used.correction, {reading.indication, added.indication_input()});
   return added;
 }
 

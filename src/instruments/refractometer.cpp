@@ -21,6 +21,10 @@ double compensation_half_width(const Refractometer& r, const TemperatureReading&
   return r.division * std::min(1.0, away / full_doubt_c);
 }
 
+double half_width(const Refractometer& r, const RefractometerReading& reading) {
+  return reading.half_width > 0 ? reading.half_width : r.division / 2;
+}
+
 const char* unit_of(const Refractometer& r) {
   return r.scale == RefractometerScale::brix ? " Brix" : "";
 }
@@ -70,15 +74,20 @@ RefractionInputs::RefractionInputs(uncertainty::Inputs& inputs,
                                    const std::optional<CorrectionInputs>& shared)
     : refractometer_{refractometer},
       temperature_{add_temperature(inputs, of, r.temperature, shared)},
-      indication_{inputs.add(uncertainty::triangular(
-          "reading of " + of, "scale", r.indication,
-          r.half_width > 0 ? r.half_width : refractometer.refractometer.division / 2,
-          r.half_width > 0 ? "as stated or as coarse as it was typed"
-                           : "read by eye to half a division"))},
-      compensation_{inputs.add(uncertainty::rectangular(
-          "temperature compensation for " + of, "scale", 0,
-          compensation_half_width(refractometer.refractometer, r.temperature),
-          "within a division at 5 °C or more from 20 °C: engineering judgement"))} {
+      indication_{inputs.add(
+          from(uncertainty::Origin::reading,
+               uncertainty::triangular("reading of " + of, "scale", r.indication,
+                                       half_width(refractometer.refractometer, r),
+                                       r.half_width > 0 ? "as stated or as coarse as it was typed"
+                                                        : "read by eye to half a division"),
+               // What is estimated to ± half a division is noted in steps of that size.
+               half_width(refractometer.refractometer, r)))},
+      compensation_{inputs.add(
+          from(uncertainty::Origin::compensation,
+               uncertainty::rectangular(
+                   "temperature compensation for " + of, "scale", 0,
+                   compensation_half_width(refractometer.refractometer, r.temperature),
+                   "within a division at 5 °C or more from 20 °C: engineering judgement")))} {
   require_on_scale(refractometer.refractometer, r.indication);
   // A compensation that is known for this range only; without one the model itself refuses.
   if (refractometer.refractometer.compensated)

@@ -31,11 +31,14 @@ Temperature TemperatureInputs::at(const uncertainty::Point& x) const {
 TemperatureInputs add_temperature(uncertainty::Inputs& inputs, const std::string& of,
                                   const TemperatureReading& r,
                                   const std::optional<CorrectionInputs>& shared) {
-  const auto indication = inputs.add(uncertainty::rectangular(
-      "temperature of " + of, "°C", r.indication_c, r.half_width_c, r.provenance));
+  const auto indication =
+      inputs.add(from(uncertainty::Origin::temperature,
+                      uncertainty::rectangular("temperature of " + of, "°C", r.indication_c,
+                                               r.half_width_c, r.provenance)));
   if (!r.thermometer || !r.correction) return {indication, std::nullopt};
-  return {indication,
-          shared ? shared : add_correction(inputs, r.thermometer->name, "°C", *r.correction)};
+  return {indication, shared ? shared
+                             : add_correction(inputs, r.thermometer->name, "°C", *r.correction,
+                                              uncertainty::Origin::thermometer)};
 }
 
 }  // namespace areo::instruments

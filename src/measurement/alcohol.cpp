@@ -69,7 +69,7 @@ AlcoholResult alcohol(const Calibrated& instrument, const instruments::Hydromete
   const auto above = [&] {
     outcome.state = Fermentation::above;
     outcome.result = evaluate(
-        readings.inputs,
+        readings,
         [=](const Point& x) {
           return std::vector{gravity({extract_at(first, x)}).value(),
                              gravity({extract_at(now, x)}).value()};
@@ -83,7 +83,7 @@ AlcoholResult alcohol(const Calibrated& instrument, const instruments::Hydromete
     require_fermentable(instrument, present, now, Point{middle}, original_estimate);
     const DrinkMethod method{readings.inputs, culture};
     outcome.result = evaluate(
-        readings.inputs,
+        readings,
         [=](const Point& x) {
           const ExtractFraction oe = formula.extract(x, first.density(x), first.temperature(x));
           const Density rho = now.density(x);

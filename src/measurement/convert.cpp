@@ -12,6 +12,7 @@ using physics::Liquid;
 using physics::Scale;
 using physics::ScaleKind;
 using uncertainty::Inputs;
+using uncertainty::Origin;
 using uncertainty::Point;
 
 bool shows_composition(const Scale& s) {
@@ -34,11 +35,13 @@ constexpr double ethanol_formula_percent = 0.015;
 Result strength_result(const char* typed_unit, double value, double half_width,
                        double (*mass_percent)(double)) {
   Inputs inputs;
-  const auto typed = inputs.add(uncertainty::rectangular("strength as typed", typed_unit, value,
-                                                         half_width, "half of the last digit"));
+  const auto typed = inputs.add(
+      from(Origin::typed, uncertainty::rectangular("strength as typed", typed_unit, value,
+                                                   half_width, "half of the last digit")));
   const auto formula =
-      inputs.add(uncertainty::normal("ethanol density formula", "% mass", 0,
-                                     ethanol_formula_percent, "[oimlr22] against [osborne1913]"));
+      inputs.add(from(Origin::formula, uncertainty::normal("ethanol density formula", "% mass", 0,
+                                                           ethanol_formula_percent,
+                                                           "[oimlr22] against [osborne1913]")));
   const auto model = [=](const Point& x) {
     // The formula links mass and volume: its error belongs to whichever was not typed.
     const double mass = mass_percent(x[typed]);
@@ -58,14 +61,19 @@ Result strength_result(const char* typed_unit, double value, double half_width,
 }  // namespace
 
 SugarFormula::SugarFormula(Inputs& inputs, ExtractFraction about)
-    : error_{inputs.add(uncertainty::normal("sucrose density formula", "relative", 0,
-                                            physics::sucrose_formula_uncertainty(about),
-                                            "agreement of [sps4] with printed tables"))},
-      drift_{inputs.add(uncertainty::normal(
-          "thermal expansion of the sugar solution", "1/°C", 0, expansion_relative_per_c,
-          "[sps4] against the hydrometer corrections of [nbsc440], 10 °C to 40 °C"))},
-      water_{inputs.add(uncertainty::normal("water density formula", "relative", 0, water_relative,
-                                            "stated for [tanaka2001], from memory"))} {}
+    : error_{inputs.add(
+          from(Origin::formula, uncertainty::normal("sucrose density formula", "relative", 0,
+                                                    physics::sucrose_formula_uncertainty(about),
+                                                    "agreement of [sps4] with printed tables")))},
+      drift_{inputs.add(
+          from(Origin::formula,
+               uncertainty::normal(
+                   "thermal expansion of the sugar solution", "1/°C", 0, expansion_relative_per_c,
+                   "[sps4] against the hydrometer corrections of [nbsc440], 10 °C to 40 °C")))},
+      water_{inputs.add(
+          from(Origin::formula,
+               uncertainty::normal("water density formula", "relative", 0, water_relative,
+                                   "stated for [tanaka2001], from memory")))} {}
 
 double SugarFormula::relative_error(const Point& x, Temperature t) const {
   return x[error_] + x[drift_] * (t - physics::sg_20_20.reference()).value();
@@ -103,9 +111,10 @@ Label apparent_label_of(const Scale& scale) {
 Result convert(const Scale& from, double mark, double half_width, std::span<const Scale> to) {
   const Liquid about = physics::liquid_from_mark(from, mark);
   Inputs inputs;
-  const auto typed =
-      inputs.add(uncertainty::rectangular("value as typed", physics::scale_unit(from), mark,
-                                          half_width, "half of the last digit that was typed"));
+  const auto typed = inputs.add(uncertainty::from(
+      Origin::typed,
+      uncertainty::rectangular("value as typed", physics::scale_unit(from), mark, half_width,
+                               "half of the last digit that was typed")));
   const SugarFormula formula{inputs, about.extract};
   std::vector<Label> labels;
   for (const Scale& s : to) labels.push_back(label_of(s));

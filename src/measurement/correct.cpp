@@ -51,7 +51,7 @@ Result correct(const Calibrated& instrument, const instruments::HydrometerReadin
     for (const physics::Scale& s : scales) out.push_back(formula.mark(x, s, extract));
     return out;
   };
-  Result result = evaluate(readings.inputs, model, labels(own, to, label_of));
+  Result result = evaluate(readings, model, labels(own, to, label_of));
   add_notes(result.notes, instrument, reading, the_sample);
   const uncertainty::Value& rho = result.at("density_at_t_kg_m3").value;
   const Density water = physics::water_density(sample.temperature(Point{middle}));
@@ -97,7 +97,7 @@ Result correct_fermenting(const Calibrated& instrument,
     for (const physics::Scale& s : scales) out.push_back(shown(s));
     return out;
   };
-  Result result = evaluate(readings.inputs, model, labels(own, to, apparent_label_of));
+  Result result = evaluate(readings, model, labels(own, to, apparent_label_of));
   add_notes(result.notes, original_instrument, original, the_original);
   add_notes(result.notes, instrument, reading, the_sample);
   return result;

@@ -13,13 +13,16 @@
 namespace areo::measurement {
 
 DrinkMethod::DrinkMethod(uncertainty::Inputs& inputs, ferment::Culture culture)
-    : factor_{inputs.add(uncertainty::normal("method: balance and density of the drink", "relative",
-                                             1, method_uncertainty,
-                                             "34 beers against distillation [tolman1917]"))} {
+    : factor_{inputs.add(from(
+          uncertainty::Origin::method,
+          uncertainty::normal("method: balance and density of the drink", "relative", 1,
+                              method_uncertainty, "34 beers against distillation [tolman1917]")))} {
   if (culture == ferment::Culture::mixed)
-    acids_ = inputs.add(uncertainty::between(
-        "share of the fermented sugar that became acids", "", 0, ferment::most_sugar_to_acids,
-        "mixed culture: engineering judgement, 30 % of the sugar the heterofermentative way"));
+    acids_ = inputs.add(from(
+        uncertainty::Origin::method,
+        uncertainty::between(
+            "share of the fermented sugar that became acids", "", 0, ferment::most_sugar_to_acids,
+            "mixed culture: engineering judgement, 30 % of the sugar the heterofermentative way")));
 }
 
 EthanolFraction DrinkMethod::ethanol(const uncertainty::Point& x,

@@ -24,6 +24,7 @@ using physics::ExtractOptics;
 using physics::Liquid;
 using uncertainty::InputRef;
 using uncertainty::Inputs;
+using uncertainty::Origin;
 using uncertainty::Point;
 
 constexpr const char* the_sample = "the sample";
@@ -34,13 +35,16 @@ constexpr const char* the_original = "the original gravity";
 class IndexModel {
  public:
   IndexModel(Inputs& inputs, const ExtractKind& kind, const Liquid& about, Temperature t)
-      : rise_{inputs.add(uncertainty::normal("refraction of the extract (" + kind.name + ")",
-                                             "relative to sucrose", kind.optics.relative_rise,
-                                             kind.optics.uncertainty, kind.provenance))},
-        formula_{inputs.add(uncertainty::normal(
-            "refractive index formula", "", 0,
-            physics::refractive_index_model_uncertainty(about, t),
-            "agreement with published tables; extract and alcohol together rest on the model"))} {}
+      : rise_{inputs.add(from(Origin::refraction,
+                              uncertainty::normal("refraction of the extract (" + kind.name + ")",
+                                                  "relative to sucrose", kind.optics.relative_rise,
+                                                  kind.optics.uncertainty, kind.provenance)))},
+        formula_{inputs.add(
+            from(Origin::formula,
+                 uncertainty::normal("refractive index formula", "", 0,
+                                     physics::refractive_index_model_uncertainty(about, t),
+                                     "agreement with published tables; extract and alcohol "
+                                     "together rest on the model")))} {}
 
   [[nodiscard]] ExtractOptics optics(const Point& x) const { return {x[rise_], 0}; }
   /// The index as the formula would give it for the sample.
@@ -117,7 +121,7 @@ AlcoholResult above(const Readings& readings, const IndexModel& index, const Sug
   AlcoholResult a;
   a.state = Fermentation::above;
   a.result =
-      evaluate(readings.inputs,
+      evaluate(readings,
                [=](const Point& x) {
                  return std::vector{formula.mark(x, physics::sg_20_20, original(x, index, formula)),
                                     formula.mark(x, physics::sg_20_20, index.extract(x, now))};
@@ -176,7 +180,7 @@ Result refract(const RefractometerSample& sample, const ExtractKind& kind,
   labels.push_back(label_of(physics::sg_20_20));
   for (const physics::Scale& s : to) labels.push_back(label_of(s));
   Result result = evaluate(
-      readings.inputs,
+      readings,
       [=, scales = std::vector(to.begin(), to.end())](const Point& x) {
         const ExtractFraction extract = index.extract(x, reading);
         std::vector<double> out{plato(extract).value()};
@@ -215,7 +219,7 @@ AlcoholResult refract_fermenting(const RefractometerSample& present, const Origi
   } else {
     const DrinkMethod method{readings.inputs, culture};
     a.result = evaluate(
-        readings.inputs,
+        readings,
         [=](const Point& x) {
           const ExtractFraction oe = start.at(x, index, formula);
           const Liquid drink =
@@ -247,14 +251,16 @@ AlcoholResult refract_with_hydrometer(const RefractometerSample& refraction,
   const Liquid about = physics::liquid_from_density_and_index(
       stem.density(x0), stem.temperature(x0), prism.index(x0), prism.temperature(x0), kind.optics);
   const IndexModel index{readings.inputs, kind, about, prism.temperature(x0)};
-  const auto mixture = readings.inputs.add(uncertainty::normal(
-      "density of the drink", "kg/m³", 0, physics::density_model_uncertainty(about),
-      "agreement of published formulas and tables; Tabarié's relation"));
+  const auto mixture = readings.inputs.add(
+      from(Origin::formula,
+           uncertainty::normal("density of the drink", "kg/m³", 0,
+                               physics::density_model_uncertainty(about),
+                               "agreement of published formulas and tables; Tabarié's relation")));
   const DrinkMethod method{readings.inputs};
   const SugarFormula formula{readings.inputs, ferment::original_extract(about)};
   AlcoholResult a;
   a.result = evaluate(
-      readings.inputs,
+      readings,
       [=](const Point& x) {
         const Density rho{stem.density(x) - kg_per_m3(x[mixture])};
         const Liquid drink = physics::liquid_from_density_and_index(

@@ -32,4 +32,11 @@ Result evaluate(uncertainty::Inputs inputs, const uncertainty::Model& model,
   return result;
 }
 
+Result evaluate(const instruments::Readings& readings, const uncertainty::Model& model,
+                std::vector<Label> labels) {
+  Result result = evaluate(readings.inputs, model, std::move(labels));
+  result.instruments = readings.uses();
+  return result;
+}
+
 }  // namespace areo::measurement

@@ -2,12 +2,9 @@
 
 #include <fmt/format.h>
 
-#include <nlohmann/json.hpp>
+#include "dump.hpp"
 
 namespace areo::report {
-namespace {
-
-using Json = nlohmann::ordered_json;
 
 // JSON lets DEL and U+0080 .. U+009F stand as they are; a terminal would obey them.
 std::string dump(const Json& j) {
@@ -28,7 +25,12 @@ std::string dump(const Json& j) {
   return out;
 }
 
-}  // namespace
+Json quantity_json(const uncertainty::Value& value, const std::string& unit) {
+  return {{"value", value.estimate + 0.0},  // no "-0.0"
+          {"standard_uncertainty", value.u},
+          {"expanded_uncertainty", value.expanded()},
+          {"unit", unit}};
+}
 
 std::string json_string(std::string_view text) { return dump(Json(std::string{text})); }
 
@@ -37,10 +39,7 @@ std::string json_line(const measurement::Result& result,
   Json j = Json::object();
   for (const auto& [key, value] : head) j[key] = Json::parse(value);
   for (const measurement::Quantity& q : result.quantities)
-    j[q.key] = {{"value", q.value.estimate + 0.0},  // no "-0.0"
-                {"standard_uncertainty", q.value.u},
-                {"expanded_uncertainty", q.value.expanded()},
-                {"unit", q.unit}};
+    j[q.key] = quantity_json(q.value, q.unit);
   j["notes"] = result.notes;
   return dump(j);
 }

@@ -28,7 +28,6 @@ std::string fixed(double value, int decimals) {
 }
 
 std::string value_text(const uncertainty::Value& v, std::string_view unit, bool full) {
-  constexpr int further_digits = 6;
   const std::string behind = unit.empty() ? "" : fmt::format(" {}", unit);
   const double expanded = v.expanded();
   // Adding zero turns "-0" into "0".

@@ -130,6 +130,12 @@ Input sample(std::string name, std::string unit, std::vector<double> values,
   return in;
 }
 
+Input from(Origin origin, Input input, double step) {
+  input.origin = origin;
+  input.step = step;
+  return input;
+}
+
 InputRef Inputs::add(Input input) {
   if (!std::isfinite(input.value) || !std::isfinite(input.u) || !(input.u >= 0) ||
       !(input.degrees_of_freedom >= 1))
@@ -137,6 +143,9 @@ InputRef Inputs::add(Input input) {
                 fmt::format("{}: needs a finite value, an uncertainty of zero or more and at least "
                             "one degree of freedom; got {} with u = {}",
                             input.name, input.value, input.u)};
+  if (!(input.step >= 0) || !std::isfinite(input.step))
+    throw Error{Errc::domain, fmt::format("{}: a step is zero or more and finite; got {} {}",
+                                          input.name, input.step, input.unit)};
   require_shape(input);
   inputs_.push_back(std::move(input));
   return {inputs_.size() - 1};

@@ -35,8 +35,7 @@ Change change(const Model& model, std::vector<double>& x, std::size_t i, const I
 
 // Covariance of two outputs with the shares a and b: sum a_i b_i + sum r (a_i b_j + a_j b_i) over
 // the correlated pairs of inputs; of an output with itself its variance.
-double covariance(const Inputs& inputs, const std::vector<double>& a,
-                  const std::vector<double>& b) {
+double covariance(const Inputs& inputs, std::span<const double> a, std::span<const double> b) {
   double sum = 0;
   for (std::size_t i = 0; i < a.size(); ++i) sum += a[i] * b[i];
   for (const auto& [i, j, r] : inputs.correlations())
@@ -44,9 +43,15 @@ double covariance(const Inputs& inputs, const std::vector<double>& a,
   return sum;
 }
 
-// Degrees of freedom by Welch-Satterthwaite [gum] G.4.1.
-Value combine(double estimate, const std::vector<double>& shares, const Inputs& inputs) {
-  const double variance = std::max(covariance(inputs, shares, shares), 0.0);
+}  // namespace
+
+Value combined(double estimate, std::span<const double> shares, const Inputs& inputs,
+               std::span<const double> beyond) {
+  if (shares.size() != inputs.all().size())
+    throw Error{Errc::domain, fmt::format("{} inputs need as many shares; got {}",
+                                          inputs.all().size(), shares.size())};
+  double variance = std::max(covariance(inputs, shares, shares), 0.0);
+  for (const double share : beyond) variance += share * share;
   double fourth = 0;
   for (std::size_t i = 0; i < shares.size(); ++i)
     fourth += std::pow(shares[i], 4) / inputs.all()[i].degrees_of_freedom;
@@ -55,8 +60,6 @@ Value combine(double estimate, const std::vector<double>& shares, const Inputs& 
     v.degrees_of_freedom = std::max(1.0, variance * variance / fourth);
   return v;
 }
-
-}  // namespace
 
 double Value::whole_degrees_of_freedom() const {
   // To one decimal first, as the examples of [gum] do, so that 18.999 counts as 19 and 16.7 as 16.
@@ -97,7 +100,7 @@ Propagation propagate(const Inputs& inputs, const Model& model, const Propagatio
     }
   }
   for (std::size_t k = 0; k < outputs; ++k)
-    result.values.push_back(combine(result.estimates[k], result.shares[k], inputs));
+    result.values.push_back(combined(result.estimates[k], result.shares[k], inputs));
   if (options.check_linearity) check_linearity(inputs, model, result);
   return result;
 }

@@ -92,5 +92,23 @@ TEST(Inputs, RefuseShapesThatLackSomething) {
   EXPECT_THROW((void)sample("x", "", count_to(19), ""), Error);
 }
 
+// --- origin and step ---
+
+TEST(From, KeepsTheInput) {
+  const Input in = from(Origin::reading, triangular("a", "m", 2, 0.5, "by eye"), 0.5);
+  EXPECT_EQ(in.origin, Origin::reading);
+  EXPECT_EQ(in.step, 0.5);
+  EXPECT_EQ(in.value, 2);
+  EXPECT_EQ(in.u, triangular("a", "m", 2, 0.5, "by eye").u);
+  EXPECT_EQ(normal("b", "", 0, 1, "").origin, Origin::other);
+}
+
+TEST(Inputs, RefuseAStepThatIsNone) {
+  Inputs inputs;
+  for (const double step :
+       {-1.0, std::numeric_limits<double>::quiet_NaN(), std::numeric_limits<double>::infinity()})
+    EXPECT_THROW(inputs.add(from(Origin::reading, normal("a", "", 0, 1, ""), step)), Error);
+}
+
 }  // namespace
 }  // namespace areo::uncertainty

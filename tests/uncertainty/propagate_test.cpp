@@ -224,5 +224,18 @@ TEST(Propagate, RefusesWhatItCannotJudge) {
   EXPECT_THROW((void)propagate(in, [](const Point&) { return std::vector{nan}; }), Error);
 }
 
+// By hand: 3, 4 and, from no input, 12 make 13; 3 and 4 fully correlated make 7.
+TEST(Combined, AddsWhatIsNoInput) {
+  Inputs inputs;
+  const auto a = inputs.add(normal("a", "", 0, 1, ""));
+  const auto b = inputs.add(normal("b", "", 0, 1, ""));
+  const std::vector<double> shares{3, 4};
+  EXPECT_DOUBLE_EQ(combined(1, shares, inputs).u, 5);
+  EXPECT_DOUBLE_EQ(combined(1, shares, inputs, std::vector{12.0}).u, 13);
+  inputs.correlate(a, b, 1);
+  EXPECT_DOUBLE_EQ(combined(1, shares, inputs).u, 7);
+  EXPECT_THROW((void)combined(1, std::vector{3.0}, inputs), Error);
+}
+
 }  // namespace
 }  // namespace areo::uncertainty

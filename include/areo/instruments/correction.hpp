@@ -39,9 +39,9 @@ struct CorrectionInputs {
   /// b(R) at a point of the inputs.
   [[nodiscard]] double at(const uncertainty::Point& x, double indication) const;
 };
-[[nodiscard]] CorrectionInputs add_correction(uncertainty::Inputs& inputs,
-                                              const std::string& instrument,
-                                              const std::string& unit,
-                                              const Correction& correction);
+/// @param origin  calibration, or thermometer for one that serves another instrument
+[[nodiscard]] CorrectionInputs add_correction(
+    uncertainty::Inputs& inputs, const std::string& instrument, const std::string& unit,
+    const Correction& correction, uncertainty::Origin origin = uncertainty::Origin::calibration);
 
 }  // namespace areo::instruments

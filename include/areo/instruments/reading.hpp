@@ -20,6 +20,8 @@ struct HydrometerReading {
   double half_width = 0;  ///< of the interpolation by eye; 0 = half a division
   TemperatureReading temperature;
   Meniscus meniscus = Meniscus::level;
+  /// Other than reading if something else stands for one, such as weighed sugar.
+  uncertainty::Origin origin = uncertainty::Origin::reading;
 };
 
 /// What all readings with one hydrometer share.
@@ -53,6 +55,7 @@ class ReadingInputs {
   [[nodiscard]] double shortfall(const uncertainty::Point& x, Density true_density) const;
   [[nodiscard]] const TemperatureInputs& temperature_inputs() const { return temperature_; }
   [[nodiscard]] uncertainty::InputRef surface() const { return surface_; }
+  [[nodiscard]] uncertainty::InputRef indication_input() const { return indication_; }
 
  private:
   /// The indication without the instrument's correction.

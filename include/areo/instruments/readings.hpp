@@ -2,12 +2,24 @@
 // Several readings as inputs of one model: what instruments share is entered once, and the
 // readings err together through it.
 #include <string>
+#include <variant>
 #include <vector>
 
 #include "areo/instruments/reading.hpp"
 #include "areo/instruments/refractometer.hpp"
 
 namespace areo::instruments {
+
+/// An instrument of a model with the marks that were read on it.
+struct InstrumentUse {
+  std::variant<Hydrometer, Refractometer> instrument;
+  CorrectionInputs correction;
+  struct Mark {
+    double indication;
+    uncertainty::InputRef reading;  ///< the input that the eye's part of it is
+  };
+  std::vector<Mark> marks;
+};
 
 class Readings {
  public:
@@ -21,6 +33,7 @@ class Readings {
       const std::string& of, const std::optional<uncertainty::InputRef>& surface = std::nullopt);
   [[nodiscard]] RefractionInputs add(const Refractometer& r, const Correction& correction,
                                      const RefractometerReading& reading, const std::string& of);
+  [[nodiscard]] const std::vector<InstrumentUse>& uses() const noexcept { return uses_; }
   uncertainty::Inputs inputs;
 
  private:
@@ -35,10 +48,13 @@ class Readings {
   [[nodiscard]] std::optional<CorrectionInputs> thermometer(const TemperatureReading& t) const;
 
   void remember(const TemperatureReading& t, const std::optional<CorrectionInputs>& used);
+  void note_use(const std::variant<Hydrometer, Refractometer>& instrument,
+                const CorrectionInputs& correction, const InstrumentUse::Mark& mark);
 
   std::vector<HydrometerInputs> hydrometers_;
   std::vector<RefractometerInputs> refractometers_;
   std::vector<NamedThermometer> thermometers_;
+  std::vector<InstrumentUse> uses_;
 };
 
 }  // namespace areo::instruments

@@ -90,6 +90,7 @@ class RefractionInputs {
   [[nodiscard]] double shortfall(const uncertainty::Point& x, const physics::Liquid& truth,
                                  double index_error) const;
   [[nodiscard]] const TemperatureInputs& temperature_inputs() const { return temperature_; }
+  [[nodiscard]] uncertainty::InputRef indication_input() const { return indication_; }
 
  private:
   RefractometerInputs refractometer_;

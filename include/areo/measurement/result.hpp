@@ -4,6 +4,7 @@
 #include <string_view>
 #include <vector>
 
+#include "areo/instruments/readings.hpp"
 #include "areo/uncertainty/input.hpp"
 #include "areo/uncertainty/propagate.hpp"
 
@@ -24,6 +25,8 @@ struct Result {
   /// The model behind the quantities, in their order; it can be evaluated again.
   uncertainty::Model model;
   std::vector<std::vector<double>> shares;
+  /// The instruments behind it; none if nothing was read.
+  std::vector<instruments::InstrumentUse> instruments;
   std::vector<std::string> notes;  ///< what a reader has to know, one sentence each
 
   /// @throws Error{domain} if there is no such quantity
@@ -38,5 +41,8 @@ struct Label {
 /// attaches the labels, in the order of the model's outputs.
 [[nodiscard]] Result evaluate(uncertainty::Inputs inputs, const uncertainty::Model& model,
                               std::vector<Label> labels);
+/// The same for a model of readings: the result keeps the instruments too.
+[[nodiscard]] Result evaluate(const instruments::Readings& readings,
+                              const uncertainty::Model& model, std::vector<Label> labels);
 
 }  // namespace areo::measurement

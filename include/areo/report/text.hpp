@@ -18,6 +18,9 @@ namespace areo::report {
 /// @param decimals  below zero rounds to tens, hundreds, ...: fixed(146, -1) is "150"
 [[nodiscard]] std::string fixed(double value, int decimals);
 
+/// Digits beyond those that an uncertainty supports, where all are asked for.
+inline constexpr int further_digits = 6;
+
 /// "1.0494 ± 0.0011", "4.98 ± 0.30 % vol", "0 ± 150 g/L": rounded to the second digit of U. With
 /// `full` six further digits. A value without uncertainty is printed as it is.
 [[nodiscard]] std::string value_text(const uncertainty::Value& value, std::string_view unit,

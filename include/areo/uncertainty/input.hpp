@@ -25,6 +25,25 @@ enum class Distribution {
 /// [gum] 4.2 and 4.3: from repeated observations, or from other knowledge.
 enum class Evaluation { type_a, type_b };
 
+/// What an input is knowledge of. It decides what could be done to know more.
+enum class Origin {
+  other,         ///< none of these
+  typed,         ///< a value as it was typed
+  reading,       ///< the eye at a scale
+  temperature,   ///< the temperature as read or assumed
+  thermometer,   ///< the correction of a thermometer
+  calibration,   ///< the correction of the instrument that a result rests on
+  glass,         ///< the expansion of a hydrometer
+  meniscus,      ///< how far the liquid climbs the stem
+  surface,       ///< the pull of the liquid's surface
+  compensation,  ///< what a refractometer makes of its temperature
+  mass,          ///< an amount from a balance or a recipe
+  composition,   ///< how pure and dry what is dissolved is
+  refraction,    ///< how the extract refracts
+  method,        ///< a measurement method against a better one
+  formula,       ///< a physical formula against its measurements
+};
+
 /// One input quantity.
 struct Input {
   std::string name;  ///< "reading of the original gravity"
@@ -37,6 +56,10 @@ struct Input {
   std::string provenance;      ///< where it comes from, in words a reader can check
   double limit_error = 0;      ///< of a curvilinear trapezoid: its limits are known to ± this
   std::vector<double> read{};  ///< of a sample: its values
+  Origin origin = Origin::other;
+  /// Step of what was noted, same unit: the mean of several does not look behind it [gum]
+  /// F.2.2.1. 0 = none.
+  double step = 0;
 };
 
 /// Makers that turn the usual statements into standard uncertainties [gum] 4.3.
@@ -83,6 +106,9 @@ struct Input {
 [[nodiscard]] Input sample(std::string name, std::string unit, std::vector<double> values,
                            std::string provenance);
 
+/// The same input with its origin and step.
+[[nodiscard]] Input from(Origin origin, Input input, double step = 0);
+
 /// Handle of an input within its Inputs.
 struct InputRef {
   std::size_t index;
@@ -108,9 +134,9 @@ struct Correlation {
 /// correlated through it without further ado.
 class Inputs {
  public:
-  /// @throws Error{domain} if value or u is not finite, u < 0, degrees of freedom < 1, or what a
-  ///         shape needs besides is missing; Error{inconsistent} if a sample has another mean or
-  ///         standard deviation than the input
+  /// @throws Error{domain} if value or u is not finite, u < 0, degrees of freedom < 1, a step
+  ///         is below zero or not finite, or what a shape needs besides is missing;
+  ///         Error{inconsistent} if a sample has another mean or standard deviation than the input
   InputRef add(Input input);
   /// @throws Error{domain} unless a and b differ and -1 <= r <= 1; Error{inconsistent} if they have
   ///         a correlation already

@@ -2,6 +2,7 @@
 // Law of propagation of uncertainty [gum] clause 5, for models with several outputs.
 #include <functional>
 #include <limits>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -71,6 +72,15 @@ inline constexpr double worth_a_warning = 0.05;
 ///         both sides; what the model throws at the estimates
 [[nodiscard]] Propagation propagate(const Inputs& inputs, const Model& model,
                                     const PropagationOptions& options = {});
+
+/// What shares make of an estimate: its standard uncertainty by the law of propagation, with the
+/// correlations of the inputs, and its degrees of freedom by Welch and Satterthwaite.
+/// @param shares  one per input, in their order
+/// @param beyond  shares of what is no input: independent of all, infinite degrees of freedom
+/// @throws Error{domain} unless there is one share per input
+/// @source [gum] 5.1, 5.2, G.4.1
+[[nodiscard]] Value combined(double estimate, std::span<const double> shares, const Inputs& inputs,
+                             std::span<const double> beyond = {});
 
 /// Covariance of the outputs of a model: what they owe to the same inputs they err in together.
 /// @source [gum] F.1.2.3

@@ -1,0 +1,36 @@
+#pragma once
+// A budget of uncertainty for people and for programs.
+#include <optional>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include "areo/measurement/result.hpp"
+#include "areo/uncertainty/propagate.hpp"
+
+namespace areo::report {
+
+/// Whether a measure moves the second digit of the expanded uncertainty by one unit at least.
+[[nodiscard]] bool worth_taking(const uncertainty::Value& before, const uncertainty::Value& after);
+
+/// A table of contributions, largest first, with bars and provenance, 80 columns wide; then what
+/// measures would gain, and with a target the cheapest way to it. A contribution is shown as the ±
+/// for about 95 % that the result would have if there were no other; those below half a percent of
+/// the variance are summed up.
+/// @param target  expanded uncertainty, unit of the quantity, > 0
+/// @param full    with more digits, as value_text()
+/// @throws Error{domain} as measurement::budget() and measurement::cheapest()
+[[nodiscard]] std::vector<std::string> budget_lines(const measurement::Result& result,
+                                                    std::string_view key,
+                                                    std::optional<double> target,
+                                                    bool full = false);
+
+/// The same as one JSON object on one line; the schema is in docs/reference/json.md.
+/// @param head  pairs that come first, already JSON
+/// @throws Error{domain} as budget_lines()
+[[nodiscard]] std::string budget_json(
+    const measurement::Result& result, std::string_view key, std::optional<double> target,
+    const std::vector<std::pair<std::string, std::string>>& head = {});
+
+}  // namespace areo::report

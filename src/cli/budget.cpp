@@ -1,0 +1,82 @@
+#include "budget.hpp"
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include <algorithm>
+#include <optional>
+#include <utility>
+#include <vector>
+
+#include "areo/core/error.hpp"
+#include "areo/core/nearest.hpp"
+#include "areo/report/budget.hpp"
+#include "areo/report/json.hpp"
+#include "failure.hpp"
+#include "parse.hpp"
+
+namespace areo::cli {
+namespace {
+
+using measurement::AlcoholResult;
+using measurement::Fermentation;
+using measurement::Quantity;
+using measurement::Result;
+
+std::string chosen_key(const Result& result, const std::string& of) {
+  if (of.empty()) return result.quantities.front().key;
+  std::vector<std::string> keys;
+  for (const Quantity& q : result.quantities) keys.push_back(q.key);
+  if (std::find(keys.begin(), keys.end(), of) != keys.end()) return of;
+  const std::string near = nearest(of, keys);
+  throw ParseError{fmt::format("'{}' is no quantity of this result", of), of, 0, of.size(),
+                   near.empty() ? fmt::format("one of {}", fmt::join(keys, ", "))
+                                : fmt::format("did you mean '{}'?", near)};
+}
+
+std::optional<double> target_of(const std::string& text) {
+  if (text.empty()) return std::nullopt;
+  const double target = plain_number(text, "a target");
+  if (!(target > 0))
+    throw ParseError{"a target is a ± above zero, in the unit of the result", text, 0, text.size()};
+  return target;
+}
+
+}  // namespace
+
+int print_budget(const Result& result, const std::string& headline, const Session& session,
+                 const std::string& state) {
+  const std::string key = chosen_key(result, session.budget.of);
+  const std::optional<double> target = target_of(session.budget.target);
+  if (session.json) {
+    std::vector<std::pair<std::string, std::string>> head;
+    if (!state.empty()) head.emplace_back("state", report::json_string(state));
+    raw_line(report::budget_json(result, key, target, head));
+    return done;
+  }
+  line(headline);
+  for (const std::string& text : report::budget_lines(result, key, target, session.full))
+    line(text);
+  notes(result.notes);
+  return done;
+}
+
+int print_strength_budget(const AlcoholResult& a, const StrengthWords& words,
+                          const Session& session) {
+  if (a.state != Fermentation::above && a.state != Fermentation::contradiction)
+    return print_budget(a.result, headline(a, words, session.full), session, word(a.state));
+  if (session.json) {
+    Result none;
+    none.notes = a.result.notes;
+    raw_line(report::json_line(none, {{"state", report::json_string(word(a.state))},
+                                      {"contributions", "[]"},
+                                      {"measures", "[]"}}));
+    return said_no;
+  }
+  line("no alcohol computed, so there is no budget: " + words.above);
+  notes(a.result.notes);
+  line("next: " + words.retry);
+  return said_no;
+}
+
+}  // namespace areo::cli

@@ -1,0 +1,22 @@
+#pragma once
+// What a command prints below `areo budget`: where the uncertainty of its result comes from.
+#include <string>
+
+#include "areo/measurement/alcohol.hpp"
+#include "output.hpp"
+#include "strength.hpp"
+
+namespace areo::cli {
+
+/// Of the quantity that --of names; the first unless stated.
+/// @param headline  what the command itself would begin with
+/// @return exit code
+/// @throws ParseError for a target that is none, Error{domain} for a quantity that the result has
+///         not, or that has no uncertainty
+int print_budget(const measurement::Result& result, const std::string& headline,
+                 const Session& session, const std::string& state = "");
+/// A strength without a figure has no budget: says why, and is a "no".
+int print_strength_budget(const measurement::AlcoholResult& a, const StrengthWords& words,
+                          const Session& session);
+
+}  // namespace areo::cli

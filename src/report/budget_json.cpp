@@ -1,0 +1,120 @@
+#include <cmath>
+
+#include "areo/measurement/budget.hpp"
+#include "areo/measurement/measures.hpp"
+#include "areo/report/budget.hpp"
+#include "dump.hpp"
+
+namespace areo::report {
+namespace {
+
+using measurement::Action;
+using uncertainty::Distribution;
+using uncertainty::Origin;
+
+const char* word(Distribution d) {
+  switch (d) {
+    case Distribution::normal: return "normal";
+    case Distribution::rectangular: return "rectangular";
+    case Distribution::triangular: return "triangular";
+    case Distribution::arcsine: return "arcsine";
+    case Distribution::student_t: return "student_t";
+    case Distribution::curvilinear_trapezoid: return "curvilinear_trapezoid";
+    case Distribution::sample: return "sample";
+  }
+  return "";
+}
+
+const char* word(Origin o) {
+  switch (o) {
+    case Origin::other: return "other";
+    case Origin::typed: return "typed";
+    case Origin::reading: return "reading";
+    case Origin::temperature: return "temperature";
+    case Origin::thermometer: return "thermometer";
+    case Origin::calibration: return "calibration";
+    case Origin::glass: return "glass";
+    case Origin::meniscus: return "meniscus";
+    case Origin::surface: return "surface";
+    case Origin::compensation: return "compensation";
+    case Origin::mass: return "mass";
+    case Origin::composition: return "composition";
+    case Origin::refraction: return "refraction";
+    case Origin::method: return "method";
+    case Origin::formula: return "formula";
+  }
+  return "";
+}
+
+const char* word(Action a) {
+  switch (a) {
+    case Action::digit: return "digit";
+    case Action::repeat: return "repeat";
+    case Action::temperature: return "temperature";
+    case Action::check: return "check";
+    case Action::extract: return "extract";
+    case Action::finer_scale: return "finer_scale";
+  }
+  return "";
+}
+
+Json contribution_json(const measurement::Contribution& c) {
+  const double nu = c.input.degrees_of_freedom;
+  return {{"name", c.input.name},
+          {"origin", word(c.input.origin)},
+          {"provenance", c.input.provenance},
+          {"distribution", word(c.input.shape)},
+          {"evaluation", c.input.type == uncertainty::Evaluation::type_a ? "A" : "B"},
+          {"degrees_of_freedom", std::isfinite(nu) ? Json(nu) : Json()},
+          {"input_value", c.input.value},
+          {"input_standard_uncertainty", c.input.u},
+          {"input_unit", c.input.unit},
+          {"share", c.share},
+          {"variance_fraction", c.fraction}};
+}
+
+Json measure_json(const measurement::Measure& m, const uncertainty::Value& now) {
+  return {{"action", word(m.action)},
+          {"description", m.words},
+          {"changes", m.changes},
+          {"effort", measurement::effort(m.action)},
+          {"expanded_uncertainty", m.after.expanded()},
+          {"gain", worth_taking(now, m.after)}};
+}
+
+Json plan_json(const measurement::Plan& plan, double target, const uncertainty::Value& now) {
+  Json steps = Json::array();
+  for (const auto& m : plan.steps) steps.push_back(measure_json(m, now));
+  return {{"target", target},
+          {"reached", plan.reached},
+          {"effort", plan.effort},
+          {"expanded_uncertainty", plan.after.expanded()},
+          {"steps", steps}};
+}
+
+}  // namespace
+
+std::string budget_json(const measurement::Result& result, std::string_view key,
+                        std::optional<double> target,
+                        const std::vector<std::pair<std::string, std::string>>& head) {
+  const measurement::Quantity& q = result.at(key);
+  Json j = Json::object();
+  for (const auto& [name, value] : head) j[name] = Json::parse(value);
+  j["budget_of"] = q.key;
+  j[q.key] = quantity_json(q.value, q.unit);
+  j["contributions"] = Json::array();
+  for (const auto& c : measurement::budget(result, key))
+    j["contributions"].push_back(contribution_json(c));
+  j["measures"] = Json::array();
+  for (const auto& m : measurement::measures(result, key))
+    j["measures"].push_back(measure_json(m, q.value));
+  const measurement::Floor floor = measurement::floor_of(result, key);
+  j["floor"] = {{"expanded_uncertainty", floor.after.expanded()},
+                {"limit", floor.limit},
+                {"needs_laboratory", floor.needs_laboratory}};
+  if (target) j["plan"] = plan_json(measurement::cheapest(result, key, *target), *target, q.value);
+  j["notes"] = result.notes;
+  return dump(j);
+}
+
+}  // namespace areo::report

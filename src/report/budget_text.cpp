@@ -1,0 +1,145 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <sstream>
+
+#include "areo/measurement/budget.hpp"
+#include "areo/measurement/measures.hpp"
+#include "areo/report/budget.hpp"
+#include "areo/report/text.hpp"
+
+namespace areo::report {
+namespace {
+
+using measurement::Contribution;
+using measurement::Quantity;
+using uncertainty::Value;
+
+constexpr std::size_t columns = 80;
+constexpr std::size_t bar_columns = 12;
+constexpr double shown_fraction = 0.005;
+
+// Numbers with the digits that the whole uncertainty supports.
+class Digits {
+ public:
+  Digits(const Quantity& q, bool full)
+      : decimals_{last_place(q.value.expanded()) + (full ? further_digits : 0)},
+        unit_{q.unit.empty() ? "" : " " + q.unit} {}
+  [[nodiscard]] std::string number(double expanded) const {
+    return "± " + fixed(expanded, decimals_);
+  }
+  [[nodiscard]] std::string with_unit(const Value& v) const { return number(v.expanded()) + unit_; }
+  /// One digit more, so that what misses a target by little does not look like it.
+  [[nodiscard]] std::string beside_target(const Value& v) const {
+    return "± " + fixed(v.expanded(), decimals_ + 1) + unit_;
+  }
+
+ private:
+  int decimals_;
+  std::string unit_;
+};
+
+// `text` behind `first`, broken at spaces; further lines begin under it.
+void append_wrapped(std::vector<std::string>& lines, const std::string& first,
+                    const std::string& text) {
+  const std::string indent(display_width(first), ' ');
+  std::string line = first;
+  bool fresh = true;
+  std::istringstream words{text};
+  for (std::string word; words >> word; fresh = false) {
+    // "± 0.3" stays together.
+    if (std::string number; word == "±" && words >> number) word += " " + number;
+    if (!fresh && display_width(line) + 1 + display_width(word) > columns) {
+      lines.push_back(line);
+      line = indent;
+      fresh = true;
+    }
+    line += (fresh ? "" : " ") + word;
+  }
+  lines.push_back(line);
+}
+
+void append_table(std::vector<std::string>& lines, const std::vector<Contribution>& all,
+                  const Quantity& q, const Digits& digits) {
+  const double coverage = q.value.expanded() / q.value.u;
+  const std::size_t width = display_width(digits.number(q.value.expanded()));
+  double rest = 0;
+  std::size_t more = 0;
+  for (const Contribution& c : all) {
+    if (std::abs(c.fraction) < shown_fraction) {
+      rest += c.fraction;
+      ++more;
+      continue;
+    }
+    const auto bar = static_cast<std::size_t>(std::lround(std::max(c.fraction, 0.0) * bar_columns));
+    const std::string first =
+        fmt::format("  {:<{}}  {:>3.0f} %  {:<{}}  ", digits.number(coverage * c.share), width,
+                    100 * c.fraction, std::string(std::min(bar, bar_columns), '#'), bar_columns);
+    append_wrapped(lines, first, c.input.name);
+    append_wrapped(lines, std::string(display_width(first), ' '), c.input.provenance);
+  }
+  if (more > 0)
+    lines.push_back(
+        fmt::format("  and {} more, together {}", more,
+                    rest < 0.0005 ? "below 0.1 %" : fmt::format("{:.1f} %", 100 * rest)));
+}
+
+void append_measures(std::vector<std::string>& lines, const measurement::Result& result,
+                     const Quantity& q, const Digits& digits) {
+  lines.emplace_back("what each measure alone would gain:");
+  for (const measurement::Measure& m : measurement::measures(result, q.key))
+    append_wrapped(
+        lines, "  ",
+        worth_taking(q.value, m.after)
+            ? fmt::format("{}: {} -> {} ({})", m.words, digits.number(q.value.expanded()),
+                          digits.number(m.after.expanded()), m.changes)
+            : m.words + ": no gain");
+  const measurement::Floor floor = measurement::floor_of(result, q.key);
+  append_wrapped(
+      lines, "  ",
+      fmt::format(
+          "all of them: {}, of which most by {}{}", digits.with_unit(floor.after), floor.limit,
+          floor.needs_laboratory ? "; only a distillation or a laboratory gets below" : ""));
+}
+
+void append_plan(std::vector<std::string>& lines, const measurement::Plan& plan, double target,
+                 const Digits& digits) {
+  const std::string goal = fmt::format("target ± {:g}: ", target);
+  if (!plan.reached) {
+    append_wrapped(lines, goal,
+                   "out of reach; all measures together leave " + digits.beside_target(plan.after));
+  } else if (plan.steps.empty()) {
+    append_wrapped(lines, goal, "reached already");
+  } else {
+    std::string steps;
+    for (const measurement::Measure& m : plan.steps) steps += (steps.empty() ? "" : "; ") + m.words;
+    append_wrapped(
+        lines, goal,
+        fmt::format("with the least effort by {}; {}", steps, digits.beside_target(plan.after)));
+  }
+}
+
+}  // namespace
+
+bool worth_taking(const Value& before, const Value& after) {
+  const double unit = std::pow(10.0, -last_place(before.expanded()));
+  return before.expanded() - after.expanded() >= unit;
+}
+
+std::vector<std::string> budget_lines(const measurement::Result& result, std::string_view key,
+                                      std::optional<double> target, bool full) {
+  const auto contributions = measurement::budget(result, key);
+  const Quantity& q = result.at(key);
+  const Digits digits{q, full};
+  std::vector<std::string> lines;
+  append_wrapped(lines, "",
+                 fmt::format("{}, {}; its parts as ± for about 95 %:", q.name,
+                             value_text(q.value, q.unit, full)));
+  append_table(lines, contributions, q, digits);
+  append_measures(lines, result, q, digits);
+  if (target) append_plan(lines, measurement::cheapest(result, key, *target), *target, digits);
+  return lines;
+}
+
+}  // namespace areo::report

@@ -1,0 +1,10 @@
+rc=0
+areo instrument add prism-1 --kind refractometer --on 2026-02-28
+areo instrument add stem-1 --from 0.990 --to 1.100 --division 0.002 --on 2026-02-28
+areo calibrate water prism-1 0.4 19C --on 2026-03-01T10:00Z
+areo calibrate sugar prism-1 10.4 20C --solute 50g --water 450g --balance 0.1g --on 2026-03-01T10:20Z
+areo calibrate fit prism-1
+areo calibrate water stem-1 1.001 20C --on 2026-03-01T10:30Z
+areo calibrate sugar stem-1 1.042 21C --solute 52g --water 448g --on 2026-03-01T10:40Z
+areo calibrate fit stem-1
+areo budget refract 7.8 --temp 22C --gravity 1.012 --gravity-temp 20C --instrument prism-1 --hydrometer stem-1
