@@ -123,6 +123,7 @@ Result convert(const Scale& from, double mark, double half_width, std::span<cons
       [=, scales = std::vector(to.begin(), to.end())](const Point& x) {
         const Liquid liquid = formula.liquid(x, from, x[typed]);
         std::vector<double> marks;
+        marks.reserve(scales.size());
         // The same scale back again must be the same number, not one through a solver.
         for (const Scale& s : scales)
           marks.push_back(s == from ? x[typed] : formula.mark(x, s, liquid.extract));
