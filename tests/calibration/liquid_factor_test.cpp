@@ -41,16 +41,21 @@ TEST(LiquidFactor, FindsHowStronglyTheExtractRefracts) {
   }
 }
 
-// One pair at 12 Brix: 0.1 Brix of calibration, 0.1 Brix triangular by the eye; and of the
-// hydrometer 0.0003 and 0.001 triangular and 0.0004 rectangular, 0.00405 SG per percent; per
-// twelve.
+// One pair at 12 Brix: 0.1 Brix of calibration, 0.1 Brix triangular by the eye, and the kitchen
+// thermometer's ± 0.5 °C rectangular at 0.07 Brix per °C [itct1936]; of the hydrometer 0.0003,
+// 0.001 triangular, 0.0004 rectangular and 0.00018 per °C of the same, at 0.0042 SG per percent
+// [nbsc440]. Per twelve; at 12 % a percent refracts 1.56e-3, the mean one 1.495e-3 [icumsa1974].
 TEST(LiquidFactor, UncertaintyOfOnePair) {
-  const double prism = std::hypot(0.1, 0.1 / std::sqrt(6.0));
-  const double stem = std::hypot(0.0003, 0.001 / std::sqrt(6.0), 0.0004 / std::sqrt(3.0)) / 0.00405;
+  const double warm = 0.5 / std::sqrt(3.0);
+  const double prism = std::hypot(0.1, 0.1 / std::sqrt(6.0), 0.07 * warm);
+  const double stem =
+      std::hypot(std::hypot(0.0003, 0.001 / std::sqrt(6.0), 0.0004 / std::sqrt(3.0)),
+                 0.00018 * warm) /
+      0.0042;
   const LiquidFactor f = liquid_factor(std::vector{pair(0.12, 1)});
-  // Temperatures add a little, and a percent of extract at 12 % refracts 1.05 times the mean one.
-  EXPECT_NEAR(f.optics.uncertainty, std::hypot(prism, stem) / 12 * 1.05,
-              0.05 * f.optics.uncertainty);
+  // Within 1 %: the factors have two or three digits.
+  EXPECT_NEAR(f.optics.uncertainty, std::hypot(prism, stem) / 12 * 1.56 / 1.495,
+              0.01 * f.optics.uncertainty);
 }
 
 TEST(LiquidFactor, RepeatsDoNotAverageTheCalibrationOut) {
@@ -69,8 +74,10 @@ TEST(LiquidFactor, ScatterWidens) {
   const LiquidFactor loud = liquid_factor(std::vector{pair(0.12, 1, 0.6), pair(0.12, 1, -0.6)});
   EXPECT_TRUE(quiet.consistent);
   EXPECT_FALSE(loud.consistent);
+  // 0.6 Brix off, the sensitivities are not quite those at 12: 1.56e-3 per Brix changes by 0.6 %
+  // over them, half of it here and half there.
   EXPECT_NEAR(loud.optics.uncertainty, quiet.optics.uncertainty * std::sqrt(loud.chi_squared),
-              0.01 * loud.optics.uncertainty);
+              0.003 * loud.optics.uncertainty);
 }
 
 // Shared errors in proportion to the factors must not pull the result below all of them.

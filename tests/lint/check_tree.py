@@ -9,7 +9,7 @@ TOP = {"CMakeLists.txt", "README.md", "DEVELOPERS.md", "src", "include", "docs",
 NEEDED = {"CMakeLists.txt", "README.md", "DEVELOPERS.md", "src", "include", "docs", "tests", "tables"}
 MAX_HEADER_LINES = 400
 # Put together here, so that this file does not find itself.
-LEFTOVER = re.compile("|".join(("TO" + "DO", "FIX" + "ME", r"(?<![\w.}])/" + "work/")))
+LEFTOVER = re.compile("|".join(("TO" + "DO", "FIX" + "ME", r"(?<![\w.}])/" + "(?:home|root)/")))
 # A promise that no measurement can make; users must not read it in the program's words.
 PROMISE = re.compile(r"\bsafe\b", re.I)
 STRING = re.compile(r'"((?:[^"\\\n]|\\.)*)"')
@@ -57,7 +57,7 @@ def check(root):
 
 GOOD = {
     "CMakeLists.txt": "areo_room(core HEADERS a.hpp SOURCES a.cpp)\nareo_cli_sources(text.cpp)\n",
-    "README.md": "words, also build/work/x and ${dir}/work/\n",
+    "README.md": "words, also build/home/x and ${dir}/home/\n",
     "DEVELOPERS.md": "words\n",
     ".gitignore": "/build/\n",
     "build/x.txt": "FIX" + "ME\n",
@@ -73,7 +73,7 @@ BAD = {
     "unknown top-level entry": {"Makefile": "\n"},
     "missing README": {"README.md": None},
     "leftover": {"docs/a.md": "TO" + "DO: words\n"},
-    "leftover with a path": {"docs/a.md": "see /" + "work/x\n"},
+    "leftover with a path": {"docs/a.md": "see /" + "home/x\n"},
     "long header": {"include/areo/core/a.hpp": "// l\n" * (MAX_HEADER_LINES + 1)},
     "promise": {"src/cli/text.cpp": 'auto s = "It is safe to bottle";\n'},
     "header not named": {"include/areo/core/b.hpp": "\n"},

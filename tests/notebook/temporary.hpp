@@ -19,7 +19,8 @@ namespace areo::notebook {
 class TemporaryFolder : public testing::Test {
  protected:
   TemporaryFolder() {
-    std::string pattern = (std::filesystem::temp_directory_path() / "areo-test-XXXXXX").string();
+    const std::string name = "areo-test-" + std::string(6, 'X');  // mkdtemp() fills these in
+    std::string pattern = (std::filesystem::temp_directory_path() / name).string();
     if (mkdtemp(pattern.data()) == nullptr) throw std::runtime_error{"no temporary folder"};
     folder_ = pattern;
   }

@@ -262,8 +262,8 @@ TEST(DrinkIndex, BarthsLine) {
 }
 
 // While one wort ferments, the apparent extract is a straight line in the refractometer's reading
-// [savel2020]. Slopes are those of the model to 95 % attenuation, its bend from the line is two
-// printed digits.
+// [savel2020]. Slopes and bends are the model's own to 95 % attenuation, so this watches that it
+// stays as it is. Each bend is the largest distance from the line, rounded up: 0.197 for 18 °P.
 TEST(DrinkIndex, FermentationIsNearlyStraight) {
   for (const auto& [original, slope, bend] :
        {std::tuple{8.0, 1.570, 0.04}, {12.0, 1.588, 0.09}, {18.0, 1.616, 0.20}}) {
