@@ -2,6 +2,8 @@
 
 #include <cmath>
 
+#include "instruments/indication.hpp"
+
 namespace areo::instruments {
 namespace {
 
@@ -17,10 +19,6 @@ constexpr double usual_meniscus_half_width = 0.5;
 double marks_for(const Hydrometer& h, double indication, double delta_kg_m3) {
   const double rho = physics::density_from_mark(h.scale, indication).value();
   return std::abs(physics::mark_from_density(h.scale, kg_per_m3(rho + delta_kg_m3)) - indication);
-}
-
-double half_width(const Hydrometer& h, const HydrometerReading& r) {
-  return r.half_width > 0 ? r.half_width : h.division / 2;
 }
 
 uncertainty::Input meniscus_input(const Hydrometer& h) {
@@ -65,14 +63,8 @@ ReadingInputs::ReadingInputs(uncertainty::Inputs& inputs, const HydrometerInputs
                              const std::optional<uncertainty::InputRef>& surface)
     : hydrometer_{hydrometer},
       meniscus_{r.meniscus},
-      indication_{inputs.add(
-          from(r.origin,
-               uncertainty::triangular("reading of " + of, "scale", r.indication,
-                                       half_width(hydrometer.hydrometer, r),
-                                       r.half_width > 0 ? "as stated or as coarse as it was typed"
-                                                        : "read by eye to half a division"),
-               // What is estimated to ± half a division is noted in steps of that size.
-               half_width(hydrometer.hydrometer, r)))},
+      indication_{add_indication(
+          inputs, of, {r.indication, r.half_width, hydrometer.hydrometer.division, r.origin})},
       surface_{surface ? *surface : add_surface(inputs, hydrometer.hydrometer, r, of)},
       temperature_{add_temperature(inputs, of, r.temperature, shared_thermometer)} {
   require_on_scale(hydrometer.hydrometer, r.indication);

@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "areo/core/error.hpp"
+#include "instruments/indication.hpp"
 
 namespace areo::instruments {
 namespace {
@@ -19,10 +20,6 @@ double compensation_half_width(const Refractometer& r, const TemperatureReading&
   if (!r.compensated) return 0;
   const double away = std::abs(t.indication_c - reference_c) + t.half_width_c;
   return r.division * std::min(1.0, away / full_doubt_c);
-}
-
-double half_width(const Refractometer& r, const RefractometerReading& reading) {
-  return reading.half_width > 0 ? reading.half_width : r.division / 2;
 }
 
 const char* unit_of(const Refractometer& r) {
@@ -74,14 +71,9 @@ RefractionInputs::RefractionInputs(uncertainty::Inputs& inputs,
                                    const std::optional<CorrectionInputs>& shared)
     : refractometer_{refractometer},
       temperature_{add_temperature(inputs, of, r.temperature, shared)},
-      indication_{inputs.add(
-          from(uncertainty::Origin::reading,
-               uncertainty::triangular("reading of " + of, "scale", r.indication,
-                                       half_width(refractometer.refractometer, r),
-                                       r.half_width > 0 ? "as stated or as coarse as it was typed"
-                                                        : "read by eye to half a division"),
-               // What is estimated to ± half a division is noted in steps of that size.
-               half_width(refractometer.refractometer, r)))},
+      indication_{add_indication(inputs, of,
+                                 {r.indication, r.half_width, refractometer.refractometer.division,
+                                  uncertainty::Origin::reading})},
       compensation_{inputs.add(
           from(uncertainty::Origin::compensation,
                uncertainty::rectangular(

@@ -1,0 +1,19 @@
+#pragma once
+// What the eye reads on a scale, as an input of a model: the same for every instrument with marks.
+#include <string>
+
+#include "areo/uncertainty/input.hpp"
+
+namespace areo::instruments {
+
+struct IndicationRead {
+  double indication;
+  double half_width;  ///< as stated; 0 = half a division
+  double division;
+  uncertainty::Origin origin;
+};
+/// @param of  what was read, for the name of the input ("the original gravity")
+[[nodiscard]] uncertainty::InputRef add_indication(uncertainty::Inputs& inputs,
+                                                   const std::string& of, const IndicationRead& r);
+
+}  // namespace areo::instruments
