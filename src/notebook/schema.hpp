@@ -121,7 +121,178 @@ CREATE TRIGGER calibration_check_is_never_deleted BEFORE DELETE ON calibration_c
 BEGIN SELECT RAISE (ABORT, 'a calibration is never deleted'); END;
 )sql";
 
-inline constexpr std::array schema_steps{schema_1, schema_2};
+// Version 3: batches with their readings and additions, all append-only; an amendment is a new
+// reading that names the one it replaces. Instruments retire, calibrations may be due again.
+inline constexpr const char* schema_3 = R"sql(
+CREATE TABLE instrument_retired (
+  instrument INTEGER PRIMARY KEY REFERENCES instrument (id),
+  at TEXT NOT NULL, at_s INTEGER NOT NULL, reason TEXT NOT NULL CHECK (reason <> '')
+) STRICT;
+ALTER TABLE calibration ADD COLUMN due TEXT;
+ALTER TABLE calibration ADD COLUMN due_s INTEGER;
+
+CREATE TABLE batch (
+  id INTEGER PRIMARY KEY,
+  name TEXT NOT NULL UNIQUE CHECK (name <> ''),
+  drink TEXT NOT NULL,
+  culture TEXT NOT NULL CHECK (culture IN ('yeast', 'mixed', 'acetic')),
+  vessel TEXT NOT NULL,
+  volume_typed TEXT NOT NULL, volume_l REAL CHECK (volume_l > 0),
+  extract TEXT NOT NULL, liquid TEXT NOT NULL,
+  started_at TEXT NOT NULL, started_at_s INTEGER NOT NULL,
+  note TEXT NOT NULL
+) STRICT;
+CREATE TABLE batch_event (
+  id INTEGER PRIMARY KEY,
+  batch INTEGER NOT NULL REFERENCES batch (id),
+  at TEXT NOT NULL, at_s INTEGER NOT NULL,
+  what TEXT NOT NULL CHECK (what IN ('closed', 'reopened')),
+  note TEXT NOT NULL
+) STRICT;
+CREATE INDEX event_by_batch ON batch_event (batch, id);
+CREATE TABLE batch_amendment (
+  id INTEGER PRIMARY KEY,
+  batch INTEGER NOT NULL REFERENCES batch (id),
+  at TEXT NOT NULL, at_s INTEGER NOT NULL,
+  field TEXT NOT NULL
+    CHECK (field IN ('drink', 'culture', 'vessel', 'volume', 'extract', 'liquid', 'note')),
+  value TEXT NOT NULL, volume_l REAL CHECK (volume_l > 0),
+  reason TEXT NOT NULL CHECK (reason <> ''),
+  CHECK (field <> 'culture' OR value IN ('yeast', 'mixed', 'acetic')),
+  CHECK ((field = 'volume') = (volume_l IS NOT NULL))
+) STRICT;
+CREATE INDEX amendment_by_batch ON batch_amendment (batch, id);
+
+CREATE TABLE reading (
+  id INTEGER PRIMARY KEY,
+  batch INTEGER NOT NULL REFERENCES batch (id),
+  bottle TEXT NOT NULL,
+  sample INTEGER NOT NULL REFERENCES reading (id),
+  what TEXT NOT NULL CHECK (what IN ('original', 'present')),
+  made_at TEXT NOT NULL, made_at_s INTEGER NOT NULL,
+  noted_at TEXT NOT NULL, noted_at_s INTEGER NOT NULL,
+  instrument INTEGER NOT NULL REFERENCES instrument (id),
+  typed TEXT NOT NULL, indication REAL NOT NULL, half_width REAL NOT NULL,
+  temperature_typed TEXT NOT NULL, temperature_c REAL, temperature_half_width_c REAL NOT NULL,
+  thermometer INTEGER REFERENCES instrument (id),
+  meniscus TEXT NOT NULL CHECK (meniscus IN ('level', 'top')),
+  degassed INTEGER CHECK (degassed IN (0, 1)),
+  person TEXT NOT NULL, note TEXT NOT NULL,
+  amends INTEGER UNIQUE REFERENCES reading (id), reason TEXT NOT NULL,
+  CHECK ((amends IS NULL) = (reason = ''))
+) STRICT;
+CREATE INDEX reading_by_batch ON reading (batch, made_at_s, id);
+CREATE INDEX reading_by_sample ON reading (sample);
+CREATE INDEX reading_by_instrument ON reading (instrument, person, sample) WHERE sample <> id;
+CREATE TABLE reading_exclusion (
+  id INTEGER PRIMARY KEY,
+  reading INTEGER NOT NULL REFERENCES reading (id),
+  at TEXT NOT NULL, at_s INTEGER NOT NULL,
+  excluded INTEGER NOT NULL CHECK (excluded IN (0, 1)),
+  reason TEXT NOT NULL CHECK (reason <> '')
+) STRICT;
+CREATE INDEX exclusion_by_reading ON reading_exclusion (reading, id);
+
+CREATE TABLE addition (
+  id INTEGER PRIMARY KEY,
+  batch INTEGER NOT NULL REFERENCES batch (id),
+  bottle TEXT NOT NULL,
+  what TEXT NOT NULL CHECK (what IN ('sugar', 'juice', 'water', 'salt', 'acid', 'batch')),
+  made_at TEXT NOT NULL, made_at_s INTEGER NOT NULL,
+  noted_at TEXT NOT NULL, noted_at_s INTEGER NOT NULL,
+  amount_typed TEXT NOT NULL, mass_g REAL CHECK (mass_g > 0), volume_l REAL CHECK (volume_l > 0),
+  extract_typed TEXT NOT NULL, extract_percent REAL, extract_half_width REAL,
+  other INTEGER REFERENCES batch (id),
+  into_typed TEXT NOT NULL, into_l REAL CHECK (into_l > 0),
+  person TEXT NOT NULL, note TEXT NOT NULL,
+  CHECK ((mass_g IS NULL) <> (volume_l IS NULL)),
+  CHECK ((what = 'juice') = (extract_percent IS NOT NULL)),
+  CHECK ((what = 'batch') = (other IS NOT NULL)), CHECK (other <> batch)
+) STRICT;
+CREATE INDEX addition_by_batch ON addition (batch, made_at_s, id);
+CREATE TABLE addition_exclusion (
+  id INTEGER PRIMARY KEY,
+  addition INTEGER NOT NULL REFERENCES addition (id),
+  at TEXT NOT NULL, at_s INTEGER NOT NULL,
+  excluded INTEGER NOT NULL CHECK (excluded IN (0, 1)),
+  reason TEXT NOT NULL CHECK (reason <> '')
+) STRICT;
+
+CREATE TRIGGER retired_is_never_changed BEFORE UPDATE ON instrument_retired
+BEGIN SELECT RAISE (ABORT, 'what retired stays retired'); END;
+CREATE TRIGGER retired_is_never_deleted BEFORE DELETE ON instrument_retired
+BEGIN SELECT RAISE (ABORT, 'what retired stays retired'); END;
+CREATE TRIGGER batch_is_never_changed BEFORE UPDATE ON batch
+BEGIN SELECT RAISE (ABORT, 'a batch is never changed'); END;
+CREATE TRIGGER batch_is_never_deleted BEFORE DELETE ON batch
+BEGIN SELECT RAISE (ABORT, 'a batch is never deleted'); END;
+CREATE TRIGGER batch_amendment_is_never_changed BEFORE UPDATE ON batch_amendment
+BEGIN SELECT RAISE (ABORT, 'an amendment is never changed'); END;
+CREATE TRIGGER batch_amendment_is_never_deleted BEFORE DELETE ON batch_amendment
+BEGIN SELECT RAISE (ABORT, 'an amendment is never deleted'); END;
+CREATE TRIGGER event_is_never_changed BEFORE UPDATE ON batch_event
+BEGIN SELECT RAISE (ABORT, 'the history of a batch is never changed'); END;
+CREATE TRIGGER event_is_never_deleted BEFORE DELETE ON batch_event
+BEGIN SELECT RAISE (ABORT, 'the history of a batch is never deleted'); END;
+CREATE TRIGGER reading_is_never_changed BEFORE UPDATE ON reading
+BEGIN SELECT RAISE (ABORT, 'what was read is never changed'); END;
+CREATE TRIGGER reading_is_never_deleted BEFORE DELETE ON reading
+BEGIN SELECT RAISE (ABORT, 'what was read is never deleted'); END;
+CREATE TRIGGER exclusion_is_never_changed BEFORE UPDATE ON reading_exclusion
+BEGIN SELECT RAISE (ABORT, 'an exclusion is never changed'); END;
+CREATE TRIGGER exclusion_is_never_deleted BEFORE DELETE ON reading_exclusion
+BEGIN SELECT RAISE (ABORT, 'an exclusion is never deleted'); END;
+CREATE TRIGGER addition_is_never_changed BEFORE UPDATE ON addition
+BEGIN SELECT RAISE (ABORT, 'an addition is never changed'); END;
+CREATE TRIGGER addition_is_never_deleted BEFORE DELETE ON addition
+BEGIN SELECT RAISE (ABORT, 'an addition is never deleted'); END;
+CREATE TRIGGER addition_exclusion_is_never_changed BEFORE UPDATE ON addition_exclusion
+BEGIN SELECT RAISE (ABORT, 'an exclusion is never changed'); END;
+CREATE TRIGGER addition_exclusion_is_never_deleted BEFORE DELETE ON addition_exclusion
+BEGIN SELECT RAISE (ABORT, 'an exclusion is never deleted'); END;
+-- REPLACE deletes without asking the triggers above.
+CREATE TRIGGER reading_is_never_replaced BEFORE INSERT ON reading
+WHEN EXISTS (SELECT 1 FROM reading WHERE id = NEW.id OR amends = NEW.amends)
+BEGIN SELECT RAISE (ABORT, 'what was read is never changed'); END;
+CREATE TRIGGER addition_is_never_replaced BEFORE INSERT ON addition
+WHEN EXISTS (SELECT 1 FROM addition WHERE id = NEW.id)
+BEGIN SELECT RAISE (ABORT, 'an addition is never changed'); END;
+CREATE TRIGGER batch_is_never_replaced BEFORE INSERT ON batch
+WHEN EXISTS (SELECT 1 FROM batch WHERE id = NEW.id OR name = NEW.name)
+BEGIN SELECT RAISE (ABORT, 'a batch is never changed'); END;
+CREATE TRIGGER instrument_is_never_replaced BEFORE INSERT ON instrument
+WHEN EXISTS (SELECT 1 FROM instrument WHERE id = NEW.id OR name = NEW.name)
+BEGIN SELECT RAISE (ABORT, 'an instrument is never changed'); END;
+CREATE TRIGGER check_reading_is_never_replaced BEFORE INSERT ON check_reading
+WHEN EXISTS (SELECT 1 FROM check_reading WHERE id = NEW.id)
+BEGIN SELECT RAISE (ABORT, 'what was read is never changed'); END;
+CREATE TRIGGER calibration_is_never_replaced BEFORE INSERT ON calibration
+WHEN EXISTS (SELECT 1 FROM calibration WHERE id = NEW.id)
+BEGIN SELECT RAISE (ABORT, 'a calibration is never changed'); END;
+CREATE TRIGGER liquid_pair_is_never_replaced BEFORE INSERT ON liquid_pair
+WHEN EXISTS (SELECT 1 FROM liquid_pair WHERE id = NEW.id)
+BEGIN SELECT RAISE (ABORT, 'what was read is never changed'); END;
+CREATE TRIGGER liquid_pair_left_out_is_never_replaced BEFORE INSERT ON liquid_pair_left_out
+WHEN EXISTS (SELECT 1 FROM liquid_pair_left_out WHERE pair = NEW.pair)
+BEGIN SELECT RAISE (ABORT, 'what was left out is never changed'); END;
+CREATE TRIGGER instrument_retired_is_never_replaced BEFORE INSERT ON instrument_retired
+WHEN EXISTS (SELECT 1 FROM instrument_retired WHERE instrument = NEW.instrument)
+BEGIN SELECT RAISE (ABORT, 'what retired stays retired'); END;
+CREATE TRIGGER batch_event_is_never_replaced BEFORE INSERT ON batch_event
+WHEN EXISTS (SELECT 1 FROM batch_event WHERE id = NEW.id)
+BEGIN SELECT RAISE (ABORT, 'the history of a batch is never changed'); END;
+CREATE TRIGGER batch_amendment_is_never_replaced BEFORE INSERT ON batch_amendment
+WHEN EXISTS (SELECT 1 FROM batch_amendment WHERE id = NEW.id)
+BEGIN SELECT RAISE (ABORT, 'an amendment is never changed'); END;
+CREATE TRIGGER reading_exclusion_is_never_replaced BEFORE INSERT ON reading_exclusion
+WHEN EXISTS (SELECT 1 FROM reading_exclusion WHERE id = NEW.id)
+BEGIN SELECT RAISE (ABORT, 'an exclusion is never changed'); END;
+CREATE TRIGGER addition_exclusion_is_never_replaced BEFORE INSERT ON addition_exclusion
+WHEN EXISTS (SELECT 1 FROM addition_exclusion WHERE id = NEW.id)
+BEGIN SELECT RAISE (ABORT, 'an exclusion is never changed'); END;
+)sql";
+
+inline constexpr std::array schema_steps{schema_1, schema_2, schema_3};
 inline constexpr int schema_version = static_cast<int>(schema_steps.size());
 
 }  // namespace areo::notebook

@@ -12,6 +12,7 @@
 #include "areo/core/nearest.hpp"
 #include "impl.hpp"
 #include "migrate.hpp"
+#include "words.hpp"
 
 namespace areo::notebook {
 namespace {
@@ -41,20 +42,6 @@ constexpr std::array method_words{
     std::pair{CheckMethod::salt, "salt"},   std::pair{CheckMethod::certificate, "certificate"},
     std::pair{CheckMethod::ice, "ice"},     std::pair{CheckMethod::boiling, "boiling"},
 };
-
-template <class Words, class T>
-const char* word_of(const Words& words, T value) {
-  for (const auto& [v, w] : words)
-    if (v == value) return w;
-  throw Error{Errc::store, "the notebook has no word for this"};
-}
-
-template <class Words>
-auto value_of(const Words& words, const std::string& word) {
-  for (const auto& [v, w] : words)
-    if (word == w) return v;
-  throw Error{Errc::store, fmt::format("the notebook holds an unknown word '{}'", word)};
-}
 
 Connection open(const std::string& path, Open how) {
   namespace fs = std::filesystem;
@@ -276,13 +263,17 @@ Id Notebook::add(const CalibrationRecord& r) {
   if (r.checks.empty()) refuse(db.path(), "a calibration needs a check", "check in water first");
   Transaction t{db};
   Statement s{db,
-              "INSERT INTO calibration (instrument, in_force_from, in_force_from_s, note) "
-              "VALUES (?, ?, ?, ?)"};
+              "INSERT INTO calibration (instrument, in_force_from, in_force_from_s, note, due, "
+              "due_s) VALUES (?, ?, ?, ?, ?, ?)"};
   s.bind(r.instrument)
       .bind(std::string_view{r.in_force_from.text()})
       .bind(r.in_force_from.seconds)
-      .bind(std::string_view{r.note})
-      .step();
+      .bind(std::string_view{r.note});
+  if (r.due)
+    s.bind(std::string_view{r.due->text()}).bind(r.due->seconds);
+  else
+    s.null().null();
+  s.step();
   const Id id = impl_->last_id();
   for (const Id check : r.checks) {
     Statement own{db, "SELECT 1 FROM check_reading WHERE id = ? AND instrument = ?"};
@@ -322,6 +313,25 @@ InstrumentRecord Notebook::instrument(Id id) const {
   return instrument_from(s);
 }
 
+void Notebook::retire(Id instrument, Moment at, std::string_view reason) {
+  const Connection& db = impl_->db;
+  if (reason.empty())
+    refuse(db.path(), "an instrument retires for a reason", "say why with --reason");
+  Transaction t{db};
+  if (const auto before = retired(instrument))
+    refuse(db.path(), fmt::format("it is retired already: {}", before->reason), "");
+  Statement s{db,
+              "INSERT INTO instrument_retired (instrument, at, at_s, reason) VALUES (?, ?, ?, ?)"};
+  s.bind(instrument).bind(std::string_view{at.text()}).bind(at.seconds).bind(reason).step();
+  t.commit();
+}
+
+std::optional<Retirement> Notebook::retired(Id instrument) const {
+  Statement s{impl_->db, "SELECT at, reason FROM instrument_retired WHERE instrument = ?"};
+  if (!s.bind(instrument).step()) return std::nullopt;
+  return Retirement{moment_from_text(s.text(0)), s.text(1)};
+}
+
 std::vector<CheckRecord> Notebook::checks(Id instrument) const {
   std::vector<CheckRecord> all;
   Statement s{impl_->db,
@@ -338,11 +348,12 @@ std::vector<CheckRecord> Notebook::checks(Id instrument) const {
 std::vector<CalibrationRecord> Notebook::calibrations(Id instrument) const {
   std::vector<CalibrationRecord> all;
   Statement s{impl_->db,
-              "SELECT id, in_force_from, note FROM calibration WHERE instrument = ? "
+              "SELECT id, in_force_from, note, due FROM calibration WHERE instrument = ? "
               "ORDER BY in_force_from_s, id"};
   s.bind(instrument);
   while (s.step()) {
     CalibrationRecord r{s.integer(0), instrument, moment_from_text(s.text(1)), {}, s.text(2)};
+    if (const std::string due = s.text(3); !due.empty()) r.due = moment_from_text(due);
     Statement links{impl_->db,
                     "SELECT check_reading FROM calibration_check WHERE calibration = ? "
                     "ORDER BY check_reading"};

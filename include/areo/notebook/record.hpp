@@ -77,6 +77,7 @@ struct CalibrationRecord {
   Moment in_force_from;
   std::vector<Id> checks;
   std::string note;
+  std::optional<Moment> due{};  ///< when it is to be checked again, if its owner said so
 };
 
 /// One half of a pair: a reading as typed and as understood.

@@ -1,11 +1,15 @@
 #pragma once
 // The notebook: one SQLite file that survives power cuts and its owner's typing.
+#include <cstdint>
+#include <limits>
 #include <memory>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
 
+#include "areo/notebook/batch.hpp"
 #include "areo/notebook/record.hpp"
 
 namespace areo::notebook {
@@ -16,6 +20,21 @@ namespace areo::notebook {
 [[nodiscard]] std::string default_path();
 
 enum class Open { existing, create };
+
+/// Later than anything that is noted.
+inline constexpr Moment end_of_time{std::numeric_limits<std::int64_t>::max(), 0};
+
+/// An instrument is used no more.
+struct Retirement {
+  Moment at;
+  std::string reason;
+};
+
+/// Readings of a batch that count.
+struct ReadingCount {
+  std::int64_t count = 0;
+  std::optional<Moment> last;
+};
 
 /// An open notebook. Each add() is one transaction: on disk when it returns, or not at all.
 /// All members throw Error{store} with the file's name if SQLite refuses.
@@ -42,8 +61,52 @@ class Notebook {
   /// @throws Error{store} if there is no such pair, if it is left out already, or without a reason
   void leave_out(std::string_view liquid, Id pair, Moment at, std::string_view reason);
 
+  /// The instrument is used no more; what was read with it stays.
+  /// @throws Error{store} if it is retired already, or without a reason
+  void retire(Id instrument, Moment at, std::string_view reason);
+
+  /// @throws Error{store} if the name is taken
+  Id add(const BatchRecord& record);
+  /// @throws Error{store} without a reason
+  void amend(const BatchAmendment& amendment);
+  /// @throws Error{store} if it is closed, or open, already
+  void note(Id batch, const BatchEvent& event);
+  /// Readings of one sample, all or none of them. The id of the first becomes `sample` of all that
+  /// have none.
+  /// @return their ids
+  /// @throws Error{store} for a reading of another batch to be amended, or one that is amended
+  ///         already
+  std::vector<Id> add(std::span<const ReadingRecord> sample);
+  Id add(const AdditionRecord& record);
+  /// A reading counts no more, or again; it stays in the notebook, with the reason.
+  /// @throws Error{store} if there is no such reading, if it is so already, or without a reason
+  void exclude_reading(Id reading, const Exclusion& exclusion);
+  void exclude_addition(Id addition, const Exclusion& exclusion);
+
   /// In order of their names.
   [[nodiscard]] std::vector<InstrumentRecord> instruments() const;
+  /// When and why an instrument was retired.
+  [[nodiscard]] std::optional<Retirement> retired(Id instrument) const;
+  /// As amended up to `as_of`. In order of their names.
+  [[nodiscard]] std::vector<BatchRecord> batches(Moment as_of = end_of_time) const;
+  /// @throws Error{store} naming the nearest name there is
+  [[nodiscard]] BatchRecord batch(std::string_view name, Moment as_of = end_of_time) const;
+  [[nodiscard]] BatchRecord batch(Id id, Moment as_of = end_of_time) const;
+  /// In order of their time.
+  [[nodiscard]] std::vector<BatchAmendment> amendments(Id batch) const;
+  [[nodiscard]] std::vector<BatchEvent> events(Id batch) const;
+  /// All readings of a batch as the notebook stood at `as_of`, amended and excluded ones too. In
+  /// order of their time, then as noted.
+  [[nodiscard]] std::vector<ReadingRecord> readings(Id batch, Moment as_of = end_of_time) const;
+  /// @throws Error{store} if there is no such reading
+  [[nodiscard]] ReadingRecord reading(Id id) const;
+  /// How many readings that count a batch has, and when the last one was made.
+  [[nodiscard]] ReadingCount count_readings(Id batch) const;
+  /// Readings that count of samples that one person read repeatedly with one instrument, one list a
+  /// sample.
+  [[nodiscard]] std::vector<std::vector<double>> repeats(Id instrument,
+                                                         std::string_view person) const;
+  [[nodiscard]] std::vector<AdditionRecord> additions(Id batch, Moment as_of = end_of_time) const;
   /// @throws Error{store} naming the nearest name there is
   [[nodiscard]] InstrumentRecord instrument(std::string_view name) const;
   [[nodiscard]] InstrumentRecord instrument(Id id) const;

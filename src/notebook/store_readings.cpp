@@ -1,0 +1,346 @@
+// Rows of reading, addition and their exclusions.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <map>
+
+#include "areo/notebook/store.hpp"
+#include "impl.hpp"
+#include "migrate.hpp"
+#include "words.hpp"
+
+namespace areo::notebook {
+namespace {
+
+using sqlite::Connection;
+using sqlite::Statement;
+
+constexpr std::array stage_words{std::pair{Stage::original, "original"},
+                                 std::pair{Stage::present, "present"}};
+constexpr std::array substance_words{
+    std::pair{Substance::sugar, "sugar"}, std::pair{Substance::juice, "juice"},
+    std::pair{Substance::water, "water"}, std::pair{Substance::salt, "salt"},
+    std::pair{Substance::acid, "acid"},   std::pair{Substance::batch, "batch"}};
+
+constexpr const char* select_reading =
+    "SELECT id, batch, bottle, sample, what, made_at, noted_at, instrument, typed, indication, "
+    "half_width, temperature_typed, temperature_c, temperature_half_width_c, thermometer, "
+    "meniscus, degassed, person, note, amends, reason FROM reading ";
+
+ReadingRecord reading_from(const Statement& s) {
+  ReadingRecord r;
+  r.id = s.integer(0);
+  r.batch = s.integer(1);
+  r.bottle = s.text(2);
+  r.sample = s.integer(3);
+  r.stage = value_of(stage_words, s.text(4));
+  r.made_at = moment_from_text(s.text(5));
+  r.noted_at = moment_from_text(s.text(6));
+  r.instrument = s.integer(7);
+  r.typed = s.text(8);
+  r.indication = s.real(9);
+  r.half_width = s.real(10);
+  r.temperature_typed = s.text(11);
+  r.temperature_c = s.optional_real(12);
+  r.temperature_half_width_c = s.real(13);
+  r.thermometer = s.optional_integer(14);
+  r.meniscus = s.text(15) == "top" ? instruments::Meniscus::top : instruments::Meniscus::level;
+  if (const auto degassed = s.optional_integer(16)) r.degassed = *degassed != 0;
+  r.person = s.text(17);
+  r.note = s.text(18);
+  r.amends = s.optional_integer(19);
+  r.reason = s.text(20);
+  return r;
+}
+
+Id insert(const Connection& db, const ReadingRecord& r, Id sample) {
+  // The first reading of a sample names itself, so its number is chosen here.
+  const Id id = db.number("SELECT coalesce(max(id), 0) + 1 FROM reading");
+  Statement s{db,
+              "INSERT INTO reading (id, batch, bottle, sample, what, made_at, made_at_s, noted_at, "
+              "noted_at_s, instrument, typed, indication, half_width, temperature_typed, "
+              "temperature_c, temperature_half_width_c, thermometer, meniscus, degassed, person, "
+              "note, amends, reason) VALUES "
+              "(?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"};
+  s.bind(id)
+      .bind(r.batch)
+      .bind(std::string_view{r.bottle})
+      .bind(sample == 0 ? id : sample)
+      .bind(word(r.stage))
+      .bind(std::string_view{r.made_at.text()})
+      .bind(r.made_at.seconds)
+      .bind(std::string_view{r.noted_at.text()})
+      .bind(r.noted_at.seconds)
+      .bind(r.instrument)
+      .bind(std::string_view{r.typed})
+      .bind(r.indication)
+      .bind(r.half_width)
+      .bind(std::string_view{r.temperature_typed})
+      .bind(r.temperature_c)
+      .bind(r.temperature_half_width_c)
+      .bind(r.thermometer)
+      .bind(std::string_view{r.meniscus == instruments::Meniscus::top ? "top" : "level"});
+  if (r.degassed)
+    s.bind(std::int64_t{*r.degassed});
+  else
+    s.null();
+  s.bind(std::string_view{r.person})
+      .bind(std::string_view{r.note})
+      .bind(r.amends)
+      .bind(std::string_view{r.reason});
+  s.step();
+  return id;
+}
+
+// Only the newest version of a reading can be amended, so that there is one line of them.
+void require_amendable(const Connection& db, const ReadingRecord& r) {
+  if (!r.amends) return;
+  if (r.reason.empty()) refuse(db.path(), "an amendment has a reason", "say why with --reason");
+  Statement s{db, "SELECT batch FROM reading WHERE id = ?"};
+  if (!s.bind(*r.amends).step() || s.integer(0) != r.batch)
+    refuse(db.path(), fmt::format("this batch has no reading {}", *r.amends),
+           "areo batch show NAME lists them");
+  Statement later{db, "SELECT id FROM reading WHERE amends = ?"};
+  if (later.bind(*r.amends).step())
+    refuse(db.path(),
+           fmt::format("reading {} is amended by {} already", *r.amends, later.integer(0)),
+           "amend that one");
+}
+
+// Exclusions of all rows of a batch, by the id of the row.
+std::map<Id, std::vector<Exclusion>> exclusions(const Connection& db, const char* sql, Id of) {
+  std::map<Id, std::vector<Exclusion>> all;
+  Statement s{db, sql};
+  s.bind(of);
+  while (s.step())
+    all[s.integer(0)].push_back({moment_from_text(s.text(1)), s.integer(2) != 0, s.text(3)});
+  return all;
+}
+
+// A reading r counts unless it is amended or its last exclusion holds.
+constexpr const char* reading_counts =
+    "NOT EXISTS (SELECT 1 FROM reading l WHERE l.amends = r.id) AND coalesce((SELECT excluded FROM "
+    "reading_exclusion x WHERE x.reading = r.id ORDER BY x.id DESC LIMIT 1), 0) = 0";
+
+constexpr const char* reading_exclusions =
+    "SELECT reading, at, excluded, x.reason FROM reading_exclusion x JOIN reading r "
+    "ON r.id = reading WHERE batch = ? ORDER BY x.id";
+constexpr const char* addition_exclusions =
+    "SELECT addition, at, excluded, reason FROM addition_exclusion x JOIN addition a "
+    "ON a.id = addition WHERE batch = ? ORDER BY x.id";
+
+std::string last_reason(const std::vector<Exclusion>& all) {
+  return all.empty() || !all.back().excluded ? "" : all.back().reason;
+}
+
+void forget_later(std::vector<Exclusion>& all, Moment as_of) {
+  std::erase_if(all, [&](const Exclusion& e) { return e.at > as_of; });
+}
+
+void require_news(const Connection& db, const char* what, Id id, const std::string& now_excluded,
+                  const Exclusion& e) {
+  if (e.reason.empty())
+    refuse(db.path(), fmt::format("a {} is excluded, or counts again, for a reason", what),
+           "say why with --reason");
+  if (now_excluded.empty() == e.excluded) return;
+  refuse(db.path(),
+         e.excluded ? fmt::format("{} {} is excluded already: {}", what, id, now_excluded)
+                    : fmt::format("{} {} counts already", what, id),
+         "");
+}
+
+void insert(const Connection& db, const char* sql, Id id, const Exclusion& e) {
+  Statement s{db, sql};
+  s.bind(id)
+      .bind(std::string_view{e.at.text()})
+      .bind(e.at.seconds)
+      .bind(std::int64_t{e.excluded})
+      .bind(std::string_view{e.reason})
+      .step();
+}
+
+}  // namespace
+
+std::string_view word(Stage stage) { return word_of(stage_words, stage); }
+std::string_view word(Substance substance) { return word_of(substance_words, substance); }
+
+std::string ReadingRecord::excluded() const { return last_reason(exclusions); }
+std::string AdditionRecord::excluded() const { return last_reason(exclusions); }
+
+std::vector<Id> Notebook::add(std::span<const ReadingRecord> sample) {
+  const Connection& db = impl_->db;
+  sqlite::Transaction t{db};
+  std::vector<Id> ids;
+  for (const ReadingRecord& r : sample) {
+    require_amendable(db, r);
+    ids.push_back(insert(db, r, r.sample != 0 || ids.empty() ? r.sample : ids.front()));
+  }
+  t.commit();
+  return ids;
+}
+
+std::vector<ReadingRecord> Notebook::readings(Id batch, Moment as_of) const {
+  std::vector<ReadingRecord> all;
+  Statement s{impl_->db,
+              fmt::format("{}WHERE batch = ? ORDER BY made_at_s, id", select_reading).c_str()};
+  s.bind(batch);
+  std::map<Id, Id> amended_by;
+  while (s.step()) {
+    ReadingRecord r = reading_from(s);
+    if (r.noted_at > as_of) continue;
+    if (r.amends) amended_by.emplace(*r.amends, r.id);
+    all.push_back(std::move(r));
+  }
+  auto excluded = exclusions(impl_->db, reading_exclusions, batch);
+  for (ReadingRecord& r : all) {
+    if (const auto later = amended_by.find(r.id); later != amended_by.end())
+      r.amended_by = later->second;
+    if (const auto own = excluded.find(r.id); own != excluded.end()) {
+      r.exclusions = std::move(own->second);
+      forget_later(r.exclusions, as_of);
+    }
+  }
+  return all;
+}
+
+ReadingRecord Notebook::reading(Id id) const {
+  Statement s{impl_->db, "SELECT batch FROM reading WHERE id = ?"};
+  if (!s.bind(id).step())
+    refuse(impl_->db.path(), fmt::format("there is no reading {}", id),
+           "areo batch show NAME lists them");
+  const auto all = readings(s.integer(0));
+  return *std::find_if(all.begin(), all.end(), [&](const ReadingRecord& r) { return r.id == id; });
+}
+
+ReadingCount Notebook::count_readings(Id batch) const {
+  Statement n{
+      impl_->db,
+      fmt::format("SELECT count(*) FROM reading r WHERE batch = ? AND {}", reading_counts).c_str()};
+  n.bind(batch).step();
+  ReadingCount c{n.integer(0), {}};
+  Statement last{impl_->db, fmt::format("SELECT made_at FROM reading r WHERE batch = ? AND {} "
+                                        "ORDER BY made_at_s DESC LIMIT 1",
+                                        reading_counts)
+                                .c_str()};
+  if (last.bind(batch).step()) c.last = moment_from_text(last.text(0));
+  return c;
+}
+
+std::vector<std::vector<double>> Notebook::repeats(Id instrument, std::string_view person) const {
+  // Samples with a second reading; the partial index holds only those.
+  Statement s{
+      impl_->db,
+      fmt::format("SELECT r.sample, r.indication FROM reading r WHERE r.sample IN (SELECT sample "
+                  "FROM reading WHERE instrument = ?1 AND person = ?2 AND sample <> id) AND "
+                  "r.instrument = ?1 AND r.person = ?2 AND {} ORDER BY r.sample, r.id",
+                  reading_counts)
+          .c_str()};
+  s.bind(instrument).bind(person);
+  std::vector<std::vector<double>> all;
+  Id sample = 0;
+  while (s.step()) {
+    if (s.integer(0) != sample) all.emplace_back();
+    sample = s.integer(0);
+    all.back().push_back(s.real(1));
+  }
+  std::erase_if(all, [](const std::vector<double>& one) { return one.size() < 2; });
+  return all;
+}
+
+void Notebook::exclude_reading(Id id, const Exclusion& e) {
+  sqlite::Transaction t{impl_->db};
+  require_news(impl_->db, "reading", id, reading(id).excluded(), e);
+  insert(impl_->db,
+         "INSERT INTO reading_exclusion (reading, at, at_s, excluded, reason) VALUES (?, ?, ?, ?, "
+         "?)",
+         id, e);
+  t.commit();
+}
+
+Id Notebook::add(const AdditionRecord& r) {
+  sqlite::Transaction t{impl_->db};
+  Statement s{impl_->db,
+              "INSERT INTO addition (batch, bottle, what, made_at, made_at_s, noted_at, "
+              "noted_at_s, amount_typed, mass_g, volume_l, extract_typed, extract_percent, "
+              "extract_half_width, other, into_typed, into_l, person, note) VALUES "
+              "(?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"};
+  s.bind(r.batch)
+      .bind(std::string_view{r.bottle})
+      .bind(word(r.what))
+      .bind(std::string_view{r.made_at.text()})
+      .bind(r.made_at.seconds)
+      .bind(std::string_view{r.noted_at.text()})
+      .bind(r.noted_at.seconds)
+      .bind(std::string_view{r.amount_typed})
+      .bind(r.mass_g)
+      .bind(r.volume_l)
+      .bind(std::string_view{r.extract_typed})
+      .bind(r.extract_percent)
+      .bind(r.extract_half_width)
+      .bind(r.other)
+      .bind(std::string_view{r.into_typed})
+      .bind(r.into_l)
+      .bind(std::string_view{r.person})
+      .bind(std::string_view{r.note});
+  s.step();
+  t.commit();
+  return impl_->last_id();
+}
+
+std::vector<AdditionRecord> Notebook::additions(Id batch, Moment as_of) const {
+  std::vector<AdditionRecord> all;
+  Statement s{impl_->db,
+              "SELECT id, batch, bottle, what, made_at, noted_at, amount_typed, mass_g, volume_l, "
+              "extract_typed, extract_percent, extract_half_width, other, into_typed, into_l, "
+              "person, note FROM addition WHERE batch = ? ORDER BY made_at_s, id"};
+  s.bind(batch);
+  while (s.step()) {
+    AdditionRecord r{s.integer(0),
+                     s.integer(1),
+                     s.text(2),
+                     value_of(substance_words, s.text(3)),
+                     moment_from_text(s.text(4)),
+                     moment_from_text(s.text(5)),
+                     s.text(6),
+                     s.optional_real(7),
+                     s.optional_real(8),
+                     s.text(9),
+                     s.optional_real(10),
+                     s.optional_real(11),
+                     s.optional_integer(12),
+                     s.text(13),
+                     s.optional_real(14),
+                     s.text(15),
+                     s.text(16)};
+    if (r.noted_at <= as_of) all.push_back(std::move(r));
+  }
+  auto excluded = exclusions(impl_->db, addition_exclusions, batch);
+  for (AdditionRecord& r : all) {
+    const auto own = excluded.find(r.id);
+    if (own == excluded.end()) continue;
+    r.exclusions = std::move(own->second);
+    forget_later(r.exclusions, as_of);
+  }
+  return all;
+}
+
+void Notebook::exclude_addition(Id id, const Exclusion& e) {
+  const Connection& db = impl_->db;
+  sqlite::Transaction t{db};
+  Statement of{db, "SELECT batch FROM addition WHERE id = ?"};
+  if (!of.bind(id).step())
+    refuse(db.path(), fmt::format("there is no addition {}", id),
+           "areo batch show NAME lists them");
+  const auto all = additions(of.integer(0));
+  const auto found =
+      std::find_if(all.begin(), all.end(), [&](const AdditionRecord& r) { return r.id == id; });
+  require_news(db, "addition", id, found->excluded(), e);
+  insert(db,
+         "INSERT INTO addition_exclusion (addition, at, at_s, excluded, reason) VALUES (?, ?, ?, "
+         "?, ?)",
+         id, e);
+  t.commit();
+}
+
+}  // namespace areo::notebook

@@ -1,0 +1,26 @@
+#pragma once
+// Words that stand in the file for values, so that a notebook can be read without areo.
+#include <fmt/format.h>
+
+#include <string>
+
+#include "areo/core/error.hpp"
+
+namespace areo::notebook {
+
+/// @param words pairs of value and word
+template <class Words, class T>
+const char* word_of(const Words& words, T value) {
+  for (const auto& [v, w] : words)
+    if (v == value) return w;
+  throw Error{Errc::store, "the notebook has no word for this"};
+}
+
+template <class Words>
+auto value_of(const Words& words, const std::string& word) {
+  for (const auto& [v, w] : words)
+    if (word == w) return v;
+  throw Error{Errc::store, fmt::format("the notebook holds an unknown word '{}'", word)};
+}
+
+}  // namespace areo::notebook
