@@ -1,11 +1,23 @@
 #include "instruments/indication.hpp"
 
+#include <utility>
+
 namespace areo::instruments {
 
 uncertainty::InputRef add_indication(uncertainty::Inputs& inputs, const std::string& of,
                                      const IndicationRead& r) {
   const bool stated = r.half_width > 0;
   const double half_width = stated ? r.half_width : r.division / 2;
+  if (r.repeated) {
+    uncertainty::Input mean = uncertainty::normal("reading of " + of, "scale", r.indication,
+                                                  r.repeated->u, r.repeated->provenance);
+    mean.degrees_of_freedom = r.repeated->degrees_of_freedom;
+    if (r.repeated->type_a) {
+      mean.type = uncertainty::Evaluation::type_a;
+      mean.shape = uncertainty::Distribution::student_t;
+    }
+    return inputs.add(from(r.origin, std::move(mean), half_width));
+  }
   // What is estimated to ± half a division is noted in steps of that size.
   return inputs.add(
       from(r.origin,

@@ -1,7 +1,9 @@
 #pragma once
 // What the eye reads on a scale, as an input of a model: the same for every instrument with marks.
+#include <optional>
 #include <string>
 
+#include "areo/instruments/repeated.hpp"
 #include "areo/uncertainty/input.hpp"
 
 namespace areo::instruments {
@@ -11,6 +13,7 @@ struct IndicationRead {
   double half_width;  ///< as stated; 0 = half a division
   double division;
   uncertainty::Origin origin;
+  std::optional<Repeated> repeated{};  ///< then `indication` is its mean
 };
 /// @param of  what was read, for the name of the input ("the original gravity")
 [[nodiscard]] uncertainty::InputRef add_indication(uncertainty::Inputs& inputs,

@@ -64,7 +64,8 @@ ReadingInputs::ReadingInputs(uncertainty::Inputs& inputs, const HydrometerInputs
     : hydrometer_{hydrometer},
       meniscus_{r.meniscus},
       indication_{add_indication(
-          inputs, of, {r.indication, r.half_width, hydrometer.hydrometer.division, r.origin})},
+          inputs, of,
+          {r.indication, r.half_width, hydrometer.hydrometer.division, r.origin, r.repeated})},
       surface_{surface ? *surface : add_surface(inputs, hydrometer.hydrometer, r, of)},
       temperature_{add_temperature(inputs, of, r.temperature, shared_thermometer)} {
   require_on_scale(hydrometer.hydrometer, r.indication);

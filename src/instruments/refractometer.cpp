@@ -73,7 +73,7 @@ RefractionInputs::RefractionInputs(uncertainty::Inputs& inputs,
       temperature_{add_temperature(inputs, of, r.temperature, shared)},
       indication_{add_indication(inputs, of,
                                  {r.indication, r.half_width, refractometer.refractometer.division,
-                                  uncertainty::Origin::reading})},
+                                  uncertainty::Origin::reading, r.repeated})},
       compensation_{inputs.add(
           from(uncertainty::Origin::compensation,
                uncertainty::rectangular(

@@ -5,6 +5,7 @@
 
 #include "areo/instruments/correction.hpp"
 #include "areo/instruments/hydrometer.hpp"
+#include "areo/instruments/repeated.hpp"
 #include "areo/instruments/thermometer.hpp"
 #include "areo/uncertainty/input.hpp"
 
@@ -22,6 +23,8 @@ struct HydrometerReading {
   Meniscus meniscus = Meniscus::level;
   /// Other than reading if something else stands for one, such as weighed sugar.
   uncertainty::Origin origin = uncertainty::Origin::reading;
+  /// Several readings of the sample; `indication` is their mean.
+  std::optional<Repeated> repeated = std::nullopt;
 };
 
 /// What all readings with one hydrometer share.

@@ -5,6 +5,7 @@
 
 #include "areo/core/units.hpp"
 #include "areo/instruments/correction.hpp"
+#include "areo/instruments/repeated.hpp"
 #include "areo/instruments/thermometer.hpp"
 #include "areo/physics/refraction.hpp"
 #include "areo/uncertainty/input.hpp"
@@ -56,6 +57,8 @@ struct RefractometerReading {
   double indication = 0;  ///< in the unit of the scale
   double half_width = 0;  ///< of the interpolation by eye; 0 = half a division
   TemperatureReading temperature;
+  /// Several readings of the sample; `indication` is their mean.
+  std::optional<Repeated> repeated = std::nullopt;
 };
 
 /// What all readings with one refractometer share.
