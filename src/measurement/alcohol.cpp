@@ -9,6 +9,7 @@
 #include "areo/physics/mixture.hpp"
 #include "areo/physics/water.hpp"
 #include "drink.hpp"
+#include "original.hpp"
 #include "readings.hpp"
 
 namespace areo::measurement {
@@ -18,7 +19,6 @@ using physics::Liquid;
 using uncertainty::Point;
 using Sg = SpecificGravity<Ref20_20>;
 
-constexpr const char* the_original = "the original gravity";
 constexpr const char* the_present = "the present gravity";
 
 std::vector<Label> gravity_labels() {
@@ -52,26 +52,38 @@ Fermentation state_of(const Result& drink, ferment::Culture culture) {
 AlcoholResult alcohol(const Calibrated& instrument, const instruments::HydrometerReading& present,
                       const Calibrated& original_instrument,
                       const instruments::HydrometerReading& original, ferment::Culture culture) {
+  return alcohol_of(HydrometerSample{instrument, present},
+                    Original{.readings = {HydrometerSample{original_instrument, original}}},
+                    culture, the_present);
+}
+
+AlcoholResult alcohol_of(const HydrometerSample& present, const Original& original,
+                         ferment::Culture culture, const std::string& of) {
   Readings readings;
-  const auto first = readings.add(original_instrument, original, the_original);
-  const auto now = readings.add(instrument, present, the_present);
+  const OriginalInputs start{readings, original};
+  const auto now = readings.add(present.instrument, present.reading, of);
   const std::vector<double> middle = readings.inputs.estimates();
-  require_sugar_liquid(original_instrument, original, first, Point{middle});
-  require_sugar_liquid(instrument, present, now, Point{middle});
-  const ExtractFraction original_estimate = extract_at(first, Point{middle});
+  require_sugar_liquid(present.instrument, present.reading, now, Point{middle});
+  const ExtractFraction original_estimate = start.estimate();
   const ExtractFraction present_estimate = extract_at(now, Point{middle});
   if (!(original_estimate.value() > 0))
     throw Error{Errc::inconsistent,
                 "the original gravity is not above that of water: there was nothing to ferment",
                 "check the reading, its temperature and the instrument's calibration"};
   const SugarFormula formula{readings.inputs, original_estimate};
+  std::optional<IndexModel> index;
+  if (start.refracted())
+    index.emplace(readings.inputs, original.kind, Liquid{original_estimate}, celsius_point(20));
+  const auto original_at = [=](const Point& x) {
+    return start.at(x, index ? &*index : nullptr, formula);
+  };
   AlcoholResult outcome;
   const auto above = [&] {
     outcome.state = Fermentation::above;
     outcome.result = evaluate(
         readings,
         [=](const Point& x) {
-          return std::vector{gravity({extract_at(first, x)}).value(),
+          return std::vector{gravity({original_at(x)}).value(),
                              gravity({extract_at(now, x)}).value()};
         },
         gravity_labels());
@@ -80,12 +92,12 @@ AlcoholResult alcohol(const Calibrated& instrument, const instruments::Hydromete
   if (present_estimate.value() > original_estimate.value() + a_little_above) {
     above();
   } else {
-    require_fermentable(instrument, present, now, Point{middle}, original_estimate);
+    require_fermentable(present.instrument, present.reading, now, Point{middle}, original_estimate);
     const DrinkMethod method{readings.inputs, culture};
     outcome.result = evaluate(
         readings,
         [=](const Point& x) {
-          const ExtractFraction oe = formula.extract(x, first.density(x), first.temperature(x));
+          const ExtractFraction oe = original_at(x);
           const Density rho = now.density(x);
           const Temperature t = now.temperature(x);
           const Liquid drink = method.drink(x, oe, rho, t);
@@ -101,8 +113,8 @@ AlcoholResult alcohol(const Calibrated& instrument, const instruments::Hydromete
     const uncertainty::Value& strength = outcome.result.at("alcohol_percent_vol").value;
     if (strength.estimate < -strength.expanded()) above();
   }
-  add_notes(outcome.result.notes, original_instrument, original, the_original);
-  add_notes(outcome.result.notes, instrument, present, the_present);
+  add_notes(outcome.result.notes, original);
+  add_notes(outcome.result.notes, present.instrument, present.reading, of);
   return outcome;
 }
 

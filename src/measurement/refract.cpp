@@ -2,8 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
-#include <functional>
 #include <numeric>
 #include <optional>
 
@@ -13,87 +13,23 @@
 #include "areo/physics/mixture.hpp"
 #include "areo/physics/two_readings.hpp"
 #include "drink.hpp"
+#include "index_model.hpp"
+#include "original.hpp"
 #include "readings.hpp"
 
 namespace areo::measurement {
 namespace {
 
-using instruments::ReadingInputs;
 using instruments::RefractionInputs;
-using physics::ExtractOptics;
 using physics::Liquid;
-using uncertainty::InputRef;
-using uncertainty::Inputs;
 using uncertainty::Origin;
 using uncertainty::Point;
 
 constexpr const char* the_sample = "the sample";
-constexpr const char* the_original = "the original gravity";
-
-// The models behind an index: what the extract refracts, and how well the formula is known for a
-// liquid like this one.
-class IndexModel {
- public:
-  IndexModel(Inputs& inputs, const ExtractKind& kind, const Liquid& about, Temperature t)
-      : rise_{inputs.add(from(Origin::refraction,
-                              uncertainty::normal("refraction of the extract (" + kind.name + ")",
-                                                  "relative to sucrose", kind.optics.relative_rise,
-                                                  kind.optics.uncertainty, kind.provenance)))},
-        formula_{inputs.add(
-            from(Origin::formula,
-                 uncertainty::normal("refractive index formula", "", 0,
-                                     physics::refractive_index_model_uncertainty(about, t),
-                                     "agreement with published tables; extract and alcohol "
-                                     "together rest on the model")))} {}
-
-  [[nodiscard]] ExtractOptics optics(const Point& x) const { return {x[rise_], 0}; }
-  /// The index as the formula would give it for the sample.
-  [[nodiscard]] RefractiveIndex index(const Point& x, const RefractionInputs& reading) const {
-    return RefractiveIndex{reading.index(x).value() - x[formula_]};
-  }
-  [[nodiscard]] ExtractFraction extract(const Point& x, const RefractionInputs& reading) const {
-    return physics::extract_from_index(index(x, reading), reading.temperature(x), optics(x));
-  }
-
- private:
-  InputRef rise_, formula_;
-};
-
-ExtractFraction unfermented(const RefractionInputs& r, const Point& x, const ExtractKind& kind) {
-  return physics::extract_from_index(r.index(x), r.temperature(x), kind.optics);
-}
 
 Point at_estimates(const std::vector<double>& values) { return Point{values}; }
 
 // --- fermenting ---
-
-// The original liquid, however it was read.
-using Original =
-    std::function<ExtractFraction(const Point&, const IndexModel&, const SugarFormula&)>;
-struct AddedOriginal {
-  ExtractFraction estimate;
-  Original at;
-};
-
-AddedOriginal add_original(Readings& readings, const OriginalSample& original,
-                           const ExtractKind& kind) {
-  if (const auto* h = std::get_if<HydrometerSample>(&original)) {
-    const ReadingInputs r = readings.add(h->instrument, h->reading, the_original);
-    const std::vector<double> middle = readings.inputs.estimates();
-    const Point x = at_estimates(middle);
-    return {physics::extract_from_density(r.density(x), r.temperature(x)),
-            [r](const Point& p, const IndexModel&, const SugarFormula& formula) {
-              return formula.extract(p, r.density(p), r.temperature(p));
-            }};
-  }
-  const auto& s = std::get<RefractometerSample>(original);
-  const RefractionInputs r = readings.add(s.instrument, s.reading, the_original);
-  const std::vector<double> middle = readings.inputs.estimates();
-  return {unfermented(r, at_estimates(middle), kind),
-          [r](const Point& p, const IndexModel& index, const SugarFormula&) {
-            return index.extract(p, r);
-          }};
-}
 
 // The drink on Balling's line; nothing if the present index is above the original.
 // @param a_little_above  counts as a little less alcohol than none
@@ -108,26 +44,19 @@ std::optional<Liquid> drink_behind(ExtractFraction original, RefractiveIndex n, 
   return ferment::fermented_to_index(original, n, t, kind.optics);
 }
 
-void add_original_notes(std::vector<std::string>& notes, const OriginalSample& original) {
-  if (const auto* h = std::get_if<HydrometerSample>(&original))
-    add_notes(notes, h->instrument, h->reading, the_original);
-  else
-    add_notes(notes, std::get<RefractometerSample>(original), the_original);
-}
-
 // The present reading shows more than the original: only the two extracts can be said.
 AlcoholResult above(const Readings& readings, const IndexModel& index, const SugarFormula& formula,
-                    const Original& original, const RefractionInputs& now) {
+                    const OriginalInputs& original, const RefractionInputs& now) {
   AlcoholResult a;
   a.state = Fermentation::above;
-  a.result =
-      evaluate(readings,
-               [=](const Point& x) {
-                 return std::vector{formula.mark(x, physics::sg_20_20, original(x, index, formula)),
-                                    formula.mark(x, physics::sg_20_20, index.extract(x, now))};
-               },
-               {{"sg_20_20_original", "original gravity", ""},
-                {"sg_20_20_present", "present gravity if unfermented", ""}});
+  a.result = evaluate(readings,
+                      [=](const Point& x) {
+                        return std::vector{
+                            formula.mark(x, physics::sg_20_20, original.at(x, &index, formula)),
+                            formula.mark(x, physics::sg_20_20, index.extract(x, now))};
+                      },
+                      {{"sg_20_20_original", "original gravity", ""},
+                       {"sg_20_20_present", "present gravity if unfermented", ""}});
   return a;
 }
 
@@ -170,7 +99,7 @@ Result refract(const RefractometerSample& sample, const ExtractKind& kind,
   const auto reading = readings.add(sample.instrument, sample.reading, the_sample);
   const std::vector<double> middle = readings.inputs.estimates();
   const Point x0 = at_estimates(middle);
-  const ExtractFraction about = unfermented(reading, x0, kind);
+  const ExtractFraction about = extract_at(reading, x0, kind);
   const IndexModel index{readings.inputs, kind, {about}, reading.temperature(x0)};
   const SugarFormula formula{readings.inputs, about};
   const bool brix = sample.instrument.refractometer.scale == instruments::RefractometerScale::brix;
@@ -197,31 +126,41 @@ Result refract(const RefractometerSample& sample, const ExtractKind& kind,
 
 AlcoholResult refract_fermenting(const RefractometerSample& present, const OriginalSample& original,
                                  const ExtractKind& kind, ferment::Culture culture) {
+  return alcohol_of(present, Original{.readings = {original}, .kind = kind}, culture, the_sample);
+}
+
+AlcoholResult alcohol_of(const RefractometerSample& present, const Original& original,
+                         ferment::Culture culture, const std::string& of) {
+  const ExtractKind& kind = original.kind;
   Readings readings;
-  const AddedOriginal start = add_original(readings, original, kind);
-  const auto now = readings.add(present.instrument, present.reading, the_sample);
+  const OriginalInputs start{readings, original};
+  const auto now = readings.add(present.instrument, present.reading, of);
   const std::vector<double> middle = readings.inputs.estimates();
   const Point x0 = at_estimates(middle);
-  if (!(start.estimate.value() > 0))
+  if (!(start.estimate().value() > 0))
     throw Error{Errc::inconsistent,
                 "the original reading is not above that of water: there was nothing to ferment",
                 "check the reading, its temperature and the instrument's calibration"};
   const Temperature t = now.temperature(x0);
   // Two instruments never agree to the last digit: only what lies above beyond its uncertainty is.
-  const bool two_instruments = std::holds_alternative<HydrometerSample>(original);
-  const auto about_drink = drink_behind(start.estimate, now.index(x0), t, kind, two_instruments);
-  const Liquid about = about_drink.value_or(Liquid{start.estimate});
+  const bool two_instruments =
+      !original.additions.empty() ||
+      std::any_of(original.readings.begin(), original.readings.end(), [](const auto& sample) {
+        return std::holds_alternative<HydrometerSample>(sample);
+      });
+  const auto about_drink = drink_behind(start.estimate(), now.index(x0), t, kind, two_instruments);
+  const Liquid about = about_drink.value_or(Liquid{start.estimate()});
   const IndexModel index{readings.inputs, kind, about, t};
-  const SugarFormula formula{readings.inputs, start.estimate};
+  const SugarFormula formula{readings.inputs, start.estimate()};
   AlcoholResult a;
   if (!about_drink) {
-    a = above(readings, index, formula, start.at, now);
+    a = above(readings, index, formula, start, now);
   } else {
     const DrinkMethod method{readings.inputs, culture};
     a.result = evaluate(
         readings,
         [=](const Point& x) {
-          const ExtractFraction oe = start.at(x, index, formula);
+          const ExtractFraction oe = start.at(x, &index, formula);
           const Liquid drink =
               method.drink(x, oe, index.index(x, now), now.temperature(x), index.optics(x));
           return drink_outputs(x, formula, oe, drink);
@@ -231,11 +170,10 @@ AlcoholResult refract_fermenting(const RefractometerSample& present, const Origi
     note_strong(a.result);
     a.state = state_of(a.result, culture);
     const uncertainty::Value& strength = a.result.at("alcohol_percent_vol").value;
-    if (strength.estimate < -strength.expanded())
-      a = above(readings, index, formula, start.at, now);
+    if (strength.estimate < -strength.expanded()) a = above(readings, index, formula, start, now);
   }
-  add_original_notes(a.result.notes, original);
-  add_notes(a.result.notes, present, the_sample);
+  add_notes(a.result.notes, original);
+  add_notes(a.result.notes, present, of);
   return a;
 }
 

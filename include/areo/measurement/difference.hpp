@@ -1,0 +1,19 @@
+#pragma once
+// How much two results differ: what they owe to the same inputs cancels.
+#include <string_view>
+
+#include "areo/measurement/result.hpp"
+
+namespace areo::measurement {
+
+/// Quantity `key` of `b` minus that of `a`. Inputs of the two results are the same where name,
+/// unit, value, uncertainty and provenance are: the calibration, the glass and the thermometer of
+/// one instrument, the original gravity and the method of one ferment. They count with the
+/// difference of their shares, all others with both shares. So readings of their own must have
+/// names of their own.
+/// @throws Error{domain} if a result has no such quantity, or correlated inputs (none of today's
+///         results has any)
+/// @source [gum] 5.1, 5.2: propagation through the joint model of both results
+[[nodiscard]] uncertainty::Value difference(const Result& a, const Result& b, std::string_view key);
+
+}  // namespace areo::measurement
