@@ -13,8 +13,8 @@
 #include "bench.hpp"
 #include "calibrate.hpp"
 #include "failure.hpp"
+#include "noted.hpp"
 #include "parse.hpp"
-#include "parse_refraction.hpp"
 #include "usage.hpp"
 
 namespace areo::cli {
@@ -26,39 +26,27 @@ using notebook::InstrumentRecord;
 
 void note_reading(CheckRecord& r, const CalibrateOptions& o, const InstrumentRecord& instrument) {
   r.reading_typed = o.reading;
-  if (const auto* h = instrument.hydrometer()) {
-    const TypedMark m = mark_from_text(o.reading, h->scale);
-    r.reading = m.value;
-    if (m.half_width > h->division / 2) r.reading_half_width = m.half_width;
-    r.meniscus = o.top ? instruments::Meniscus::top : instruments::Meniscus::level;
-  } else if (const auto* p = instrument.refractometer()) {
-    const TypedRefraction t = refraction_from_text(o.reading, *p);
-    r.reading = t.value;
-    if (t.half_width > p->division / 2) r.reading_half_width = t.half_width;
-    refuse_together(o.top, "--top", true, "a refractometer", "it has no meniscus: leave --top out");
-  } else {
+  if (instrument.thermometer() != nullptr) {
     r.reading = celsius_from_text(o.reading);
     r.reading_half_width =
         std::max(instrument.thermometer()->division_c / 2, celsius_half_width(o.reading));
+    return;
   }
+  const NotedMark m = noted_mark(o.reading, instrument);
+  r.reading = m.value;
+  r.reading_half_width = m.half_width;
+  refuse_together(o.top, "--top", instrument.refractometer() != nullptr, "a refractometer",
+                  "it has no meniscus: leave --top out");
+  r.meniscus = o.top ? instruments::Meniscus::top : instruments::Meniscus::level;
 }
 
 void note_temperature(CheckRecord& r, const CalibrateOptions& o, const notebook::Notebook& book) {
-  if (o.temperature.empty()) return;
+  const NotedTemperature t =
+      noted_temperature(o.temperature, o.thermometer, o.temperature_accuracy, false, book);
   r.temperature_typed = o.temperature;
-  r.temperature_c = celsius_from_text(o.temperature);
-  if (!o.thermometer.empty()) {
-    const InstrumentRecord named = book.instrument(o.thermometer);
-    if (named.thermometer() == nullptr)
-      throw Error{Errc::inconsistent,
-                  fmt::format("{} is a {}, not a thermometer", o.thermometer, named.kind()),
-                  "areo instrument list shows what there is"};
-    r.thermometer = named.id;
-    r.temperature_half_width_c =
-        std::max(named.thermometer()->division_c / 2, celsius_half_width(o.temperature));
-  }
-  if (!o.temperature_accuracy.empty())
-    r.temperature_half_width_c = celsius_difference_from_text(o.temperature_accuracy);
+  r.temperature_c = t.celsius;
+  r.thermometer = t.thermometer;
+  r.temperature_half_width_c = t.half_width_c;
 }
 
 // What was read goes into the notebook, not what follows from it.

@@ -13,7 +13,7 @@
 #include "calibrate.hpp"
 #include "command.hpp"
 #include "failure.hpp"
-#include "parse_refraction.hpp"
+#include "noted.hpp"
 #include "usage.hpp"
 
 namespace areo::cli {
@@ -30,19 +30,12 @@ struct Options {
   std::string reason;
 };
 
-InstrumentRecord of_kind(const notebook::Notebook& book, const std::string& name,
-                         std::string_view kind) {
-  InstrumentRecord r = book.instrument(name);
-  if (r.kind() != kind)
-    throw Error{Errc::inconsistent, fmt::format("{} is a {}, not a {}", name, r.kind(), kind),
-                "areo instrument list shows what there is"};
-  return r;
-}
-
-void note_temperature(notebook::PairHalf& half, const std::string& typed) {
-  if (typed.empty()) return;
-  half.temperature_typed = typed;
-  half.temperature_c = liquid_celsius_from_text(typed);
+notebook::PairHalf half_of(const std::string& typed, const InstrumentRecord& instrument,
+                           const std::string& temperature) {
+  const NotedMark m = noted_mark(typed, instrument);
+  notebook::PairHalf half{instrument.id, typed, m.value, m.half_width, temperature, {}};
+  if (!temperature.empty()) half.temperature_c = liquid_celsius_from_text(temperature);
+  return half;
 }
 
 LiquidPairRecord record_of(const Options& o, const notebook::Notebook& book) {
@@ -52,23 +45,16 @@ LiquidPairRecord record_of(const Options& o, const notebook::Notebook& book) {
   r.note = o.note;
   const InstrumentRecord prism = of_kind(book, o.refractometer, "refractometer");
   const InstrumentRecord stem = of_kind(book, o.hydrometer, "hydrometer");
-  const TypedRefraction b = refraction_from_text(o.refraction, *prism.refractometer());
-  r.refraction = {prism.id, o.refraction, b.value, 0, "", {}};
-  if (b.half_width > prism.graduation().division / 2) r.refraction.half_width = b.half_width;
-  const TypedMark m = mark_from_text(o.gravity, stem.hydrometer()->scale);
-  r.gravity = {stem.id, o.gravity, m.value, 0, "", {}};
-  if (m.half_width > stem.graduation().division / 2) r.gravity.half_width = m.half_width;
-  note_temperature(r.refraction, o.temperature);
-  note_temperature(r.gravity,
-                   o.gravity_temperature.empty() ? o.temperature : o.gravity_temperature);
+  r.refraction = half_of(o.refraction, prism, o.temperature);
+  r.gravity = half_of(o.gravity, stem,
+                      o.gravity_temperature.empty() ? o.temperature : o.gravity_temperature);
   r.meniscus = o.top ? instruments::Meniscus::top : instruments::Meniscus::level;
-  if (!o.thermometer.empty()) {
-    const InstrumentRecord probe = of_kind(book, o.thermometer, "thermometer");
-    r.thermometer = probe.id;
-    r.temperature_half_width_c = probe.graduation().division / 2;
-  }
-  if (!o.temperature_accuracy.empty())
-    r.temperature_half_width_c = celsius_difference_from_text(o.temperature_accuracy);
+  // Both temperatures come from one thermometer; either stands for its accuracy.
+  const NotedTemperature t =
+      noted_temperature(o.temperature.empty() ? o.gravity_temperature : o.temperature,
+                        o.thermometer, o.temperature_accuracy, true, book);
+  r.thermometer = t.thermometer;
+  r.temperature_half_width_c = t.half_width_c;
   return r;
 }
 

@@ -3,8 +3,6 @@
 #include <fmt/format.h>
 
 #include <CLI/CLI.hpp>
-#include <algorithm>
-#include <array>
 
 #include "areo/core/error.hpp"
 #include "areo/core/nearest.hpp"
@@ -12,20 +10,6 @@
 #include "usage.hpp"
 
 namespace areo::cli {
-namespace {
-
-struct Word {
-  const char* word;
-  physics::ExtractOptics optics;
-};
-constexpr std::array words{
-    Word{"mixed", physics::unknown_extract_optics}, Word{"sucrose", physics::sucrose_optics},
-    Word{"glucose", physics::glucose_optics},       Word{"fructose", physics::fructose_optics},
-    Word{"invert", physics::invert_sugar_optics},   Word{"maltose", physics::maltose_optics},
-    Word{"malt", physics::malt_extract_optics}};
-
-}  // namespace
-
 void add_extract_options(CLI::App& c, ExtractOptions& o) {
   c.add_option("--extract", o.extract,
                "what is dissolved: mixed, sucrose, glucose, fructose, invert, maltose or malt; "
@@ -41,13 +25,13 @@ measurement::ExtractKind extract_kind(const ExtractOptions& o, Bench& bench) {
   if (!o.liquid.empty())
     return {o.liquid, notebook::liquid_factor(bench.notebook(), o.liquid).optics,
             "pairs of readings of " + o.liquid + " in the notebook"};
-  const std::string word = o.extract.empty() ? "mixed" : o.extract;
-  const auto* found =
-      std::find_if(words.begin(), words.end(), [&](const Word& w) { return w.word == word; });
-  if (found != words.end()) return {word, found->optics, "[crc102], [simmonds1919]"};
-  std::vector<std::string> known;
-  known.reserve(words.size());
-  for (const Word& w : words) known.emplace_back(w.word);
+  return extract_from_word(o.extract);
+}
+
+measurement::ExtractKind extract_from_word(const std::string& typed) {
+  const std::string word = typed.empty() ? "mixed" : typed;
+  if (auto kind = measurement::extract_kind_from_word(word)) return *kind;
+  const std::vector<std::string> known = measurement::extract_words();
   const std::string near = nearest(word, known);
   throw ParseError{fmt::format("'{}' is no kind of extract", word), word, 0, word.size(),
                    near.empty() ? fmt::format("one of {}", fmt::join(known, ", "))

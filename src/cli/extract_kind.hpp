@@ -14,6 +14,9 @@ struct ExtractOptions {
 };
 void add_extract_options(CLI::App& command, ExtractOptions& options);
 
+/// A kind by its word; mixed if empty.
+/// @throws ParseError naming the nearest word
+[[nodiscard]] measurement::ExtractKind extract_from_word(const std::string& word);
 /// @throws UsageError for both options, ParseError for an unknown word, Error{store} for a liquid
 /// of
 ///         which no pair was read

@@ -78,8 +78,7 @@ void print_figure(const AlcoholResult& a, const StrengthWords& words, const Sess
   else
     quantity_lines(chosen(a, words.beside_bound), session.full);
   notes(a.result.notes);
-  line(words.basis + "; a home estimate is no legal strength:");
-  line("  local law and an accredited laboratory decide");
+  print_basis(words.basis);
 }
 
 }  // namespace
@@ -130,6 +129,11 @@ const char* basis_text(ferment::Culture culture) {
     case ferment::Culture::acetic: return "for a culture with acetic bacteria";
   }
   return "";
+}
+
+void print_basis(const std::string& basis) {
+  line(basis + "; a home estimate is no legal strength:");
+  line("  local law and an accredited laboratory decide");
 }
 
 std::string headline(const AlcoholResult& a, const StrengthWords& words, bool full) {

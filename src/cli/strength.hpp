@@ -35,6 +35,8 @@ struct StrengthWords {
 [[nodiscard]] ferment::Culture culture_from_text(const std::string& word);
 /// What a strength holds for, by culture.
 [[nodiscard]] const char* basis_text(ferment::Culture culture);
+/// What strengths hold for, and what they are not.
+void print_basis(const std::string& basis);
 /// "4.98 ± 0.30 % vol  (about 95 %)", or the bound; for states with a figure.
 [[nodiscard]] std::string headline(const measurement::AlcoholResult& a, const StrengthWords& words,
                                    bool full);

@@ -1,23 +1,43 @@
 #include "areo/instruments/readings.hpp"
 
 #include <algorithm>
+#include <utility>
 
 namespace areo::instruments {
 
+namespace {
+
+// Between two readings the instrument may have been calibrated anew. Where the correction comes
+// from is no part of it: before the first calibration the words name the day.
+bool same(const Correction& a, const Correction& b) {
+  return a.r0 == b.r0 && a.offset == b.offset && a.u_offset == b.u_offset && a.slope == b.slope &&
+         a.u_slope == b.u_slope && a.u_slope_beyond == b.u_slope_beyond &&
+         a.checked_lo == b.checked_lo && a.checked_hi == b.checked_hi;
+}
+
+}  // namespace
+
 const HydrometerInputs& Readings::hydrometer(const Hydrometer& h, const Correction& correction) {
-  const auto known =
-      std::find_if(hydrometers_.begin(), hydrometers_.end(), [&](const HydrometerInputs& i) {
-        return i.hydrometer.name == h.name && i.hydrometer.scale == h.scale;
-      });
-  if (known != hydrometers_.end()) return *known;
-  return hydrometers_.emplace_back(add_hydrometer(inputs, h, correction));
+  const HydrometerInputs* instrument = nullptr;
+  for (const HydrometerInputs& i : hydrometers_) {
+    if (i.hydrometer.name != h.name || i.hydrometer.scale != h.scale) continue;
+    if (same(i.correction.correction, correction)) return i;
+    instrument = &i;
+  }
+  if (instrument == nullptr)
+    return hydrometers_.emplace_back(add_hydrometer(inputs, h, correction));
+  // Calibrated anew, but still the same glass.
+  HydrometerInputs anew = *instrument;
+  anew.correction = add_correction(inputs, h.name, "scale", correction);
+  return hydrometers_.emplace_back(std::move(anew));
 }
 
 const RefractometerInputs& Readings::refractometer(const Refractometer& r,
                                                    const Correction& correction) {
   const auto known = std::find_if(
       refractometers_.begin(), refractometers_.end(), [&](const RefractometerInputs& i) {
-        return i.refractometer.name == r.name && i.refractometer.scale == r.scale;
+        return i.refractometer.name == r.name && i.refractometer.scale == r.scale &&
+               same(i.correction.correction, correction);
       });
   if (known != refractometers_.end()) return *known;
   return refractometers_.emplace_back(add_refractometer(inputs, r, correction));

@@ -35,10 +35,10 @@ Calibrated Calibrated::never_checked(const instruments::Hydrometer& h) {
 }
 
 Result correct(const Calibrated& instrument, const instruments::HydrometerReading& reading,
-               std::span<const physics::Scale> to) {
+               std::span<const physics::Scale> to, const std::string& of) {
   const physics::Scale& own = instrument.hydrometer.scale;
   Readings readings;
-  const auto sample = readings.add(instrument, reading, the_sample);
+  const auto sample = readings.add(instrument, reading, of);
   const std::vector<double> middle = readings.inputs.estimates();
   require_sugar_liquid(instrument, reading, sample, Point{middle});
   const ExtractFraction estimate = extract_at(sample, Point{middle});
@@ -52,7 +52,7 @@ Result correct(const Calibrated& instrument, const instruments::HydrometerReadin
     return out;
   };
   Result result = evaluate(readings, model, labels(own, to, label_of));
-  add_notes(result.notes, instrument, reading, the_sample);
+  add_notes(result.notes, instrument, reading, of);
   const uncertainty::Value& rho = result.at("density_at_t_kg_m3").value;
   const Density water = physics::water_density(sample.temperature(Point{middle}));
   if (rho.estimate + rho.expanded() < water.value())

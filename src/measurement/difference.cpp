@@ -9,8 +9,7 @@ namespace areo::measurement {
 namespace {
 
 bool same(const uncertainty::Input& a, const uncertainty::Input& b) {
-  return a.value == b.value && a.u == b.u && a.name == b.name && a.unit == b.unit &&
-         a.provenance == b.provenance;
+  return a.value == b.value && a.u == b.u && a.name == b.name && a.unit == b.unit;
 }
 
 const std::vector<double>& shares_of(const Result& r, std::string_view key) {

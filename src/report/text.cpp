@@ -72,6 +72,27 @@ std::size_t display_width(std::string_view utf8) {
   }));
 }
 
+std::vector<std::string> aligned(const std::vector<std::vector<std::string>>& rows) {
+  std::vector<std::size_t> widths;
+  for (const auto& row : rows) {
+    widths.resize(std::max(widths.size(), row.size()));
+    for (std::size_t i = 0; i < row.size(); ++i)
+      widths[i] = std::max(widths[i], display_width(row[i]));
+  }
+  std::vector<std::string> lines;
+  lines.reserve(rows.size());
+  for (const auto& row : rows) {
+    std::string line;
+    for (std::size_t i = 0; i < row.size(); ++i) {
+      line += row[i];
+      if (i + 1 < row.size()) line.append(widths[i] - display_width(row[i]) + 2, ' ');
+    }
+    line.erase(line.find_last_not_of(' ') + 1);
+    lines.push_back(std::move(line));
+  }
+  return lines;
+}
+
 std::string indication_text(double indication, double division) {
   constexpr int most = 6;
   // A reading between two lines, or a division like 0.25, needs more than the power of ten says.

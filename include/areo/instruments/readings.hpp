@@ -24,8 +24,10 @@ struct InstrumentUse {
 class Readings {
  public:
   /// Adds a reading and, unless an earlier reading used the same instrument or thermometer, the
-  /// inputs of these. Instruments are the same by name and scale; thermometers by name and
-  /// correction in force. A thermometer without a name counts anew for every reading.
+  /// inputs of these. Instruments are the same by name and scale; if they were calibrated anew
+  /// between two readings, their corrections are inputs of their own and only the glass is shared.
+  /// Thermometers are the same by name and correction in force; one without a name counts anew for
+  /// every reading.
   /// @param surface  of an earlier reading in the same liquid
   /// @throws Error{domain} if the indication is not on the scale
   [[nodiscard]] ReadingInputs add(

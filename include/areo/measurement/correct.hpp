@@ -3,6 +3,7 @@
 // other scales, and for a fermenting sample its composition.
 #include <optional>
 #include <span>
+#include <string>
 
 #include "areo/instruments/correction.hpp"
 #include "areo/instruments/hydrometer.hpp"
@@ -23,10 +24,12 @@ struct Calibrated {
 /// An unfermented sample.
 /// Quantities: the instrument's own scale at its reference temperature; "correction", what has to
 /// be added to the reading to get there; "density_at_t_kg_m3"; then each of `to`.
+/// @param of  names the inputs of the reading, as for alcohol(present, original)
 /// @throws Error{domain} for readings off the scale and temperatures outside 0 °C .. 40 °C
 [[nodiscard]] Result correct(const Calibrated& instrument,
                              const instruments::HydrometerReading& reading,
-                             std::span<const physics::Scale> to);
+                             std::span<const physics::Scale> to,
+                             const std::string& of = "the sample");
 
 /// A fermenting sample of known original gravity: the alcohol in it expands more than sugar.
 /// Same quantities; sugar scales show the apparent extract. Carries the uncertainty of the method

@@ -8,6 +8,7 @@
 #include "areo/instruments/refractometer.hpp"
 #include "areo/measurement/alcohol.hpp"
 #include "areo/measurement/correct.hpp"
+#include "areo/measurement/extract_kind.hpp"
 #include "areo/measurement/result.hpp"
 
 namespace areo::measurement {
@@ -32,13 +33,6 @@ struct HydrometerSample {
 };
 /// The original gravity may have been read with either.
 using OriginalSample = std::variant<HydrometerSample, RefractometerSample>;
-
-/// What the extract consists of, as far as it refracts.
-struct ExtractKind {
-  std::string name = "sucrose";  ///< for people
-  physics::ExtractOptics optics = physics::sucrose_optics;
-  std::string provenance = "the sugar that the scale is made for";
-};
 
 /// An unfermented sample.
 /// Quantities: "extract_percent", the true percent by mass; "correction", what has to be added to a

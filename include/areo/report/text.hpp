@@ -3,6 +3,7 @@
 #include <cstddef>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "areo/uncertainty/propagate.hpp"
 
@@ -40,6 +41,10 @@ inline constexpr int further_digits = 6;
 
 /// Columns that a UTF-8 text takes on a terminal, counted in characters (areo prints no wide ones).
 [[nodiscard]] std::size_t display_width(std::string_view utf8);
+
+/// Rows of cells as lines with columns of one width, two spaces apart; the last cell of a row is
+/// not padded.
+[[nodiscard]] std::vector<std::string> aligned(const std::vector<std::vector<std::string>>& rows);
 
 /// An indication with the decimals that its scale's division asks for: 1.08 on 0.002 -> "1.080".
 [[nodiscard]] std::string indication_text(double indication, double division);

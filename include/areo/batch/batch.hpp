@@ -1,0 +1,109 @@
+#pragma once
+// What the readings of a batch say, each with the calibration that was in force when it was made
+// and the original gravity as it stood then.
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include "areo/measurement/original.hpp"
+#include "areo/notebook/shelf.hpp"
+#include "areo/notebook/store.hpp"
+
+namespace areo::batch {
+
+/// Readings of one sample with one instrument; they count as one reading, their mean.
+struct Sample {
+  std::vector<notebook::ReadingRecord> readings;  ///< those that count, at least one
+
+  [[nodiscard]] const notebook::ReadingRecord& first() const { return readings.front(); }
+  [[nodiscard]] Moment at() const { return first().made_at; }
+  [[nodiscard]] const std::string& bottle() const { return first().bottle; }
+};
+
+/// What became of a sample.
+struct Point {
+  Sample sample;
+  /// Of a present reading with an original gravity: as measurement::alcohol().
+  std::optional<measurement::AlcoholResult> drink{};
+  /// Of an original, or without one: its gravity alone.
+  measurement::Result alone{};
+  std::string refused{};  ///< why nothing could be computed; empty if something was
+
+  [[nodiscard]] bool computed() const { return refused.empty(); }
+  /// The result that holds the gravity, and the gravity itself.
+  /// @throws Error{domain} if nothing could be computed
+  [[nodiscard]] const measurement::Result& result() const { return drink ? drink->result : alone; }
+  [[nodiscard]] const measurement::Quantity& gravity() const;
+};
+
+/// Gravity of a later point minus that of an earlier one of the same ferment. The scale, the glass
+/// and the thermometer that they share cancel.
+/// @throws Error{domain} unless both were computed, and in the same way
+[[nodiscard]] uncertainty::Value change(const Point& earlier, const Point& later);
+
+/// A batch as the notebook stood at a moment.
+class Batch {
+ public:
+  /// @param notebook must outlive it
+  /// @throws Error{store} if there is no such batch
+  Batch(const notebook::Notebook& notebook, std::string_view name,
+        Moment as_of = notebook::end_of_time);
+
+  [[nodiscard]] const notebook::BatchRecord& record() const { return record_; }
+  /// All of them, also what does not count. In order of time.
+  [[nodiscard]] const std::vector<notebook::ReadingRecord>& readings() const { return readings_; }
+  [[nodiscard]] const std::vector<notebook::AdditionRecord>& additions() const {
+    return additions_;
+  }
+  /// Samples with at least one reading that counts, in order of time.
+  [[nodiscard]] const std::vector<Sample>& samples() const { return samples_; }
+  /// Names of the bottles that were read or added to, in order; "" is the batch as a whole.
+  [[nodiscard]] std::vector<std::string> bottles() const;
+
+  /// The original liquid of a bottle as it stood at a moment: the readings marked original, of the
+  /// bottle or of the whole batch, since the last addition before the newest of them, and the
+  /// additions since. Its list of readings is empty without such a reading.
+  /// @throws Error{inconsistent} for an addition to a bottle that does not say to how much, or of a
+  ///         batch without an original gravity; Error{domain}, Error{store} for what is computed
+  ///         from unusable rows
+  [[nodiscard]] measurement::Original original(const std::string& bottle, Moment at);
+  /// Refusals of the models are kept in the point: a bad reading stops no other.
+  [[nodiscard]] Point point(const Sample& sample);
+  /// The same for readings that are not in the notebook yet, at least one.
+  [[nodiscard]] Point preview(std::vector<notebook::ReadingRecord> readings);
+  /// Of all samples, in order of time.
+  [[nodiscard]] std::vector<Point> points();
+  /// The last sample of the same bottle and stage, with the same instrument, before this one.
+  [[nodiscard]] const Sample* before(const Sample& sample) const;
+  /// Whether something was added to a bottle after one sample and before another.
+  [[nodiscard]] bool added_between(const Sample& earlier, const Sample& later) const;
+  [[nodiscard]] notebook::Shelf& shelf() { return shelf_; }
+
+ private:
+  // When something was, and of what happened at one moment, when it was noted.
+  using When = std::pair<std::int64_t, std::int64_t>;
+  template <class Record>
+  [[nodiscard]] static When when(const Record& r) {
+    return {r.made_at.seconds, r.noted_at.seconds};
+  }
+  [[nodiscard]] measurement::Original original(const std::string& bottle, When at);
+  [[nodiscard]] std::vector<const notebook::AdditionRecord*> additions_until(
+      const std::string& bottle, When at) const;
+  [[nodiscard]] measurement::OriginalSample sample_of(const Sample& sample);
+  [[nodiscard]] measurement::Addition addition_of(const notebook::AdditionRecord& addition);
+  void compute(Point& point);
+
+  const notebook::Notebook* notebook_;
+  Moment as_of_;
+  notebook::Shelf shelf_;
+  notebook::BatchRecord record_;
+  std::vector<notebook::ReadingRecord> readings_;
+  std::vector<notebook::AdditionRecord> additions_;
+  std::vector<Sample> samples_;
+  measurement::ExtractKind kind_;
+};
+
+}  // namespace areo::batch

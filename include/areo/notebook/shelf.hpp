@@ -1,0 +1,42 @@
+#pragma once
+// The instruments of a notebook as they were at given moments. Remembers what it computed, so that
+// many readings with few instruments are quick.
+#include <map>
+#include <optional>
+#include <string>
+#include <utility>
+
+#include "areo/instruments/thermometer.hpp"
+#include "areo/notebook/store.hpp"
+#include "areo/uncertainty/repeatability.hpp"
+
+namespace areo::notebook {
+
+class Shelf {
+ public:
+  /// @param notebook must outlive the shelf; what is added to it later may go unseen
+  explicit Shelf(const Notebook& notebook) : notebook_{&notebook} {}
+
+  [[nodiscard]] const InstrumentRecord& instrument(Id id);
+  /// As correction_in_force().
+  [[nodiscard]] instruments::Correction correction(Id instrument, Moment at);
+  /// A temperature as noted: with the thermometer's correction at that time, or assumed.
+  /// @param reference  of the scale, assumed if there is no temperature
+  [[nodiscard]] instruments::TemperatureReading temperature(Temperature reference,
+                                                            const std::optional<double>& celsius,
+                                                            double half_width_c,
+                                                            const std::optional<Id>& thermometer,
+                                                            Moment at);
+  /// From all samples that a person read repeatedly with an instrument.
+  [[nodiscard]] const uncertainty::Repeatability& repeatability(Id instrument,
+                                                                const std::string& person);
+
+ private:
+  const Notebook* notebook_;
+  std::map<Id, InstrumentRecord> instruments_;
+  std::map<Id, std::vector<CalibrationRecord>> calibrations_;
+  std::map<Id, instruments::Correction> corrections_;  // by calibration
+  std::map<std::pair<Id, std::string>, uncertainty::Repeatability> repeatabilities_;
+};
+
+}  // namespace areo::notebook

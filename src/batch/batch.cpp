@@ -1,0 +1,281 @@
+#include "areo/batch/batch.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <limits>
+#include <map>
+#include <memory>
+#include <numeric>
+#include <set>
+
+#include "areo/core/error.hpp"
+#include "areo/instruments/repeated.hpp"
+#include "areo/measurement/difference.hpp"
+#include "areo/notebook/recompute.hpp"
+
+namespace areo::batch {
+namespace {
+
+using measurement::Addition;
+using measurement::Original;
+using notebook::AdditionRecord;
+using notebook::ReadingRecord;
+using notebook::Stage;
+using notebook::Substance;
+
+// Readings that count, those of one sample and instrument together.
+std::vector<Sample> samples_of(const std::vector<ReadingRecord>& readings) {
+  std::vector<Sample> all;
+  std::map<std::pair<notebook::Id, notebook::Id>, std::size_t> known;
+  for (const ReadingRecord& r : readings) {
+    if (!r.counts()) continue;
+    const auto [at, is_new] = known.emplace(std::pair{r.sample, r.instrument}, all.size());
+    if (is_new) all.emplace_back();
+    all[at->second].readings.push_back(r);
+  }
+  return all;
+}
+
+measurement::ExtractKind kind_of(const notebook::Notebook& book,
+                                 const notebook::BatchRecord& batch) {
+  if (!batch.liquid.empty())
+    return {batch.liquid, notebook::liquid_factor(book, batch.liquid).optics,
+            "pairs of readings of " + batch.liquid + " in the notebook"};
+  const std::string word = batch.extract.empty() ? "mixed" : batch.extract;
+  if (const auto kind = measurement::extract_kind_from_word(word)) return *kind;
+  throw Error{Errc::store, fmt::format("the notebook holds an unknown kind of extract '{}'", word)};
+}
+
+constexpr std::array substances{std::pair{Substance::sugar, Addition::Substance::sugar},
+                                std::pair{Substance::juice, Addition::Substance::juice},
+                                std::pair{Substance::water, Addition::Substance::water},
+                                std::pair{Substance::salt, Addition::Substance::salt},
+                                std::pair{Substance::acid, Addition::Substance::acid},
+                                std::pair{Substance::batch, Addition::Substance::drink}};
+
+Addition::Substance substance_of(Substance what) {
+  return std::find_if(substances.begin(), substances.end(),
+                      [&](const auto& s) { return s.first == what; })
+      ->second;
+}
+
+// Of the batch as a whole, or of this bottle.
+bool concerns(const std::string& of, const std::string& bottle) {
+  return of.empty() || of == bottle;
+}
+
+// The mean of the repeats, for either kind of reading.
+template <class Reading>
+void take_mean(Reading& reading, const Sample& sample, double division,
+               const uncertainty::Repeatability& pooled) {
+  std::vector<double> shown;
+  for (const ReadingRecord& r : sample.readings) {
+    shown.push_back(r.indication);
+    reading.half_width = std::max(reading.half_width, r.half_width);
+  }
+  reading.indication =
+      std::accumulate(shown.begin(), shown.end(), 0.0) / static_cast<double>(shown.size());
+  if (shown.size() == 1 && pooled.degrees_of_freedom < instruments::enough_degrees_of_freedom)
+    return;
+  const double half_width = reading.half_width > 0 ? reading.half_width : division / 2;
+  reading.repeated = instruments::mean_of(shown, half_width, pooled);
+}
+
+std::optional<double> mean_temperature(const Sample& sample) {
+  double sum = 0;
+  int n = 0;
+  for (const ReadingRecord& r : sample.readings)
+    if (r.temperature_c) {
+      sum += *r.temperature_c;
+      ++n;
+    }
+  if (n == 0) return std::nullopt;
+  return sum / n;
+}
+
+}  // namespace
+
+const measurement::Quantity& Point::gravity() const {
+  if (!computed()) throw Error{Errc::domain, "nothing was computed: " + refused};
+  if (drink) return drink->result.at("sg_20_20_present");
+  return alone.at(sample.first().stage == Stage::original ? "sg_20_20_original" : "sg_20_20");
+}
+
+uncertainty::Value change(const Point& earlier, const Point& later) {
+  return measurement::difference(earlier.result(), later.result(), later.gravity().key);
+}
+
+Batch::Batch(const notebook::Notebook& notebook, std::string_view name, Moment as_of)
+    : notebook_{&notebook},
+      as_of_{as_of},
+      shelf_{notebook},
+      record_{notebook.batch(name, as_of)},
+      readings_{notebook.readings(record_.id, as_of)},
+      additions_{notebook.additions(record_.id, as_of)},
+      samples_{samples_of(readings_)},
+      kind_{kind_of(notebook, record_)} {}
+
+std::vector<std::string> Batch::bottles() const {
+  std::set<std::string> all;
+  for (const ReadingRecord& r : readings_) all.insert(r.bottle);
+  for (const AdditionRecord& a : additions_) all.insert(a.bottle);
+  return {all.begin(), all.end()};
+}
+
+std::vector<const AdditionRecord*> Batch::additions_until(const std::string& bottle,
+                                                          When at) const {
+  std::vector<const AdditionRecord*> all;
+  for (const AdditionRecord& a : additions_)
+    if (a.excluded().empty() && concerns(a.bottle, bottle) && when(a) <= at) all.push_back(&a);
+  return all;
+}
+
+Original Batch::original(const std::string& bottle, Moment at) {
+  return original(bottle, When{at.seconds, std::numeric_limits<std::int64_t>::max()});
+}
+
+Original Batch::original(const std::string& bottle, When at) {
+  std::vector<const Sample*> read;
+  for (const Sample& s : samples_)
+    if (s.first().stage == Stage::original && concerns(s.bottle(), bottle) && when(s.first()) <= at)
+      read.push_back(&s);
+  Original o{{}, record_.volume_l, {}, kind_};
+  if (read.empty()) return o;
+  const When newest = when(read.back()->first());
+  When since{std::numeric_limits<std::int64_t>::min(), 0};
+  bool in_bottle = false;
+  for (const AdditionRecord* a : additions_until(bottle, at)) {
+    if (when(*a) <= newest) {
+      since = when(*a);
+      continue;
+    }
+    o.additions.push_back(addition_of(*a));
+    // What goes into the batch after something went into the bottle is shared out again.
+    if (a->bottle.empty() && in_bottle && !a->into_l) o.additions.back().into_l = record_.volume_l;
+    in_bottle = in_bottle || !a->bottle.empty();
+  }
+  for (const Sample* s : read)
+    if (when(s->first()) > since) o.readings.push_back(sample_of(*s));
+  return o;
+}
+
+Addition Batch::addition_of(const AdditionRecord& r) {
+  Addition a;
+  a.name = fmt::format("{} of {}", word(r.what), r.made_at.date());
+  a.substance = substance_of(r.what);
+  a.mass_g = r.mass_g;
+  a.volume_l = r.volume_l;
+  a.into_l = r.into_l;
+  if (!r.bottle.empty() && !r.into_l)
+    throw Error{
+        Errc::inconsistent,
+        fmt::format("{} went into bottle {}, and nobody said how much was there", a.name, r.bottle),
+        fmt::format("exclude addition {} and note it anew with --into", r.id)};
+  if (r.extract_percent) {
+    a.extract = ExtractFraction{*r.extract_percent / 100};
+    a.extract_half_width = r.extract_half_width.value_or(0) / 100;
+  }
+  if (r.other) {
+    // As it was just before: what two batches gave each other comes to an end somewhere.
+    const std::string name = notebook_->batch(*r.other).name;
+    Batch other{*notebook_, name, as_of_};
+    const auto drink = other.original("", Moment{r.made_at.seconds - 1, 0});
+    if (drink.readings.empty())
+      throw Error{Errc::inconsistent,
+                  fmt::format("{} has no original gravity, so {} is unknown", name, a.name)};
+    a.drink = std::make_shared<const Original>(drink);
+  }
+  return a;
+}
+
+measurement::OriginalSample Batch::sample_of(const Sample& sample) {
+  const ReadingRecord& first = sample.first();
+  const notebook::InstrumentRecord& record = shelf_.instrument(first.instrument);
+  const instruments::Correction correction = shelf_.correction(first.instrument, first.made_at);
+  const auto& pooled = shelf_.repeatability(first.instrument, first.person);
+  const auto temperature = [&](Temperature reference) {
+    return shelf_.temperature(reference, mean_temperature(sample), first.temperature_half_width_c,
+                              first.thermometer, first.made_at);
+  };
+  if (const auto* h = record.hydrometer()) {
+    measurement::HydrometerSample s{{*h, correction}, {}};
+    take_mean(s.reading, sample, h->division, pooled);
+    s.reading.temperature = temperature(h->scale.reference());
+    s.reading.meniscus = first.meniscus;
+    return s;
+  }
+  const auto* r = record.refractometer();
+  if (r == nullptr)
+    throw Error{Errc::store, fmt::format("{} is a thermometer, so reading {} is none of a drink",
+                                         record.name(), first.id)};
+  measurement::RefractometerSample s{{*r, correction}, {}};
+  take_mean(s.reading, sample, r->division, pooled);
+  s.reading.temperature = temperature(celsius_point(20));
+  return s;
+}
+
+void Batch::compute(Point& point) {
+  const ReadingRecord& first = point.sample.first();
+  const measurement::OriginalSample sample = sample_of(point.sample);
+  if (first.stage == Stage::original) {
+    point.alone = original_gravity(Original{{sample}, {}, {}, kind_});
+    return;
+  }
+  const std::string name = first.id == 0 ? "this reading" : fmt::format("reading {}", first.id);
+  const Original start = original(first.bottle, when(first));
+  if (!start.readings.empty()) {
+    point.drink = alcohol(sample, start, record_.culture, name);
+    return;
+  }
+  const auto* h = std::get_if<measurement::HydrometerSample>(&sample);
+  if (h == nullptr)
+    throw Error{Errc::inconsistent,
+                "no original gravity, and a refractometer alone cannot tell sugar from alcohol"};
+  point.alone = correct(h->instrument, h->reading, std::array{physics::sg_20_20}, name);
+}
+
+Point Batch::point(const Sample& sample) {
+  Point point{sample};
+  try {
+    compute(point);
+  } catch (const Error& e) {
+    point.refused = e.what();
+    return point;
+  }
+  auto& notes = point.drink ? point.drink->result.notes : point.alone.notes;
+  if (sample.first().degassed == false &&
+      shelf_.instrument(sample.first().instrument).hydrometer() != nullptr)
+    notes.emplace_back("not degassed: bubbles lift a hydrometer, and it shows too much");
+  return point;
+}
+
+Point Batch::preview(std::vector<ReadingRecord> readings) {
+  for (ReadingRecord& r : readings) r.batch = record_.id;
+  return point({std::move(readings)});
+}
+
+bool Batch::added_between(const Sample& earlier, const Sample& later) const {
+  const auto all = additions_until(later.bottle(), when(later.first()));
+  return std::any_of(all.begin(), all.end(),
+                     [&](const AdditionRecord* a) { return when(*a) > when(earlier.first()); });
+}
+
+std::vector<Point> Batch::points() {
+  std::vector<Point> all;
+  all.reserve(samples_.size());
+  for (const Sample& s : samples_) all.push_back(point(s));
+  return all;
+}
+
+const Sample* Batch::before(const Sample& sample) const {
+  const Sample* last = nullptr;
+  for (const Sample& s : samples_)
+    if (s.bottle() == sample.bottle() && s.first().stage == sample.first().stage &&
+        s.first().instrument == sample.first().instrument && when(s.first()) < when(sample.first()))
+      last = &s;
+  return last;
+}
+
+}  // namespace areo::batch

@@ -1,0 +1,190 @@
+#include "batch_text.hpp"
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "areo/core/error.hpp"
+#include "areo/report/json.hpp"
+#include "areo/report/text.hpp"
+#include "calibrate.hpp"
+#include "strength.hpp"
+
+namespace areo::cli {
+
+using batch::Batch;
+using batch::Point;
+using batch::Sample;
+using measurement::Fermentation;
+using notebook::AdditionRecord;
+using notebook::BatchRecord;
+using notebook::ReadingRecord;
+using report::json_string;
+
+namespace {
+
+std::string optional_number(const std::optional<double>& v) {
+  return v ? fmt::format("{}", *v) : "null";
+}
+
+bool is_closed(const notebook::Notebook& book, notebook::Id batch) {
+  const auto events = book.events(batch);
+  return !events.empty() && events.back().closed;
+}
+
+// What a sample differs by from the last one, if both were computed.
+struct Change {
+  uncertainty::Value gravity;
+  const Sample* since;
+  bool added;  ///< something went in between: then the gravity may rise
+};
+std::optional<Change> change_of(Batch& batch, const Point& point) {
+  const Sample* last = batch.before(point.sample);
+  if (last == nullptr || !point.computed()) return std::nullopt;
+  const Point earlier = batch.point(*last);
+  if (!earlier.computed() || earlier.gravity().key != point.gravity().key) return std::nullopt;
+  return Change{batch::change(earlier, point), last, batch.added_between(*last, point.sample)};
+}
+
+}  // namespace
+
+std::string batch_text(const BatchRecord& r) {
+  std::string out = r.name + ": ";
+  if (!r.drink.empty()) out += r.drink + ", ";
+  out += fmt::format("{}{}", notebook::word(r.culture),
+                     r.culture == ferment::Culture::yeast ? "" : " culture");
+  for (const std::string& more : {r.vessel, r.volume_typed})
+    if (!more.empty()) out += ", " + more;
+  return out + ", since " + r.started_at.date();
+}
+
+std::string batch_json(const notebook::Notebook& book, const BatchRecord& r) {
+  return fmt::format(
+      R"({{"batch":{},"drink":{},"culture":"{}","vessel":{},"volume_l":{},"extract":{},)"
+      R"("liquid":{},"started_at":"{}","closed":{},"note":{}}})",
+      json_string(r.name), json_string(r.drink), notebook::word(r.culture), json_string(r.vessel),
+      optional_number(r.volume_l), json_string(r.extract.empty() ? "mixed" : r.extract),
+      json_string(r.liquid), r.started_at.text(), is_closed(book, r.id), json_string(r.note));
+}
+
+std::string addition_text(const notebook::Notebook& book, const AdditionRecord& r) {
+  std::string out =
+      r.other ? "part of " + book.batch(*r.other).name : std::string{notebook::word(r.what)};
+  out += ", " + r.amount_typed;
+  if (!r.extract_typed.empty()) out += " of " + r.extract_typed;
+  if (!r.into_typed.empty()) out += " into " + r.into_typed;
+  return out;
+}
+
+std::string addition_json(const notebook::Notebook& book, const AdditionRecord& r) {
+  const std::string excluded = r.excluded();
+  return fmt::format(
+      R"({{"addition":{},"bottle":{},"what":"{}","made_at":"{}","mass_g":{},"volume_l":{},)"
+      R"("extract_percent":{},"other":{},"into_l":{},"person":{},"note":{},"excluded":{}}})",
+      r.id, json_string(r.bottle), notebook::word(r.what), r.made_at.text(),
+      optional_number(r.mass_g), optional_number(r.volume_l), optional_number(r.extract_percent),
+      r.other ? json_string(book.batch(*r.other).name) : "null", optional_number(r.into_l),
+      json_string(r.person), json_string(r.note),
+      excluded.empty() ? "null" : json_string(excluded));
+}
+
+std::string numbers(const Sample& sample) {
+  std::vector<notebook::Id> ids;
+  for (const ReadingRecord& r : sample.readings) ids.push_back(r.id);
+  return fmt::format("{}", fmt::join(ids, ", "));
+}
+
+std::string sample_text(Batch& batch, const Sample& sample) {
+  const auto& instrument = batch.shelf().instrument(sample.first().instrument);
+  std::vector<std::string> all;
+  for (const ReadingRecord& r : sample.readings) all.push_back(shown(instrument, r.indication));
+  std::string out = fmt::format("{} shows {}", instrument.name(), fmt::join(all, ", "));
+  if (const auto& t = sample.first().temperature_c) out += " at " + report::celsius_text(*t);
+  return out;
+}
+
+std::string strength_text(const Point& point, bool full) {
+  if (!point.computed()) return "not computed: " + point.refused;
+  if (point.sample.first().stage == notebook::Stage::original) return "original";
+  if (!point.drink) return "no original gravity";
+  switch (point.drink->state) {
+    case Fermentation::measured:
+      return report::value_text(point.drink->result.at("alcohol_percent_vol").value, "% vol", full);
+    case Fermentation::no_change:
+    case Fermentation::bound: return bound_text(*point.drink);
+    case Fermentation::above:
+    case Fermentation::contradiction: break;
+  }
+  return "above the original: bubbles, swapped or misread, an addition?";
+}
+
+std::string duration_text(std::int64_t seconds) {
+  constexpr double hour = 3600, day = 24 * hour;
+  const auto s = static_cast<double>(seconds);
+  return s < 2 * day ? fmt::format("{:.0f} hours", s / hour) : fmt::format("{:.1f} days", s / day);
+}
+
+std::string change_text(Batch& batch, const Point& point) {
+  const auto change = change_of(batch, point);
+  if (!change) return "";
+  const double expanded = change->gravity.expanded();
+  const std::string since =
+      fmt::format("since {} ({}{})", change->since->at().date(),
+                  duration_text(point.sample.at().seconds - change->since->at().seconds),
+                  change->added ? ", with an addition in between" : "");
+  if (std::abs(change->gravity.estimate) <= expanded)
+    return fmt::format("no change {} that this instrument could tell (± {})", since,
+                       report::fixed(expanded, report::last_place(expanded)));
+  return fmt::format("{} {} {}",
+                     change->gravity.estimate < 0 ? "down" : (change->added ? "up" : "UP"),
+                     report::value_text({std::abs(change->gravity.estimate), change->gravity.u,
+                                         change->gravity.degrees_of_freedom},
+                                        ""),
+                     since);
+}
+
+bool jumped_up(Batch& batch, const Point& point) {
+  const auto change = change_of(batch, point);
+  return change && !change->added && change->gravity.estimate > change->gravity.expanded();
+}
+
+std::string point_json(Batch& batch, const Point& point) {
+  const ReadingRecord& first = point.sample.first();
+  const auto& instrument = batch.shelf().instrument(first.instrument);
+  std::vector<double> indications;
+  for (const ReadingRecord& r : point.sample.readings) indications.push_back(r.indication);
+  std::vector<std::pair<std::string, std::string>> head{
+      {"readings", fmt::format("[{}]", numbers(point.sample))},
+      {"batch", json_string(batch.record().name)},
+      {"bottle", json_string(first.bottle)},
+      {"stage", fmt::format("\"{}\"", notebook::word(first.stage))},
+      {"made_at", fmt::format("\"{}\"", first.made_at.text())},
+      {"instrument", json_string(instrument.name())},
+      {"indications", fmt::format("[{}]", fmt::join(indications, ","))},
+      {"temperature_c", optional_number(first.temperature_c)},
+      {"person", json_string(first.person)},
+      {"note", json_string(first.note)}};
+  if (!point.computed()) {
+    head.emplace_back("refused", json_string(point.refused));
+    return report::json_line({}, head);
+  }
+  if (point.drink) head.emplace_back("state", fmt::format("\"{}\"", word(point.drink->state)));
+  if (const auto change = change_of(batch, point))
+    head.emplace_back("change",
+                      fmt::format(R"({{"since":"{}","value":{},"standard_uncertainty":{},)"
+                                  R"("expanded_uncertainty":{},"addition_between":{}}})",
+                                  change->since->at().text(), change->gravity.estimate,
+                                  change->gravity.u, change->gravity.expanded(), change->added));
+  return report::json_line(point.result(), head);
+}
+
+const Sample& sample_with(const Batch& batch, notebook::Id reading) {
+  for (const Sample& s : batch.samples())
+    for (const ReadingRecord& r : s.readings)
+      if (r.id == reading) return s;
+  throw Error{Errc::store, fmt::format("reading {} does not count", reading)};
+}
+
+}  // namespace areo::cli

@@ -1,0 +1,37 @@
+#pragma once
+// A batch and what its readings say, for people and for programs.
+#include <string>
+#include <vector>
+
+#include "areo/batch/batch.hpp"
+#include "output.hpp"
+
+namespace areo::cli {
+
+/// "PT-1: pear and thyme, mixed culture, in a jar, 5L, since 2026-03-02"
+[[nodiscard]] std::string batch_text(const notebook::BatchRecord& r);
+[[nodiscard]] std::string batch_json(const notebook::Notebook& book,
+                                     const notebook::BatchRecord& r);
+/// "sugar, 100g", "juice, 0.5L of 12.5Bx", "part of PT-2, 1L"
+[[nodiscard]] std::string addition_text(const notebook::Notebook& book,
+                                        const notebook::AdditionRecord& r);
+[[nodiscard]] std::string addition_json(const notebook::Notebook& book,
+                                        const notebook::AdditionRecord& r);
+/// Numbers of the readings of a sample: "7", "7, 8, 9".
+[[nodiscard]] std::string numbers(const batch::Sample& sample);
+/// What a sample was: "stem-1 shows 1.030, 1.031 at 21 °C".
+[[nodiscard]] std::string sample_text(batch::Batch& batch, const batch::Sample& sample);
+/// The alcohol, its bound, or why there is none: one cell of a table.
+[[nodiscard]] std::string strength_text(const batch::Point& point, bool full);
+/// "down 0.0081 ± 0.0010 since 2026-03-03 (2.1 days)"; empty for the first sample.
+[[nodiscard]] std::string change_text(batch::Batch& batch, const batch::Point& point);
+/// Whether the gravity rose since the last sample, beyond its uncertainty.
+[[nodiscard]] bool jumped_up(batch::Batch& batch, const batch::Point& point);
+/// One sample as an object: what was read, and what follows from it.
+[[nodiscard]] std::string point_json(batch::Batch& batch, const batch::Point& point);
+/// The sample that a reading belongs to.
+[[nodiscard]] const batch::Sample& sample_with(const batch::Batch& batch, notebook::Id reading);
+/// "2.1 days", "3 hours"
+[[nodiscard]] std::string duration_text(std::int64_t seconds);
+
+}  // namespace areo::cli

@@ -1,0 +1,173 @@
+// areo addition: what went into a batch after it was set.
+#include <fmt/format.h>
+
+#include <CLI/CLI.hpp>
+#include <memory>
+
+#include "areo/core/error.hpp"
+#include "areo/report/json.hpp"
+#include "areo/report/text.hpp"
+#include "batch_text.hpp"
+#include "bench.hpp"
+#include "command.hpp"
+#include "failure.hpp"
+#include "note_reading.hpp"
+#include "usage.hpp"
+
+namespace areo::cli {
+namespace {
+
+using notebook::AdditionRecord;
+using notebook::Substance;
+
+struct Options {
+  std::string batch, amount, extract, other, into, on, bottle, person, note, reason;
+  Substance what = Substance::sugar;
+  notebook::Id id = 0;
+};
+
+// "100g" or "0.5L": exactly one of both.
+void note_amount(AdditionRecord& r, const std::string& text) {
+  r.amount_typed = text;
+  const std::string unit = number_with_unit(text, "an amount").unit;
+  double& amount = unit == "g" || unit == "kg" ? r.mass_g.emplace(grams_from_text(text))
+                                               : r.volume_l.emplace(litres_from_text(text));
+  if (!(amount > 0)) throw ParseError{"an amount is above zero", text, 0, text.size()};
+  const bool dry =
+      r.what == Substance::sugar || r.what == Substance::salt || r.what == Substance::acid;
+  if (dry && r.volume_l)
+    throw ParseError{fmt::format("{} is weighed: a volume of it says little", word(r.what)), text,
+                     0, text.size(), "give its mass, e.g. 100g"};
+}
+
+// The extract of a juice, on whatever scale it was read or printed.
+void note_extract(AdditionRecord& r, const std::string& text) {
+  const TypedMark m = mark_from_text(text);
+  const auto percent = [&](double mark) {
+    return 100 * physics::liquid_from_mark(m.scale, mark).extract.value();
+  };
+  r.extract_typed = text;
+  r.extract_percent = percent(m.value);
+  r.extract_half_width = (percent(m.value + m.half_width) - percent(m.value - m.half_width)) / 2;
+}
+
+int run_add(const Options& o, const Session& session) {
+  notebook::Notebook book{notebook_path(session)};
+  const auto batch = book.batch(o.batch);
+  require_open(batch, book);
+  AdditionRecord r;
+  r.batch = batch.id;
+  r.bottle = o.bottle;
+  r.what = o.what;
+  r.noted_at = now();
+  r.made_at = o.on.empty() ? r.noted_at : past_moment_from_text(o.on, r.noted_at);
+  note_amount(r, o.amount);
+  if (o.what == Substance::juice) note_extract(r, o.extract);
+  if (o.what == Substance::batch) {
+    r.other = book.batch(o.other).id;
+    if (r.other == batch.id)
+      throw Error{Errc::inconsistent, "a batch cannot be added to itself", "name the other one"};
+  }
+  r.into_typed = o.into;
+  if (!o.into.empty()) {
+    r.into_l = litres_from_text(o.into);
+    if (!(*r.into_l > 0)) throw ParseError{"a volume is above zero", o.into, 0, o.into.size()};
+  }
+  if (!r.bottle.empty() && !r.into_l)
+    throw Error{Errc::inconsistent, "how much was in the bottle?", "say --into 0.75L"};
+  if (!r.into_l && !batch.volume_l)
+    throw Error{Errc::inconsistent, fmt::format("the volume of {} is not known", batch.name),
+                fmt::format("say --into 4.6L, or once for all: areo batch amend {} --volume 5L "
+                            "--reason TEXT",
+                            batch.name)};
+  r.person = o.person;
+  r.note = o.note;
+  r.id = book.add(r);
+  if (session.json) {
+    raw_line(addition_json(book, r));
+    return done;
+  }
+  line(fmt::format("{}: {}  (addition {})", batch.name, addition_text(book, r), r.id));
+  batch::Batch whole{book, o.batch};
+  try {
+    const auto original = whole.original(o.bottle, r.made_at);
+    if (original.readings.empty())
+      line("  no original gravity yet: note one with areo reading add ... --original");
+    else
+      line(fmt::format(
+          "  original gravity, as if it had been there from the start: {}",
+          report::value_text(original_gravity(original).at("sg_20_20_original").value, "")));
+  } catch (const Error& e) {
+    line(fmt::format("  noted, but no original gravity follows: {}", e.what()));
+  }
+  line("next: stir, wait until it is dissolved, and read again");
+  return done;
+}
+
+int run_exclude(const Options& o, bool exclude, const Session& session) {
+  notebook::Notebook book{notebook_path(session)};
+  book.exclude_addition(o.id, {now(), exclude, o.reason});
+  if (session.json)
+    raw_line(fmt::format(R"({{"addition":{},"excluded":{}}})", o.id,
+                         exclude ? report::json_string(o.reason) : "null"));
+  else
+    line(fmt::format(
+        "addition {} {}", o.id,
+        exclude ? "is excluded and stays in the notebook: " + o.reason : "counts again"));
+  return done;
+}
+
+}  // namespace
+
+void setup_addition(CLI::App& app, const Session& session, Run& run) {
+  const auto o = std::make_shared<Options>();
+  auto* c = app.add_subcommand("addition", "note what went into a batch later");
+  c->require_subcommand(1);
+  auto* add = c->add_subcommand("add", "something went in; the original gravity follows it");
+  add->require_subcommand(1);
+  struct Kind {
+    Substance what;
+    const char *name, *help;
+  };
+  for (const Kind& k : {Kind{Substance::sugar, "sugar", "white sugar, weighed"},
+                        Kind{Substance::juice, "juice", "a sweet liquid of known extract"},
+                        Kind{Substance::water, "water", "water"},
+                        Kind{Substance::salt, "salt", "salt: does not ferment"},
+                        Kind{Substance::acid, "acid", "an acid: does not ferment"},
+                        Kind{Substance::batch, "part", "part of another batch"}}) {
+    auto* sub = add->add_subcommand(k.name, k.help);
+    sub->add_option("batch", o->batch, "the batch that it went into")->required();
+    sub->add_option("amount", o->amount, "how much: 100g, 0.5L")->required();
+    if (k.what == Substance::juice)
+      sub->add_option("extract", o->extract, "what is in it: 12.5Bx, 1.050")->required();
+    if (k.what == Substance::batch)
+      sub->add_option("other", o->other, "the batch that it came from")->required();
+    sub->add_option("--into", o->into, "how much was there; the batch's volume unless stated")
+        ->type_name("4.6L");
+    sub->add_option("--bottle", o->bottle, "into which bottle")->type_name("NAME");
+    sub->add_option("--on", o->on, "when; now unless stated")->type_name("DATE");
+    sub->add_option("--by", o->person, "who did it")->type_name("NAME");
+    sub->add_option("--note", o->note, "anything worth knowing");
+    sub->callback([=, &session, &run] {
+      o->what = k.what;
+      run = [=, &session] { return run_add(*o, session); };
+    });
+  }
+  for (const bool exclude : {true, false}) {
+    auto* sub = c->add_subcommand(
+        exclude ? "exclude" : "include",
+        exclude ? "an addition that was noted wrongly" : "an excluded addition that counts again");
+    sub->add_option("number", o->id, "its number")->required();
+    sub->add_option("--reason", o->reason, "why")->required();
+    sub->callback(
+        [=, &session, &run] { run = [=, &session] { return run_exclude(*o, exclude, session); }; });
+  }
+  c->footer(
+      "Examples:\n  areo addition add sugar PT-1 100g\n"
+      "  areo addition add juice PT-1 0.5L 12.5Bx\n"
+      "  areo addition add part PT-1 1L PT-2\n"
+      "  areo addition add sugar PT-1 4g --bottle B --into 0.75L\n"
+      "  areo addition exclude 2 --reason 'into the other jar'");
+}
+
+}  // namespace areo::cli

@@ -1,0 +1,240 @@
+// areo bench: readings one after the other with wet hands. One question at a time; what was
+// accepted is in the notebook before the next question.
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+#include <unistd.h>
+
+#include <CLI/CLI.hpp>
+#include <algorithm>
+#include <cstdio>
+#include <iostream>
+#include <memory>
+#include <optional>
+#include <set>
+#include <sstream>
+
+#include "areo/core/error.hpp"
+#include "areo/report/text.hpp"
+#include "batch_text.hpp"
+#include "bench.hpp"
+#include "command.hpp"
+#include "failure.hpp"
+#include "note_reading.hpp"
+
+namespace areo::cli {
+namespace {
+
+using batch::Batch;
+using batch::Point;
+using notebook::Id;
+
+struct Options {
+  std::string batch;
+  TypedReading typed;
+};
+
+constexpr const char* help =
+    "  a reading: 1.020; repeats of one sample: 1.020 1.021 1.020\n"
+    "  bottle B        the next readings are of bottle B; bottle - is the batch as a whole\n"
+    "  instrument NAME and thermometer NAME say what you read\n"
+    "  original        the next reading is an original gravity\n"
+    "  top, level      where you read: at the top of the meniscus, or level with the surface\n"
+    "  degassed yes    or no: whether the bubbles were stirred out\n"
+    "  when DATE       the next readings were made then, not now; when now\n"
+    "  note TEXT       goes with the next reading\n"
+    "  undo            takes back the last reading; it stays in the notebook, excluded\n"
+    "  done            ends; so does the end of the input";
+
+class AtBench {
+ public:
+  AtBench(notebook::Notebook& book, const Options& o, const Session& session)
+      : book_{&book}, session_{&session}, name_{o.batch}, next_{o.typed} {
+    require_open(book.batch(name_), book);
+  }
+
+  int run() {
+    greet();
+    while (!over_) {
+      try {
+        if (const auto text = ask(prompt())) obey(*text);
+      } catch (const Error& e) {
+        refuse(e);
+      }
+    }
+    line(fmt::format("{} noted, {} taken back; areo batch show {}", counted(noted_),
+                     counted(undone_), name_));
+    // From a pipe nobody could answer: that something was refused must not go unseen.
+    return refused_ && isatty(STDIN_FILENO) == 0 ? said_no : done;
+  }
+
+ private:
+  static std::string counted(int n) { return fmt::format("{} reading{}", n, n == 1 ? "" : "s"); }
+
+  void greet() {
+    Batch batch{*book_, name_};
+    line(batch_text(batch.record()));
+    if (!batch.samples().empty()) {
+      const Point last = batch.point(batch.samples().back());
+      line(fmt::format("  last: {}, {}", sample_text(batch, last.sample), last.sample.at().date()));
+    }
+    line("  type what it shows, help for more, done to end");
+  }
+
+  [[nodiscard]] std::string prompt() const {
+    std::string text = name_;
+    if (!next_.bottle.empty()) text += ", bottle " + next_.bottle;
+    return text + (next_.original ? " shows, original" : " shows");
+  }
+
+  // Nothing at the end of the input, which ends everything.
+  std::optional<std::string> ask(const std::string& question) {
+    std::fputs((report::printable(question) + "> ").c_str(), stdout);
+    std::fflush(stdout);
+    std::string text;
+    if (!std::getline(std::cin, text)) {
+      over_ = true;
+      std::fputs("\n", stdout);
+      return std::nullopt;
+    }
+    const auto first = text.find_first_not_of(" \t\r");
+    if (isatty(STDIN_FILENO) == 0) line(text);  // a log shows what was answered
+    if (first == std::string::npos) return "";
+    return text.substr(first, text.find_last_not_of(" \t\r") - first + 1);
+  }
+
+  void obey(const std::string& text) {
+    const std::size_t space = std::min(text.find(' '), text.size());
+    const std::string word = text.substr(0, space);
+    const std::string rest = space < text.size() ? text.substr(space + 1) : "";
+    if (word.empty()) return;
+    if (word == "done")
+      over_ = true;
+    else if (word == "help")
+      raw_line(help);
+    else if (word == "undo")
+      undo();
+    else if (word == "bottle")
+      next_.bottle = rest == "-" ? "" : rest;
+    else if (word == "instrument")
+      next_.instrument = instrument_for(rest, *book_).name();
+    else if (word == "thermometer")
+      next_.thermometer = rest == "-" ? "" : book_->instrument(rest).name();
+    else if (word == "original")
+      next_.original = !next_.original;
+    else if (word == "top" || word == "level")
+      next_.top = word == "top";
+    else if (word == "degassed") {
+      (void)degassed_from_text(rest);
+      next_.degassed = rest;
+    } else if (word == "when")
+      next_.made_at = rest == "now" ? "" : past_moment_from_text(rest, now()).text();
+    else if (word == "note")
+      next_.note = rest;
+    else
+      take(text);
+  }
+
+  void take(const std::string& text) {
+    TypedReading typed = next_;
+    std::istringstream words{text};
+    for (std::string w; words >> w;) typed.shown.push_back(w);
+    (void)note_reading(typed, book_->batch(name_), *book_);  // refused before more is asked
+    const auto temperature =
+        ask(next_.temperature.empty()
+                ? "temperature, Enter if unknown"
+                : fmt::format("temperature, Enter for {}, - if unknown", next_.temperature));
+    if (!temperature) return;
+    if (*temperature == "-")
+      typed.temperature.clear();
+    else if (!temperature->empty())
+      typed.temperature = *temperature;
+    if (typed.temperature.empty()) typed.thermometer.clear();
+    const NotedReading noted = note_reading(typed, book_->batch(name_), *book_);
+    show(noted);
+    const auto answer = ask("note it? Enter for yes, n for no");
+    if (!answer) return;
+    if (!answer->empty() && *answer != "y" && *answer != "yes") {
+      line("  not noted");
+      return;
+    }
+    const auto ids = book_->add(noted.records);
+    accepted_.push_back(ids);
+    noted_ += static_cast<int>(ids.size());
+    line(fmt::format("  noted as reading {}", fmt::join(ids, ", ")));
+    next_.temperature = typed.temperature;
+    next_.note.clear();
+    next_.original = false;
+  }
+
+  void show(const NotedReading& noted) {
+    Batch batch{*book_, name_};
+    const Point point = batch.preview(noted.records);
+    for (const std::string& e : noted.echo) line("  " + e);
+    line("  " + sample_text(batch, point.sample));
+    if (!point.computed()) {
+      line("  nothing can be computed: " + point.refused);
+      return;
+    }
+    line(fmt::format("  gravity 20/20  {}",
+                     report::value_text(point.gravity().value, "", session_->full)));
+    if (point.drink) line("  alcohol        " + strength_text(point, session_->full));
+    if (const std::string change = change_text(batch, point); !change.empty()) line("  " + change);
+    for (const std::string& n : point.result().notes)
+      if (told_.insert(n).second) line("  note: " + n);
+    if (jumped_up(batch, point))
+      line("  it cannot rise by itself: bubbles, an addition, or another bottle?");
+  }
+
+  void undo() {
+    if (accepted_.empty()) {
+      line("  nothing to undo");
+      return;
+    }
+    for (const Id id : accepted_.back())
+      book_->exclude_reading(id, {now(), true, "taken back at the bench"});
+    undone_ += static_cast<int>(accepted_.back().size());
+    line(fmt::format("  taken back: reading {}", fmt::join(accepted_.back(), ", ")));
+    accepted_.pop_back();
+  }
+
+  void refuse(const Error& e) {
+    refused_ = true;
+    const std::string text = failure_text(e);
+    std::fwrite(text.data(), 1, text.size(), stdout);
+  }
+
+  notebook::Notebook* book_;
+  const Session* session_;
+  std::string name_;
+  TypedReading next_;                      // what goes on from reading to reading
+  std::vector<std::vector<Id>> accepted_;  // not yet taken back
+  std::set<std::string> told_;             // notes, each said once
+  int noted_ = 0, undone_ = 0;
+  bool over_ = false, refused_ = false;
+};
+
+}  // namespace
+
+void setup_at_bench(CLI::App& app, const Session& session, Run& run) {
+  const auto o = std::make_shared<Options>();
+  auto* c = app.add_subcommand("bench", "note one reading after the other, guided");
+  c->add_option("batch", o->batch, "the batch")->required();
+  c->add_option("--instrument", o->typed.instrument,
+                "what you read; the hydrometer, if the notebook has one only")
+      ->type_name("NAME");
+  c->add_option("--thermometer", o->typed.thermometer, "thermometer in the notebook")
+      ->type_name("NAME");
+  c->add_option("--bottle", o->typed.bottle, "start with this bottle")->type_name("NAME");
+  c->add_option("--by", o->typed.person, "who reads")->type_name("NAME");
+  c->callback([=, &session, &run] {
+    run = [=, &session] {
+      notebook::Notebook book{notebook_path(session)};
+      return AtBench{book, *o, session}.run();
+    };
+  });
+  c->footer(
+      "It asks for a reading and its temperature, shows what follows, and writes each accepted\n"
+      "reading at once. Ctrl-C loses what is being typed and nothing else.");
+}
+
+}  // namespace areo::cli

@@ -1,0 +1,340 @@
+// areo batch: what ferments, and what its readings say.
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include <CLI/CLI.hpp>
+#include <algorithm>
+#include <map>
+#include <memory>
+#include <tuple>
+
+#include "areo/core/error.hpp"
+#include "areo/measurement/extract_kind.hpp"
+#include "areo/report/json.hpp"
+#include "areo/report/text.hpp"
+#include "batch_text.hpp"
+#include "bench.hpp"
+#include "calibrate.hpp"
+#include "command.hpp"
+#include "extract_kind.hpp"
+#include "failure.hpp"
+#include "strength.hpp"
+#include "usage.hpp"
+
+namespace areo::cli {
+namespace {
+
+using batch::Batch;
+using batch::Point;
+using notebook::BatchRecord;
+using notebook::ReadingRecord;
+
+struct Options {
+  std::string name, drink, culture, vessel, volume, on, note, at, reason;
+  ExtractOptions extract;
+};
+
+double volume_from_text(const std::string& text) {
+  const double litres = litres_from_text(text);
+  if (!(litres > 0)) throw ParseError{"a volume is above zero", text, 0, text.size()};
+  return litres;
+}
+
+// The words are refused before they are written.
+void check_extract(const ExtractOptions& o, const notebook::Notebook& book) {
+  refuse_together(!o.extract.empty(), "--extract", !o.liquid.empty(), "--liquid",
+                  "the liquid's own factor says what its extract does: leave --extract out");
+  (void)extract_from_word(o.extract);
+  if (!o.liquid.empty()) (void)book.liquid_pairs(o.liquid);
+}
+
+int run_add(const Options& o, const Session& session) {
+  if (o.name.empty()) throw Error{Errc::domain, "a batch needs a name", "e.g. PT-1"};
+  notebook::Notebook book{notebook_path(session), notebook::Open::create};
+  check_extract(o.extract, book);
+  BatchRecord r;
+  r.name = o.name;
+  r.drink = o.drink;
+  r.culture = culture_from_text(o.culture);
+  r.vessel = o.vessel;
+  r.volume_typed = o.volume;
+  if (!o.volume.empty()) r.volume_l = volume_from_text(o.volume);
+  r.extract = o.extract.extract;
+  r.liquid = o.extract.liquid;
+  r.started_at = o.on.empty() ? now() : past_moment_from_text(o.on, now());
+  r.note = o.note;
+  r.id = book.add(r);
+  if (session.json) {
+    raw_line(batch_json(book, r));
+    return done;
+  }
+  line(batch_text(r));
+  line(
+      fmt::format("next: its original gravity, before it ferments: areo reading add {} READING "
+                  "--temp TEMP --original",
+                  r.name));
+  return done;
+}
+
+std::string state_text(const notebook::Notebook& book, const BatchRecord& r) {
+  const auto events = book.events(r.id);
+  const auto count = book.count_readings(r.id);
+  std::string out = fmt::format("{} reading{}", count.count, count.count == 1 ? "" : "s");
+  if (count.last) out += ", the last of " + count.last->date();
+  if (!events.empty() && events.back().closed) out += "; closed " + events.back().at.date();
+  return out;
+}
+
+int run_list(const Session& session) {
+  const notebook::Notebook book{notebook_path(session)};
+  const auto all = book.batches();
+  if (all.empty() && !session.json) line("no batch yet; areo batch add NAME makes one");
+  for (const BatchRecord& r : all)
+    if (session.json)
+      raw_line(batch_json(book, r));
+    else
+      line(fmt::format("{}; {}", batch_text(r), state_text(book, r)));
+  return done;
+}
+
+// --- show ---
+
+// A line of the history with the moment it belongs to.
+struct Row {
+  std::int64_t at_s, noted_s;
+  std::vector<std::string> cells;
+};
+
+std::string when_text(Moment at) {
+  // The seconds of a reading interest nobody.
+  std::string text = at.text().substr(0, 16);
+  text[10] = ' ';
+  return text;
+}
+
+std::vector<Row> rows_of(Batch& batch, const std::vector<Point>& points,
+                         const notebook::Notebook& book, bool bottles, bool full) {
+  std::vector<Row> rows;
+  const auto add = [&](const auto& record, const std::string& number,
+                       std::vector<std::string> cells) {
+    cells.insert(cells.begin(), {number, when_text(record.made_at)});
+    if (bottles) cells.insert(cells.begin() + 2, record.bottle);
+    rows.push_back({record.made_at.seconds, record.noted_at.seconds, std::move(cells)});
+  };
+  for (const Point& p : points)
+    add(p.sample.first(), numbers(p.sample),
+        {sample_text(batch, p.sample),
+         p.computed() ? report::value_text(p.gravity().value, "", full) : "",
+         strength_text(p, full)});
+  for (const ReadingRecord& r : batch.readings()) {
+    if (r.counts()) continue;
+    add(r, std::to_string(r.id),
+        {sample_text(batch, {{r}}), "",
+         r.amended_by ? fmt::format("amended by {}", *r.amended_by) : "excluded: " + r.excluded()});
+  }
+  for (const auto& a : batch.additions())
+    add(a, "+ " + std::to_string(a.id),
+        {addition_text(book, a), "", a.excluded().empty() ? "" : "excluded: " + a.excluded()});
+  std::stable_sort(rows.begin(), rows.end(), [](const Row& a, const Row& b) {
+    return std::tie(a.at_s, a.noted_s) < std::tie(b.at_s, b.noted_s);
+  });
+  return rows;
+}
+
+void print_rows(const std::vector<Row>& rows, bool bottles) {
+  if (rows.empty()) return;
+  std::vector<std::vector<std::string>> cells{{"no.", "when", "what", "gravity 20/20", "alcohol"}};
+  if (bottles) cells.front().insert(cells.front().begin() + 2, "bottle");
+  for (const Row& r : rows) cells.push_back(r.cells);
+  for (const std::string& text : report::aligned(cells)) line("  " + text);
+}
+
+// The original gravity now; what it rests on, or why there is none.
+void print_original(Batch& batch, const std::string& bottle, Moment at, bool full) {
+  const std::string of = bottle.empty() ? "" : " of bottle " + bottle;
+  try {
+    const auto original = batch.original(bottle, at);
+    if (original.readings.empty()) return;
+    const auto result = original_gravity(original);
+    std::string basis = fmt::format("{} sample{}", original.readings.size(),
+                                    original.readings.size() == 1 ? "" : "s");
+    if (!original.additions.empty())
+      basis += fmt::format(" and {} addition{} since", original.additions.size(),
+                           original.additions.size() == 1 ? "" : "s");
+    line(fmt::format("  original gravity{} {}, from {}", of,
+                     report::value_text(result.at("sg_20_20_original").value, "", full), basis));
+  } catch (const Error& e) {
+    line(fmt::format("  original gravity{}: not computed, {}", of, e.what()));
+    if (!e.hint.empty()) line("  hint: " + e.hint);
+  }
+}
+
+void print_history(const notebook::Notebook& book, const BatchRecord& r) {
+  for (const auto& a : book.amendments(r.id))
+    line(fmt::format("  {} {} became {}: {}", a.at.date(), a.field, a.value, a.reason));
+  for (const auto& e : book.events(r.id))
+    line(fmt::format("  {} {}{}", e.at.date(), e.closed ? "closed" : "reopened",
+                     e.note.empty() ? "" : ": " + e.note));
+}
+
+// Notes of all points, each once; readings outside the checked part of one scale in one note.
+std::vector<std::string> notes_of(const std::vector<Point>& points) {
+  constexpr std::string_view outside = " is outside the checked part";
+  std::vector<std::string> all;
+  std::map<std::string, std::vector<std::string>> readings;
+  for (const Point& p : points) {
+    if (!p.computed()) continue;
+    for (const std::string& n : p.result().notes) {
+      const std::size_t at = n.find(outside);
+      std::string note = at == std::string::npos ? n : n.substr(at);
+      if (at != std::string::npos) {
+        auto& which = readings[note];
+        const std::string reading = n.substr(0, at);
+        if (std::find(which.begin(), which.end(), reading) == which.end()) which.push_back(reading);
+      }
+      if (std::find(all.begin(), all.end(), note) == all.end()) all.push_back(std::move(note));
+    }
+  }
+  for (std::string& n : all) {
+    const auto which = readings.find(n);
+    if (which == readings.end()) continue;
+    n = which->second.size() == 1
+            ? which->second[0] + n
+            : fmt::format("{} are{}", fmt::join(which->second, ", "), n.substr(3));
+  }
+  return all;
+}
+
+std::string next_step(const Batch& batch) {
+  const std::string& name = batch.record().name;
+  if (batch.samples().empty())
+    return fmt::format("areo reading add {} READING --temp TEMP --original", name);
+  return fmt::format("areo reading add {} READING --temp TEMP", name);
+}
+
+void print_json(Batch& batch, const notebook::Notebook& book) {
+  raw_line(batch_json(book, batch.record()));
+  for (const Point& p : batch.points()) raw_line(point_json(batch, p));
+  for (const auto& a : batch.additions()) raw_line(addition_json(book, a));
+  for (const ReadingRecord& r : batch.readings())
+    if (!r.counts())
+      raw_line(fmt::format(R"({{"reading":{},"amended_by":{},"excluded":{}}})", r.id,
+                           r.amended_by ? std::to_string(*r.amended_by) : "null",
+                           r.excluded().empty() ? "null" : report::json_string(r.excluded())));
+}
+
+int run_show(const Options& o, const Session& session) {
+  const notebook::Notebook book{notebook_path(session)};
+  const Moment as_of = o.at.empty() ? now() : past_day_end_from_text(o.at, now());
+  Batch batch{book, o.name, as_of};
+  if (session.json) {
+    print_json(batch, book);
+    return done;
+  }
+  line(batch_text(batch.record()));
+  if (!batch.record().note.empty()) line("  note: " + batch.record().note);
+  const auto bottles = batch.bottles();
+  const bool several = bottles.size() > 1 || (bottles.size() == 1 && !bottles[0].empty());
+  print_original(batch, "", as_of, session.full);
+  for (const std::string& bottle : bottles)
+    if (!bottle.empty() && !batch.original(bottle, as_of).additions.empty())
+      print_original(batch, bottle, as_of, session.full);
+  const std::vector<Point> points = batch.points();
+  print_rows(rows_of(batch, points, book, several, session.full), several);
+  print_history(book, batch.record());
+  notes(notes_of(points));
+  if (std::any_of(points.begin(), points.end(), [](const Point& p) { return p.drink.has_value(); }))
+    print_basis(basis_text(batch.record().culture));
+  line("next: " + next_step(batch));
+  return done;
+}
+
+// --- changes ---
+
+int run_event(const Options& o, bool close, const Session& session) {
+  notebook::Notebook book{notebook_path(session)};
+  const BatchRecord r = book.batch(o.name);
+  book.note(r.id, {o.on.empty() ? now() : past_moment_from_text(o.on, now()), close, o.note});
+  if (session.json)
+    raw_line(batch_json(book, r));
+  else
+    line(fmt::format("{} is {}", r.name, close ? "closed; its readings stay" : "open again"));
+  return done;
+}
+
+int run_amend(const Options& o, const Session& session) {
+  notebook::Notebook book{notebook_path(session)};
+  const notebook::Id id = book.batch(o.name).id;
+  check_extract(o.extract, book);
+  (void)culture_from_text(o.culture);
+  std::optional<double> litres;
+  if (!o.volume.empty()) litres = volume_from_text(o.volume);
+  bool any = false;
+  for (const auto& [field, value] :
+       {std::pair{"drink", o.drink}, std::pair{"culture", o.culture}, std::pair{"vessel", o.vessel},
+        std::pair{"volume", o.volume}, std::pair{"extract", o.extract.extract},
+        std::pair{"liquid", o.extract.liquid}, std::pair{"note", o.note}}) {
+    if (value.empty()) continue;
+    any = true;
+    const bool volume = field == std::string_view{"volume"};
+    book.amend({id, now(), field, value, volume ? litres : std::nullopt, o.reason});
+  }
+  if (!any) throw UsageError{"nothing to amend", "say what is right: --volume 4.6L"};
+  const BatchRecord amended = book.batch(o.name);
+  if (session.json)
+    raw_line(batch_json(book, amended));
+  else
+    line(batch_text(amended));
+  return done;
+}
+
+void add_fields(CLI::App& c, Options& o) {
+  c.add_option("--drink", o.drink, "what it is, e.g. 'pear and thyme'")->type_name("TEXT");
+  c.add_option("--culture", o.culture, "what ferments: yeast, mixed or acetic; yeast unless stated")
+      ->type_name("WORD");
+  c.add_option("--vessel", o.vessel, "what it is in")->type_name("TEXT");
+  c.add_option("--volume", o.volume, "how much; needed where something is added")->type_name("5L");
+  add_extract_options(c, o.extract);
+  c.add_option("--note", o.note, "anything worth knowing");
+}
+
+}  // namespace
+
+void setup_batch(CLI::App& app, const Session& session, Run& run) {
+  const auto o = std::make_shared<Options>();
+  auto* c = app.add_subcommand("batch", "what ferments: note it, and see what its readings say");
+  c->require_subcommand(1);
+  const auto command = [&](const char* name, const char* what, const std::function<int()>& act) {
+    auto* sub = c->add_subcommand(name, what);
+    sub->callback([act, &run] { run = act; });
+    return sub;
+  };
+  const auto named = [&](CLI::App* sub) {
+    sub->add_option("name", o->name, "the batch")->required();
+    return sub;
+  };
+  auto* add = command("add", "a new batch", [=, &session] { return run_add(*o, session); });
+  add->add_option("name", o->name, "a short name, e.g. PT-1")->required();
+  add_fields(*add, *o);
+  add->add_option("--on", o->on, "when it was set; now unless stated")->type_name("DATE");
+  command("list", "all batches", [&session] { return run_list(session); });
+  auto* show = named(command("show", "its readings and additions, and what they say",
+                             [=, &session] { return run_show(*o, session); }));
+  show->add_option("--at", o->at, "as the notebook stood on that day")->type_name("DATE");
+  for (const bool close : {true, false}) {
+    auto* sub = named(command(close ? "close" : "reopen",
+                              close ? "it is finished; its readings stay" : "it goes on after all",
+                              [=, &session] { return run_event(*o, close, session); }));
+    sub->add_option("--on", o->on, "when; now unless stated")->type_name("DATE");
+    sub->add_option("--note", o->note, "anything worth knowing");
+  }
+  auto* amend = named(command("amend", "a field that was noted wrongly; the old value stays too",
+                              [=, &session] { return run_amend(*o, session); }));
+  add_fields(*amend, *o);
+  amend->add_option("--reason", o->reason, "why")->required();
+  c->footer(
+      "Examples:\n  areo batch add PT-1 --drink 'pear and thyme' --culture mixed --volume 5L\n"
+      "  areo batch show PT-1\n  areo batch amend PT-1 --volume 4.6L --reason 'measured again'");
+}
+
+}  // namespace areo::cli

@@ -1,0 +1,225 @@
+// areo reading: note what was read of a batch, put right what was noted wrongly.
+#include <fmt/format.h>
+
+#include <CLI/CLI.hpp>
+#include <memory>
+
+#include "areo/core/error.hpp"
+#include "areo/report/json.hpp"
+#include "areo/report/text.hpp"
+#include "batch_text.hpp"
+#include "bench.hpp"
+#include "command.hpp"
+#include "failure.hpp"
+#include "note_reading.hpp"
+#include "usage.hpp"
+
+namespace areo::cli {
+namespace {
+
+using batch::Batch;
+using batch::Point;
+using notebook::Id;
+using notebook::ReadingRecord;
+
+struct Options {
+  std::string batch, reason;
+  TypedReading typed;
+  Id id = 0;
+};
+
+void check_options(const Options& o) {
+  ReadingOptions with;
+  with.thermometer = o.typed.thermometer;
+  with.temperature_accuracy = o.typed.temperature_accuracy;
+  check_temperature_options(with, !o.typed.temperature.empty(), "--temp");
+}
+
+// What a reading says, and what to do next.
+int tell(const notebook::Notebook& book, const std::string& name, Id reading,
+         const std::vector<std::string>& echo, const Session& session) {
+  Batch batch{book, name};
+  const Point point = batch.point(sample_with(batch, reading));
+  if (session.json) {
+    raw_line(point_json(batch, point));
+    return done;
+  }
+  const std::string bottle = point.sample.bottle();
+  line(fmt::format("{}{}: {}  (reading {})", name, bottle.empty() ? "" : ", bottle " + bottle,
+                   sample_text(batch, point.sample), numbers(point.sample)));
+  if (!point.computed()) {
+    line("noted, but not computed: " + point.refused);
+  } else {
+    line(fmt::format("  gravity 20/20  {}",
+                     report::value_text(point.gravity().value, "", session.full)));
+    if (point.drink) line("  alcohol        " + strength_text(point, session.full));
+    if (const std::string change = change_text(batch, point); !change.empty()) line("  " + change);
+    notes(point.result().notes);
+  }
+  for (const std::string& e : echo) line("note: " + e);
+  const bool above = point.drink && point.drink->state == measurement::Fermentation::above;
+  if (above || jumped_up(batch, point))
+    line(
+        fmt::format("next: degas and read again; bubbles, an addition or a mixed-up bottle? areo "
+                    "reading exclude {} --reason TEXT keeps it out",
+                    point.sample.first().id));
+  else
+    line("next: read again in a day or two; areo batch show " + name);
+  return done;
+}
+
+int run_add(const Options& o, const Session& session) {
+  notebook::Notebook book{notebook_path(session)};
+  const auto batch = book.batch(o.batch);
+  const NotedReading noted = note_reading(o.typed, batch, book);
+  const Id first = book.add(noted.records).front();
+  return tell(book, o.batch, first, noted.echo, session);
+}
+
+// An amendment is the whole reading anew; what is not typed stays as it was.
+int run_amend(const Options& o, const Session& session) {
+  notebook::Notebook book{notebook_path(session)};
+  const ReadingRecord before = book.reading(o.id);
+  const auto batch = book.batch(before.batch);
+  TypedReading typed = o.typed;
+  const auto keep = [](std::string& text, const std::string& old) {
+    if (text.empty()) text = old;
+  };
+  if (typed.shown.empty()) typed.shown = {before.typed};
+  keep(typed.instrument, book.instrument(before.instrument).name());
+  const bool new_temperature = !typed.temperature.empty();
+  keep(typed.temperature, before.temperature_typed);
+  if (before.thermometer && !new_temperature)
+    keep(typed.thermometer, book.instrument(*before.thermometer).name());
+  keep(typed.bottle, before.bottle);
+  keep(typed.person, before.person);
+  keep(typed.note, before.note);
+  if (before.degassed) keep(typed.degassed, *before.degassed ? "yes" : "no");
+  keep(typed.made_at, before.made_at.text());
+  typed.original = typed.original || before.stage == notebook::Stage::original;
+  typed.top = typed.top || before.meniscus == instruments::Meniscus::top;
+  NotedReading noted = note_reading(typed, batch, book);
+  ReadingRecord& r = noted.records.front();
+  if (!new_temperature && o.typed.temperature_accuracy.empty())
+    r.temperature_half_width_c = before.temperature_half_width_c;
+  // Another instrument makes another sample: repeats are of one.
+  if (r.instrument == before.instrument) r.sample = before.sample;
+  r.amends = before.id;
+  r.reason = o.reason;
+  const Id id = book.add(noted.records).front();
+  return tell(book, batch.name, id, noted.echo, session);
+}
+
+int run_exclude(const Options& o, bool exclude, const Session& session) {
+  notebook::Notebook book{notebook_path(session)};
+  book.exclude_reading(o.id, {now(), exclude, o.reason});
+  const ReadingRecord r = book.reading(o.id);
+  if (session.json)
+    raw_line(fmt::format(R"({{"reading":{},"excluded":{}}})", r.id,
+                         exclude ? report::json_string(o.reason) : "null"));
+  else
+    line(fmt::format(
+        "reading {} of {} {}", r.id, book.batch(r.batch).name,
+        exclude ? "is excluded and stays in the notebook: " + o.reason : "counts again"));
+  return done;
+}
+
+// The trail: every reading as typed, with all that happened to it.
+int run_list(const Options& o, const Session& session) {
+  const notebook::Notebook book{notebook_path(session)};
+  const auto batch = book.batch(o.batch);
+  for (const ReadingRecord& r : book.readings(batch.id)) {
+    const auto instrument = book.instrument(r.instrument);
+    if (session.json) {
+      raw_line(fmt::format(
+          R"({{"reading":{},"sample":{},"bottle":{},"stage":"{}","made_at":"{}","noted_at":"{}",)"
+          R"("instrument":{},"typed":{},"temperature_typed":{},"person":{},"note":{},"amends":{},)"
+          R"("reason":{},"amended_by":{},"excluded":{}}})",
+          r.id, r.sample, report::json_string(r.bottle), word(r.stage), r.made_at.text(),
+          r.noted_at.text(), report::json_string(instrument.name()), report::json_string(r.typed),
+          report::json_string(r.temperature_typed), report::json_string(r.person),
+          report::json_string(r.note), r.amends ? std::to_string(*r.amends) : "null",
+          report::json_string(r.reason), r.amended_by ? std::to_string(*r.amended_by) : "null",
+          r.excluded().empty() ? "null" : report::json_string(r.excluded())));
+      continue;
+    }
+    line(fmt::format("{}  {}  {}{} typed {}{}{}{}", r.id, r.made_at.text(),
+                     r.bottle.empty() ? "" : "bottle " + r.bottle + ", ", instrument.name(),
+                     r.typed, r.temperature_typed.empty() ? "" : " at " + r.temperature_typed,
+                     r.stage == notebook::Stage::original ? ", original" : "",
+                     r.person.empty() ? "" : ", by " + r.person));
+    if (session.full) line("    noted " + r.noted_at.text());
+    if (!r.note.empty()) line("    note: " + r.note);
+    if (r.amends) line(fmt::format("    amends {}: {}", *r.amends, r.reason));
+    if (r.amended_by) line(fmt::format("    amended by {}", *r.amended_by));
+    for (const auto& e : r.exclusions)
+      line(fmt::format("    {} {}: {}", e.at.date(), e.excluded ? "excluded" : "counts again",
+                       e.reason));
+  }
+  return done;
+}
+
+void add_options(CLI::App& c, TypedReading& t) {
+  c.add_option("--temp", t.temperature, "temperature of the sample")->type_name("TEMP");
+  c.add_option("--instrument", t.instrument,
+               "what showed it; the hydrometer, if the notebook has one only")
+      ->type_name("NAME");
+  c.add_option("--thermometer", t.thermometer, "thermometer in the notebook")->type_name("NAME");
+  c.add_option("--temp-accuracy", t.temperature_accuracy, "±; 0.5C unless stated")
+      ->type_name("0.2C");
+  c.add_option("--bottle", t.bottle, "of which bottle; the batch as a whole unless stated")
+      ->type_name("NAME");
+  c.add_flag("--original", t.original, "an original gravity: before it ferments");
+  c.add_flag("--top", t.top, "read at the top of the meniscus");
+  c.add_option("--degassed", t.degassed, "were the bubbles stirred out: yes or no")
+      ->type_name("WORD");
+  c.add_option("--on", t.made_at, "when it was read; now unless stated")->type_name("DATE");
+  c.add_option("--by", t.person, "who read it")->type_name("NAME");
+  c.add_option("--note", t.note, "anything worth knowing");
+}
+
+}  // namespace
+
+void setup_reading(CLI::App& app, const Session& session, Run& run) {
+  const auto o = std::make_shared<Options>();
+  auto* c = app.add_subcommand("reading", "note what was read of a batch");
+  c->require_subcommand(1);
+  auto* add = c->add_subcommand("add", "a reading, or repeats of one sample");
+  add->add_option("batch", o->batch, "the batch")->required();
+  add->add_option("readings", o->typed.shown, "what the instrument shows; several are repeats")
+      ->required()
+      ->expected(1, 100)
+      ->type_name("READING ...");
+  add_options(*add, o->typed);
+  add->callback([=, &session, &run] {
+    check_options(*o);
+    run = [=, &session] { return run_add(*o, session); };
+  });
+  auto* list = c->add_subcommand("list", "every reading of a batch as typed, with its history");
+  list->add_option("batch", o->batch, "the batch")->required();
+  list->callback([=, &session, &run] { run = [=, &session] { return run_list(*o, session); }; });
+  auto* amend = c->add_subcommand("amend", "a reading that was noted wrongly; the old one stays");
+  amend->add_option("number", o->id, "its number")->required();
+  amend->add_option("reading", o->typed.shown, "what the instrument really showed")
+      ->expected(0, 1)
+      ->type_name("READING");
+  add_options(*amend, o->typed);
+  amend->add_option("--reason", o->reason, "why")->required();
+  amend->callback([=, &session, &run] { run = [=, &session] { return run_amend(*o, session); }; });
+  for (const bool exclude : {true, false}) {
+    auto* sub = c->add_subcommand(exclude ? "exclude" : "include",
+                                  exclude ? "a reading that does not count any more"
+                                          : "an excluded reading that counts again");
+    sub->add_option("number", o->id, "its number")->required();
+    sub->add_option("--reason", o->reason, "why")->required();
+    sub->callback(
+        [=, &session, &run] { run = [=, &session] { return run_exclude(*o, exclude, session); }; });
+  }
+  c->footer(
+      "Examples:\n  areo reading add PT-1 1.048 --temp 21C --original\n"
+      "  areo reading add PT-1 1.030 1.031 1.030 --temp 19C --bottle B --degassed yes\n"
+      "  areo reading amend 7 1.048 --reason 'slipped digit'\n"
+      "  areo reading exclude 9 --reason 'full of bubbles'");
+}
+
+}  // namespace areo::cli

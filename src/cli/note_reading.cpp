@@ -1,0 +1,93 @@
+#include "note_reading.hpp"
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include <algorithm>
+
+#include "areo/core/error.hpp"
+#include "noted.hpp"
+
+namespace areo::cli {
+
+using notebook::InstrumentRecord;
+using notebook::ReadingRecord;
+
+InstrumentRecord instrument_for(const std::string& name, const notebook::Notebook& book) {
+  if (!name.empty()) {
+    InstrumentRecord r = book.instrument(name);
+    if (r.thermometer() != nullptr)
+      throw Error{Errc::inconsistent, fmt::format("{} is a thermometer: it reads no gravity", name),
+                  "give it as --thermometer"};
+    return r;
+  }
+  std::vector<InstrumentRecord> in_use;
+  for (InstrumentRecord& r : book.instruments())
+    if (r.hydrometer() != nullptr && !book.retired(r.id)) in_use.push_back(std::move(r));
+  if (in_use.size() == 1) return in_use.front();
+  if (in_use.empty())
+    throw Error{Errc::inconsistent, "no hydrometer is registered, so nobody knows what showed this",
+                "areo instrument add NAME, or name a refractometer with --instrument"};
+  std::vector<std::string> names;
+  for (const InstrumentRecord& r : in_use) names.push_back(r.name());
+  throw Error{Errc::inconsistent, "which instrument showed this?",
+              fmt::format("say --instrument with one of {}", fmt::join(names, ", "))};
+}
+
+void require_open(const notebook::BatchRecord& batch, const notebook::Notebook& book) {
+  const auto events = book.events(batch.id);
+  if (!events.empty() && events.back().closed)
+    throw Error{Errc::inconsistent,
+                fmt::format("{} is closed since {}", batch.name, events.back().at.date()),
+                fmt::format("areo batch reopen {}", batch.name)};
+}
+
+std::optional<bool> degassed_from_text(const std::string& text) {
+  if (text.empty()) return std::nullopt;
+  if (text == "yes" || text == "no") return text == "yes";
+  throw ParseError{"degassed is yes or no", text, 0, text.size(), "leave it out if nobody knows"};
+}
+
+NotedReading note_reading(const TypedReading& typed, const notebook::BatchRecord& batch,
+                          const notebook::Notebook& book) {
+  require_open(batch, book);
+  NotedReading noted;
+  noted.instrument = instrument_for(typed.instrument, book);
+  const bool refractometer = noted.instrument.refractometer() != nullptr;
+  if (typed.top && refractometer)
+    throw Error{Errc::inconsistent,
+                fmt::format("{} has no meniscus to be read at", noted.instrument.name()),
+                "leave the meniscus out"};
+  ReadingRecord r;
+  r.batch = batch.id;
+  r.bottle = typed.bottle;
+  r.stage = typed.original ? notebook::Stage::original : notebook::Stage::present;
+  r.noted_at = now();
+  r.made_at = typed.made_at.empty() ? r.noted_at : past_moment_from_text(typed.made_at, r.noted_at);
+  r.instrument = noted.instrument.id;
+  const NotedTemperature t = noted_temperature(typed.temperature, typed.thermometer,
+                                               typed.temperature_accuracy, true, book);
+  r.temperature_typed = typed.temperature;
+  r.temperature_c = t.celsius;
+  r.temperature_half_width_c = t.half_width_c;
+  r.thermometer = t.thermometer;
+  r.meniscus = typed.top ? instruments::Meniscus::top : instruments::Meniscus::level;
+  r.degassed = degassed_from_text(typed.degassed);
+  r.person = typed.person;
+  r.note = typed.note;
+  for (const std::string& shown : typed.shown) {
+    const NotedMark m = noted_mark(shown, noted.instrument);
+    if (const auto* h = noted.instrument.hydrometer())
+      instruments::require_on_scale(*h, m.value);
+    else
+      instruments::require_on_scale(*noted.instrument.refractometer(), m.value);
+    r.typed = shown;
+    r.indication = m.value;
+    r.half_width = m.half_width;
+    noted.records.push_back(r);
+    if (!m.echo.empty()) noted.echo.push_back(fmt::format("{} {}", shown, m.echo));
+  }
+  return noted;
+}
+
+}  // namespace areo::cli

@@ -1,0 +1,54 @@
+#include "areo/notebook/shelf.hpp"
+
+#include "areo/notebook/recompute.hpp"
+
+namespace areo::notebook {
+
+const InstrumentRecord& Shelf::instrument(Id id) {
+  const auto known = instruments_.find(id);
+  if (known != instruments_.end()) return known->second;
+  return instruments_.emplace(id, notebook_->instrument(id)).first->second;
+}
+
+instruments::Correction Shelf::correction(Id id, Moment at) {
+  auto known = calibrations_.find(id);
+  if (known == calibrations_.end())
+    known = calibrations_.emplace(id, notebook_->calibrations(id)).first;
+  const CalibrationRecord* newest = nullptr;
+  for (const CalibrationRecord& c : known->second)  // in order of time
+    if (c.in_force_from <= at) newest = &c;
+  if (newest == nullptr) return correction_in_force(*notebook_, instrument(id), at);
+  const auto computed = corrections_.find(newest->id);
+  if (computed != corrections_.end()) return computed->second;
+  return corrections_.emplace(newest->id, correction_in_force(*notebook_, instrument(id), at))
+      .first->second;
+}
+
+instruments::TemperatureReading Shelf::temperature(Temperature reference,
+                                                   const std::optional<double>& celsius,
+                                                   double half_width_c,
+                                                   const std::optional<Id>& thermometer,
+                                                   Moment at) {
+  if (!celsius) return instruments::assumed_temperature(reference);
+  instruments::TemperatureReading t;
+  t.indication_c = *celsius;
+  t.half_width_c = half_width_c;
+  if (thermometer) {
+    const InstrumentRecord& named = instrument(*thermometer);
+    t.provenance = "read from " + named.name();
+    t.thermometer = *named.thermometer();
+    t.correction = correction(*thermometer, at);
+  }
+  return t;
+}
+
+const uncertainty::Repeatability& Shelf::repeatability(Id id, const std::string& person) {
+  const auto known = repeatabilities_.find({id, person});
+  if (known != repeatabilities_.end()) return known->second;
+  return repeatabilities_
+      .emplace(std::pair{id, person},
+               uncertainty::pooled_repeatability(notebook_->repeats(id, person)))
+      .first->second;
+}
+
+}  // namespace areo::notebook
