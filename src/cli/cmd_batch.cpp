@@ -99,9 +99,12 @@ int run_list(const Session& session) {
 
 // --- show ---
 
-// A line of the history with the moment it belongs to.
+// A line of the history with the moment it belongs to; of one moment, readings come before
+// additions, each in the order they were noted in.
 struct Row {
-  std::int64_t at_s, noted_s;
+  std::int64_t at_s;
+  bool addition;
+  notebook::Id id;
   std::vector<std::string> cells;
 };
 
@@ -119,7 +122,7 @@ std::vector<Row> rows_of(Batch& batch, const std::vector<Point>& points,
                        std::vector<std::string> cells) {
     cells.insert(cells.begin(), {number, when_text(record.made_at)});
     if (bottles) cells.insert(cells.begin() + 2, record.bottle);
-    rows.push_back({record.made_at.seconds, record.noted_at.seconds, std::move(cells)});
+    rows.push_back({record.made_at.seconds, number.starts_with('+'), record.id, std::move(cells)});
   };
   for (const Point& p : points)
     add(p.sample.first(), numbers(p.sample),
@@ -135,8 +138,8 @@ std::vector<Row> rows_of(Batch& batch, const std::vector<Point>& points,
   for (const auto& a : batch.additions())
     add(a, "+ " + std::to_string(a.id),
         {addition_text(book, a), "", a.excluded().empty() ? "" : "excluded: " + a.excluded()});
-  std::stable_sort(rows.begin(), rows.end(), [](const Row& a, const Row& b) {
-    return std::tie(a.at_s, a.noted_s) < std::tie(b.at_s, b.noted_s);
+  std::sort(rows.begin(), rows.end(), [](const Row& a, const Row& b) {
+    return std::tie(a.at_s, a.addition, a.id) < std::tie(b.at_s, b.addition, b.id);
   });
   return rows;
 }

@@ -25,6 +25,9 @@ void setup_batch(CLI::App& app, const Session& session, Run& run);
 void setup_reading(CLI::App& app, const Session& session, Run& run);
 void setup_addition(CLI::App& app, const Session& session, Run& run);
 void setup_at_bench(CLI::App& app, const Session& session, Run& run);
+/// `export` and `backup`.
+void setup_export(CLI::App& app, const Session& session, Run& run);
+void setup_import(CLI::App& app, const Session& session, Run& run);
 void setup_table(CLI::App& app, const Session& session, Run& run);
 /// Commands that give one result once more, below `budget`; it notes in the session what it wants.
 void setup_budget(CLI::App& app, Session& session, Run& run);

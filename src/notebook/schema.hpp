@@ -3,6 +3,8 @@
 // released. STRICT tables refuse text in a number; what was read is append-only.
 #include <array>
 
+#include "areo/notebook/store.hpp"
+
 namespace areo::notebook {
 
 inline constexpr int application_id = 0x4152454F;  // "AREO", so that no other database is taken
@@ -293,6 +295,7 @@ BEGIN SELECT RAISE (ABORT, 'an exclusion is never changed'); END;
 )sql";
 
 inline constexpr std::array schema_steps{schema_1, schema_2, schema_3};
-inline constexpr int schema_version = static_cast<int>(schema_steps.size());
+inline constexpr int schema_version = notebook_version;
+static_assert(schema_steps.size() == schema_version);
 
 }  // namespace areo::notebook

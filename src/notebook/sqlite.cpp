@@ -84,6 +84,13 @@ bool Statement::step() {
   return code == SQLITE_ROW;
 }
 
+void Statement::again() {
+  sqlite3_reset(statement_.get());  // its result is that of the last step, which was looked at
+  next_ = 1;
+}
+
+int Statement::type(int column) const { return sqlite3_column_type(statement_.get(), column); }
+
 double Statement::real(int column) const { return sqlite3_column_double(statement_.get(), column); }
 
 std::int64_t Statement::integer(int column) const {

@@ -43,6 +43,10 @@ class Statement {
   Statement& null();
   /// @return true if there is a row
   bool step();
+  /// Ready to be bound and run anew.
+  void again();
+  /// SQLITE_INTEGER, SQLITE_FLOAT, SQLITE_TEXT, SQLITE_NULL
+  [[nodiscard]] int type(int column) const;
   [[nodiscard]] double real(int column) const;
   [[nodiscard]] std::int64_t integer(int column) const;
   [[nodiscard]] std::string text(int column) const;

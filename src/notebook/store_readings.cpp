@@ -169,12 +169,20 @@ std::string ReadingRecord::excluded() const { return last_reason(exclusions); }
 std::string AdditionRecord::excluded() const { return last_reason(exclusions); }
 
 std::vector<Id> Notebook::add(std::span<const ReadingRecord> sample) {
+  return add_samples({std::vector<ReadingRecord>(sample.begin(), sample.end())});
+}
+
+std::vector<Id> Notebook::add_samples(const std::vector<std::vector<ReadingRecord>>& samples) {
   const Connection& db = impl_->db;
   sqlite::Transaction t{db};
   std::vector<Id> ids;
-  for (const ReadingRecord& r : sample) {
-    require_amendable(db, r);
-    ids.push_back(insert(db, r, r.sample != 0 || ids.empty() ? r.sample : ids.front()));
+  for (const auto& sample : samples) {
+    Id first = 0;
+    for (const ReadingRecord& r : sample) {
+      require_amendable(db, r);
+      ids.push_back(insert(db, r, r.sample != 0 ? r.sample : first));
+      if (first == 0) first = ids.back();
+    }
   }
   t.commit();
   return ids;

@@ -28,13 +28,13 @@ std::string_view trimmed(std::string_view s) noexcept {
 enum class Parse { done, open_quote, bad_quote, lone_cr };
 
 // Splits one line and appends to `cells`; `open` says that the line starts inside a quoted cell.
-Parse split(std::string_view line, bool open, std::vector<std::string>& cells) {
+Parse split(std::string_view line, char separator, bool open, std::vector<std::string>& cells) {
   std::size_t i = 0;
   for (;;) {
     if (!open) {
       cells.emplace_back();
       if (i == line.size() || line[i] != '"') {
-        const auto end = std::min(line.find(',', i), line.size());
+        const auto end = std::min(line.find(separator, i), line.size());
         cells.back() = line.substr(i, end - i);
         if (cells.back().find('"') != std::string::npos) return Parse::bad_quote;
         if (cells.back().find('\r') != std::string::npos) return Parse::lone_cr;
@@ -58,7 +58,7 @@ Parse split(std::string_view line, bool open, std::vector<std::string>& cells) {
       ++i;
     }
     if (i == line.size()) return Parse::done;
-    if (line[i] != ',') return Parse::bad_quote;
+    if (line[i] != separator) return Parse::bad_quote;
     ++i;
   }
 }
@@ -77,17 +77,26 @@ bool is_plain(std::string_view line) noexcept {
 }
 
 // The cells of a line whose quotes are wrong: behind an open quote all is one cell; with quotes in
-// odd places every comma separates.
-std::vector<std::string> rough_cells(std::string_view line) {
+// odd places every separator separates.
+std::vector<std::string> rough_cells(std::string_view line, char separator) {
   std::vector<std::string> cells;
-  if (split(line, false, cells) == Parse::open_quote) return cells;
+  if (split(line, separator, false, cells) == Parse::open_quote) return cells;
   cells.clear();
   for (std::size_t begin = 0; begin <= line.size();) {
-    const std::size_t end = std::min(line.find(',', begin), line.size());
+    const std::size_t end = std::min(line.find(separator, begin), line.size());
     cells.emplace_back(line.substr(begin, end - begin));
     begin = end + 1;
   }
   return cells;
+}
+
+char separator_of(std::string_view header) {
+  bool quoted = false;
+  for (const char c : header) {
+    if (c == '"') quoted = !quoted;
+    if (!quoted && (c == ';' || c == '\t')) return c;
+  }
+  return ',';
 }
 
 }  // namespace
@@ -106,7 +115,8 @@ void CsvReader::require_plain(const std::string& line) const {
     fail(line_, "a zero byte, so this is not plain text", "save the file as CSV in UTF-8");
 }
 
-CsvReader::CsvReader(std::istream& in, std::string name) : in_{in}, name_{std::move(name)} {
+CsvReader::CsvReader(std::istream& in, std::string name, Separator separator)
+    : in_{in}, name_{std::move(name)} {
   std::string line;
   for (;;) {
     if (!read_line(line)) fail(line_ + 1, "no header line");
@@ -117,6 +127,7 @@ CsvReader::CsvReader(std::istream& in, std::string name) : in_{in}, name_{std::m
     if (text.front() != '#') break;
     comments_.emplace_back(text.substr(text.starts_with("# ") ? 2 : 1));
   }
+  if (separator == Separator::of_header) separator_ = separator_of(line);
   again_.push_front(std::move(line));
   --line_;
   read_record(columns_);
@@ -158,7 +169,7 @@ bool CsvReader::next(CsvRow& row) {
     if (!read_record(row.cells)) return false;
   } catch (const CsvError&) {
     row.line = record_line_;
-    row.cells = record_.empty() ? std::vector<std::string>{} : rough_cells(record_);
+    row.cells = record_.empty() ? std::vector<std::string>{} : rough_cells(record_, separator_);
     row.text = record_;
     throw;
   }
@@ -210,7 +221,7 @@ bool CsvReader::read_record(std::vector<std::string>& cells) {
   // forgotten quote costs one line and not the rest of the file.
   std::deque<std::string> taken;
   std::size_t bytes = line.size();
-  Parse state = split(without_cr(line), false, cells);
+  Parse state = split(without_cr(line), separator_, false, cells);
   while (state == Parse::open_quote && bytes <= max_csv_record_bytes) {
     const bool had_cr = line.ends_with('\r');
     if (!read_line(line)) break;
@@ -218,7 +229,7 @@ bool CsvReader::read_record(std::vector<std::string>& cells) {
     if (!is_plain(line)) break;  // refused when its turn comes
     cells.back() += had_cr ? "\r\n" : "\n";
     bytes += line.size() + 1;
-    state = split(without_cr(line), true, cells);
+    state = split(without_cr(line), separator_, true, cells);
   }
   if (state != Parse::done) {
     line_ -= taken.size();

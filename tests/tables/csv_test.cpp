@@ -274,5 +274,21 @@ TEST(CsvTextCell, ControlCharactersDoNotReachATerminal) {
   EXPECT_EQ(csv_text_cell("\xC2"), "\xC2") << "cut off in the middle of a character";
 }
 
+TEST(Separator, IsThatOfTheHeaderIfAskedFor) {
+  const auto cells = [](const char* text, Separator separator) {
+    std::istringstream in{text};
+    CsvReader reader{in, "x.csv", separator};
+    CsvRow row;
+    EXPECT_TRUE(reader.next(row));
+    return row.cells;
+  };
+  EXPECT_EQ(cells("a;b\n1,5;2\n", Separator::of_header), (Cells{"1,5", "2"}));
+  EXPECT_EQ(cells("a\tb\n1,5\t2;3\n", Separator::of_header), (Cells{"1,5", "2;3"}));
+  EXPECT_EQ(cells("a,b\n1;5,2\n", Separator::of_header), (Cells{"1;5", "2"}));
+  EXPECT_EQ(cells("\"a;x\",b\n1;5,2\n", Separator::of_header), (Cells{"1;5", "2"}));
+  EXPECT_EQ(cells("a;b\n\"x;y\";2\n", Separator::of_header), (Cells{"x;y", "2"}));
+  EXPECT_EQ(cells("a;b\n1\n", Separator::comma), (Cells{"1"}));
+}
+
 }  // namespace
 }  // namespace areo::tables

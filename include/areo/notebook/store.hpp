@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "areo/notebook/batch.hpp"
+#include "areo/notebook/dump.hpp"
 #include "areo/notebook/record.hpp"
 
 namespace areo::notebook {
@@ -18,6 +19,9 @@ namespace areo::notebook {
 /// folder ($XDG_DATA_HOME, else ~/.local/share).
 /// @throws Error{store} if none of these variables nor $HOME is set
 [[nodiscard]] std::string default_path();
+
+/// Version of the tables that this program writes.
+inline constexpr int notebook_version = 3;
 
 enum class Open { existing, create };
 
@@ -119,6 +123,23 @@ class Notebook {
   [[nodiscard]] std::vector<LiquidPairRecord> liquid_pairs(std::string_view liquid) const;
   /// The newest calibration in force at `at`; of two from the same moment, the one added last.
   [[nodiscard]] std::optional<CalibrationRecord> in_force(Id instrument, Moment at) const;
+
+  /// Readings of several samples, all or none of them; as add() of one.
+  std::vector<Id> add_samples(const std::vector<std::vector<ReadingRecord>>& samples);
+
+  /// Everything there is, in an order in which no row refers to a later table.
+  [[nodiscard]] std::vector<Table> tables() const;
+  /// Rows of a table in order of their keys, cells in order of its columns.
+  void each_row(const Table& table, const std::function<void(const std::vector<Cell>&)>& act) const;
+  /// Brings rows of an export back, all or none.
+  /// @throws Error{store} if a row is there already with another content, has other columns than
+  /// its
+  ///         table, or refers to one that is missing; what `next` throws
+  Restored restore(const NextRow& next);
+  /// Copies the notebook to a new file while others may go on writing, and verifies the copy.
+  /// @return rows of the copy
+  /// @throws Error{store} if the file is there already or cannot be written
+  std::int64_t backup(const std::string& path) const;
 
  private:
   struct Impl;

@@ -1,5 +1,6 @@
 #pragma once
-// Strict, streaming CSV: one header row, comma separated, RFC 4180 quotes, `#` comment lines
+// Strict, streaming CSV: one header row, comma separated (or, if asked for, by what the header is
+// separated by), RFC 4180 quotes, `#` comment lines
 // before the header. Nothing is guessed: a row with too few or too many cells is an error.
 #include <cstddef>
 #include <deque>
@@ -28,6 +29,14 @@ struct CsvError : Error {
 /// Longest record that is read; what goes on beyond it is taken for a quote that was never closed.
 inline constexpr std::size_t max_csv_record_bytes = std::size_t{1} << 20;
 
+/// What stands between cells.
+enum class Separator {
+  comma,
+  /// A semicolon or a tab if the header has one outside quotes, else a comma: spreadsheets write
+  /// semicolons where the comma is the decimal mark.
+  of_header,
+};
+
 /// Reads a CSV row by row; holds one row at a time, whatever the size of the file.
 class CsvReader {
  public:
@@ -35,7 +44,7 @@ class CsvReader {
   /// @param in    must outlive the reader
   /// @param name  of the file, for messages
   /// @throws      Error{file} if there is no header, a column name is empty or occurs twice
-  CsvReader(std::istream& in, std::string name);
+  CsvReader(std::istream& in, std::string name, Separator separator = Separator::comma);
 
   [[nodiscard]] const std::vector<std::string>& columns() const noexcept { return columns_; }
   /// Comment lines before the header without `# `, in order.
@@ -62,6 +71,7 @@ class CsvReader {
   [[noreturn]] void fail(std::size_t line, const std::string& what, std::string hint = {}) const;
   std::istream& in_;
   std::string name_;
+  char separator_ = ',';
   std::size_t line_ = 0;           // lines handed out so far
   std::size_t record_line_ = 0;    // first line of the last record
   std::string record_;             // its text; only the first line if the quotes are wrong

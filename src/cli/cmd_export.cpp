@@ -1,0 +1,157 @@
+// areo export, areo backup: everything in the notebook, for other programs and for bad days.
+#include <fmt/format.h>
+
+#include <CLI/CLI.hpp>
+#include <cstdio>
+#include <filesystem>
+#include <fstream>
+#include <functional>
+#include <memory>
+
+#include "areo/core/error.hpp"
+#include "areo/report/json.hpp"
+#include "areo/report/rows.hpp"
+#include "areo/tables/csv.hpp"
+#include "bench.hpp"
+#include "command.hpp"
+#include "failure.hpp"
+#include "usage.hpp"
+
+namespace areo::cli {
+namespace {
+
+namespace fs = std::filesystem;
+
+struct Options {
+  std::string file, csv;
+};
+
+// The first line of a JSON export says what it is.
+std::string first_line() {
+  return fmt::format(R"({{"areo":"export of a notebook","version":{}}})",
+                     notebook::notebook_version);
+}
+
+void refuse_existing(const std::string& path) {
+  std::error_code error;
+  if (fs::exists(path, error))
+    throw Error{Errc::file, fmt::format("{} is there already", path),
+                "name a new one; nothing was changed"};
+}
+
+// A file that is complete under its name, or absent.
+void write_file(const std::string& path, const std::function<void(std::ostream&)>& write) {
+  const std::string partial = path + ".partial";
+  std::ofstream out{partial, std::ios::binary};
+  if (out) write(out);
+  out.close();
+  std::error_code error;
+  if (out) fs::rename(partial, path, error);
+  if (!out || error) {
+    fs::remove(partial, error);
+    throw Error{Errc::file, fmt::format("{} cannot be written", path),
+                "check its folder, its rights, and the room on the disk"};
+  }
+}
+
+std::int64_t write_json(const notebook::Notebook& book, std::ostream& out) {
+  std::int64_t rows = 0;
+  out << first_line() << '\n';
+  for (const notebook::Table& table : book.tables())
+    book.each_row(table, [&](const std::vector<notebook::Cell>& cells) {
+      out << report::row_json(table, cells) << '\n';
+      ++rows;
+    });
+  return rows;
+}
+
+std::int64_t write_csv(const notebook::Notebook& book, const notebook::Table& table,
+                       std::ostream& out) {
+  std::int64_t rows = 0;
+  const auto line = [&](std::size_t n, const auto& cell) {
+    for (std::size_t i = 0; i < n; ++i) out << (i == 0 ? "" : ",") << cell(i);
+    out << '\n';
+  };
+  line(table.columns.size(), [&](std::size_t i) { return table.columns[i].name; });
+  book.each_row(table, [&](const std::vector<notebook::Cell>& cells) {
+    line(cells.size(), [&](std::size_t i) { return tables::csv_cell(report::row_cell(cells[i])); });
+    ++rows;
+  });
+  return rows;
+}
+
+void tell(std::int64_t rows, const std::string& where, const Session& session) {
+  if (session.json)
+    raw_line(fmt::format(R"({{"rows":{},"file":{}}})", rows, report::json_string(where)));
+  else
+    line(fmt::format("{} rows to {}", rows, where));
+}
+
+int run_export(const Options& o, const Session& session) {
+  const notebook::Notebook book{notebook_path(session)};
+  if (o.file == "-") {
+    raw_line(first_line());
+    for (const notebook::Table& table : book.tables())
+      book.each_row(table, [&](const std::vector<notebook::Cell>& cells) {
+        raw_line(report::row_json(table, cells));
+      });
+    return done;
+  }
+  std::int64_t rows = 0;
+  if (!o.file.empty()) {
+    refuse_existing(o.file);
+    write_file(o.file, [&](std::ostream& out) { rows = write_json(book, out); });
+    tell(rows, o.file, session);
+    return done;
+  }
+  refuse_existing(o.csv);
+  std::error_code error;
+  fs::create_directories(o.csv, error);
+  if (error)
+    throw Error{Errc::file, fmt::format("{} cannot be made: {}", o.csv, error.message()),
+                "name another folder"};
+  for (const notebook::Table& table : book.tables())
+    write_file((fs::path{o.csv} / (table.name + ".csv")).string(),
+               [&](std::ostream& out) { rows += write_csv(book, table, out); });
+  tell(rows, o.csv, session);
+  return done;
+}
+
+int run_backup(const Options& o, const Session& session) {
+  const notebook::Notebook book{notebook_path(session)};
+  const std::int64_t rows = book.backup(o.file);
+  if (session.json) {
+    tell(rows, o.file, session);
+    return done;
+  }
+  line(fmt::format("copied to {} and verified: {} rows, integrity ok", o.file, rows));
+  line(fmt::format("next: keep it on another disk; areo --notebook {} batch list looks into it",
+                   o.file));
+  return done;
+}
+
+}  // namespace
+
+void setup_export(CLI::App& app, const Session& session, Run& run) {
+  const auto o = std::make_shared<Options>();
+  auto* c = app.add_subcommand("export", "everything in the notebook as JSON lines or CSV files");
+  auto* file = c->add_option("file", o->file, "a new file for JSON lines; - = standard output")
+                   ->type_name("FILE");
+  c->add_option("--csv", o->csv, "a new folder for one CSV file per table")
+      ->type_name("FOLDER")
+      ->excludes(file);
+  c->footer(
+      "Examples:\n  areo export notebook.jsonl\n  areo export --csv notebook-csv\n"
+      "Nothing is lost: areo import brings either into an empty notebook.");
+  c->callback([=, &session, &run] {
+    if (o->file.empty() && o->csv.empty())
+      throw UsageError{"where to?", "areo export FILE, or areo export --csv FOLDER"};
+    run = [=, &session] { return run_export(*o, session); };
+  });
+  auto* backup = app.add_subcommand("backup", "a verified copy of the notebook, others may go on");
+  backup->add_option("file", o->file, "a new file")->required()->type_name("FILE");
+  backup->callback(
+      [=, &session, &run] { run = [=, &session] { return run_backup(*o, session); }; });
+}
+
+}  // namespace areo::cli

@@ -1,0 +1,199 @@
+#include "import_readings.hpp"
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include <algorithm>
+#include <fstream>
+#include <utility>
+
+#include "areo/core/error.hpp"
+#include "areo/core/nearest.hpp"
+#include "parse.hpp"
+
+namespace areo::cli {
+namespace {
+
+std::string trimmed(const std::string& text) {
+  const auto first = text.find_first_not_of(" \t\r");
+  if (first == std::string::npos) return "";
+  return text.substr(first, text.find_last_not_of(" \t\r") - first + 1);
+}
+
+// Lower case, and no spaces, dots, hyphens or underscores: "Date of reading" is "dateofreading".
+std::string folded(const std::string& text) {
+  std::string out;
+  for (const char c : text) {
+    if (c == ' ' || c == '_' || c == '-' || c == '.') continue;
+    out += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+  }
+  return out;
+}
+
+// Common words for a field; some say the unit too.
+struct Word {
+  const char *word, *field, *unit = "";
+};
+constexpr Word words[] = {{"when", "date"},
+                          {"madeat", "date"},
+                          {"datetime", "date"},
+                          {"day", "date"},
+                          {"gravity", "reading"},
+                          {"specificgravity", "reading"},
+                          {"sg", "reading"},
+                          {"shown", "reading"},
+                          {"indication", "reading"},
+                          {"typed", "reading"},
+                          {"brix", "reading", "Bx"},
+                          {"plato", "reading", "P"},
+                          {"oechsle", "reading", "Oe"},
+                          {"baume", "reading", "Be"},
+                          {"temp", "temperature"},
+                          {"t", "temperature"},
+                          {"temperaturetyped", "temperature"},
+                          {"by", "person"},
+                          {"name", "person"},
+                          {"notes", "note"},
+                          {"comment", "note"},
+                          {"remark", "note"},
+                          {"hydrometer", "instrument"},
+                          {"refractometer", "instrument"}};
+
+ColumnMeaning known_word(const std::string& text) {
+  const std::string word = folded(text);
+  const auto& fields = import_fields();
+  if (std::find(fields.begin(), fields.end(), word) != fields.end()) return {word, ""};
+  for (const Word& w : words)
+    if (word == w.word) return {w.field, w.unit};
+  return {};
+}
+
+}  // namespace
+
+const std::vector<std::string>& import_fields() {
+  static const std::vector<std::string> fields{
+      "batch",       "bottle",      "stage",    "date",     "time",   "instrument", "reading",
+      "temperature", "thermometer", "degassed", "meniscus", "person", "note",       "sample"};
+  return fields;
+}
+
+ColumnMeaning meaning_of(const std::string& header) {
+  const std::string text = trimmed(header);
+  if (ColumnMeaning m = known_word(text); !m.field.empty()) return m;
+  // "Temperature (°C)", "gravity [P]"
+  if (const auto open = text.find_first_of("(["); open != std::string::npos && open > 0) {
+    const auto close = text.find_first_of(")]", open);
+    ColumnMeaning m = known_word(trimmed(text.substr(0, open)));
+    m.unit = trimmed(text.substr(open + 1, close == std::string::npos ? close : close - open - 1));
+    if (folded(m.unit) == "sg") m.unit = "";
+    return m;
+  }
+  // "temperature_c"
+  if (const auto bar = text.rfind('_'); bar != std::string::npos && bar > 0) {
+    ColumnMeaning m = known_word(text.substr(0, bar));
+    m.unit = text.substr(bar + 1);
+    if (m.unit == "c" || m.unit == "f") m.unit = m.unit == "c" ? "C" : "F";
+    return m;
+  }
+  return {};
+}
+
+std::map<std::string, ColumnMeaning> mapping_from_file(const std::string& file) {
+  std::ifstream in{file};
+  if (!in)
+    throw Error{Errc::file, fmt::format("{} cannot be read", file),
+                "check the name and its rights"};
+  std::map<std::string, ColumnMeaning> mapping;
+  std::string text;
+  for (int number = 1; std::getline(in, text); ++number) {
+    text = trimmed(text);
+    if (text.empty() || text.front() == '#') continue;
+    const auto equals = text.find('=');
+    const auto comma = text.find(',', equals == std::string::npos ? 0 : equals);
+    if (equals == std::string::npos)
+      throw Error{Errc::file, fmt::format("{}:{}: '{}' maps nothing", file, number, text),
+                  "write: their column = reading, P"};
+    const std::string field = trimmed(text.substr(equals + 1, comma - equals - 1));
+    const auto& fields = import_fields();
+    if (std::find(fields.begin(), fields.end(), field) == fields.end()) {
+      const std::string near = nearest(field, fields);
+      throw Error{Errc::file, fmt::format("{}:{}: areo has no field '{}'", file, number, field),
+                  near.empty() ? fmt::format("one of {}", fmt::join(fields, ", "))
+                               : fmt::format("did you mean '{}'?", near)};
+    }
+    mapping[trimmed(text.substr(0, equals))] = {
+        field, comma == std::string::npos ? "" : trimmed(text.substr(comma + 1))};
+  }
+  return mapping;
+}
+
+ImportedReading imported_reading(const ImportRow& row, const ImportDefaults& defaults,
+                                 const notebook::Notebook& book, std::string& failed_field) {
+  const auto field = [&](const char* name, const std::string& otherwise = {}) {
+    const auto found = row.find(name);
+    return found == row.end() || found->second.empty() ? otherwise : found->second;
+  };
+  const auto needed = [&](const char* name, const std::string& otherwise = {}) {
+    failed_field = name;
+    std::string text = field(name, otherwise);
+    if (text.empty())
+      throw Error{Errc::inconsistent, fmt::format("no {}", name),
+                  "fill the cell, or leave the row out"};
+    return text;
+  };
+  const auto batch = book.batch(needed("batch", defaults.batch));
+  TypedReading typed;
+  typed.made_at = needed("date");
+  if (const std::string time = field("time"); !time.empty()) typed.made_at += "T" + time;
+  (void)past_moment_from_text(typed.made_at, now());
+  typed.shown = {needed("reading")};
+  failed_field = "stage";
+  const std::string stage = field("stage", "present");
+  if (stage != "original" && stage != "present")
+    throw ParseError{"a stage is original or present", stage, 0, stage.size()};
+  typed.original = stage == "original";
+  failed_field = "meniscus";
+  const std::string meniscus = field("meniscus", "level");
+  if (meniscus != "top" && meniscus != "level")
+    throw ParseError{"the meniscus is read at the top or level", meniscus, 0, meniscus.size(),
+                     "write top or level"};
+  typed.top = meniscus == "top";
+  failed_field = "degassed";
+  typed.degassed = field("degassed");
+  (void)degassed_from_text(typed.degassed);
+  failed_field = "temperature";
+  typed.temperature = field("temperature");
+  if (!typed.temperature.empty()) {
+    (void)liquid_celsius_from_text(typed.temperature);
+    typed.thermometer = field("thermometer", defaults.thermometer);
+  }
+  failed_field = "instrument";
+  typed.instrument = instrument_for(field("instrument", defaults.instrument), book).name();
+  typed.bottle = field("bottle");
+  typed.person = field("person", defaults.person);
+  typed.note = field("note");
+  failed_field = "reading";
+  return {note_reading(typed, batch, book).records.front(), field("sample")};
+}
+
+std::string KnownReadings::key_of(const notebook::ReadingRecord& r) {
+  return fmt::format("{}|{}|{}|{}|{}|{}|{}|{}|{}|{}|{}", r.batch, r.made_at.seconds, r.instrument,
+                     r.bottle, word(r.stage), r.indication, r.temperature_c.value_or(-999),
+                     r.meniscus == instruments::Meniscus::top, r.degassed ? *r.degassed + 1 : 0,
+                     r.person, r.note);
+}
+
+bool KnownReadings::known(const notebook::ReadingRecord& r) {
+  auto batch = left_.find(r.batch);
+  if (batch == left_.end()) {
+    batch = left_.emplace(r.batch, std::map<std::string, int>{}).first;
+    // Amended ones too: a file that brought the slip brings it again.
+    for (const auto& there : book_->readings(r.batch)) ++batch->second[key_of(there)];
+  }
+  const auto found = batch->second.find(key_of(r));
+  if (found == batch->second.end() || found->second == 0) return false;
+  --found->second;
+  return true;
+}
+
+}  // namespace areo::cli

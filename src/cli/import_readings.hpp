@@ -1,0 +1,65 @@
+#pragma once
+// Readings from somebody's table: which column means what, and every row on its own.
+#include <map>
+#include <string>
+#include <vector>
+
+#include "areo/notebook/store.hpp"
+#include "note_reading.hpp"
+
+namespace areo::cli {
+
+/// What a column of a table means: a field of a reading, and a unit that its cells lack.
+struct ColumnMeaning {
+  std::string field;  ///< one of import_fields()
+  std::string unit;   ///< "C", "P"; empty: as in the cell
+};
+/// batch, bottle, stage, date, time, instrument, reading, temperature, thermometer, degassed,
+/// meniscus, person, note, sample
+[[nodiscard]] const std::vector<std::string>& import_fields();
+
+/// The meaning of a header: a field's name or a common word for it, with a unit in brackets or
+/// behind an underscore: "Temperature (°C)", "temp_f", "SG", "Brix".
+/// @return an empty field for a header that says nothing to areo
+[[nodiscard]] ColumnMeaning meaning_of(const std::string& header);
+/// Lines "their column = field" or "their column = field, unit"; # begins a comment.
+/// @throws Error{file} naming the line that is none
+[[nodiscard]] std::map<std::string, ColumnMeaning> mapping_from_file(const std::string& file);
+
+/// What fields say that a row lacks.
+struct ImportDefaults {
+  std::string batch, instrument, thermometer, person;
+};
+
+/// A row as fields; empty = nothing.
+using ImportRow = std::map<std::string, std::string>;
+
+/// A row that can be noted, with the name of its sample; rows of one sample are repeats.
+struct ImportedReading {
+  notebook::ReadingRecord record;
+  std::string sample;  ///< empty: a sample of its own
+};
+/// @param failed_field  set to the field that the row fails in, if one can be named
+/// @throws ParseError, Error as note_reading(); Error{inconsistent} for a row without batch,
+/// reading
+///         or date
+[[nodiscard]] ImportedReading imported_reading(const ImportRow& row, const ImportDefaults& defaults,
+                                               const notebook::Notebook& book,
+                                               std::string& failed_field);
+
+/// Finds what is in the notebook already. Of equal rows as many are known as the notebook has.
+class KnownReadings {
+ public:
+  explicit KnownReadings(const notebook::Notebook& book) : book_{&book} {}
+  /// Whether the reading is in the notebook; each one there stands for one that is asked about.
+  [[nodiscard]] bool known(const notebook::ReadingRecord& r);
+
+  /// What was read and when, as one text; not when it was noted, nor what was made of it later.
+  [[nodiscard]] static std::string key_of(const notebook::ReadingRecord& r);
+
+ private:
+  const notebook::Notebook* book_;
+  std::map<notebook::Id, std::map<std::string, int>> left_;  // by batch
+};
+
+}  // namespace areo::cli

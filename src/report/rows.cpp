@@ -1,0 +1,200 @@
+#include "areo/report/rows.hpp"
+
+#include <fmt/format.h>
+
+#include <charconv>
+
+#include "areo/core/error.hpp"
+#include "dump.hpp"
+
+namespace areo::report {
+namespace {
+
+using notebook::Cell;
+using notebook::NamedRow;
+
+// Length of the UTF-8 sequence at the start of a text; 0 if it is none.
+std::size_t sequence(std::string_view text) {
+  const auto byte = [&](std::size_t i) { return static_cast<unsigned char>(text[i]); };
+  const unsigned char lead = byte(0);
+  if (lead < 0x80) return 1;
+  const std::size_t n = lead >= 0xF0 ? 4 : lead >= 0xE0 ? 3 : 2;
+  if (lead < 0xC2 || lead > 0xF4 || text.size() < n) return 0;
+  for (std::size_t i = 1; i < n; ++i)
+    if ((byte(i) & 0xC0U) != 0x80) return 0;
+  // Too long, a surrogate, or beyond the last character.
+  if ((lead == 0xE0 && byte(1) < 0xA0) || (lead == 0xED && byte(1) > 0x9F) ||
+      (lead == 0xF0 && byte(1) < 0x90) || (lead == 0xF4 && byte(1) > 0x8F))
+    return 0;
+  return n;
+}
+
+bool is_utf8(std::string_view text) {
+  while (!text.empty()) {
+    const std::size_t n = sequence(text);
+    if (n == 0) return false;
+    text.remove_prefix(n);
+  }
+  return true;
+}
+
+std::string hex_of(std::string_view bytes) {
+  std::string out;
+  for (const char c : bytes) out += fmt::format("{:02x}", static_cast<unsigned char>(c));
+  return out;
+}
+
+[[noreturn]] void refuse(std::string_view text, const std::string& why,
+                         const std::string& hint = "is this an export of areo?") {
+  throw ParseError{why, std::string{text.substr(0, text.substr(0, 60).find('\n'))}, 0, 1, hint};
+}
+
+unsigned char byte_from_hex(std::string_view two, std::string_view all) {
+  unsigned char byte = 0;
+  const auto [end, error] = std::from_chars(two.data(), two.data() + two.size(), byte, 16);
+  if (two.size() != 2 || error != std::errc{} || end != two.data() + 2)
+    refuse(all, "two hexadecimal digits are expected");
+  return byte;
+}
+
+std::string bytes_from_hex(const std::string& hex) {
+  std::string out;
+  for (std::size_t i = 0; i < hex.size(); i += 2)
+    out += static_cast<char>(byte_from_hex(std::string_view{hex}.substr(i, 2), hex));
+  return out;
+}
+
+Json json_of(const Cell& cell) {
+  if (const auto* i = std::get_if<std::int64_t>(&cell)) return *i;
+  if (const auto* d = std::get_if<double>(&cell)) return *d;
+  if (const auto* t = std::get_if<std::string>(&cell))
+    return is_utf8(*t) ? Json(*t) : Json{{"hex", hex_of(*t)}};
+  return nullptr;
+}
+
+Cell cell_of(const Json& j, std::string_view line) {
+  if (j.is_null()) return std::monostate{};
+  if (j.is_number_integer()) return j.get<std::int64_t>();
+  if (j.is_number_float()) return j.get<double>();
+  if (j.is_string()) return j.get<std::string>();
+  if (j.is_object() && j.size() == 1 && j.contains("hex") && j["hex"].is_string())
+    return bytes_from_hex(j["hex"].get<std::string>());
+  refuse(line, "a value is neither a number nor a text");
+}
+
+Json parsed(std::string_view text) {
+  Json j = Json::parse(text, nullptr, false);
+  if (j.is_discarded()) refuse(text, "this is no JSON", "is the file complete?");
+  return j;
+}
+
+}  // namespace
+
+std::string row_json(const notebook::Table& table, const std::vector<Cell>& cells) {
+  Json row = Json::object();
+  for (std::size_t i = 0; i < cells.size(); ++i) row[table.columns[i].name] = json_of(cells[i]);
+  return dump(Json{{"table", table.name}, {"row", std::move(row)}});
+}
+
+NamedRow row_from_json(std::string_view line) {
+  const Json j = parsed(line);
+  if (!j.is_object() || !j.contains("table") || !j["table"].is_string() || !j.contains("row") ||
+      !j["row"].is_object())
+    refuse(line, "a line of an export has a table and a row");
+  NamedRow row{j["table"].get<std::string>(), {}};
+  for (const auto& [name, value] : j["row"].items())
+    row.cells.emplace_back(name, cell_of(value, line));
+  return row;
+}
+
+std::string row_cell(const Cell& cell) {
+  if (const auto* i = std::get_if<std::int64_t>(&cell)) return std::to_string(*i);
+  if (const auto* d = std::get_if<double>(&cell)) return fmt::format("{}", *d);
+  const auto* whole = std::get_if<std::string>(&cell);
+  if (whole == nullptr) return "";
+  std::string out;
+  std::string_view text = *whole;
+  if (!text.empty() && std::string_view{"=+-@'"}.find(text.front()) != std::string_view::npos)
+    out += '\'';
+  while (!text.empty()) {
+    const std::size_t n = sequence(text);
+    const auto c = static_cast<unsigned char>(text[0]);
+    const bool control = c < 0x20 || c == 0x7F ||
+                         (c == 0xC2 && n == 2 && static_cast<unsigned char>(text[1]) < 0xA0);
+    if (c == '\\')
+      out += "\\\\";
+    else if (n == 0 || control)
+      out += fmt::format("\\x{:02x}", c);
+    else
+      out += text.substr(0, n);
+    // Of a control character of two bytes the second one is no character by itself: also escaped.
+    text.remove_prefix(n == 0 || control ? 1 : n);
+  }
+  return out;
+}
+
+Cell cell_from_row(std::string_view text, const notebook::Column& column) {
+  if (!column.text) {
+    if (text.empty()) return std::monostate{};
+    std::int64_t i = 0;
+    const char* end = text.data() + text.size();
+    if (const auto r = std::from_chars(text.data(), end, i); r.ec == std::errc{} && r.ptr == end)
+      return i;
+    double d = 0;
+    if (const auto r = std::from_chars(text.data(), end, d); r.ec == std::errc{} && r.ptr == end)
+      return d;
+    refuse(text, fmt::format("{} is a number", column.name));
+  }
+  if (text.empty() && column.may_be_nothing) return std::monostate{};
+  if (text.starts_with('\'')) text.remove_prefix(1);
+  std::string out;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    if (text[i] != '\\') {
+      out += text[i];
+    } else if (text.substr(i + 1, 1) == "\\") {
+      out += '\\';
+      ++i;
+    } else if (text.substr(i + 1, 1) == "x") {
+      out += static_cast<char>(byte_from_hex(text.substr(i + 2, 2), text));
+      i += 3;
+    } else {
+      refuse(text, "a backslash stands before a backslash or x and two digits");
+    }
+  }
+  return out;
+}
+
+std::vector<std::pair<std::string, std::string>> members_from_json(std::string_view line) {
+  const Json j = parsed(line);
+  if (!j.is_object())
+    refuse(line, "a row is an object", "write {\"reading\": \"1.020\", \"date\": \"2026-03-01\"}");
+  std::vector<std::pair<std::string, std::string>> members;
+  for (const auto& [name, value] : j.items()) {
+    if (!value.is_string() && !value.is_number() && !value.is_null())
+      refuse(line, fmt::format("{} is neither a text nor a number", name),
+             "write {\"reading\": \"1.020\"}");
+    members.emplace_back(name, value.is_string() ? value.get<std::string>()
+                               : value.is_null() ? ""
+                                                 : dump(value));
+  }
+  return members;
+}
+
+std::vector<std::string> objects_from_json(std::string_view text) {
+  std::vector<std::string> all;
+  const auto first = text.find_first_not_of(" \t\r\n");
+  if (first != std::string_view::npos && text[first] == '[') {
+    const Json j = parsed(text);
+    for (const Json& object : j) all.push_back(dump(object));
+    return all;
+  }
+  for (std::size_t begin = 0; begin < text.size();) {
+    const std::size_t end = std::min(text.find('\n', begin), text.size());
+    const std::string_view line = text.substr(begin, end - begin);
+    if (line.find_first_not_of(" \t\r") != std::string_view::npos) all.emplace_back(line);
+    begin = end + 1;
+  }
+  return all;
+}
+
+}  // namespace areo::report
