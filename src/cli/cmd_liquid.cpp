@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <CLI/CLI.hpp>
+#include <algorithm>
 #include <memory>
 
 #include "areo/core/error.hpp"
@@ -129,7 +130,14 @@ int run_show(const Options& o, const Session& session) {
 int run_leave_out(const Options& o, const Session& session) {
   notebook::Notebook book{notebook_path(session)};
   book.leave_out(o.liquid, o.pair, now(), o.reason);
-  return run_show(o, session);
+  const auto pairs = book.liquid_pairs(o.liquid);
+  if (std::any_of(pairs.begin(), pairs.end(), [](const auto& p) { return p.left_out.empty(); }))
+    return run_show(o, session);
+  if (session.json)
+    raw_line(fmt::format(R"({{"liquid":{},"pairs":0}})", report::json_string(o.liquid)));
+  else
+    line(fmt::format("pair {} is left out, and no pair of {} counts any more", o.pair, o.liquid));
+  return done;
 }
 
 int run_list(const Session& session) {

@@ -1,4 +1,4 @@
-rc=4
+rc=0
 areo instrument add prism-1 --kind refractometer --on 2026-02-28
 areo instrument add stem-1 --from 0.990 --to 1.100 --division 0.002 --on 2026-02-28
 areo calibrate water prism-1 0.4 19C --on 2026-03-01T10:00Z
