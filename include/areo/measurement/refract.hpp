@@ -4,6 +4,7 @@
 #include <span>
 #include <string>
 #include <variant>
+#include <vector>
 
 #include "areo/instruments/refractometer.hpp"
 #include "areo/measurement/alcohol.hpp"
@@ -38,6 +39,7 @@ struct ExtractKind {
   std::string name = "sucrose";  ///< for people
   physics::ExtractOptics optics = physics::sucrose_optics;
   std::string provenance = "the sugar that the scale is made for";
+  std::vector<std::string> remarks{};  ///< what a reader of a result with it has to know
 };
 
 /// An unfermented sample.
