@@ -38,13 +38,15 @@ void add_extract_options(CLI::App& c, ExtractOptions& o) {
 measurement::ExtractKind extract_kind(const ExtractOptions& o, Bench& bench) {
   refuse_together(!o.extract.empty(), "--extract", !o.liquid.empty(), "--liquid",
                   "the liquid's own factor says what its extract does: leave --extract out");
-  if (!o.liquid.empty())
-    return {o.liquid, notebook::liquid_factor(bench.notebook(), o.liquid).optics,
-            "pairs of readings of " + o.liquid + " in the notebook"};
+  if (!o.liquid.empty()) {
+    const auto factor = notebook::liquid_factor(bench.notebook(), o.liquid);
+    return {o.liquid, factor.optics, "pairs of readings of " + o.liquid + " in the notebook",
+            factor.remarks};
+  }
   const std::string word = o.extract.empty() ? "mixed" : o.extract;
   const auto* found =
       std::find_if(words.begin(), words.end(), [&](const Word& w) { return w.word == word; });
-  if (found != words.end()) return {word, found->optics, "[crc102], [simmonds1919]"};
+  if (found != words.end()) return {word, found->optics, "[crc102], [simmonds1919]", {}};
   std::vector<std::string> known;
   known.reserve(words.size());
   for (const Word& w : words) known.emplace_back(w.word);
