@@ -40,9 +40,11 @@ std::vector<Sample> samples_of(const std::vector<ReadingRecord>& readings) {
 
 measurement::ExtractKind kind_of(const notebook::Notebook& book,
                                  const notebook::BatchRecord& batch) {
-  if (!batch.liquid.empty())
-    return {batch.liquid, notebook::liquid_factor(book, batch.liquid).optics,
-            "pairs of readings of " + batch.liquid + " in the notebook"};
+  if (!batch.liquid.empty()) {
+    const auto factor = notebook::liquid_factor(book, batch.liquid);
+    return {batch.liquid, factor.optics,
+            "pairs of readings of " + batch.liquid + " in the notebook", factor.remarks};
+  }
   const std::string word = batch.extract.empty() ? "mixed" : batch.extract;
   if (const auto kind = measurement::extract_kind_from_word(word)) return *kind;
   throw Error{Errc::store, fmt::format("the notebook holds an unknown kind of extract '{}'", word)};
@@ -107,10 +109,12 @@ uncertainty::Value change(const Point& earlier, const Point& later) {
   return measurement::difference(earlier.result(), later.result(), later.gravity().key);
 }
 
-Batch::Batch(const notebook::Notebook& notebook, std::string_view name, Moment as_of)
+Batch::Batch(const notebook::Notebook& notebook, std::string_view name, Moment as_of,
+             notebook::Shelf::Between between)
     : notebook_{&notebook},
       as_of_{as_of},
-      shelf_{notebook},
+      between_{between},
+      shelf_{notebook, between},
       record_{notebook.batch(name, as_of)},
       readings_{notebook.readings(record_.id, as_of)},
       additions_{notebook.additions(record_.id, as_of)},
@@ -180,7 +184,7 @@ Addition Batch::addition_of(const AdditionRecord& r) {
   if (r.other) {
     // As it was just before: what two batches gave each other comes to an end somewhere.
     const std::string name = notebook_->batch(*r.other).name;
-    Batch other{*notebook_, name, as_of_};
+    Batch other{*notebook_, name, as_of_, between_};
     const auto drink = other.original("", Moment{r.made_at.seconds - 1, 0});
     if (drink.readings.empty())
       throw Error{Errc::inconsistent,

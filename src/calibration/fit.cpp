@@ -78,8 +78,7 @@ CorrectionFit fit_correction(const CheckSet& set, double division, double lo, do
   if (set.checks.empty())
     throw Error{Errc::domain, "a correction needs at least one check",
                 "check the instrument in water first"};
-  constexpr double least_span_divisions = 3;
-  const Points p{set, least_span_divisions * division};
+  const Points p{set, one_place_divisions * division};
   CorrectionFit fit;
   fit.line = p.offset();
   // What is known of the slope without any check: the error may change by a division (the usual
@@ -93,6 +92,7 @@ CorrectionFit fit_correction(const CheckSet& set, double division, double lo, do
   } else {
     const numeric::LineFit line = p.line();
     const double u_fitted = std::sqrt(line.var_slope);
+    fit.u_slope_by_checks = u_fitted;
     fit.slope_used = significant(line);
     if (fit.slope_used) fit.line = line;
     // A slope that is not significant counts as zero, but not as exactly zero: within what the

@@ -60,6 +60,21 @@ numeric::Covariance at_common_value(std::span<const double> factors, const numer
   return scaled;
 }
 
+std::vector<std::string> all_remarks(std::span<const PairedReading> pairs) {
+  std::vector<std::string> all;
+  const auto add = [&](const instruments::Correction& c) {
+    for (const std::string& r : c.remarks)
+      if (std::find(all.begin(), all.end(), r) == all.end()) all.push_back(r);
+  };
+  for (const PairedReading& p : pairs) {
+    add(p.refractometer_correction);
+    add(p.hydrometer_correction);
+    for (const auto* t : {&p.refraction.temperature, &p.density.temperature})
+      if (t->correction) add(*t->correction);
+  }
+  return all;
+}
+
 }  // namespace
 
 LiquidFactor liquid_factor(std::span<const PairedReading> pairs) {
@@ -86,6 +101,7 @@ LiquidFactor liquid_factor(std::span<const PairedReading> pairs) {
       at_common_value(result.estimates, covariance(readings.inputs, result)), 0);
   LiquidFactor factor;
   factor.each = result.values;
+  factor.remarks = all_remarks(pairs);
   factor.chi_squared = fit.chi_squared;
   double widening = 1;
   if (fit.degrees_of_freedom > 0) {

@@ -27,6 +27,8 @@ void add_common_options(CLI::App& command, ReadingOptions& o) {
       ->type_name("0.2C");
   command.add_option("--at", o.at, "moment of the reading: the calibration in force then is used")
       ->type_name("DATE");
+  command.add_flag("--interpolate", o.interpolate,
+                   "with --at: between two calibrations, on a straight line in time");
 }
 
 void add_reading_options(CLI::App& command, ReadingOptions& o) {
@@ -88,6 +90,9 @@ Bench::Bench(const Session& session, const ReadingOptions& options)
   if (!options.at.empty() && options.instrument.empty() && options.thermometer.empty())
     throw UsageError{"--at without --instrument or --thermometer: nothing depends on the day",
                      "name the instrument in the notebook, or leave --at out"};
+  if (options.interpolate && options.at.empty())
+    throw UsageError{"--interpolate without --at: after the last calibration there is no next one",
+                     "say with --at when the reading was made, or leave --interpolate out"};
   if (!options.division.empty()) {
     division_ = plain_number(options.division, "a division");
     if (!(*division_ > 0))
@@ -121,7 +126,8 @@ notebook::InstrumentRecord Bench::look_up(const std::string& name, std::string_v
 }
 
 instruments::Correction Bench::correction(const notebook::InstrumentRecord& record) {
-  return notebook::correction_in_force(notebook(), record, at_);
+  return options_.interpolate ? notebook::interpolated_correction(notebook(), record, at_)
+                              : notebook::correction_in_force(notebook(), record, at_);
 }
 
 const measurement::Calibrated& Bench::hydrometer(const std::string& name) {

@@ -24,6 +24,7 @@ struct ReadingOptions {
   std::string instrument, thermometer, temperature_accuracy, division, at;
   bool top = false;
   bool refractometer = false;  ///< the instrument is one
+  bool interpolate = false;    ///< between the calibrations before and after the reading
   bool compensated = false;    ///< an unnamed refractometer with temperature compensation
 };
 void add_reading_options(CLI::App& command, ReadingOptions& options);

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "areo/calibration/check.hpp"
+#include "areo/calibration/drift.hpp"
 #include "areo/notebook/record.hpp"
 #include "output.hpp"
 
@@ -12,7 +13,7 @@ namespace areo::cli {
 struct CalibrateOptions {
   std::string name, reading, temperature, thermometer, temperature_accuracy;
   std::string solute, water, balance = "1g";
-  std::string correction, expanded, factor = "2", pressure, altitude, on, from, note;
+  std::string correction, expanded, factor = "2", pressure, altitude, on, from, since, due, note;
   bool top = false;
   std::vector<notebook::Id> without;
 };
@@ -24,6 +25,12 @@ int run_fit(const CalibrateOptions& o, const Session& session);
 /// The calibration in force, the checks left out of it, and the history.
 int run_show_calibration(const CalibrateOptions& o, const Session& session);
 
+/// What changed since the calibration before: lines for people, one object for programs.
+void print_drift(const notebook::InstrumentRecord& instrument,
+                 const notebook::CalibrationRecord& before, const calibration::Drift& drift);
+[[nodiscard]] std::string drift_json(const notebook::CalibrationRecord& before,
+                                     const calibration::Drift& drift);
+
 /// Unit of the instrument's scale; may be empty.
 [[nodiscard]] std::string unit_of(const notebook::InstrumentRecord& r);
 /// An indication with the decimals of the instrument's scale, and its unit.
@@ -32,6 +39,7 @@ int run_show_calibration(const CalibrateOptions& o, const Session& session);
 [[nodiscard]] std::string signed_text(double value, double expanded);
 /// One check as an object for programs.
 [[nodiscard]] std::string check_json(const notebook::CheckRecord& r, const calibration::Check& c,
-                                     const std::string& unit);
+                                     const std::string& unit,
+                                     const std::vector<std::string>& notes);
 
 }  // namespace areo::cli

@@ -157,12 +157,14 @@ std::string signed_text(double value, double expanded) {
   return text.starts_with('-') ? text : "+" + text;
 }
 
-std::string check_json(const CheckRecord& r, const calibration::Check& c, const std::string& unit) {
+std::string check_json(const CheckRecord& r, const calibration::Check& c, const std::string& unit,
+                       const std::vector<std::string>& notes) {
   return fmt::format(
       R"({{"check":{},"method":"{}","made_at":"{}","indication":{},"expected":{},"correction":{},)"
-      R"("standard_uncertainty":{},"expanded_uncertainty":{},"unit":"{}"}})",
+      R"("standard_uncertainty":{},"expanded_uncertainty":{},"unit":"{}","notes":{}}})",
       r.id, notebook::word(r.method), r.made_at.text(), c.indication, c.expected.estimate,
-      c.correction.estimate, c.correction.u, c.correction.expanded(), unit);
+      c.correction.estimate, c.correction.u, c.correction.expanded(), unit,
+      report::json_list(notes));
 }
 
 int run_check(const CalibrateOptions& o, CheckMethod method, const Session& session) {
@@ -175,8 +177,9 @@ int run_check(const CalibrateOptions& o, CheckMethod method, const Session& sess
   refuse_foot_of_scale(instrument, c);
   r.id = book.add(r);
   const std::string unit = unit_of(instrument);
+  const auto remarks = remarks_on_thermometers(book, std::span{&r, 1});
   if (session.json) {
-    raw_line(check_json(r, c, unit));
+    raw_line(check_json(r, c, unit, remarks));
     return done;
   }
   line(fmt::format("{} shows {}, it should show {}", o.name, shown(instrument, c.indication),
@@ -184,6 +187,7 @@ int run_check(const CalibrateOptions& o, CheckMethod method, const Session& sess
   line(fmt::format("it reads {}", behaviour(c, unit)));
   if (instrument.thermometer() == nullptr && !r.temperature_c && method != CheckMethod::certificate)
     line("note: no temperature given: the scale's reference temperature assumed, ± 5 °C");
+  notes(remarks);
   line(fmt::format("noted as check {} of {}", r.id, r.made_at.date()));
   line("next: " + next_step(instrument, book.checks(instrument.id)));
   return done;

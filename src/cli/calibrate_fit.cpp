@@ -25,20 +25,37 @@ struct Fitted {
   calibration::CheckSet evaluated;
   calibration::CorrectionFit fit;
   double tolerance = 0;
+  std::vector<std::string> remarks;
 };
 
 Fitted fitted(const notebook::Notebook& book, const InstrumentRecord& instrument,
               std::vector<CheckRecord> checks) {
-  return {instrument, checks, evaluate(book, instrument, checks), fit(book, instrument, checks),
-          instrument.graduation().maximum_permissible_error};
+  return {instrument,
+          checks,
+          evaluate(book, instrument, checks),
+          fit(book, instrument, checks),
+          instrument.graduation().maximum_permissible_error,
+          remarks_on_thermometers(book, checks)};
+}
+
+// After a year the new checks alone make the new calibration.
+std::vector<CheckRecord> made_since(std::vector<CheckRecord> all, const std::string& since,
+                                    const std::string& name) {
+  if (since.empty()) return all;
+  const Moment from = past_moment_from_text(since, now());
+  std::erase_if(all, [&](const CheckRecord& c) { return c.made_at < from; });
+  if (all.empty())
+    throw Error{Errc::domain, fmt::format("{} has no check since {}", name, from.date()),
+                fmt::format("areo calibrate show {} lists its checks", name)};
+  return all;
 }
 
 std::vector<CheckRecord> without(std::vector<CheckRecord> all,
-                                 const std::vector<notebook::Id>& left_out,
-                                 const std::string& name) {
+                                 const std::vector<notebook::Id>& left_out, const std::string& name,
+                                 const std::string& where) {
   for (const notebook::Id id : left_out)
     if (std::none_of(all.begin(), all.end(), [&](const auto& c) { return c.id == id; }))
-      throw Error{Errc::domain, fmt::format("{} has no check {}", name, id),
+      throw Error{Errc::domain, fmt::format("{} has no check {}{}", name, id, where),
                   fmt::format("areo calibrate show {} lists its checks", name)};
   std::erase_if(all, [&](const CheckRecord& c) {
     return std::find(left_out.begin(), left_out.end(), c.id) != left_out.end();
@@ -106,6 +123,7 @@ void print_fit(const Fitted& f) {
     line(fmt::format("{}, off the fit by {}", check_line(f.instrument, f.checks[i], check),
                      signed_text(f.fit.residuals[i], check.correction.expanded())));
   }
+  notes(f.remarks);
   if (f.fit.chi_squared_limit)
     line(fmt::format("  the checks {}: chi-squared {:.1f}, limit {:.1f} at 95 %",
                      f.fit.consistent ? "agree" : "DISAGREE", f.fit.line.chi_squared,
@@ -118,20 +136,41 @@ void print_fit(const Fitted& f) {
                    sentence(calibration::judge(c, f.tolerance), f.fit.consistent)));
 }
 
-std::string fit_json(const Fitted& f, const std::string& in_force_from) {
+// The first of the checks after the longest pause, if that is so long that the instrument may have
+// changed in it.
+const CheckRecord* after_long_pause(const std::vector<CheckRecord>& checks) {
+  constexpr std::int64_t day_s = 86400;
+  std::int64_t longest = 60 * day_s;  // judgement: checks of one occasion lie closer together
+  const CheckRecord* first = nullptr;
+  for (std::size_t i = 1; i < checks.size(); ++i) {
+    const std::int64_t pause = checks[i].made_at.seconds - checks[i - 1].made_at.seconds;
+    if (pause <= longest) continue;
+    longest = pause;
+    first = &checks[i];
+  }
+  return first;
+}
+
+std::string moment_json(const std::optional<Moment>& m) {
+  return m ? fmt::format("\"{}\"", m->text()) : "null";
+}
+
+// @param members  further ones, each with its comma in front
+std::string fit_json(const Fitted& f, const std::optional<Moment>& in_force_from,
+                     const std::string& members) {
   const auto& c = f.fit.correction;
   return fmt::format(
       R"({{"instrument":{},"r0":{},"offset":{},"offset_standard_uncertainty":{},"slope":{},)"
       R"("slope_standard_uncertainty":{},"beyond_standard_uncertainty":{},"slope_used":{},"checked_from":{},"checked_to":{},)"
       R"("checks":{},"chi_squared":{},"degrees_of_freedom":{},"consistent":{},"suspect":{},)"
-      R"("conformity":{},"tolerance":{},"unit":"{}","in_force_from":{}}})",
+      R"("conformity":{},"tolerance":{},"unit":"{}","in_force_from":{}{},"notes":{}}})",
       report::json_string(f.instrument.name()), c.r0, c.offset, c.u_offset, c.slope, c.u_slope,
       c.u_slope_beyond, f.fit.slope_used, c.checked_lo, c.checked_hi, c.checks,
       f.fit.line.chi_squared, f.fit.line.degrees_of_freedom, f.fit.consistent,
       f.fit.suspect ? std::to_string(f.checks[*f.fit.suspect].id) : "null",
       f.fit.consistent ? fmt::format("\"{}\"", word(calibration::judge(c, f.tolerance))) : "null",
-      f.tolerance, unit_of(f.instrument),
-      in_force_from.empty() ? "null" : fmt::format("\"{}\"", in_force_from));
+      f.tolerance, unit_of(f.instrument), moment_json(in_force_from), members,
+      report::json_list(f.remarks));
 }
 
 void print_contradiction(const Fitted& f) {
@@ -157,11 +196,65 @@ void print_left_out(const notebook::Notebook& book, const InstrumentRecord& inst
   }
 }
 
+// What a calibration and its reminder say of themselves.
+std::string in_force_text(const notebook::CalibrationRecord& c) {
+  return fmt::format("in force from {}{}", c.in_force_from.date(),
+                     c.due ? ", due for a check on " + c.due->date() : "");
+}
+
+void print_in_force(const notebook::CalibrationRecord& c) {
+  line(fmt::format("  {}; a user's check, not an accredited calibration", in_force_text(c)));
+}
+
 void print_history(const notebook::Notebook& book, const InstrumentRecord& instrument) {
-  for (const auto& c : book.calibrations(instrument.id))
-    line(fmt::format("  calibration {}: check{} {}, in force from {}{}", c.id,
-                     c.checks.size() == 1 ? "" : "s", fmt::join(c.checks, ", "),
-                     c.in_force_from.date(), c.note.empty() ? "" : "; " + c.note));
+  const notebook::CalibrationRecord* before = nullptr;
+  const auto all = book.calibrations(instrument.id);
+  for (const auto& c : all) {
+    line(fmt::format("  calibration {}: check{} {}, {}{}", c.id, c.checks.size() == 1 ? "" : "s",
+                     fmt::join(c.checks, ", "), in_force_text(c),
+                     c.note.empty() ? "" : "; " + c.note));
+    if (before != nullptr) print_drift(instrument, *before, drift(book, instrument, *before, c));
+    before = &c;
+  }
+}
+
+std::string history_json(const notebook::Notebook& book, const InstrumentRecord& instrument) {
+  std::string out;
+  const notebook::CalibrationRecord* before = nullptr;
+  const auto all = book.calibrations(instrument.id);
+  for (const auto& c : all) {
+    out += fmt::format(
+        R"({}{{"calibration":{},"checks":[{}],"in_force_from":{},"due":{},"note":{},"drift":{}}})",
+        out.empty() ? "" : ",", c.id, fmt::join(c.checks, ","), moment_json(c.in_force_from),
+        moment_json(c.due), report::json_string(c.note),
+        before != nullptr ? drift_json(*before, drift(book, instrument, *before, c)) : "null");
+    before = &c;
+  }
+  return "[" + out + "]";
+}
+
+notebook::CalibrationRecord record_of(const CalibrateOptions& o, const Fitted& f) {
+  notebook::CalibrationRecord r;
+  r.instrument = f.instrument.id;
+  // Unless stated, from the last check on: a reading made before it used what was known then.
+  r.in_force_from = o.from.empty() ? f.checks.back().made_at : past_moment_from_text(o.from, now());
+  if (!o.due.empty()) r.due = day_end_from_text(o.due);
+  if (r.due && *r.due <= r.in_force_from)
+    throw Error{Errc::inconsistent,
+                fmt::format("due on {} for a calibration in force from {}", r.due->date(),
+                            r.in_force_from.date()),
+                "the next check comes later; how much later is the owner's decision"};
+  r.note = o.note;
+  for (const CheckRecord& c : f.checks) r.checks.push_back(c.id);
+  return r;
+}
+
+void print_long_pause(const Fitted& f) {
+  if (const CheckRecord* first = after_long_pause(f.checks))
+    line(
+        fmt::format("note: old and new checks are fitted together; those from {0} on alone: areo "
+                    "calibrate fit {1} --since {0}",
+                    first->made_at.date(), f.instrument.name()));
 }
 
 }  // namespace
@@ -169,31 +262,32 @@ void print_history(const notebook::Notebook& book, const InstrumentRecord& instr
 int run_fit(const CalibrateOptions& o, const Session& session) {
   notebook::Notebook book{notebook_path(session)};
   const InstrumentRecord instrument = book.instrument(o.name);
-  const Fitted f = fitted(book, instrument, without(book.checks(instrument.id), o.without, o.name));
-  std::string in_force;
-  if (f.fit.consistent) {
-    notebook::CalibrationRecord r;
-    r.instrument = instrument.id;
-    // Unless stated, from the last check on: a reading made before it used what was known then.
-    r.in_force_from =
-        o.from.empty() ? f.checks.back().made_at : past_moment_from_text(o.from, now());
-    r.note = o.note;
-    for (const CheckRecord& c : f.checks) r.checks.push_back(c.id);
-    book.add(r);
-    in_force = r.in_force_from.text();
-  }
+  const Fitted f = fitted(book, instrument,
+                          without(made_since(book.checks(instrument.id), o.since, o.name),
+                                  o.without, o.name, o.since.empty() ? "" : " since " + o.since));
+  // What is wrong with the call is wrong whatever the checks say.
+  const notebook::CalibrationRecord record = record_of(o, f);
+  const auto before = book.in_force(instrument.id, record.in_force_from);
   const int code = f.fit.consistent ? done : said_no;
+  if (f.fit.consistent) book.add(record);
+  std::optional<calibration::Drift> change;
+  if (f.fit.consistent && before) change = drift(book, instrument, *before, record);
   if (session.json) {
-    raw_line(fit_json(f, in_force));
+    raw_line(fit_json(f, f.fit.consistent ? std::optional{record.in_force_from} : std::nullopt,
+                      fmt::format(R"(,"due":{},"drift":{})",
+                                  moment_json(f.fit.consistent ? record.due : std::nullopt),
+                                  change ? drift_json(*before, *change) : "null")));
     return code;
   }
   print_fit(f);
   if (!f.fit.consistent) {
+    print_long_pause(f);
     print_contradiction(f);
     return code;
   }
-  line(fmt::format("  in force from {}; a user's check, not an accredited calibration",
-                   in_force.substr(0, 10)));
+  print_in_force(record);
+  if (change) print_drift(instrument, *before, *change);
+  print_long_pause(f);
   line(fmt::format("next: areo {} READING --temp TEMP --{} {}",
                    instrument.refractometer() != nullptr ? "refract" : "correct",
                    instrument.thermometer() == nullptr ? "instrument" : "thermometer", o.name));
@@ -206,27 +300,36 @@ int run_show_calibration(const CalibrateOptions& o, const Session& session) {
   const auto all = book.checks(instrument.id);
   const auto in_force = book.in_force(instrument.id, now());
   const auto used = in_force ? checks_of(book, *in_force) : std::vector<CheckRecord>{};
+  const auto remarks = correction_in_force(book, instrument, now()).remarks;
   if (session.json) {
-    if (in_force)
-      raw_line(fit_json(fitted(book, instrument, used), in_force->in_force_from.text()));
-    else
-      raw_line(fmt::format(R"({{"instrument":{},"checks":0,"in_force_from":null}})",
-                           report::json_string(instrument.name())));
-    for (const CheckRecord& c : all)
-      raw_line(check_json(c, evaluate(book, instrument, std::span{&c, 1}).checks.front(),
-                          unit_of(instrument)));
+    if (in_force) {
+      Fitted f = fitted(book, instrument, used);
+      f.remarks.insert(f.remarks.end(), remarks.begin(), remarks.end());
+      raw_line(fit_json(f, in_force->in_force_from,
+                        fmt::format(R"(,"due":{},"history":{})", moment_json(in_force->due),
+                                    history_json(book, instrument))));
+    } else {
+      raw_line(fmt::format(
+          R"({{"instrument":{},"checks":0,"in_force_from":null,"due":null,"history":[],"notes":{}}})",
+          report::json_string(instrument.name()), report::json_list(remarks)));
+    }
+    for (const CheckRecord& c : all) {
+      const std::span one{&c, 1};
+      raw_line(check_json(c, evaluate(book, instrument, one).checks.front(), unit_of(instrument),
+                          remarks_on_thermometers(book, one)));
+    }
     return done;
   }
   if (in_force) {
     print_fit(fitted(book, instrument, used));
-    line(fmt::format("  in force from {}; a user's check, not an accredited calibration",
-                     in_force->in_force_from.date()));
+    print_in_force(*in_force);
   } else {
     line(fmt::format("{}: no calibration in force; its error is taken as within one division",
                      o.name));
   }
   print_left_out(book, instrument, used);
   print_history(book, instrument);
+  notes(remarks);
   if (!in_force)
     line(all.empty() ? fmt::format("next: areo calibrate {}",
                                    instrument.thermometer() == nullptr

@@ -32,6 +32,7 @@ using notebook::ReadingRecord;
 struct Options {
   std::string name, drink, culture, vessel, volume, on, note, at, reason;
   ExtractOptions extract;
+  bool interpolate = false;
 };
 
 double volume_from_text(const std::string& text) {
@@ -229,7 +230,8 @@ void print_json(Batch& batch, const notebook::Notebook& book) {
 int run_show(const Options& o, const Session& session) {
   const notebook::Notebook book{notebook_path(session)};
   const Moment as_of = o.at.empty() ? now() : past_day_end_from_text(o.at, now());
-  Batch batch{book, o.name, as_of};
+  using Between = notebook::Shelf::Between;
+  Batch batch{book, o.name, as_of, o.interpolate ? Between::interpolated : Between::in_force};
   if (session.json) {
     print_json(batch, book);
     return done;
@@ -324,6 +326,8 @@ void setup_batch(CLI::App& app, const Session& session, Run& run) {
   auto* show = named(command("show", "its readings and additions, and what they say",
                              [=, &session] { return run_show(*o, session); }));
   show->add_option("--at", o->at, "as the notebook stood on that day")->type_name("DATE");
+  show->add_flag("--interpolate", o->interpolate,
+                 "between two calibrations, on a straight line in time");
   for (const bool close : {true, false}) {
     auto* sub = named(command(close ? "close" : "reopen",
                               close ? "it is finished; its readings stay" : "it goes on after all",

@@ -83,6 +83,10 @@ void setup_calibrate(CLI::App& app, const Session& session, Run& run) {
       ->type_name("N,N");
   fit->add_option("--from", o->from, "in force from; the last check unless stated")
       ->type_name("DATE");
+  fit->add_option("--since", o->since, "only checks made from this day on")->type_name("DATE");
+  fit->add_option("--due", o->due,
+                  "when to check again: results after that day say so; never unless stated")
+      ->type_name("DATE");
   fit->add_option("--note", o->note, "anything worth knowing");
   fit->callback([=, &session, &run] { run = [=, &session] { return run_fit(*o, session); }; });
   auto* show = c->add_subcommand("show", "the calibration in force, its checks and those before");

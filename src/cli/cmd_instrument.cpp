@@ -22,7 +22,7 @@ namespace {
 
 struct Options {
   std::string name, kind = "hydrometer", scale, from, to, division, glass, meniscus, tolerance, on,
-                    note;
+                    note, reason;
   bool compensated = false, also_gravity = false;
 };
 
@@ -123,10 +123,18 @@ std::string describe(const notebook::InstrumentRecord& r) {
                      t->division_c);
 }
 
-std::string json_of(const notebook::InstrumentRecord& r) {
-  std::string out = fmt::format(R"({{"name":{},"description":{},"added_at":"{}","note":{})",
-                                report::json_string(r.name()), report::json_string(describe(r)),
-                                r.added_at.text(), report::json_string(r.note));
+using Retired = std::optional<notebook::Retirement>;
+
+std::string retired_text(const notebook::Retirement& r) {
+  return fmt::format("retired on {}: {}", r.at.date(), r.reason);
+}
+
+std::string json_of(const notebook::InstrumentRecord& r, const Retired& retired) {
+  std::string out = fmt::format(
+      R"({{"name":{},"description":{},"added_at":"{}","note":{},"retired_at":{},"retired_reason":{})",
+      report::json_string(r.name()), report::json_string(describe(r)), r.added_at.text(),
+      report::json_string(r.note), retired ? report::json_string(retired->at.text()) : "null",
+      retired ? report::json_string(retired->reason) : "null");
   if (const auto* h = r.hydrometer())
     out += fmt::format(R"(,"kind":"hydrometer","scale":"{}","from":{},"to":{},"division":{},)"
                        R"("glass_expansion_per_c":{},"meniscus_height":{},"tolerance":{})",
@@ -187,7 +195,7 @@ int run_add(const Options& o, const Session& session) {
   r.note = o.note;
   notebook::Notebook{notebook_path(session), notebook::Open::create}.add(r);
   if (session.json) {
-    raw_line(json_of(r));
+    raw_line(json_of(r, {}));
     return done;
   }
   line(fmt::format("{}: {}", r.name(), describe(r)));
@@ -208,11 +216,14 @@ int run_list(const Session& session) {
     if (!session.json) line("no notebook yet; areo instrument add NAME makes one");
     return done;
   }
-  for (const auto& r : notebook::Notebook{path}.instruments()) {
+  const notebook::Notebook book{path};
+  for (const auto& r : book.instruments()) {
+    const Retired retired = book.retired(r.id);
     if (session.json)
-      raw_line(json_of(r));
+      raw_line(json_of(r, retired));
     else
-      line(fmt::format("{}: {}", r.name(), describe(r)));
+      line(fmt::format("{}: {}{}", r.name(), describe(r),
+                       retired ? "; " + retired_text(*retired) : ""));
   }
   return done;
 }
@@ -221,7 +232,7 @@ int run_show(const Options& o, const Session& session) {
   const notebook::Notebook book{notebook_path(session)};
   const auto r = book.instrument(o.name);
   if (session.json) {
-    raw_line(json_of(r));
+    raw_line(json_of(r, book.retired(r.id)));
     return done;
   }
   line(fmt::format("{}: {}", r.name(), describe(r)));
@@ -237,6 +248,23 @@ int run_show(const Options& o, const Session& session) {
   const auto correction = notebook::correction_in_force(book, r, now());
   line("  correction now: " + correction.provenance);
   if (!r.note.empty()) line("  note: " + r.note);
+  notes(correction.remarks);
+  return done;
+}
+
+int run_retire(const Options& o, const Session& session) {
+  notebook::Notebook book{notebook_path(session)};
+  const auto r = book.instrument(o.name);
+  // What was read on the day that it broke was read before it did.
+  const notebook::Retirement retired{o.on.empty() ? now() : past_day_end_from_text(o.on, now()),
+                                     o.reason};
+  book.retire(r.id, retired.at, retired.reason);
+  if (session.json) {
+    raw_line(json_of(r, retired));
+    return done;
+  }
+  line(fmt::format("{}: {}", r.name(), retired_text(retired)));
+  line("next: what was read with it stays; areo instrument add NAME registers another one");
   return done;
 }
 
@@ -278,6 +306,12 @@ void setup_instrument(CLI::App& app, const Session& session, Run& run) {
   auto* show = c->add_subcommand("show", "one instrument");
   show->add_option("name", o->name, "its name")->required();
   show->callback([=, &session, &run] { run = [=, &session] { return run_show(*o, session); }; });
+  auto* retire = c->add_subcommand("retire", "an instrument is used no more; its readings stay");
+  retire->add_option("name", o->name, "its name")->required();
+  retire->add_option("--reason", o->reason, "why: broke, lost")->required()->type_name("TEXT");
+  retire->add_option("--on", o->on, "since when; now unless stated")->type_name("DATE");
+  retire->callback(
+      [=, &session, &run] { run = [=, &session] { return run_retire(*o, session); }; });
 }
 
 }  // namespace areo::cli

@@ -68,9 +68,9 @@ uncertainty::Value combined(const calibration::LiquidFactor& f) {
 std::string factor_json(const std::string& liquid, const calibration::LiquidFactor& f) {
   return fmt::format(
       R"({{"liquid":{},"refraction_relative_to_sucrose":{},"standard_uncertainty":{},)"
-      R"("pairs":{},"chi_squared":{},"consistent":{}}})",
+      R"("pairs":{},"chi_squared":{},"consistent":{},"notes":{}}})",
       report::json_string(liquid), f.optics.relative_rise, f.optics.uncertainty, f.each.size(),
-      f.chi_squared, f.consistent);
+      f.chi_squared, f.consistent, report::json_list(f.remarks));
 }
 
 void print_factor(const std::string& liquid, const calibration::LiquidFactor& f) {
@@ -84,6 +84,7 @@ void print_factor(const std::string& liquid, const calibration::LiquidFactor& f)
                      f.consistent ? ""
                                   : "; the range is widened to their scatter (areo liquid "
                                     "leave-out drops a wrong one)"));
+  notes(f.remarks);
 }
 
 int run_pair(const Options& o, const Session& session) {

@@ -40,7 +40,10 @@ ReadingOptions hydrometer_options(const Options& o) {
   with.instrument = o.hydrometer;
   with.refractometer = false;
   with.division.clear();
-  if (with.instrument.empty() && with.thermometer.empty()) with.at.clear();
+  if (with.instrument.empty() && with.thermometer.empty()) {
+    with.at.clear();
+    with.interpolate = false;
+  }
   return with;
 }
 

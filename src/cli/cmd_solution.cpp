@@ -126,6 +126,7 @@ int run_solution(const Options& o, const Session& session) {
   line(fmt::format("an instrument without error shows at {}",
                    report::celsius_text(celsius_from_text(o.temperature))));
   quantity_lines({q.begin() + 3, q.end()}, session.full);
+  notes(result.notes);
   line("next: stir until clear, let it reach room temperature, read, then areo calibrate " +
        o.kind);
   return done;

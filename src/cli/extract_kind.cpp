@@ -22,9 +22,11 @@ void add_extract_options(CLI::App& c, ExtractOptions& o) {
 measurement::ExtractKind extract_kind(const ExtractOptions& o, Bench& bench) {
   refuse_together(!o.extract.empty(), "--extract", !o.liquid.empty(), "--liquid",
                   "the liquid's own factor says what its extract does: leave --extract out");
-  if (!o.liquid.empty())
-    return {o.liquid, notebook::liquid_factor(bench.notebook(), o.liquid).optics,
-            "pairs of readings of " + o.liquid + " in the notebook"};
+  if (!o.liquid.empty()) {
+    const auto factor = notebook::liquid_factor(bench.notebook(), o.liquid);
+    return {o.liquid, factor.optics, "pairs of readings of " + o.liquid + " in the notebook",
+            factor.remarks};
+  }
   return extract_from_word(o.extract);
 }
 

@@ -153,6 +153,8 @@ void write_text(const Sheet& s) {
       s.instrument.refractometer.division));
   line(fmt::format("  and ± {:g} °C; extract: {}; Balling's balance. - = no ferment shows that",
                    s.temperature.half_width_c, s.kind.name));
+  notes(s.instrument.correction.remarks);
+  notes(s.kind.remarks);
 }
 
 void write_csv(const Sheet& s, bool full) {

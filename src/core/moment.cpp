@@ -146,11 +146,15 @@ Moment past_moment_from_text(std::string_view text, Moment present) {
   return m;
 }
 
-Moment past_day_end_from_text(std::string_view text, Moment present) {
-  const Moment m = past_moment_from_text(text, present);
+Moment day_end_from_text(std::string_view text) {
+  const Moment m = moment_from_text(text);
   constexpr std::size_t bare_date = std::string_view{"2026-03-01"}.size();
-  if (text.size() > bare_date) return m;
-  return std::min(moment_from_text(fmt::format("{}T23:59:59", text)), present);
+  return text.size() > bare_date ? m : moment_from_text(fmt::format("{}T23:59:59", text));
+}
+
+Moment past_day_end_from_text(std::string_view text, Moment present) {
+  (void)past_moment_from_text(text, present);
+  return std::min(day_end_from_text(text), present);
 }
 
 }  // namespace areo

@@ -1,5 +1,8 @@
 #include "areo/instruments/correction.hpp"
 
+#include <fmt/format.h>
+
+#include <algorithm>
 #include <cmath>
 
 #include "areo/core/error.hpp"
@@ -28,6 +31,80 @@ Correction never_checked(double division, double lo, double hi) {
           .checked_lo = lo,
           .checked_hi = hi,
           .provenance = "never checked: error taken as within one division"};
+}
+
+namespace {
+
+// A variance that depends on the reading as c0 + 2 c1 (R - origin) + c2 (R - origin)².
+class Variance {
+ public:
+  explicit Variance(double origin) : origin_{origin} {}
+  /// weight (constant² + slope² (R - centre)²)
+  void add(double weight, double constant, double slope, double centre) {
+    const double d = origin_ - centre;
+    c0_ += weight * (constant * constant + slope * slope * d * d);
+    c1_ += weight * slope * slope * d;
+    c2_ += weight * slope * slope;
+  }
+  /// weight (a + s (R - origin))²
+  void add_line(double weight, double a, double s) {
+    c0_ += weight * a * a;
+    c1_ += weight * a * s;
+    c2_ += weight * s * s;
+  }
+  /// The same as u_offset² + u_slope² (R - r0)².
+  void state(Correction& c) const {
+    const double shift = c2_ > 0 ? -c1_ / c2_ : 0;
+    c.r0 = origin_ + shift;
+    c.u_offset = std::sqrt(std::max(c0_ + shift * c1_, 0.0));
+    c.u_slope = std::sqrt(c2_);
+  }
+
+ private:
+  double origin_, c0_ = 0, c1_ = 0, c2_ = 0;
+};
+
+}  // namespace
+
+Correction interpolated(const Correction& before, const Correction& after, double weight) {
+  if (!(weight >= 0 && weight <= 1))
+    throw Error{Errc::domain,
+                fmt::format("a moment between two others is 0 to 1 of the way; got {}", weight)};
+  if (before.checks == 0 || after.checks == 0)
+    throw Error{Errc::domain, "a correction between two others needs both, from checks"};
+  if (weight == 0) return before;
+  if (weight == 1) return after;
+  const double w1 = 1 - weight;
+  const double origin = before.r0;
+  Variance v{origin};
+  v.add(w1, before.u_offset, before.u_slope, before.r0);
+  v.add(weight, after.u_offset, after.u_slope, after.r0);
+  v.add_line(w1 * weight, after.at(origin) - before.offset, after.slope - before.slope);
+  Correction c;
+  c.checked_lo = std::max(before.checked_lo, after.checked_lo);
+  c.checked_hi = std::min(before.checked_hi, after.checked_hi);
+  const auto width = [](const Correction& b) { return b.checked_hi - b.checked_lo; };
+  const bool narrower_before = width(before) < width(after);
+  const Correction& wider = narrower_before ? after : before;
+  if (width(c) >= width(wider) / 2) {
+    c.u_slope_beyond =
+        std::hypot(std::sqrt(w1) * before.u_slope_beyond, std::sqrt(weight) * after.u_slope_beyond);
+  } else {
+    // No reading is further outside a range than it is from the range's middle.
+    const Correction& narrower = narrower_before ? before : after;
+    v.add(narrower_before ? w1 : weight, 0, narrower.u_slope_beyond,
+          (narrower.checked_lo + narrower.checked_hi) / 2);
+    c.checked_lo = wider.checked_lo;
+    c.checked_hi = wider.checked_hi;
+    c.u_slope_beyond = std::sqrt(narrower_before ? weight : w1) * wider.u_slope_beyond;
+  }
+  v.state(c);
+  c.offset = w1 * before.at(c.r0) + weight * after.at(c.r0);
+  c.slope = w1 * before.slope + weight * after.slope;
+  c.checks = before.checks + after.checks;
+  c.provenance = fmt::format("{:.0f} % of the way in time from {} to {}", 100 * weight,
+                             before.provenance, after.provenance);
+  return c;
 }
 
 double CorrectionInputs::at(const uncertainty::Point& x, double indication) const {

@@ -22,7 +22,7 @@ std::optional<ExtractKind> extract_kind_from_word(std::string_view word) {
   const auto* const found =
       std::find_if(words.begin(), words.end(), [&](const Word& w) { return w.word == word; });
   if (found == words.end()) return std::nullopt;
-  return ExtractKind{found->word, found->optics, "[crc102], [simmonds1919]"};
+  return ExtractKind{found->word, found->optics, "[crc102], [simmonds1919]", {}};
 }
 
 std::vector<std::string> extract_words() {

@@ -217,6 +217,8 @@ void add_notes(std::vector<std::string>& notes, const Original& original) {
       add_notes(notes, h->instrument, h->reading, the_original);
     else
       add_notes(notes, std::get<RefractometerSample>(sample), the_original);
+    if (std::holds_alternative<RefractometerSample>(sample))
+      add_remarks(notes, original.kind.remarks);
   }
   const auto not_sugar = [](const Addition& a) {
     return a.substance == Substance::salt || a.substance == Substance::acid;

@@ -32,6 +32,8 @@ void add_instrument_notes(std::vector<std::string>& notes, const std::string& na
                         "{:g} °C is outside the checked part of {} ({} °C): its correction is used "
                         "with growing uncertainty",
                         t.indication_c, t.thermometer->name, checked_part(*t.correction)));
+  if (t.thermometer && t.correction) add_remarks(notes, t.correction->remarks);
+  add_remarks(notes, c.remarks);
   if (c.checks == 0)
     add_once(notes,
              c.provenance.starts_with("no calibration")
@@ -68,6 +70,10 @@ void require_sugar_liquid(const Calibrated& instrument,
                   reading.indication, h.name, inputs.corrected_indication(x), t.celsius(),
                   ideal_indication(h, least, t), ideal_indication(h, most, t), range.source),
       "check the reading, its temperature and the instrument's calibration"};
+}
+
+void add_remarks(std::vector<std::string>& notes, const std::vector<std::string>& remarks) {
+  for (const std::string& r : remarks) add_once(notes, r);
 }
 
 void add_notes(std::vector<std::string>& notes, const Calibrated& instrument,

@@ -37,5 +37,7 @@ void add_notes(std::vector<std::string>& notes, const Calibrated& instrument,
                const instruments::HydrometerReading& reading, const std::string& of);
 void add_notes(std::vector<std::string>& notes, const RefractometerSample& sample,
                const std::string& of);
+/// Those that are not among the notes yet.
+void add_remarks(std::vector<std::string>& notes, const std::vector<std::string>& remarks);
 
 }  // namespace areo::measurement

@@ -121,6 +121,7 @@ Result refract(const RefractometerSample& sample, const ExtractKind& kind,
       },
       std::move(labels));
   add_notes(result.notes, sample, the_sample);
+  add_remarks(result.notes, kind.remarks);
   return result;
 }
 
@@ -174,6 +175,7 @@ AlcoholResult alcohol_of(const RefractometerSample& present, const Original& ori
   }
   add_notes(a.result.notes, original);
   add_notes(a.result.notes, present, of);
+  add_remarks(a.result.notes, kind.remarks);
   return a;
 }
 
@@ -213,6 +215,7 @@ AlcoholResult refract_with_hydrometer(const RefractometerSample& refraction,
     a.state = Fermentation::no_change;
   add_notes(a.result.notes, density.instrument, density.reading, "the gravity");
   add_notes(a.result.notes, refraction, "the refraction");
+  add_remarks(a.result.notes, kind.remarks);
   a.result.notes.push_back(limiting_note(a.result, after_refractometer, after_hydrometer));
   return a;
 }

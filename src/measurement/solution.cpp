@@ -41,7 +41,10 @@ Result describe_solution(const calibration::WeighedSolution& solution,
       out.push_back(instruments::ideal_indication(r, {ExtractFraction{liquid.fraction(x)}}, t));
     return out;
   };
-  return evaluate(inputs, model, std::move(labels));
+  Result result = evaluate(inputs, model, std::move(labels));
+  if (temperature.thermometer && temperature.correction)
+    result.notes = temperature.correction->remarks;
+  return result;
 }
 
 }  // namespace areo::measurement

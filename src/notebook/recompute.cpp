@@ -110,6 +110,61 @@ calibration::CheckSet evaluate_thermometer(const instruments::Thermometer& t,
   return checks.evaluate();
 }
 
+// The calibrations that a moment lies between.
+struct Calibrations {
+  std::optional<CalibrationRecord> before, after;
+};
+Calibrations calibrations_about(const Notebook& notebook, const InstrumentRecord& instrument,
+                                Moment at) {
+  Calibrations known;
+  // In order of time; of two from the same moment the one added last is in force.
+  for (CalibrationRecord& r : notebook.calibrations(instrument.id)) {
+    if (r.in_force_from <= at)
+      known.before = std::move(r);
+    else if (!known.after || known.after->in_force_from == r.in_force_from)
+      known.after = std::move(r);
+  }
+  return known;
+}
+
+instruments::Correction correction_of(const Notebook& notebook, const InstrumentRecord& instrument,
+                                      const CalibrationRecord& calibration) {
+  instruments::Correction c =
+      fit(notebook, instrument, checks_of(notebook, calibration)).correction;
+  c.provenance =
+      fmt::format("{}, in force from {}", c.provenance, calibration.in_force_from.date());
+  return c;
+}
+
+instruments::Correction never_in_force(const InstrumentRecord& instrument, Moment at,
+                                       bool later_one) {
+  const Graduation g = instrument.graduation();
+  instruments::Correction never = instruments::never_checked(g.division, g.lo, g.hi);
+  if (later_one)
+    never.provenance = fmt::format(
+        "no calibration in force on {} yet: error taken as within one division", at.date());
+  return never;
+}
+
+// What to do about an overdue calibration, or what was done about it later.
+std::string reminder(const InstrumentRecord& instrument, Moment due,
+                     const std::optional<CalibrationRecord>& next) {
+  const std::string what_next =
+      next ? fmt::format("calibrated again on {}", next->in_force_from.date())
+      : instrument.thermometer() == nullptr
+          ? fmt::format("areo calibrate water {} READING TEMP", instrument.name())
+          : fmt::format("areo calibrate ice {} READING", instrument.name());
+  return fmt::format("{} was due for a check on {} ({})", instrument.name(), due.date(), what_next);
+}
+
+void add_retirement(instruments::Correction& c, const Notebook& notebook,
+                    const InstrumentRecord& instrument, Moment at) {
+  const auto retired = notebook.retired(instrument.id);
+  if (retired && at > retired->at)
+    c.remarks.push_back(fmt::format("{} retired on {}: {}", instrument.name(), retired->at.date(),
+                                    retired->reason));
+}
+
 }  // namespace
 
 void require_method(const InstrumentRecord& instrument, CheckMethod method) {
@@ -158,20 +213,67 @@ std::vector<CheckRecord> checks_of(const Notebook& notebook, const CalibrationRe
 
 instruments::Correction correction_in_force(const Notebook& notebook,
                                             const InstrumentRecord& instrument, Moment at) {
-  const auto calibration = notebook.in_force(instrument.id, at);
-  if (!calibration) {
-    const Graduation g = instrument.graduation();
-    instruments::Correction never = instruments::never_checked(g.division, g.lo, g.hi);
-    if (!notebook.calibrations(instrument.id).empty())
-      never.provenance = fmt::format(
-          "no calibration in force on {} yet: error taken as within one division", at.date());
-    return never;
-  }
-  instruments::Correction c =
-      fit(notebook, instrument, checks_of(notebook, *calibration)).correction;
-  c.provenance =
-      fmt::format("{}, in force from {}", c.provenance, calibration->in_force_from.date());
+  const Calibrations known = calibrations_about(notebook, instrument, at);
+  instruments::Correction c = known.before
+                                  ? correction_of(notebook, instrument, *known.before)
+                                  : never_in_force(instrument, at, known.after.has_value());
+  if (known.before && known.before->due && at > *known.before->due)
+    c.remarks.push_back(reminder(instrument, *known.before->due, known.after));
+  add_retirement(c, notebook, instrument, at);
   return c;
+}
+
+instruments::Correction interpolated_correction(const Notebook& notebook,
+                                                const InstrumentRecord& instrument, Moment at) {
+  const Calibrations known = calibrations_about(notebook, instrument, at);
+  if (!known.before || !known.after) {
+    instruments::Correction c = correction_in_force(notebook, instrument, at);
+    const std::string why = fmt::format("no calibration {} {} to interpolate with",
+                                        known.before ? "after" : "before", at.date());
+    if (known.before) c.provenance += "; " + why;  // that of the other case says it already
+    c.remarks.push_back(instrument.name() + ": " + why);
+    return c;
+  }
+  const auto since = [&](Moment m) {
+    return static_cast<double>(m.seconds - known.before->in_force_from.seconds);
+  };
+  instruments::Correction c =
+      instruments::interpolated(correction_of(notebook, instrument, *known.before),
+                                correction_of(notebook, instrument, *known.after),
+                                since(at) / since(known.after->in_force_from));
+  add_retirement(c, notebook, instrument, at);
+  return c;
+}
+
+calibration::Drift drift(const Notebook& notebook, const InstrumentRecord& instrument,
+                         const CalibrationRecord& before, const CalibrationRecord& after) {
+  std::vector<CheckRecord> together;
+  const auto uses = [](const CalibrationRecord& calibration, const CheckRecord& c) {
+    return std::find(calibration.checks.begin(), calibration.checks.end(), c.id) !=
+           calibration.checks.end();
+  };
+  calibration::Selection of_before;
+  calibration::Selection of_after;
+  for (CheckRecord& c : notebook.checks(instrument.id)) {
+    if (uses(before, c)) of_before.push_back(together.size());
+    if (uses(after, c)) of_after.push_back(together.size());
+    if (uses(before, c) || uses(after, c)) together.push_back(std::move(c));
+  }
+  const Graduation g = instrument.graduation();
+  return calibration::drift(evaluate(notebook, instrument, together), of_before, of_after,
+                            g.division, g.lo, g.hi);
+}
+
+std::vector<std::string> remarks_on_thermometers(const Notebook& notebook,
+                                                 std::span<const CheckRecord> checks) {
+  std::vector<std::string> all;
+  for (const CheckRecord& c : checks) {
+    if (!c.thermometer) continue;
+    const InstrumentRecord named = notebook.instrument(*c.thermometer);
+    for (std::string& r : correction_in_force(notebook, named, c.made_at).remarks)
+      if (std::find(all.begin(), all.end(), r) == all.end()) all.push_back(std::move(r));
+  }
+  return all;
 }
 
 calibration::LiquidFactor liquid_factor(const Notebook& notebook,

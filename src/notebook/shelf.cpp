@@ -11,16 +11,22 @@ const InstrumentRecord& Shelf::instrument(Id id) {
 }
 
 instruments::Correction Shelf::correction(Id id, Moment at) {
+  if (between_ == Between::interpolated)
+    return interpolated_correction(*notebook_, instrument(id), at);
   auto known = calibrations_.find(id);
-  if (known == calibrations_.end())
+  if (known == calibrations_.end()) {
     known = calibrations_.emplace(id, notebook_->calibrations(id)).first;
+    retirements_.emplace(id, notebook_->retired(id));
+  }
   const CalibrationRecord* newest = nullptr;
   for (const CalibrationRecord& c : known->second)  // in order of time
     if (c.in_force_from <= at) newest = &c;
   if (newest == nullptr) return correction_in_force(*notebook_, instrument(id), at);
-  const auto computed = corrections_.find(newest->id);
+  const auto& retired = retirements_.at(id);
+  const Version version{newest->id, newest->due && at > *newest->due, retired && at > retired->at};
+  const auto computed = corrections_.find(version);
   if (computed != corrections_.end()) return computed->second;
-  return corrections_.emplace(newest->id, correction_in_force(*notebook_, instrument(id), at))
+  return corrections_.emplace(version, correction_in_force(*notebook_, instrument(id), at))
       .first->second;
 }
 

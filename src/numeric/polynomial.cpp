@@ -146,6 +146,18 @@ PolynomialFit fit_polynomial(std::span<const double> x, std::span<const double> 
   return f;
 }
 
+std::vector<double> weights_at(std::span<const double> x, const Covariance& v, std::size_t degree,
+                               double at) {
+  std::vector<double> unit(x.size(), 0.0);
+  std::vector<double> weights;
+  for (double& y : unit) {
+    y = 1;
+    weights.push_back(fit_polynomial(x, unit, v, at, degree).coefficients[0]);
+    y = 0;
+  }
+  return weights;
+}
+
 Estimate forward(const PolynomialFit& fit, double x, double u_x) {
   require_estimate("the place", x, u_x);
   return {fit.at(x), std::hypot(fit.slope_at(x) * u_x, std::sqrt(fit.variance_at(x)))};

@@ -34,6 +34,8 @@ Json quantity_json(const uncertainty::Value& value, const std::string& unit) {
 
 std::string json_string(std::string_view text) { return dump(Json(std::string{text})); }
 
+std::string json_list(const std::vector<std::string>& texts) { return dump(Json(texts)); }
+
 std::string json_line(const measurement::Result& result,
                       const std::vector<std::pair<std::string, std::string>>& head) {
   Json j = Json::object();

@@ -189,6 +189,12 @@ TEST(PastDayEnd, CountsABareDateToItsEnd) {
   EXPECT_THROW((void)past_day_end_from_text("2026-03-06", present), ParseError);
 }
 
+TEST(DayEnd, MayLieInTheFuture) {
+  EXPECT_EQ(day_end_from_text("2999-03-01"), moment_from_text("2999-03-01T23:59:59"));
+  EXPECT_EQ(day_end_from_text("2999-03-01T10:00Z"), moment_from_text("2999-03-01T10:00:00Z"));
+  EXPECT_THROW((void)day_end_from_text("01.03.2999"), ParseError);
+}
+
 TEST_F(ZoneTest, NowHasTheLocalOffset) {
   zone("AAA-2");
   const Moment m = now();

@@ -81,6 +81,47 @@ TEST(Inverse, RefusesWhatDoesNotTell) {
   }
 }
 
+TEST(WeightsAt, OfAMean) {
+  const V w = weights_at(V{5, 7}, Covariance::diagonal(V{1, 2}), 0, 6);
+  ASSERT_EQ(w.size(), 2U);
+  EXPECT_NEAR(w[0], 0.8, 1e-14);  // 1/1² : 1/2²
+  EXPECT_NEAR(w[1], 0.2, 1e-14);
+}
+
+// Three alike on a line: 1/3 at their middle; at an end 1/3 + 1/2, 1/3, 1/3 - 1/2.
+TEST(WeightsAt, OfALine) {
+  const auto v = Covariance::diagonal(V{3, 3, 3});
+  for (const double w : weights_at(V{0, 1, 2}, v, 1, 1)) EXPECT_NEAR(w, 1.0 / 3, 1e-14);
+  const V end = weights_at(V{0, 1, 2}, v, 1, 2);
+  EXPECT_NEAR(end[0], -1.0 / 6, 1e-14);
+  EXPECT_NEAR(end[1], 1.0 / 3, 1e-14);
+  EXPECT_NEAR(end[2], 5.0 / 6, 1e-14);
+}
+
+TEST(WeightsAt, GiveTheValueOfTheFit) {
+  const V x{1, 2, 4, 5};
+  const V y{0.3, -0.2, 0.9, 1.7};
+  auto v = Covariance::diagonal(V{0.2, 0.1, 0.3, 0.2});
+  v.set(0, 2, 0.01);
+  v.set(1, 3, 0.005);
+  for (std::size_t degree = 0; degree < 3; ++degree) {
+    const PolynomialFit f = fit_polynomial(x, y, v, 2, degree);
+    for (const double at : {0.0, 3.3, 9.0}) {
+      const V w = weights_at(x, v, degree, at);
+      double sum = 0;
+      for (std::size_t i = 0; i < y.size(); ++i) sum += w[i] * y[i];
+      EXPECT_NEAR(sum, f.at(at), 1e-11) << degree << ' ' << at;  // rounding of a parabola far out
+    }
+  }
+}
+
+TEST(WeightsAt, RefusesWhatIsNoNumber) {
+  const auto v = Covariance::diagonal(V{1, 1});
+  EXPECT_THROW((void)weights_at(V{0, 1}, v, 1, std::nan("")), Error);
+  EXPECT_THROW((void)weights_at(V{0, std::nan("")}, v, 1, 0), Error);
+  EXPECT_THROW((void)weights_at(V{1, 1}, v, 1, 0), Error);
+}
+
 PolynomialChoice choose(const V& x, const V& y, double u) {
   return choose_polynomial(x, y, Covariance::diagonal(V(x.size(), u)), 0);
 }

@@ -48,9 +48,11 @@ struct Point {
 class Batch {
  public:
   /// @param notebook must outlive it
+  /// @param between  the correction of a reading between two calibrations
   /// @throws Error{store} if there is no such batch
   Batch(const notebook::Notebook& notebook, std::string_view name,
-        Moment as_of = notebook::end_of_time);
+        Moment as_of = notebook::end_of_time,
+        notebook::Shelf::Between between = notebook::Shelf::Between::in_force);
 
   [[nodiscard]] const notebook::BatchRecord& record() const { return record_; }
   /// All of them, also what does not count. In order of time.
@@ -98,6 +100,7 @@ class Batch {
 
   const notebook::Notebook* notebook_;
   Moment as_of_;
+  notebook::Shelf::Between between_;
   notebook::Shelf shelf_;
   notebook::BatchRecord record_;
   std::vector<notebook::ReadingRecord> readings_;

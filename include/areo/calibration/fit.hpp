@@ -15,6 +15,9 @@ struct CorrectionFit {
   instruments::Correction correction;
   numeric::LineFit line;  ///< the fit behind it
   bool slope_used = false;
+  /// Standard uncertainty that the checks alone leave of a slope, used or not; 0 if they stand at
+  /// one place.
+  double u_slope_by_checks = 0;
   std::string reason;             ///< why there is, or is not, a slope
   std::vector<double> residuals;  ///< check minus fit, one per check, in scale units
   /// 95 % point of chi-squared for line.degrees_of_freedom; nothing if there are none.
@@ -23,6 +26,10 @@ struct CorrectionFit {
   /// If not consistent: the check without which the others agree best.
   std::optional<std::size_t> suspect;
 };
+
+/// Checks that lie closer together than this stand at one place of the scale, as those in one
+/// liquid do, whatever the instrument showed.
+inline constexpr double one_place_divisions = 3;
 
 /// Least squares with the checks' covariance (numeric::fit_line): what the checks share does not
 /// average out.

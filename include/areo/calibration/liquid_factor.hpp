@@ -3,6 +3,7 @@
 // refractometer and a hydrometer before they ferment.
 #include <optional>
 #include <span>
+#include <string>
 #include <vector>
 
 #include "areo/instruments/readings.hpp"
@@ -28,6 +29,8 @@ struct LiquidFactor {
   /// 95 % point of chi-squared; nothing for a single pair.
   std::optional<double> chi_squared_limit;
   bool consistent = true;  ///< chi-squared is below its limit
+  /// What a reader of a result with it has to know: the remarks of all corrections behind it.
+  std::vector<std::string> remarks{};
 };
 
 /// Least squares over all pairs with their covariance: what the instruments are off by does not

@@ -33,7 +33,11 @@ struct Moment {
 /// @throws ParseError additionally if it lies after `present`
 [[nodiscard]] Moment past_moment_from_text(std::string_view text, Moment present);
 
-/// The same, but a bare date means its day to the end: whatever came into force on that day counts.
+/// As moment_from_text(), but a bare date means its day to the end.
+/// @throws ParseError as moment_from_text()
+[[nodiscard]] Moment day_end_from_text(std::string_view text);
+
+/// The same for something that has happened: whatever came into force on that day counts.
 /// @return never later than `present`
 /// @throws ParseError as past_moment_from_text()
 [[nodiscard]] Moment past_day_end_from_text(std::string_view text, Moment present);

@@ -1,6 +1,7 @@
 #pragma once
 // The correction of an instrument: what to add to its indication, and how well that is known.
 #include <string>
+#include <vector>
 
 #include "areo/uncertainty/input.hpp"
 
@@ -17,6 +18,8 @@ struct Correction {
   double u_slope_beyond = 0;
   int checks = 0;          ///< number of checks behind it; 0 = never checked
   std::string provenance;  ///< "2 checks, in force from 2026-03-01"
+  /// What a reader of any result with it has to know: "stem-1 was due for a check on 2027-03-01".
+  std::vector<std::string> remarks{};
 
   /// Estimate of b(R).
   [[nodiscard]] double at(double indication) const { return offset + slope * (indication - r0); }
@@ -30,6 +33,23 @@ struct Correction {
 /// end of the scale to the other by as much. Both rectangular.
 /// @param division,lo,hi of the scale, division > 0, lo < hi
 [[nodiscard]] Correction never_checked(double division, double lo, double hi);
+
+/// The correction at a moment between two calibrations. Nobody knows the course of the error there;
+/// it is taken as if it had jumped from one to the other at a moment as likely as any other:
+/// b = (1 - w) b1 + w b2, the straight line in time, and u² = (1 - w) u1² + w u2² + w (1 - w)
+/// (b2 - b1)². The last term is the largest variance that a course between b1 and b2 can have about
+/// that line, so a gradual drift has less; the others are no smaller than those of values that are
+/// fully correlated, ((1 - w) u1 + w u2)².
+/// The checked range is what both have in common. If that is less than half of the wider range, the
+/// range is the wider one, and what the narrower does not know outside its own counts everywhere.
+/// @param before,after  both in the unit of the same scale, each with checks
+/// @param weight        part of the time between them that has passed, 0 to 1; the ends give
+///                      `before` and `after` themselves
+/// @throws Error{domain} for another weight, or a correction that rests on no checks
+/// @source mean and variance of a mixture of two distributions; the largest variance by Bhatia and
+///         Davis, 2000 (from memory)
+[[nodiscard]] Correction interpolated(const Correction& before, const Correction& after,
+                                      double weight);
 
 /// A correction as inputs of a model. Every reading of the instrument shares them.
 struct CorrectionInputs {

@@ -13,6 +13,7 @@ struct ExtractKind {
   std::string name = "sucrose";  ///< for people
   physics::ExtractOptics optics = physics::sucrose_optics;
   std::string provenance = "the sugar that the scale is made for";
+  std::vector<std::string> remarks{};  ///< what a reader of a result with it has to know
 };
 
 /// A kind by its word: mixed, sucrose, glucose, fructose, invert, maltose, malt. "mixed" refracts

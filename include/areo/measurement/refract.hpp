@@ -4,6 +4,7 @@
 #include <span>
 #include <string>
 #include <variant>
+#include <vector>
 
 #include "areo/instruments/refractometer.hpp"
 #include "areo/measurement/alcohol.hpp"

@@ -1,10 +1,12 @@
 #pragma once
 // From rows of the notebook to corrections: always computed anew from what was read.
 #include <span>
+#include <string>
 #include <string_view>
 #include <vector>
 
 #include "areo/calibration/check.hpp"
+#include "areo/calibration/drift.hpp"
 #include "areo/calibration/fit.hpp"
 #include "areo/calibration/liquid_factor.hpp"
 #include "areo/notebook/store.hpp"
@@ -32,10 +34,28 @@ void require_method(const InstrumentRecord& instrument, CheckMethod method);
 [[nodiscard]] std::vector<CheckRecord> checks_of(const Notebook& notebook,
                                                  const CalibrationRecord& calibration);
 
-/// The correction in force at a moment; if there is none, that of an instrument never checked.
+/// The correction in force at a moment; if there is none, that of an instrument never checked. Its
+/// remarks say if the calibration was due for a check before that moment, and if the instrument was
+/// retired before it.
 [[nodiscard]] instruments::Correction correction_in_force(const Notebook& notebook,
                                                           const InstrumentRecord& instrument,
                                                           Moment at);
+
+/// The same, but between two calibrations as instruments::interpolated(), in time from the day one
+/// comes into force to the day the next does. Before the first and after the last one it is the
+/// correction in force, and its provenance and remarks say so.
+[[nodiscard]] instruments::Correction interpolated_correction(const Notebook& notebook,
+                                                              const InstrumentRecord& instrument,
+                                                              Moment at);
+
+/// What changed from one calibration of an instrument to another, their checks evaluated together.
+[[nodiscard]] calibration::Drift drift(const Notebook& notebook, const InstrumentRecord& instrument,
+                                       const CalibrationRecord& before,
+                                       const CalibrationRecord& after);
+
+/// What the corrections of the thermometers that these checks name remark, each once.
+[[nodiscard]] std::vector<std::string> remarks_on_thermometers(const Notebook& notebook,
+                                                               std::span<const CheckRecord> checks);
 
 /// How strongly a named liquid's extract refracts, from all pairs read of it that count; each
 /// reading with the correction its instrument had then.

@@ -1,6 +1,7 @@
 #pragma once
 // The instruments of a notebook as they were at given moments. Remembers what it computed, so that
 // many readings with few instruments are quick.
+#include <compare>
 #include <map>
 #include <optional>
 #include <string>
@@ -14,11 +15,15 @@ namespace areo::notebook {
 
 class Shelf {
  public:
+  /// What counts between two calibrations: the one in force, or both, on a straight line in time.
+  enum class Between { in_force, interpolated };
+
   /// @param notebook must outlive the shelf; what is added to it later may go unseen
-  explicit Shelf(const Notebook& notebook) : notebook_{&notebook} {}
+  explicit Shelf(const Notebook& notebook, Between between = Between::in_force)
+      : notebook_{&notebook}, between_{between} {}
 
   [[nodiscard]] const InstrumentRecord& instrument(Id id);
-  /// As correction_in_force().
+  /// As correction_in_force(), or interpolated_correction().
   [[nodiscard]] instruments::Correction correction(Id instrument, Moment at);
   /// A temperature as noted: with the thermometer's correction at that time, or assumed.
   /// @param reference  of the scale, assumed if there is no temperature
@@ -32,10 +37,19 @@ class Shelf {
                                                                 const std::string& person);
 
  private:
+  // A correction, and whether at that moment its calibration was overdue and the instrument
+  // retired: then it has other remarks.
+  struct Version {
+    Id calibration;
+    bool overdue, retired;
+    friend auto operator<=>(const Version&, const Version&) = default;
+  };
   const Notebook* notebook_;
+  Between between_;
   std::map<Id, InstrumentRecord> instruments_;
   std::map<Id, std::vector<CalibrationRecord>> calibrations_;
-  std::map<Id, instruments::Correction> corrections_;  // by calibration
+  std::map<Id, std::optional<Retirement>> retirements_;
+  std::map<Version, instruments::Correction> corrections_;
   std::map<std::pair<Id, std::string>, uncertainty::Repeatability> repeatabilities_;
 };
 

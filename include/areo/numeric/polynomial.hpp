@@ -49,6 +49,13 @@ struct PolynomialFit {
 [[nodiscard]] PolynomialFit fit_polynomial(std::span<const double> x, std::span<const double> y,
                                            const Covariance& v, double x0, std::size_t degree);
 
+/// How much of each y the fit's value at a place is made of: w with fit.at(at) = Σ w y.
+/// @param x,v,degree as of fit_polynomial(); @param at the place, inside or outside of x
+/// @throws Error{domain} as fit_polynomial(), or if `at` is not finite
+/// @check  the mean of two independent values, u = 1 and 2: w = 0.8 and 0.2
+[[nodiscard]] std::vector<double> weights_at(std::span<const double> x, const Covariance& v,
+                                             std::size_t degree, double at);
+
 /// y at x; to the uncertainty of the fit adds that of x.
 /// @param u_x standard uncertainty of x, >= 0, independent of the fit
 /// @throws Error{domain} if x or u_x is not finite or u_x < 0

@@ -15,5 +15,7 @@ namespace areo::report {
 
 /// A JSON string with its quotes.
 [[nodiscard]] std::string json_string(std::string_view text);
+/// A list of strings.
+[[nodiscard]] std::string json_list(const std::vector<std::string>& texts);
 
 }  // namespace areo::report

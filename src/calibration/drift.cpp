@@ -1,0 +1,115 @@
+#include "areo/calibration/drift.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "areo/calibration/fit.hpp"
+#include "areo/core/error.hpp"
+#include "areo/numeric/polynomial.hpp"
+#include "areo/numeric/quantile.hpp"
+
+namespace areo::calibration {
+namespace {
+
+constexpr double level = 0.95;
+
+// The covariance between the two selections is in neither of their fits.
+void require_finite(const CheckSet& set) {
+  const auto& v = set.covariance.elements();
+  if (set.covariance.size() != set.checks.size() ||
+      !std::all_of(v.begin(), v.end(), [](double e) { return std::isfinite(e); }))
+    throw Error{Errc::domain, "checks need a finite covariance, one row for each of them"};
+}
+
+CheckSet selected(const CheckSet& all, std::span<const std::size_t> which) {
+  CheckSet some{{}, numeric::Covariance{which.size()}};
+  for (std::size_t i = 0; i < which.size(); ++i) {
+    if (which[i] >= all.checks.size())
+      throw Error{Errc::domain, fmt::format("there is no check {} in the set", which[i])};
+    some.checks.push_back(all.checks[which[i]]);
+    for (std::size_t j = 0; j <= i; ++j)
+      some.covariance.set(i, j, all.covariance(which[i], which[j]));
+  }
+  return some;
+}
+
+// One of the two calibrations, as the correction it makes of the checks of the whole set.
+struct Side {
+  std::span<const std::size_t> which;
+  CheckSet set;
+  CorrectionFit fit;
+
+  Side(const CheckSet& all, std::span<const std::size_t> w, double division, double lo, double hi)
+      : which{w}, set{selected(all, w)}, fit{fit_correction(set, division, lo, hi)} {}
+
+  // Adds `sign` times the weight of every check in the correction at R.
+  void add_weights(std::vector<double>& weights, double at, double sign) const {
+    std::vector<double> places;
+    for (const Check& c : set.checks) places.push_back(c.indication);
+    const auto own = numeric::weights_at(places, set.covariance, fit.slope_used ? 1 : 0, at);
+    for (std::size_t i = 0; i < own.size(); ++i) weights[which[i]] += sign * own[i];
+  }
+};
+
+// Uncertainty from the slope of the instrument where a fit did without one.
+double u_unused_slope(const Side& a, const Side& b, double at) {
+  const instruments::Correction& before = a.fit.correction;
+  const instruments::Correction& after = b.fit.correction;
+  if (a.fit.slope_used && b.fit.slope_used) return 0;
+  // One of them found a slope: the other leaves it open as far as its own checks do. The usual
+  // tolerance is no argument then, and would make false alarms.
+  if (a.fit.slope_used) return b.fit.u_slope_by_checks * std::abs(at - after.r0);
+  if (b.fit.slope_used) return a.fit.u_slope_by_checks * std::abs(at - before.r0);
+  return std::max(before.u_slope, after.u_slope) * std::abs(before.r0 - after.r0);
+}
+
+DriftPoint point(const CheckSet& all, const Side& before, const Side& after, double at, double k) {
+  std::vector<double> w(all.checks.size(), 0.0);
+  after.add_weights(w, at, 1);
+  before.add_weights(w, at, -1);
+  double variance = 0;
+  for (std::size_t i = 0; i < w.size(); ++i)
+    for (std::size_t j = 0; j < w.size(); ++j) variance += w[i] * w[j] * all.covariance(i, j);
+  DriftPoint p;
+  p.indication = at;
+  p.difference = after.fit.correction.at(at) - before.fit.correction.at(at);
+  p.u = std::hypot(std::sqrt(std::max(variance, 0.0)), u_unused_slope(before, after, at));
+  p.expanded = k * p.u;
+  p.en = p.difference / p.expanded;
+  return p;
+}
+
+bool same(std::span<const std::size_t> a, std::span<const std::size_t> b) {
+  return a.size() == b.size() && std::is_permutation(a.begin(), a.end(), b.begin());
+}
+
+}  // namespace
+
+Drift drift(const CheckSet& together, std::span<const std::size_t> before,
+            std::span<const std::size_t> after, double division, double lo, double hi) {
+  if (!(division > 0) || !(lo < hi))
+    throw Error{Errc::domain,
+                "a scale needs a division above zero and a lower end below the upper"};
+  require_finite(together);
+  const Side a{together, before, division, lo, hi};
+  const Side b{together, after, division, lo, hi};
+  if (same(before, after)) return {DriftVerdict::same_checks, {}};
+  Drift d;
+  const double from = std::max(a.fit.correction.checked_lo, b.fit.correction.checked_lo);
+  const double to = std::min(a.fit.correction.checked_hi, b.fit.correction.checked_hi);
+  const double one_place = one_place_divisions * division;
+  if (to - from <= -one_place) return d;
+  std::vector<double> places{(from + to) / 2};
+  if (to - from >= one_place) places = {from, (from + to) / 2, to};
+  const bool is_line = places.size() > 1 && (a.fit.slope_used || b.fit.slope_used);
+  const double k = std::sqrt(numeric::chi_squared_quantile(level, is_line ? 2 : 1));
+  for (const double at : places) d.points.push_back(point(together, a, b, at, k));
+  const bool all_inside = std::all_of(d.points.begin(), d.points.end(),
+                                      [](const DriftPoint& p) { return std::abs(p.en) <= 1; });
+  d.verdict = all_inside ? DriftVerdict::none_seen : DriftVerdict::drifted;
+  return d;
+}
+
+}  // namespace areo::calibration

@@ -1,0 +1,91 @@
+// What changed from one calibration to the next, for people and for programs.
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include "areo/report/json.hpp"
+#include "areo/report/text.hpp"
+#include "calibrate.hpp"
+
+namespace areo::cli {
+namespace {
+
+using calibration::Drift;
+using calibration::DriftPoint;
+using calibration::DriftVerdict;
+using notebook::CalibrationRecord;
+using notebook::InstrumentRecord;
+
+const char* sentence(DriftVerdict v) {
+  switch (v) {
+    case DriftVerdict::none_seen: return "no drift seen";
+    case DriftVerdict::drifted: return "DRIFTED";
+    case DriftVerdict::no_common_range:
+      return "cannot be compared, no part of the scale was checked both times";
+    case DriftVerdict::same_checks: return "cannot be compared, the checks are the same";
+  }
+  return "";
+}
+
+const char* word(DriftVerdict v) {
+  switch (v) {
+    case DriftVerdict::none_seen: return "no_drift_seen";
+    case DriftVerdict::drifted: return "drifted";
+    case DriftVerdict::no_common_range: return "no_common_range";
+    case DriftVerdict::same_checks: return "same_checks";
+  }
+  return "";
+}
+
+// "by -0.0011 ± 0.0012, En -0.92,"
+std::string change_text(const DriftPoint& p, const std::string& unit) {
+  return fmt::format("by {} ± {}{}, En {:+.2f},", signed_text(p.difference, p.expanded),
+                     report::fixed(p.expanded, report::last_place(p.expanded)),
+                     unit.empty() ? "" : " " + unit, p.en);
+}
+
+// Without a slope on either side the same number holds everywhere.
+bool same_everywhere(const Drift& d) {
+  const double a_rounding = 1e-9 * d.points.front().expanded;
+  return std::abs(d.points.front().difference - d.points.back().difference) < a_rounding;
+}
+
+}  // namespace
+
+void print_drift(const InstrumentRecord& instrument, const CalibrationRecord& before,
+                 const Drift& d) {
+  const std::string unit = unit_of(instrument);
+  const std::string since =
+      fmt::format("  since calibration {} of {}: ", before.id, before.in_force_from.date());
+  if (d.points.empty()) {
+    line(since + sentence(d.verdict));
+    return;
+  }
+  const std::string verdict =
+      fmt::format("{}{}; the correction changed", since, sentence(d.verdict));
+  const DriftPoint& first = d.points.front();
+  const DriftPoint& last = d.points.back();
+  if (d.points.size() == 1) {
+    line(fmt::format("{} {} at {}", verdict, change_text(first, unit),
+                     shown(instrument, first.indication)));
+  } else if (same_everywhere(d)) {
+    line(fmt::format("{} {} between {} and {}", verdict, change_text(first, unit),
+                     shown(instrument, first.indication), shown(instrument, last.indication)));
+  } else {
+    line(verdict);
+    for (const DriftPoint& p : d.points)
+      line(fmt::format("    {} at {}", change_text(p, unit), shown(instrument, p.indication)));
+  }
+}
+
+std::string drift_json(const CalibrationRecord& before, const Drift& d) {
+  std::string points;
+  for (const DriftPoint& p : d.points)
+    points += fmt::format(
+        R"({}{{"indication":{},"difference":{},"standard_uncertainty":{},"expanded_uncertainty":{},"en":{}}})",
+        points.empty() ? "" : ",", p.indication, p.difference, p.u, p.expanded, p.en);
+  return fmt::format(R"({{"since":{},"verdict":"{}","points":[{}]}})", before.id, word(d.verdict),
+                     points);
+}
+
+}  // namespace areo::cli
