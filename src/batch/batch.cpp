@@ -118,8 +118,12 @@ Batch::Batch(const notebook::Notebook& notebook, std::string_view name, Moment a
       record_{notebook.batch(name, as_of)},
       readings_{notebook.readings(record_.id, as_of)},
       additions_{notebook.additions(record_.id, as_of)},
-      samples_{samples_of(readings_)},
-      kind_{kind_of(notebook, record_)} {}
+      samples_{samples_of(readings_)} {}
+
+const measurement::ExtractKind& Batch::kind() {
+  if (!kind_) kind_ = kind_of(*notebook_, record_);
+  return *kind_;
+}
 
 std::vector<std::string> Batch::bottles() const {
   std::set<std::string> all;
@@ -145,7 +149,7 @@ Original Batch::original(const std::string& bottle, When at) {
   for (const Sample& s : samples_)
     if (s.first().stage == Stage::original && concerns(s.bottle(), bottle) && when(s.first()) <= at)
       read.push_back(&s);
-  Original o{{}, record_.volume_l, {}, kind_};
+  Original o{{}, record_.volume_l, {}, kind()};
   if (read.empty()) return o;
   const When newest = when(read.back()->first());
   When since{std::numeric_limits<std::int64_t>::min(), 0};
@@ -223,11 +227,11 @@ measurement::OriginalSample Batch::sample_of(const Sample& sample) {
 void Batch::compute(Point& point) {
   const ReadingRecord& first = point.sample.first();
   const measurement::OriginalSample sample = sample_of(point.sample);
+  const std::string name = first.id == 0 ? "this reading" : fmt::format("reading {}", first.id);
   if (first.stage == Stage::original) {
-    point.alone = original_gravity(Original{{sample}, {}, {}, kind_});
+    point.alone = original_gravity(Original{{sample}, {}, {}, kind()}, name);
     return;
   }
-  const std::string name = first.id == 0 ? "this reading" : fmt::format("reading {}", first.id);
   const Original start = original(first.bottle, when(first));
   if (!start.readings.empty()) {
     point.drink = alcohol(sample, start, record_.culture, name);
@@ -249,6 +253,7 @@ Point Batch::point(const Sample& sample) {
     return point;
   }
   auto& notes = point.drink ? point.drink->result.notes : point.alone.notes;
+  note_odd_repeats(sample, notes);
   if (sample.first().degassed == false &&
       shelf_.instrument(sample.first().instrument).hydrometer() != nullptr)
     notes.emplace_back("not degassed: bubbles lift a hydrometer, and it shows too much");
@@ -264,6 +269,21 @@ bool Batch::added_between(const Sample& earlier, const Sample& later) const {
   const auto all = additions_until(later.bottle(), when(later.first()));
   return std::any_of(all.begin(), all.end(),
                      [&](const AdditionRecord* a) { return when(*a) > when(earlier.first()); });
+}
+
+// Two readings of one sample do not differ by more divisions than this; a judgement.
+constexpr double odd_divisions = 2;
+
+void Batch::note_odd_repeats(const Sample& sample, std::vector<std::string>& notes) {
+  const auto [least, most] = std::minmax_element(
+      sample.readings.begin(), sample.readings.end(),
+      [](const ReadingRecord& a, const ReadingRecord& b) { return a.indication < b.indication; });
+  const double division = shelf_.instrument(sample.first().instrument).graduation().division;
+  if (most->indication - least->indication <= odd_divisions * division * (1 + 1e-9)) return;
+  notes.push_back(
+      fmt::format("readings {} and {} of one sample are {:.0f} divisions apart: is one misread? "
+                  "areo reading exclude keeps it out",
+                  least->id, most->id, (most->indication - least->indication) / division));
 }
 
 std::vector<Point> Batch::points() {

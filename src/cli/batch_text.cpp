@@ -123,7 +123,9 @@ std::string strength_text(const Point& point, bool full) {
 std::string duration_text(std::int64_t seconds) {
   constexpr double hour = 3600, day = 24 * hour;
   const auto s = static_cast<double>(seconds);
-  return s < 2 * day ? fmt::format("{:.0f} hours", s / hour) : fmt::format("{:.1f} days", s / day);
+  if (s >= 2 * day) return fmt::format("{:.1f} days", s / day);
+  const std::string hours = fmt::format("{:.0f}", s / hour);
+  return hours + (hours == "1" ? " hour" : " hours");
 }
 
 std::string change_text(Batch& batch, const Point& point) {

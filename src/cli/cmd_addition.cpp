@@ -48,6 +48,9 @@ void note_extract(AdditionRecord& r, const std::string& text) {
   };
   r.extract_typed = text;
   r.extract_percent = percent(m.value);
+  if (!(*r.extract_percent >= 0))
+    throw ParseError{"lighter than water: no juice", text, 0, text.size(),
+                     "part of a ferment is added with: areo addition add part"};
   r.extract_half_width = (percent(m.value + m.half_width) - percent(m.value - m.half_width)) / 2;
 }
 

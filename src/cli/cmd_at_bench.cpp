@@ -6,6 +6,7 @@
 
 #include <CLI/CLI.hpp>
 #include <algorithm>
+#include <cctype>
 #include <cstdio>
 #include <iostream>
 #include <memory>
@@ -20,6 +21,8 @@
 #include "command.hpp"
 #include "failure.hpp"
 #include "note_reading.hpp"
+#include "parse.hpp"
+#include "usage.hpp"
 
 namespace areo::cli {
 namespace {
@@ -130,6 +133,9 @@ class AtBench {
       next_.made_at = rest == "now" ? "" : past_moment_from_text(rest, now()).text();
     else if (word == "note")
       next_.note = rest;
+    else if (std::isalpha(static_cast<unsigned char>(word[0])) != 0)
+      throw ParseError{fmt::format("'{}' is no word here", word), text, 0, word.size(),
+                       "help shows them; done ends"};
     else
       take(text);
   }
@@ -139,10 +145,7 @@ class AtBench {
     std::istringstream words{text};
     for (std::string w; words >> w;) typed.shown.push_back(w);
     (void)note_reading(typed, book_->batch(name_), *book_);  // refused before more is asked
-    const auto temperature =
-        ask(next_.temperature.empty()
-                ? "temperature, Enter if unknown"
-                : fmt::format("temperature, Enter for {}, - if unknown", next_.temperature));
+    const auto temperature = ask_temperature();
     if (!temperature) return;
     if (*temperature == "-")
       typed.temperature.clear();
@@ -164,6 +167,23 @@ class AtBench {
     next_.temperature = typed.temperature;
     next_.note.clear();
     next_.original = false;
+  }
+
+  // Until it is one, "-" or empty: a slip here must not cost the reading.
+  std::optional<std::string> ask_temperature() {
+    for (;;) {
+      const auto text =
+          ask(next_.temperature.empty()
+                  ? "temperature, Enter if unknown"
+                  : fmt::format("temperature, Enter for {}, - if unknown", next_.temperature));
+      if (!text || text->empty() || *text == "-") return text;
+      try {
+        (void)liquid_celsius_from_text(*text);
+        return text;
+      } catch (const Error& e) {
+        refuse(e);
+      }
+    }
   }
 
   void show(const NotedReading& noted) {
@@ -228,6 +248,8 @@ void setup_at_bench(CLI::App& app, const Session& session, Run& run) {
   c->add_option("--by", o->typed.person, "who reads")->type_name("NAME");
   c->callback([=, &session, &run] {
     run = [=, &session] {
+      refuse_together(session.json, "--json", true, "a bench session",
+                      "it talks to a person: areo reading add has --json");
       notebook::Notebook book{notebook_path(session)};
       return AtBench{book, *o, session}.run();
     };

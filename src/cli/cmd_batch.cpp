@@ -10,6 +10,7 @@
 
 #include "areo/core/error.hpp"
 #include "areo/measurement/extract_kind.hpp"
+#include "areo/notebook/recompute.hpp"
 #include "areo/report/json.hpp"
 #include "areo/report/text.hpp"
 #include "batch_text.hpp"
@@ -46,7 +47,7 @@ void check_extract(const ExtractOptions& o, const notebook::Notebook& book) {
   refuse_together(!o.extract.empty(), "--extract", !o.liquid.empty(), "--liquid",
                   "the liquid's own factor says what its extract does: leave --extract out");
   (void)extract_from_word(o.extract);
-  if (!o.liquid.empty()) (void)book.liquid_pairs(o.liquid);
+  if (!o.liquid.empty()) (void)notebook::liquid_factor(book, o.liquid);
 }
 
 int run_add(const Options& o, const Session& session) {
@@ -173,12 +174,14 @@ void print_original(Batch& batch, const std::string& bottle, Moment at, bool ful
   }
 }
 
-void print_history(const notebook::Notebook& book, const BatchRecord& r) {
+void print_history(const notebook::Notebook& book, const BatchRecord& r, Moment as_of) {
   for (const auto& a : book.amendments(r.id))
-    line(fmt::format("  {} {} became {}: {}", a.at.date(), a.field, a.value, a.reason));
+    if (a.at <= as_of)
+      line(fmt::format("  {} {} became {}: {}", a.at.date(), a.field, a.value, a.reason));
   for (const auto& e : book.events(r.id))
-    line(fmt::format("  {} {}{}", e.at.date(), e.closed ? "closed" : "reopened",
-                     e.note.empty() ? "" : ": " + e.note));
+    if (e.at <= as_of)
+      line(fmt::format("  {} {}{}", e.at.date(), e.closed ? "closed" : "reopened",
+                       e.note.empty() ? "" : ": " + e.note));
 }
 
 // Notes of all points, each once; readings outside the checked part of one scale in one note.
@@ -209,9 +212,13 @@ std::vector<std::string> notes_of(const std::vector<Point>& points) {
   return all;
 }
 
-std::string next_step(const Batch& batch) {
+std::string next_step(const Batch& batch, const notebook::Notebook& book) {
   const std::string& name = batch.record().name;
-  if (batch.samples().empty())
+  const auto events = book.events(batch.record().id);
+  if (!events.empty() && events.back().closed)
+    return fmt::format("nothing; areo batch reopen {} if it goes on", name);
+  if (std::none_of(batch.samples().begin(), batch.samples().end(),
+                   [](const auto& s) { return s.first().stage == notebook::Stage::original; }))
     return fmt::format("areo reading add {} READING --temp TEMP --original", name);
   return fmt::format("areo reading add {} READING --temp TEMP", name);
 }
@@ -237,6 +244,7 @@ int run_show(const Options& o, const Session& session) {
     return done;
   }
   line(batch_text(batch.record()));
+  if (!o.at.empty()) line("  as the notebook stood at the end of " + as_of.date());
   if (!batch.record().note.empty()) line("  note: " + batch.record().note);
   const auto bottles = batch.bottles();
   const bool several = bottles.size() > 1 || (bottles.size() == 1 && !bottles[0].empty());
@@ -246,11 +254,11 @@ int run_show(const Options& o, const Session& session) {
       print_original(batch, bottle, as_of, session.full);
   const std::vector<Point> points = batch.points();
   print_rows(rows_of(batch, points, book, several, session.full), several);
-  print_history(book, batch.record());
+  print_history(book, batch.record(), as_of);
   notes(notes_of(points));
   if (std::any_of(points.begin(), points.end(), [](const Point& p) { return p.drink.has_value(); }))
     print_basis(basis_text(batch.record().culture));
-  line("next: " + next_step(batch));
+  line("next: " + next_step(batch, book));
   return done;
 }
 
@@ -259,7 +267,12 @@ int run_show(const Options& o, const Session& session) {
 int run_event(const Options& o, bool close, const Session& session) {
   notebook::Notebook book{notebook_path(session)};
   const BatchRecord r = book.batch(o.name);
-  book.note(r.id, {o.on.empty() ? now() : past_moment_from_text(o.on, now()), close, o.note});
+  const Moment at = o.on.empty() ? now() : past_moment_from_text(o.on, now());
+  if (at < r.started_at)
+    throw Error{Errc::inconsistent,
+                fmt::format("{} was set on {} only", r.name, r.started_at.date()),
+                "check the date"};
+  book.note(r.id, {at, close, o.note});
   if (session.json)
     raw_line(batch_json(book, r));
   else

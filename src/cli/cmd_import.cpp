@@ -37,6 +37,29 @@ struct Options {
 
 // --- an export ---
 
+// It is brought back whole, as it is.
+void refuse_options(const Options& o) {
+  const auto& d = o.defaults;
+  for (const auto& [given, name] :
+       {std::pair{o.dry_run, "--dry-run"}, std::pair{o.all_or_nothing, "--all-or-nothing"},
+        std::pair{!o.map.empty(), "--map"}, std::pair{!d.batch.empty(), "--batch"},
+        std::pair{!d.instrument.empty(), "--instrument"},
+        std::pair{!d.thermometer.empty(), "--thermometer"}, std::pair{!d.person.empty(), "--by"}})
+    if (given)
+      throw UsageError{fmt::format("an export is brought back whole: {} does not go with it", name),
+                       "to look first, bring it into a new notebook: areo --notebook NEW import "
+                       "FILE"};
+}
+
+void require_version(const std::string& first_line, const std::string& file) {
+  for (const auto& [name, value] : report::members_from_json(first_line))
+    if (name == "version" && value != std::to_string(notebook::notebook_version))
+      throw Error{Errc::file,
+                  fmt::format("{} was exported from a notebook of version {}", file, value),
+                  fmt::format("this areo has version {}: export it again with it",
+                              notebook::notebook_version)};
+}
+
 int tell_restored(const notebook::Restored& r, const Session& session) {
   if (session.json)
     raw_line(fmt::format(R"({{"added":{},"known":{}}})", r.added, r.known));
@@ -45,12 +68,18 @@ int tell_restored(const notebook::Restored& r, const Session& session) {
   return done;
 }
 
-int restore_json(std::istream& in, const Session& session) {
+int restore_json(std::istream& in, const Options& o, const Session& session) {
+  std::string first;
+  std::getline(in, first);
+  if (first.starts_with(R"({"areo":)"))
+    require_version(first, o.file);
+  else
+    in.seekg(0);
   notebook::Notebook book{notebook_path(session), notebook::Open::create};
   std::string text;
   return tell_restored(book.restore([&](notebook::NamedRow& row) {
     while (std::getline(in, text)) {
-      if (text.empty() || text.starts_with(R"({"areo":)")) continue;
+      if (text.empty()) continue;
       row = report::row_from_json(text);
       return true;
     }
@@ -102,6 +131,9 @@ class Import {
   Import(const Options& o, const Session& session)
       : options_{&o}, session_{&session}, book_{notebook_path(session)}, known_{book_} {}
 
+  // Columns that mean nothing to areo: said once, so that a misspelt one is seen.
+  void leave_out(const std::vector<std::string>& columns) { left_out_ = columns; }
+
   // A row of fields; `header` says what they are called in the file.
   void take(std::size_t line, const ImportRow& row,
             const std::map<std::string, std::string>& header) {
@@ -118,6 +150,9 @@ class Import {
                    report::printable(options_->file), line, earlier->second);
       const bool repeat = !r.sample.empty() && r.sample == sample_ && !samples_.empty() &&
                           samples_.back().front().batch == r.record.batch &&
+                          samples_.back().front().bottle == r.record.bottle &&
+                          samples_.back().front().stage == r.record.stage &&
+                          samples_.back().front().made_at == r.record.made_at &&
                           samples_.back().front().instrument == r.record.instrument;
       if (!repeat) samples_.emplace_back();
       sample_ = r.sample;
@@ -143,14 +178,24 @@ class Import {
     if (write) book_.add_samples(samples_);
     const int noted = write ? good_ : 0;
     if (session_->json)
-      raw_line(fmt::format(R"({{"noted":{},"known":{},"refused":{},"dry_run":{}}})", noted, there_,
-                           bad_, options_->dry_run));
+      raw_line(fmt::format(R"({{"noted":{},"known":{},"refused":{},"dry_run":{},"left_out":[{}]}})",
+                           noted, there_, bad_, options_->dry_run, left_out_json()));
     else
       line(summary(noted));
+    if (!session_->json && !left_out_.empty())
+      line(fmt::format(
+          "note: left out, because areo does not know what they mean: {}; --map says it",
+          fmt::join(left_out_, ", ")));
+    if (!session_->json && noted > 0) line("next: areo batch list shows what is there now");
     return bad_ > 0 ? said_no : done;
   }
 
  private:
+  [[nodiscard]] std::string left_out_json() const {
+    std::string out;
+    for (const std::string& c : left_out_) out += (out.empty() ? "" : ",") + report::json_string(c);
+    return out;
+  }
   [[nodiscard]] std::string summary(int noted) const {
     std::string out = options_->dry_run ? fmt::format("{} would be noted", good_)
                                         : fmt::format("{} noted", noted);
@@ -166,6 +211,7 @@ class Import {
   notebook::Notebook book_;
   KnownReadings known_;
   std::vector<std::vector<notebook::ReadingRecord>> samples_;
+  std::vector<std::string> left_out_;
   std::string sample_;                        // of the row before
   std::map<std::string, std::size_t> lines_;  // where a reading was first met
   int good_ = 0, there_ = 0, bad_ = 0;
@@ -215,6 +261,10 @@ int import_csv(std::istream& in, const Options& o, const Session& session) {
   for (std::size_t i = 0; i < columns.size(); ++i)
     if (!columns[i].field.empty()) header.emplace(columns[i].field, reader.columns()[i]);
   Import import{o, session};
+  std::vector<std::string> left_out;
+  for (std::size_t i = 0; i < columns.size(); ++i)
+    if (columns[i].field.empty()) left_out.push_back(reader.columns()[i]);
+  import.leave_out(left_out);
   for (tables::CsvRow row;;) {
     try {
       if (!reader.next(row)) break;
@@ -265,10 +315,8 @@ int import_stream(std::istream& in, const Options& o, const Session& session) {
   std::istringstream again{text};
   const std::string_view begin = std::string_view{text}.substr(first, 10);
   if (begin.starts_with(R"({"areo":)") || begin.starts_with(R"({"table":)")) {
-    if (o.dry_run)
-      throw UsageError{"an export is brought back whole: --dry-run does not go with it",
-                       "bring it into a new notebook: areo --notebook NEW import FILE"};
-    return restore_json(again, session);
+    refuse_options(o);
+    return restore_json(again, o, session);
   }
   if (text[first] == '{' || text[first] == '[') return import_json(text, o, session);
   return import_csv(again, o, session);
@@ -277,7 +325,10 @@ int import_stream(std::istream& in, const Options& o, const Session& session) {
 int run_import(const Options& o, const Session& session) {
   if (o.file == "-") return import_stream(std::cin, o, session);
   std::error_code error;
-  if (fs::is_directory(o.file, error)) return restore_csv(o.file, session);
+  if (fs::is_directory(o.file, error)) {
+    refuse_options(o);
+    return restore_csv(o.file, session);
+  }
   std::ifstream in{o.file, std::ios::binary};
   if (!in)
     throw Error{Errc::file, fmt::format("{} cannot be read", o.file),

@@ -235,9 +235,9 @@ AlcoholResult alcohol(const OriginalSample& present, const Original& original,
                     present);
 }
 
-Result original_gravity(const Original& original) {
+Result original_gravity(const Original& original, const std::string& of) {
   Readings readings;
-  const OriginalInputs start{readings, original};
+  const OriginalInputs start{readings, original, of};
   const SugarFormula formula{readings.inputs, start.estimate()};
   std::optional<IndexModel> index;
   if (start.refracted())

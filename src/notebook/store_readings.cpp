@@ -258,7 +258,12 @@ std::vector<std::vector<double>> Notebook::repeats(Id instrument, std::string_vi
 
 void Notebook::exclude_reading(Id id, const Exclusion& e) {
   sqlite::Transaction t{impl_->db};
-  require_news(impl_->db, "reading", id, reading(id).excluded(), e);
+  const ReadingRecord before = reading(id);
+  if (before.amended_by)
+    refuse(impl_->db.path(),
+           fmt::format("reading {} is amended by {} and does not count", id, *before.amended_by),
+           "name that one");
+  require_news(impl_->db, "reading", id, before.excluded(), e);
   insert(impl_->db,
          "INSERT INTO reading_exclusion (reading, at, at_s, excluded, reason) VALUES (?, ?, ?, ?, "
          "?)",

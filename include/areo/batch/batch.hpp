@@ -96,7 +96,9 @@ class Batch {
       const std::string& bottle, When at) const;
   [[nodiscard]] measurement::OriginalSample sample_of(const Sample& sample);
   [[nodiscard]] measurement::Addition addition_of(const notebook::AdditionRecord& addition);
+  [[nodiscard]] const measurement::ExtractKind& kind();
   void compute(Point& point);
+  void note_odd_repeats(const Sample& sample, std::vector<std::string>& notes);
 
   const notebook::Notebook* notebook_;
   Moment as_of_;
@@ -106,7 +108,7 @@ class Batch {
   std::vector<notebook::ReadingRecord> readings_;
   std::vector<notebook::AdditionRecord> additions_;
   std::vector<Sample> samples_;
-  measurement::ExtractKind kind_;
+  std::optional<measurement::ExtractKind> kind_;  // once it was asked for
 };
 
 }  // namespace areo::batch

@@ -57,9 +57,11 @@ inline constexpr double salt_as_sugar = 1.83, salt_as_sugar_half_width = 0.02;
 inline constexpr double acid_as_sugar_lo = 0.36, acid_as_sugar_hi = 1.06;
 
 /// The original gravity alone. Quantities: sg_20_20_original, original_extract_percent.
+/// @param of  names the inputs of its readings
 /// @throws Error{inconsistent} without a reading, or for an addition to an unknown volume;
 ///         Error{domain} as correct() and refract()
-[[nodiscard]] Result original_gravity(const Original& original);
+[[nodiscard]] Result original_gravity(const Original& original,
+                                      const std::string& of = "the original gravity");
 
 /// A reading of a ferment, with either instrument, against its original liquid: what alcohol() and
 /// refract_fermenting() do with one original reading.
