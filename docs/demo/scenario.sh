@@ -46,3 +46,26 @@ areo refract 7.8 --temp 21C --gravity 1.021 --instrument prism-1 --hydrometer st
 
 say 'Eleven days after the start: how strong is it?'
 areo alcohol 1.048 1.011 --original-temp 27C --present-temp 19C --instrument stem-1 --at 2026-03-13
+
+say 'The same batch in the notebook. Its original gravity, three times from one sample.'
+areo batch add PT-1 --drink 'pear and thyme' --vessel jar --volume 5L --on 2026-03-02
+areo reading add PT-1 1.048 1.047 1.048 --temp 27C --original --on 2026-03-02T10:00
+
+say 'Three days later; then, the next morning, in a hurry and full of bubbles.'
+areo reading add PT-1 1.026 --temp 21C --on 2026-03-05T18:00
+areo reading add PT-1 1.029 --temp 21C --degassed no --on 2026-03-06T08:00
+
+say 'A gravity does not rise by itself. The reading stays in the notebook, and counts no more.'
+areo reading exclude 5 --reason 'full of bubbles'
+
+say 'In the evening, one drop is enough.'
+areo reading add PT-1 7.8 --temp 21C --instrument prism-1 --on 2026-03-06T18:00
+
+say 'Eleven days after the start; then sugar goes in, and the original gravity follows it.'
+areo reading add PT-1 1.011 --temp 19C --on 2026-03-13T18:00
+areo addition add sugar PT-1 100g --on 2026-03-13T18:30
+areo reading add PT-1 1.016 --temp 20C --on 2026-03-14T18:00
+areo reading add PT-1 1.009 --temp 20C --on 2026-03-20T18:00
+
+say 'All of it: what was read, what went in, and what it says.'
+areo batch show PT-1
