@@ -208,7 +208,7 @@ int run_list(const Session& session) {
     if (!session.json) line("no notebook yet; areo instrument add NAME makes one");
     return done;
   }
-  for (const auto& r : notebook::Notebook{path}.instruments()) {
+  for (const auto& r : notebook::Notebook{path, notebook::Open::read}.instruments()) {
     if (session.json)
       raw_line(json_of(r));
     else
@@ -218,7 +218,7 @@ int run_list(const Session& session) {
 }
 
 int run_show(const Options& o, const Session& session) {
-  const notebook::Notebook book{notebook_path(session)};
+  const notebook::Notebook book{notebook_path(session), notebook::Open::read};
   const auto r = book.instrument(o.name);
   if (session.json) {
     raw_line(json_of(r));
