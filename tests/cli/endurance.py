@@ -27,7 +27,8 @@ def prepare(bench, readings=0):
     bench.good(STEM)
     bench.good("batch add PT-1 --volume 5L --on 2026-03-01")
     if readings:
-        note_at_bench(bench, [f"1.0{i % 90:02}" for i in range(readings)])
+        numbers = note_at_bench(bench, [f"1.0{i % 90:02}" for i in range(readings)])
+        assert numbers == list(range(1, readings + 1)), numbers
 
 
 def bench_input(readings):
@@ -239,18 +240,10 @@ def noise(content, first, last):
     return content[:first] + chance.randbytes(last - first) + content[last:]
 
 
-def page_of(bench, table):
-    """First and last byte of the table's second leaf, if it has several, or of its only page."""
-    with contextlib.closing(sqlite3.connect(bench.notebook)) as db:
-        leaves = db.execute("SELECT pageno FROM dbstat WHERE name = ? AND pagetype = 'leaf'",
-                            (table,)).fetchall()  # fmt: skip
-    number = leaves[len(leaves) // 2][0]
-    return (number - 1) * 4096, number * 4096
-
-
 def root_of(bench, table):
     with contextlib.closing(sqlite3.connect(bench.notebook)) as db:
         row = db.execute("SELECT rootpage FROM sqlite_schema WHERE name = ?", (table,)).fetchone()
+    assert row, f"no table {table}"
     return (row[0] - 1) * 4096, row[0] * 4096
 
 
