@@ -110,8 +110,8 @@ Bench::Bench(const Session& session, const ReadingOptions& options)
   if (!options.thermometer.empty()) look_up_thermometer();
 }
 
-notebook::Notebook& Bench::notebook() {
-  if (!notebook_) notebook_.emplace(notebook_path(*session_));
+const notebook::Notebook& Bench::notebook() {
+  if (!notebook_) notebook_.emplace(notebook_path(*session_), notebook::Open::read);
   return *notebook_;
 }
 

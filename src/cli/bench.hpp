@@ -69,7 +69,7 @@ class Bench {
   [[nodiscard]] const measurement::Calibrated& hydrometer(const std::string& name);
   /// @throws Error{store} if the name is not that of a refractometer
   [[nodiscard]] const measurement::CalibratedRefractometer& refractometer(const std::string& name);
-  [[nodiscard]] notebook::Notebook& notebook();
+  [[nodiscard]] const notebook::Notebook& notebook();
 
  private:
   [[nodiscard]] notebook::InstrumentRecord look_up(const std::string& name, std::string_view kind);

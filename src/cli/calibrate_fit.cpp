@@ -295,7 +295,7 @@ int run_fit(const CalibrateOptions& o, const Session& session) {
 }
 
 int run_show_calibration(const CalibrateOptions& o, const Session& session) {
-  const notebook::Notebook book{notebook_path(session)};
+  const notebook::Notebook book{notebook_path(session), notebook::Open::read};
   const InstrumentRecord instrument = book.instrument(o.name);
   const auto all = book.checks(instrument.id);
   const auto in_force = book.in_force(instrument.id, now());

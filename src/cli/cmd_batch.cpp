@@ -88,7 +88,7 @@ std::string state_text(const notebook::Notebook& book, const BatchRecord& r) {
 }
 
 int run_list(const Session& session) {
-  const notebook::Notebook book{notebook_path(session)};
+  const notebook::Notebook book{notebook_path(session), notebook::Open::read};
   const auto all = book.batches();
   if (all.empty() && !session.json) line("no batch yet; areo batch add NAME makes one");
   for (const BatchRecord& r : all)
@@ -235,7 +235,7 @@ void print_json(Batch& batch, const notebook::Notebook& book) {
 }
 
 int run_show(const Options& o, const Session& session) {
-  const notebook::Notebook book{notebook_path(session)};
+  const notebook::Notebook book{notebook_path(session), notebook::Open::read};
   const Moment as_of = o.at.empty() ? now() : past_day_end_from_text(o.at, now());
   using Between = notebook::Shelf::Between;
   Batch batch{book, o.name, as_of, o.interpolate ? Between::interpolated : Between::in_force};

@@ -123,8 +123,9 @@ int run_csv(const Options& o, const Session& session) {
 // A reading of a named refractometer means what areo refract says.
 bool is_refraction(const Options& o, const Session& session) {
   return !o.with.instrument.empty() &&
-         notebook::Notebook{notebook_path(session)}.instrument(o.with.instrument).refractometer() !=
-             nullptr;
+         notebook::Notebook{notebook_path(session), notebook::Open::read}
+                 .instrument(o.with.instrument)
+                 .refractometer() != nullptr;
 }
 
 int run_as_refraction(const Options& o, const Session& session) {

@@ -88,7 +88,7 @@ void tell(std::int64_t rows, const std::string& where, const Session& session) {
 }
 
 int run_export(const Options& o, const Session& session) {
-  const notebook::Notebook book{notebook_path(session)};
+  const notebook::Notebook book{notebook_path(session), notebook::Open::read};
   if (o.file == "-") {
     raw_line(first_line());
     for (const notebook::Table& table : book.tables())
@@ -118,7 +118,7 @@ int run_export(const Options& o, const Session& session) {
 }
 
 int run_backup(const Options& o, const Session& session) {
-  const notebook::Notebook book{notebook_path(session)};
+  const notebook::Notebook book{notebook_path(session), notebook::Open::read};
   const std::int64_t rows = book.backup(o.file);
   if (session.json) {
     tell(rows, o.file, session);

@@ -216,7 +216,7 @@ int run_list(const Session& session) {
     if (!session.json) line("no notebook yet; areo instrument add NAME makes one");
     return done;
   }
-  const notebook::Notebook book{path};
+  const notebook::Notebook book{path, notebook::Open::read};
   for (const auto& r : book.instruments()) {
     const Retired retired = book.retired(r.id);
     if (session.json)
@@ -229,7 +229,7 @@ int run_list(const Session& session) {
 }
 
 int run_show(const Options& o, const Session& session) {
-  const notebook::Notebook book{notebook_path(session)};
+  const notebook::Notebook book{notebook_path(session), notebook::Open::read};
   const auto r = book.instrument(o.name);
   if (session.json) {
     raw_line(json_of(r, book.retired(r.id)));

@@ -109,7 +109,7 @@ int run_pair(const Options& o, const Session& session) {
 }
 
 int run_show(const Options& o, const Session& session) {
-  const notebook::Notebook book{notebook_path(session)};
+  const notebook::Notebook book{notebook_path(session), notebook::Open::read};
   const auto f = notebook::liquid_factor(book, o.liquid);
   if (session.json) {
     raw_line(factor_json(o.liquid, f));
@@ -142,7 +142,7 @@ int run_leave_out(const Options& o, const Session& session) {
 }
 
 int run_list(const Session& session) {
-  const notebook::Notebook book{notebook_path(session)};
+  const notebook::Notebook book{notebook_path(session), notebook::Open::read};
   const auto liquids = book.liquids();
   if (liquids.empty() && !session.json)
     line("no liquid yet; areo liquid pair notes what both instruments show in one");

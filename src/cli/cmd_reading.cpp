@@ -126,7 +126,7 @@ int run_exclude(const Options& o, bool exclude, const Session& session) {
 
 // The trail: every reading as typed, with all that happened to it.
 int run_list(const Options& o, const Session& session) {
-  const notebook::Notebook book{notebook_path(session)};
+  const notebook::Notebook book{notebook_path(session), notebook::Open::read};
   const auto batch = book.batch(o.batch);
   for (const ReadingRecord& r : book.readings(batch.id)) {
     const auto instrument = book.instrument(r.instrument);

@@ -27,11 +27,12 @@ const char* word(Errc code) {
 std::string caret(const ParseError& e) {
   const std::string_view text = e.text;
   const std::size_t at = std::min(e.position, text.size());
-  const std::size_t length =
-      std::max<std::size_t>(1, report::display_width(text.substr(at, e.length)));
+  const auto width = [](std::string_view part) {
+    return report::display_width(report::printable(part));
+  };
+  const std::size_t length = std::max<std::size_t>(1, width(text.substr(at, e.length)));
   return fmt::format("  {}\n  {}^{}\n", report::printable(text),
-                     std::string(report::display_width(text.substr(0, at)), ' '),
-                     std::string(length - 1, '~'));
+                     std::string(width(text.substr(0, at)), ' '), std::string(length - 1, '~'));
 }
 
 std::string hint_line(const std::string& hint) {

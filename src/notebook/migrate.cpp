@@ -57,6 +57,11 @@ void prepare(const sqlite::Connection& db) {
   if (tables > 0 && (id != application_id || version == 0))
     refuse(db.path(), "is a database, but no notebook", "name another file; nothing was changed");
   if (version == schema_version) return;
+  if (db.read_only())
+    refuse(db.path(),
+           tables == 0 ? "holds nothing"
+                       : "was written by an older areo, and may not be brought up to date",
+           "copy it to a folder that may be written");
   if (tables > 0) keep_copy(db, version);
   run_steps(db);
 }

@@ -219,6 +219,7 @@ CREATE TABLE addition_exclusion (
   excluded INTEGER NOT NULL CHECK (excluded IN (0, 1)),
   reason TEXT NOT NULL CHECK (reason <> '')
 ) STRICT;
+CREATE INDEX exclusion_by_addition ON addition_exclusion (addition, id);
 
 CREATE TRIGGER retired_is_never_changed BEFORE UPDATE ON instrument_retired
 BEGIN SELECT RAISE (ABORT, 'what retired stays retired'); END;

@@ -2,17 +2,34 @@
 
 #include <fmt/format.h>
 
+#include <filesystem>
+
 #include "areo/core/error.hpp"
 
 namespace areo::notebook::sqlite {
 namespace {
 
-// What to do about the codes that people meet.
+// Any byte that could mean something in a URI is written as its number.
+std::string uri(const std::string& path) {
+  constexpr std::string_view plain =
+      "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789/._-";
+  std::string out = "file://";
+  for (const char c : std::filesystem::absolute(path).string())
+    if (plain.find(c) != std::string_view::npos)
+      out += c;
+    else
+      out += fmt::format("%{:02x}", static_cast<unsigned char>(c));
+  return out;
+}
+
+}  // namespace
+
 std::string advice(int code) {
   switch (code & 0xff) {
     case SQLITE_BUSY:
     case SQLITE_LOCKED: return "another program is writing to it; try again";
     case SQLITE_FULL: return "the disk is full; what was there before is intact";
+    case SQLITE_IOERR: return "is the disk full or failing? what was there before is intact";
     case SQLITE_READONLY:
     case SQLITE_CANTOPEN:
     case SQLITE_PERM: return "check that file and folder exist and may be written";
@@ -23,11 +40,15 @@ std::string advice(int code) {
   }
 }
 
-}  // namespace
+Connection::Connection(const std::string& path, int flags) : Connection{path, path, flags} {}
 
-Connection::Connection(const std::string& path, int flags) : path_{path} {
+Connection Connection::immutable(const std::string& path) {
+  return {path, uri(path) + "?immutable=1", SQLITE_OPEN_READONLY | SQLITE_OPEN_URI};
+}
+
+Connection::Connection(const std::string& path, const std::string& name, int flags) : path_{path} {
   sqlite3* raw = nullptr;
-  const int code = sqlite3_open_v2(path.c_str(), &raw, flags, nullptr);
+  const int code = sqlite3_open_v2(name.c_str(), &raw, flags, nullptr);
   db_.reset(raw);  // owned even if opening failed
   require(code);
   sqlite3_extended_result_codes(raw, 1);

@@ -10,12 +10,19 @@
 
 namespace areo::notebook::sqlite {
 
+/// What to do about a result code that people meet; may be empty.
+[[nodiscard]] std::string advice(int code);
+
 class Connection {
  public:
   /// @param flags SQLITE_OPEN_...
   Connection(const std::string& path, int flags);
+  /// Of a file that nobody writes meanwhile: takes no lock, makes no file beside it, and does not
+  /// see what lies in its -wal.
+  [[nodiscard]] static Connection immutable(const std::string& path);
   void run(const char* sql) const;
   [[nodiscard]] std::int64_t number(const char* sql) const;
+  [[nodiscard]] bool read_only() const { return sqlite3_db_readonly(db_.get(), "main") == 1; }
   [[nodiscard]] sqlite3* get() const { return db_.get(); }
   [[nodiscard]] const std::string& path() const { return path_; }
   /// Turns a result code into Error{store}; does nothing for OK, ROW and DONE.
@@ -25,6 +32,7 @@ class Connection {
   struct Close {
     void operator()(sqlite3* db) const noexcept { sqlite3_close_v2(db); }
   };
+  Connection(const std::string& path, const std::string& name, int flags);
   std::string path_;
   std::unique_ptr<sqlite3, Close> db_;
 };

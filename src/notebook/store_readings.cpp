@@ -239,10 +239,11 @@ std::vector<std::vector<double>> Notebook::repeats(Id instrument, std::string_vi
   // Samples with a second reading; the partial index holds only those.
   Statement s{
       impl_->db,
-      fmt::format("SELECT r.sample, r.indication FROM reading r WHERE r.sample IN (SELECT sample "
-                  "FROM reading WHERE instrument = ?1 AND person = ?2 AND sample <> id) AND "
-                  "r.instrument = ?1 AND r.person = ?2 AND {} ORDER BY r.sample, r.id",
-                  reading_counts)
+      fmt::format("SELECT r.sample, r.indication FROM reading r WHERE r.sample IN (SELECT DISTINCT "
+                  "sample FROM reading WHERE instrument = ?1 AND person = ?2 AND sample <> id "
+                  "ORDER BY sample DESC LIMIT {}) AND r.instrument = ?1 AND r.person = ?2 AND {} "
+                  "ORDER BY r.sample, r.id",
+                  most_repeated_samples, reading_counts)
           .c_str()};
   s.bind(instrument).bind(person);
   std::vector<std::vector<double>> all;

@@ -6,6 +6,27 @@
 #include <cmath>
 
 namespace areo::report {
+namespace {
+
+// Bytes of the character that the text begins with; 0 if it is no UTF-8.
+std::size_t utf8_length(std::string_view text) {
+  const auto byte = [&](std::size_t i) -> unsigned { return static_cast<unsigned char>(text[i]); };
+  const unsigned first = byte(0);
+  if (first < 0x80) return 1;
+  if (first < 0xC2 || first > 0xF4) return 0;
+  const std::size_t length = first < 0xE0 ? 2 : first < 0xF0 ? 3 : 4;
+  if (text.size() < length) return 0;
+  for (std::size_t i = 1; i < length; ++i)
+    if ((byte(i) & 0xC0U) != 0x80U) return 0;
+  // Longer than it need be, half of a pair, or beyond the last character.
+  const unsigned second = byte(1);
+  if ((first == 0xE0 && second < 0xA0) || (first == 0xED && second >= 0xA0) ||
+      (first == 0xF0 && second < 0x90) || (first == 0xF4 && second >= 0x90))
+    return 0;
+  return length;
+}
+
+}  // namespace
 
 int last_place(double expanded) {
   if (!(expanded > 0) || !std::isfinite(expanded)) return 0;
@@ -52,16 +73,16 @@ std::string instruction(double correction, int decimals, std::string_view unit,
 
 std::string printable(std::string_view text) {
   std::string out;
-  for (std::size_t i = 0; i < text.size(); ++i) {
-    const auto c = static_cast<unsigned char>(text[i]);
-    const bool c1 = c == 0xC2 && i + 1 < text.size() &&  // U+0080 .. U+009F, controls as well
-                    static_cast<unsigned char>(text[i + 1]) < 0xA0;
-    if (c < 0x20 || c == 0x7F || c1) {
+  while (!text.empty()) {
+    const std::size_t length = utf8_length(text);
+    const auto c = static_cast<unsigned char>(text[0]);
+    const bool c1 = length == 2 && c == 0xC2 &&  // U+0080 .. U+009F, controls as well
+                    static_cast<unsigned char>(text[1]) < 0xA0;
+    if (length == 0 || c < 0x20 || c == 0x7F || c1)
       out += "\uFFFD";
-      if (c1) ++i;
-    } else {
-      out += text[i];
-    }
+    else
+      out += text.substr(0, length);
+    text.remove_prefix(std::max<std::size_t>(length, 1));
   }
   return out;
 }

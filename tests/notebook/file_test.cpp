@@ -157,6 +157,36 @@ TEST_F(File, SaysWhenTheFileCannotBeWritten) {
   EXPECT_EQ(bytes_of(path()), before);
 }
 
+TEST_F(File, CanBeReadWhereNothingCanBeWritten) {
+  Notebook{path("a #1?&%41.db"), Open::create}.add(hydrometer("stem-1"));
+  make_version_1(path("old.db"));
+  std::ofstream{path("empty.db")};
+  for (const char* name : {"a #1?&%41.db", "old.db", "empty.db"}) chmod(path(name).c_str(), 0444);
+  const std::string before = bytes_of(path("a #1?&%41.db")) + bytes_of(path("old.db"));
+  chmod(folder().c_str(), 0555);
+  {
+    const SomebodyElse nobody;
+    Notebook book{path("a #1?&%41.db"), Open::read};
+    EXPECT_EQ(book.instruments().size(), 1u);
+    expect_contains(refusal([&] { book.add(hydrometer("stem-2")); }),
+                    "| check that file and folder exist and may be written");
+    expect_contains(refusal([&] {
+                      const Notebook old{path("old.db"), Open::read};
+                    }),
+                    "was written by an older areo");
+    expect_contains(refusal([&] {
+                      const Notebook empty{path("empty.db"), Open::read};
+                    }),
+                    "holds nothing");
+    expect_contains(refusal([&] {
+                      const Notebook none{path("none.db"), Open::read};
+                    }),
+                    "there is no such file");
+  }
+  chmod(folder().c_str(), 0755);
+  EXPECT_EQ(bytes_of(path("a #1?&%41.db")) + bytes_of(path("old.db")), before);
+}
+
 TEST_F(File, AFolderIsNoNotebook) {
   EXPECT_NE(refusal([&] { const Notebook book{folder().string()}; }), "accepted");
 }

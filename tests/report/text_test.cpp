@@ -125,8 +125,24 @@ TEST(Printable, ReplacesControlCharactersAndNothingElse) {
             "31m");                              // CSI as one character
   EXPECT_EQ(printable("\xc2\xa0"), "\xc2\xa0");  // a space that does not break
   EXPECT_EQ(printable(std::string("a\0b", 3)), "a\uFFFDb");
-  EXPECT_EQ(printable("\xc2"), "\xc2");  // cut off: no read past the end
+  EXPECT_EQ(printable("\xf0\x9f\x8d\x90"), "\xf0\x9f\x8d\x90");  // four bytes, a pear
+  EXPECT_EQ(printable("\xf4\x8f\xbf\xbf"), "\xf4\x8f\xbf\xbf");  // the last there is
   EXPECT_EQ(printable(""), "");
+}
+
+// Terminals that are not set to UTF-8 obey the bytes 0x80 to 0x9F by themselves.
+TEST(Printable, ReplacesEachByteThatIsNoUtf8) {
+  EXPECT_EQ(printable("\xc2"), "\uFFFD");  // cut off: no read past the end
+  EXPECT_EQ(printable("\x9b 31m"), "\uFFFD 31m");
+  EXPECT_EQ(printable("\xff"
+                      "a"),
+            "\uFFFD"
+            "a");
+  EXPECT_EQ(printable("\xe6\xb0"), "\uFFFD\uFFFD");
+  EXPECT_EQ(printable("\xc0\xaf"), "\uFFFD\uFFFD");                      // a slash in disguise
+  EXPECT_EQ(printable("\xe0\x9b\x9b"), "\uFFFD\uFFFD\uFFFD");            // longer than it need be
+  EXPECT_EQ(printable("\xed\xa0\x80"), "\uFFFD\uFFFD\uFFFD");            // half of a pair
+  EXPECT_EQ(printable("\xf4\x90\x80\x80"), "\uFFFD\uFFFD\uFFFD\uFFFD");  // beyond the last
 }
 
 TEST(DisplayWidth, CountsCharacters) {

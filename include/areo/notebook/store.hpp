@@ -23,7 +23,12 @@ namespace areo::notebook {
 /// Version of the tables that this program writes.
 inline constexpr int notebook_version = 3;
 
-enum class Open { existing, create };
+/// What a notebook is opened for.
+enum class Open {
+  existing,  ///< to be read and written
+  create,    ///< the same; made if it is missing
+  read,      ///< to be read only: may lie where nobody can write
+};
 
 /// Later than anything that is noted.
 inline constexpr Moment end_of_time{std::numeric_limits<std::int64_t>::max(), 0};
@@ -33,6 +38,10 @@ struct Retirement {
   Moment at;
   std::string reason;
 };
+
+/// So many samples tell how well somebody repeats a reading: the standard deviation of 500
+/// differences is known to 1/sqrt(2 * 500), 3 %. Older ones cost time and say no more.
+inline constexpr int most_repeated_samples = 500;
 
 /// Readings of a batch that count.
 struct ReadingCount {
@@ -45,9 +54,10 @@ struct ReadingCount {
 class Notebook {
  public:
   /// Open::create makes the file and its folders if they are missing.
-  /// @throws Error{store} if the file is missing (Open::existing), is no notebook, is damaged, or
-  ///         was written by a newer areo; the file is left as it is. One written by an older areo
-  ///         is brought up to date after a copy of it, `<file>.version-N`
+  /// @throws Error{store} if the file is missing (unless Open::create), is no notebook, is damaged,
+  ///         was written by a newer areo, or may not be written (unless Open::read); the file is
+  ///         left as it is. One written by an older areo is brought up to date after a copy of it,
+  ///         `<file>.version-N`
   explicit Notebook(const std::string& path, Open how = Open::existing);
   ~Notebook();
   Notebook(Notebook&&) noexcept;
@@ -106,8 +116,8 @@ class Notebook {
   [[nodiscard]] ReadingRecord reading(Id id) const;
   /// How many readings that count a batch has, and when the last one was made.
   [[nodiscard]] ReadingCount count_readings(Id batch) const;
-  /// Readings that count of samples that one person read repeatedly with one instrument, one list a
-  /// sample.
+  /// Readings that count of the newest samples that one person read repeatedly with one instrument,
+  /// one list a sample; at most most_repeated_samples of them.
   [[nodiscard]] std::vector<std::vector<double>> repeats(Id instrument,
                                                          std::string_view person) const;
   [[nodiscard]] std::vector<AdditionRecord> additions(Id batch, Moment as_of = end_of_time) const;

@@ -35,8 +35,8 @@ inline constexpr int further_digits = 6;
 [[nodiscard]] std::string instruction(double correction, int decimals, std::string_view unit,
                                       std::string_view reading);
 
-/// The text with control characters replaced by a visible mark, so that a name can never drive a
-/// terminal. Line ends are control characters too.
+/// The text with control characters, and bytes that are no UTF-8, replaced by a visible mark each,
+/// so that a name can never drive a terminal. Line ends are control characters too.
 [[nodiscard]] std::string printable(std::string_view text);
 
 /// Columns that a UTF-8 text takes on a terminal, counted in characters (areo prints no wide ones).

@@ -1,0 +1,98 @@
+#!/usr/bin/env python3
+"""A notebook with a million readings: one batch is shown without reading the others.
+
+  many_readings.py --program PATH
+  many_readings.py --selftest       the checks must fail on a program that does everything wrong
+
+Not a matter of time, which is for tests/bench: what is looked at is memory, and bytes read.
+"""
+
+import os
+import sqlite3
+import subprocess
+import sys
+
+from robust import main
+
+READINGS = 1_000_000
+BATCHES = 1000
+SHOWN = "PT-1"
+SHOWN_READINGS = 100
+MEMORY_KIB = 100 * 1000
+# The batch's rows lie on pages of their own, 4 KiB each, as do their entries in indexes and the way
+# down to them: some 4 pages a reading. A scan would read hundreds of MB.
+READ_BYTES = SHOWN_READINGS * 20 * 4096
+
+# A batch falls from 1.060 on, an hour from reading to reading, and all batches go on at the same
+# time, so that the readings of one are spread over the whole file. Every tenth is a repeat.
+FILL = """
+INSERT INTO reading
+WITH RECURSIVE n (i) AS (SELECT 0 UNION ALL SELECT i + 1 FROM n WHERE i + 1 < :readings),
+row AS (SELECT i + 1 AS id, i / :batches AS step, i % :batches + 1 AS owner FROM n)
+SELECT id, CASE WHEN owner = 1 AND step % (:steps / :shown) > 0 THEN 2 ELSE owner END, '',
+  CASE WHEN owner > 1 AND step % 10 = 9 THEN id - :batches ELSE id END,
+  CASE step WHEN 0 THEN 'original' ELSE 'present' END,
+  strftime('%Y-%m-%dT%H:%M:%S+00:00', :start + 3600 * step, 'unixepoch'), :start + 3600 * step,
+  strftime('%Y-%m-%dT%H:%M:%S+00:00', :start + 3600 * step, 'unixepoch'), :start + 3600 * step,
+  1, printf('%.3f', 1.060 - 0.050 * step / :steps), round(1.060 - 0.050 * step / :steps, 3), 0,
+  '21C', 21, 0.5, NULL, 'level', NULL, 'Kim', '', NULL, ''
+FROM row
+"""
+START = 1767258000  # 2026-01-01T09:00Z
+BATCH = """
+INSERT INTO batch SELECT :id, :name, drink, culture, vessel, volume_typed, volume_l, extract,
+liquid, started_at, started_at_s, note FROM batch WHERE id = 1
+"""
+
+
+def fill(bench, readings=READINGS, batches=BATCHES):
+    """Tables made by areo itself, rows put into them at once."""
+    bench.good("instrument add stem-1 --from 0.990 --to 1.100 --division 0.002")
+    bench.good(f"batch add {SHOWN} --volume 5L --on 2026-01-01T09:00Z")
+    with sqlite3.connect(bench.notebook) as db:
+        for number in range(2, batches + 1):
+            db.execute(BATCH, {"id": number, "name": f"PT-{number}"})
+        db.execute(FILL, {"readings": readings, "batches": batches, "start": START,
+                          "steps": readings // batches, "shown": SHOWN_READINGS})  # fmt: skip
+    db.close()
+
+
+def measured(bench, command):
+    """(standard output, bytes read, peak memory in KiB)"""
+    process = bench.start(command, stdin=subprocess.DEVNULL, stdout=subprocess.PIPE)
+    out = process.stdout.read().decode()
+    err = process.stderr.read().decode()
+    process.stdout.close()
+    process.stderr.close()
+    os.waitid(os.P_PID, process.pid, os.WEXITED | os.WNOWAIT)  # its account stays until reaped
+    with open(f"/proc/{process.pid}/io") as f:
+        read = int(f.readline().split()[1])
+    _, status, usage = os.wait4(process.pid, 0)
+    process.returncode = os.waitstatus_to_exitcode(status)
+    assert process.returncode == 0, f"`{command}` exits {process.returncode}: {err}"
+    return out, read, usage.ru_maxrss
+
+
+def one_batch_of_a_million_readings(bench):
+    fill(bench)
+    assert bench.rows("reading") == READINGS
+    before = bench.notebook.stat().st_size
+    for command in (f"batch show {SHOWN}", f"batch show {SHOWN} --json", f"reading list {SHOWN}"):
+        out, read, memory = measured(bench, command)
+        print(f"{command}: {read / 1e6:.1f} of {before / 1e6:.0f} MB read, {memory / 1e3:.0f} MB")
+        assert len(out.splitlines()) >= SHOWN_READINGS, out
+        assert read < READ_BYTES, f"`{command}` reads {read} bytes"
+        assert memory < MEMORY_KIB, f"`{command}` needs {memory} KiB"
+    out, _, memory = measured(bench, "batch list")
+    assert len(out.splitlines()) == BATCHES, out
+    assert f"PT-3: yeast, 5L, since 2026-01-01; {READINGS // BATCHES} readings" in out, out[:300]
+    assert memory < MEMORY_KIB, f"`batch list` needs {memory} KiB"
+    code, _, err = bench.run(f"reading add {SHOWN} 1.010 --temp 20C")
+    assert code == 0, err
+    assert bench.rows("reading") == READINGS + 1
+
+
+CHECKS = [one_batch_of_a_million_readings]
+
+if __name__ == "__main__":
+    sys.exit(main(CHECKS))
