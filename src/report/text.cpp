@@ -6,6 +6,15 @@
 #include <cmath>
 
 namespace areo::report {
+namespace {
+
+std::string behind(std::string_view unit) { return unit.empty() ? "" : fmt::format(" {}", unit); }
+
+int interval_decimals(const uncertainty::Interval& i, bool full) {
+  return last_place((i.hi - i.lo) / 2) + (full ? further_digits : 0);
+}
+
+}  // namespace
 
 int last_place(double expanded) {
   if (!(expanded > 0) || !std::isfinite(expanded)) return 0;
@@ -28,12 +37,30 @@ std::string fixed(double value, int decimals) {
 }
 
 std::string value_text(const uncertainty::Value& v, std::string_view unit, bool full) {
-  const std::string behind = unit.empty() ? "" : fmt::format(" {}", unit);
   const double expanded = v.expanded();
   // Adding zero turns "-0" into "0".
-  if (!(expanded > 0)) return fmt::format("{:.10g}{}", v.estimate + 0.0, behind);
+  if (!(expanded > 0)) return fmt::format("{:.10g}{}", v.estimate + 0.0, behind(unit));
   const int decimals = last_place(expanded) + (full ? further_digits : 0);
-  return fmt::format("{} ± {}{}", fixed(v.estimate, decimals), fixed(expanded, decimals), behind);
+  return fmt::format("{} ± {}{}", fixed(v.estimate, decimals), fixed(expanded, decimals),
+                     behind(unit));
+}
+
+std::string interval_text(double estimate, const uncertainty::Interval& i, std::string_view unit,
+                          bool full) {
+  const int decimals = interval_decimals(i, full);
+  return fmt::format("{} ({} to {}){}", fixed(estimate, decimals), fixed(i.lo, decimals),
+                     fixed(i.hi, decimals), behind(unit));
+}
+
+std::string interval_text(const uncertainty::Interval& i, std::string_view unit, bool full) {
+  const int decimals = interval_decimals(i, full);
+  return fmt::format("{} to {}{}", fixed(i.lo, decimals), fixed(i.hi, decimals), behind(unit));
+}
+
+std::string count_text(std::size_t count) {
+  std::string text = std::to_string(count);
+  for (std::size_t i = text.size(); i > 3; i -= 3) text.insert(i - 3, " ");
+  return text;
 }
 
 std::string instruction(double correction, int decimals) {
