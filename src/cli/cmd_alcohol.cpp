@@ -14,6 +14,7 @@
 #include "command.hpp"
 #include "failure.hpp"
 #include "limit.hpp"
+#include "sampling.hpp"
 #include "stories.hpp"
 #include "stream.hpp"
 #include "strength.hpp"
@@ -30,6 +31,7 @@ struct Options {
   std::string temperature, original_temperature, present_temperature, sugar, volume, csv;
   std::string culture, limit, level;
   ReadingOptions with;
+  SamplingOptions sampling;
 };
 
 // Weighed sugar in a measured volume stands for the original gravity that nobody took. Kitchen
@@ -89,9 +91,11 @@ int tell(const Options& o, const TakenReading& original, const TakenReading& pre
   StrengthWords w = words(weighed);
   w.basis = basis_text(culture);
   bool below = true;
+  const Told told{a.result, o.sampling, session.full, limit ? strength_key : "",
+                  limit ? limit->level : 0.95};
   if (limit && a.state != Fermentation::above)
-    below = judge(*limit, a, original, present, culture, w);
-  const int code = print_strength(a, w, session);
+    below = judge(*limit, a, original, present, culture, told, w);
+  const int code = print_strength(a, w, session, told);
   return below ? code : said_no;
 }
 
@@ -168,8 +172,9 @@ int run_csv(const Options& o, const Session& session) {
     const ferment::Culture culture = culture_from_text(own.empty() ? o.culture : own);
     AlcoholResult a = compute(original, present, culture);
     if (limit && a.state != Fermentation::above)
-      a.result.notes.push_back(
-          verdict_text(*limit, a, decide(*limit, a, original, present, culture)));
+      a.result.notes.push_back(verdict_text(
+          *limit, a,
+          decide(*limit, a, original, present, culture, Told{a.result, {}, session.full})));
     if (a.state == Fermentation::above)
       a.result.notes.emplace_back(
           "present above original: bubbles, swapped or misread, "
@@ -210,6 +215,7 @@ void setup_alcohol(CLI::App& app, const Session& session, Run& run) {
   c->add_option("--limit", o->limit, "decide on which side of a limit it lies: 0.5, us-0.5")
       ->type_name("LIMIT");
   c->add_option("--level", o->level, "with what probability; 95 % unless stated")->type_name("95");
+  add_sampling_options(*c, o->sampling);
   add_reading_options(*c, o->with);
   auto* csv =
       c->add_option("--csv", o->csv,
@@ -228,6 +234,7 @@ void setup_alcohol(CLI::App& app, const Session& session, Run& run) {
       throw UsageError{"the gravities are missing",
                        "areo alcohol 1.048 1.009, or --csv FILE for many"};
     check_options(*o);
+    check_sampling_options(o->sampling, !o->csv.empty(), session);
     run = [=, &session] { return o->csv.empty() ? run_one(*o, session) : run_csv(*o, session); };
   });
 }

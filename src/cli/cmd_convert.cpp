@@ -13,6 +13,7 @@
 #include "budget.hpp"
 #include "command.hpp"
 #include "parse.hpp"
+#include "sampling.hpp"
 #include "stream.hpp"
 #include "usage.hpp"
 
@@ -21,6 +22,7 @@ namespace {
 
 struct Options {
   std::string value, to, csv;
+  SamplingOptions sampling;
 };
 
 struct Converted {
@@ -57,12 +59,14 @@ int run_one(const Options& o, const Session& session) {
   const std::string headline =
       fmt::format("{} ({}; ± about 95 %, as far as it was typed)", o.value, c.of);
   if (session.budget.wanted) return print_budget(c.result, headline, session);
+  const Told told{c.result, o.sampling, session.full};
   if (session.json) {
-    raw_line(report::json_line(c.result));
+    raw_line(report::json_line(c.result, told.members()));
     return 0;
   }
   line(headline);
-  quantity_lines(c.result.quantities, session.full);
+  told.lines(c.result.quantities);
+  told.summary(c.result.quantities);
   notes(c.result.notes);
   return 0;
 }
@@ -94,6 +98,7 @@ void setup_convert(CLI::App& app, const Session& session, Run& run) {
       c->add_option("value", o->value, "1.048, 12.5P, 9.8Bx, 6.5Be, 1048kg/m3, 120g/L, 5%vol");
   c->add_option("--to", o->to, "scales, separated by commas; all unless stated")
       ->type_name("SG,P,...");
+  add_sampling_options(*c, o->sampling);
   auto* csv =
       c->add_option("--csv", o->csv, "CSV with a column 'value', row by row; - = standard input")
           ->type_name("FILE");
@@ -104,6 +109,7 @@ void setup_convert(CLI::App& app, const Session& session, Run& run) {
   c->callback([=, &session, &run] {
     if (o->value.empty() && o->csv.empty())
       throw UsageError{"the value is missing", "areo convert 1.048, or --csv FILE for many"};
+    check_sampling_options(o->sampling, !o->csv.empty(), session);
     run = [=, &session] { return o->csv.empty() ? run_one(*o, session) : run_csv(*o, session); };
   });
 }

@@ -12,6 +12,7 @@
 #include "budget.hpp"
 #include "command.hpp"
 #include "refract.hpp"
+#include "sampling.hpp"
 #include "stories.hpp"
 #include "stream.hpp"
 #include "usage.hpp"
@@ -22,6 +23,7 @@ namespace {
 struct Options {
   std::string reading, temperature, original, original_temperature, to, csv;
   ReadingOptions with;
+  SamplingOptions sampling;
 };
 
 struct Corrected {
@@ -75,11 +77,11 @@ int run_one(const Options& o, const Session& session) {
   const auto& q = c.result.quantities;
   const measurement::Quantity& own = q[0];
   const measurement::Quantity& correction = q[1];
-  const std::string headline = fmt::format(
-      "{}  ({}, about 95 %)", report::value_text(own.value, own.unit, session.full), own.name);
+  const Told told{c.result, o.sampling, session.full};
+  const std::string headline = fmt::format("{}  ({}, about 95 %)", told.text(own), own.name);
   if (session.budget.wanted) return print_budget(c.result, headline, session);
   if (session.json) {
-    raw_line(report::json_line(c.result));
+    raw_line(report::json_line(c.result, told.members()));
     return 0;
   }
   line(headline);
@@ -89,7 +91,8 @@ int run_one(const Options& o, const Session& session) {
   line(report::instruction(
       correction.value.estimate, report::last_place(correction.value.expanded()), "",
       fmt::format("what {} shows at {}", c.taken.instrument.hydrometer.name, at)));
-  quantity_lines({q.begin() + 2, q.end()}, session.full);
+  told.lines({q.begin() + 2, q.end()});
+  told.summary(q);
   notes(c.result.notes);
   line(next_step(o, c));
   return 0;
@@ -139,6 +142,7 @@ int run_as_refraction(const Options& o, const Session& session) {
   r.to = o.to;
   r.csv = o.csv;
   r.with = o.with;
+  r.sampling = o.sampling;
   r.with.refractometer = true;
   return run_refract(r, session);
 }
@@ -156,6 +160,7 @@ void setup_correct(CLI::App& app, const Session& session, Run& run) {
   c->add_option("--original-temp", o->original_temperature, "temperature at the original gravity")
       ->type_name("TEMP");
   c->add_option("--to", o->to, "further scales, separated by commas")->type_name("P,kg/m3,...");
+  add_sampling_options(*c, o->sampling);
   add_reading_options(*c, o->with);
   auto* csv =
       c->add_option("--csv", o->csv,
@@ -172,6 +177,7 @@ void setup_correct(CLI::App& app, const Session& session, Run& run) {
       throw UsageError{"the reading is missing",
                        "areo correct 1.048 --temp 20C, or --csv FILE for many"};
     check_reading_options(o->with);
+    check_sampling_options(o->sampling, !o->csv.empty(), session);
     if (o->csv.empty()) check_one(*o);
     run = [=, &session] {
       if (is_refraction(*o, session)) return run_as_refraction(*o, session);

@@ -196,12 +196,15 @@ int print_unfermented(const Options& o, Desk& desk, const Typed& typed, const Se
   const TakenRefraction taken = desk.refraction(typed);
   const measurement::Result r = unfermented(desk, taken, scales_from_text(o.to, {}));
   const auto& extract = r.at("extract_percent");
+  const Told told{r, o.sampling, session.full};
   const std::string headline =
-      fmt::format("{}  (extract, unfermented, about 95 %)",
-                  report::value_text(extract.value, extract.unit, session.full));
+      fmt::format("{}  (extract, unfermented, about 95 %)", told.text(extract));
   if (session.budget.wanted) return print_budget(r, headline, session, "unfermented");
   if (session.json) {
-    raw_line(report::json_line(r, {{"state", "\"unfermented\""}}));
+    std::vector<std::pair<std::string, std::string>> head{{"state", "\"unfermented\""}};
+    const auto sampling = told.members();
+    head.insert(head.end(), sampling.begin(), sampling.end());
+    raw_line(report::json_line(r, head));
     return done;
   }
   line(headline);
@@ -213,8 +216,8 @@ int print_unfermented(const Options& o, Desk& desk, const Typed& typed, const Se
         fmt::format("what {} shows", taken.sample.instrument.refractometer.name)));
     ++shown;
   }
-  quantity_lines({r.quantities.begin() + static_cast<std::ptrdiff_t>(shown), r.quantities.end()},
-                 session.full);
+  told.lines({r.quantities.begin() + static_cast<std::ptrdiff_t>(shown), r.quantities.end()});
+  told.summary(r.quantities);
   notes(r.notes);
   line(next_step(o, taken));
   return done;
@@ -227,10 +230,11 @@ int refract_one(const Options& o, const Session& session) {
   const Typed t{o.reading,  o.temperature,
                 o.original, or_same(o.original_temperature),
                 o.gravity,  or_same(o.gravity_temperature)};
-  if (!o.gravity.empty()) return print_strength(paired(desk, t), paired_words(), session);
-  if (!o.original.empty())
-    return print_strength(fermenting(desk, t), fermenting_words(desk.culture()), session);
-  return print_unfermented(o, desk, t, session);
+  if (o.gravity.empty() && o.original.empty()) return print_unfermented(o, desk, t, session);
+  const bool pair = !o.gravity.empty();
+  const AlcoholResult a = pair ? paired(desk, t) : fermenting(desk, t);
+  return print_strength(a, pair ? paired_words() : fermenting_words(desk.culture()), session,
+                        Told{a.result, o.sampling, session.full});
 }
 
 // --- many ---
@@ -339,6 +343,7 @@ void check_options(const Options& o) {
 
 int run_refract(const RefractOptions& o, const Session& session) {
   check_options(o);
+  check_sampling_options(o.sampling, !o.csv.empty(), session);
   return o.csv.empty() ? refract_one(o, session) : refract_csv(o, session);
 }
 
@@ -375,6 +380,7 @@ void setup_refract(CLI::App& app, const Session& session, Run& run) {
   c->add_option("--culture", o->culture,
                 "what ferments: yeast, mixed or acetic; yeast unless stated")
       ->type_name("WORD");
+  add_sampling_options(*c, o->sampling);
   c->add_option("--to", o->to, "further scales of an unfermented sample, separated by commas")
       ->type_name("P,kg/m3,...");
   auto* csv = c->add_option("--csv", o->csv,

@@ -48,6 +48,12 @@ std::string settling_text(const Limit& l, const TakenReading& original, const Ta
                      report::fixed(std::ceil(*least / place - 1e-6) * place, decimals));
 }
 
+uncertainty::Decision decide_one(const Limit& l, const AlcoholResult& a, const Told& told) {
+  const std::vector<double>* sample = told.sample();
+  return sample == nullptr ? measurement::decide_strength(a, l.percent_vol, l.level)
+                           : measurement::decide_strength(a, *sample, l.percent_vol, l.level);
+}
+
 double level_from_text(const std::string& text) {
   if (text.empty()) return 0.95;
   const TypedNumber n = number_with_unit(text, "a level");
@@ -81,12 +87,13 @@ std::optional<Limit> limit_from_text(const std::string& limit, const std::string
 }
 
 uncertainty::Decision decide(const Limit& l, const AlcoholResult& a, const TakenReading& original,
-                             const TakenReading& present, ferment::Culture culture) {
-  uncertainty::Decision d = measurement::decide_strength(a, l.percent_vol, l.level);
+                             const TakenReading& present, ferment::Culture culture,
+                             const Told& told) {
+  uncertainty::Decision d = decide_one(l, a, told);
   if (culture != ferment::Culture::mixed) return d;
   const AlcoholResult yeast = measurement::alcohol(present.instrument, present.reading,
                                                    original.instrument, original.reading);
-  const auto clean = measurement::decide_strength(yeast, l.percent_vol, l.level);
+  const auto clean = decide_one(l, yeast, told.likewise(yeast.result));
   if (d.side == Side::below) d.side = clean.side == Side::below ? Side::below : Side::cannot_tell;
   d.probability_below = std::min(d.probability_below, clean.probability_below);
   return d;
@@ -110,8 +117,9 @@ std::string verdict_text(const Limit& l, const AlcoholResult& a, const uncertain
 }
 
 bool judge(const Limit& l, const AlcoholResult& a, const TakenReading& original,
-           const TakenReading& present, ferment::Culture culture, StrengthWords& words) {
-  const uncertainty::Decision d = decide(l, a, original, present, culture);
+           const TakenReading& present, ferment::Culture culture, const Told& told,
+           StrengthWords& words) {
+  const uncertainty::Decision d = decide(l, a, original, present, culture, told);
   words.verdict.push_back(verdict_text(l, a, d));
   if (d.side == Side::cannot_tell)
     words.verdict.push_back(settling_text(l, original, present, culture));

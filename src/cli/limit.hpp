@@ -6,6 +6,7 @@
 #include "areo/ferment/limit.hpp"
 #include "areo/measurement/limit.hpp"
 #include "bench.hpp"
+#include "sampling.hpp"
 #include "strength.hpp"
 
 namespace areo::cli {
@@ -21,16 +22,19 @@ struct Limit {
 /// @throws ParseError for other texts and unknown names
 [[nodiscard]] std::optional<Limit> limit_from_text(const std::string& limit,
                                                    const std::string& level);
-/// The decision; for a mixed culture below only if it would be so for clean yeast, too.
+/// The decision, from the sample if there is one; for a mixed culture below only if it would be so
+/// for clean yeast, too.
 [[nodiscard]] uncertainty::Decision decide(const Limit& limit, const measurement::AlcoholResult& a,
                                            const TakenReading& original,
-                                           const TakenReading& present, ferment::Culture culture);
+                                           const TakenReading& present, ferment::Culture culture,
+                                           const Told& told);
 /// "limit 0.5 % vol: CANNOT TELL; 62.0 % likely to be below it, and 95 % are wanted"
 [[nodiscard]] std::string verdict_text(const Limit& limit, const measurement::AlcoholResult& a,
                                        const uncertainty::Decision& decision);
 /// Adds what is to be said about a limit to the words of a result.
 /// @return whether the strength is decided to lie below it
 bool judge(const Limit& limit, const measurement::AlcoholResult& a, const TakenReading& original,
-           const TakenReading& present, ferment::Culture culture, StrengthWords& words);
+           const TakenReading& present, ferment::Culture culture, const Told& told,
+           StrengthWords& words);
 
 }  // namespace areo::cli

@@ -22,10 +22,16 @@ void notes(const std::vector<std::string>& all) {
 }
 
 void quantity_lines(const std::vector<measurement::Quantity>& quantities, bool full) {
+  quantity_lines(quantities, [full](const measurement::Quantity& q) {
+    return report::value_text(q.value, q.unit, full);
+  });
+}
+
+void quantity_lines(const std::vector<measurement::Quantity>& quantities,
+                    const std::function<std::string(const measurement::Quantity&)>& text) {
   std::size_t width = 0;
   for (const auto& q : quantities) width = std::max(width, report::display_width(q.name));
-  for (const auto& q : quantities)
-    line(fmt::format("  {:<{}}  {}", q.name, width, report::value_text(q.value, q.unit, full)));
+  for (const auto& q : quantities) line(fmt::format("  {:<{}}  {}", q.name, width, text(q)));
 }
 
 void finish_output() {

@@ -1,5 +1,6 @@
 #pragma once
 // Standard output: lines for people, lines for programs, and the certainty that they arrived.
+#include <functional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -28,6 +29,9 @@ void raw_line(std::string_view text);
 void notes(const std::vector<std::string>& all);
 /// Quantities in columns: name, value ± U, unit.
 void quantity_lines(const std::vector<measurement::Quantity>& quantities, bool full);
+/// The same with another way to tell the value.
+void quantity_lines(const std::vector<measurement::Quantity>& quantities,
+                    const std::function<std::string(const measurement::Quantity&)>& text);
 /// @throws Error{file} if anything printed did not reach the disk or the pipe
 void finish_output();
 

@@ -5,6 +5,7 @@
 #include "bench.hpp"
 #include "extract_kind.hpp"
 #include "output.hpp"
+#include "sampling.hpp"
 
 namespace areo::cli {
 
@@ -14,6 +15,7 @@ struct RefractOptions {
   std::string hydrometer, culture, to, csv;
   ExtractOptions extract;
   ReadingOptions with;
+  SamplingOptions sampling;
 };
 
 /// @throws UsageError for options that have nothing to act on; what Bench and measurement throw

@@ -19,7 +19,6 @@ using measurement::AlcoholResult;
 using measurement::Fermentation;
 using measurement::Quantity;
 
-constexpr const char* strength_key = "alcohol_percent_vol";
 constexpr const char* rule_key = "rule_of_thumb_percent_vol";
 
 std::vector<Quantity> chosen(const AlcoholResult& a, const std::vector<std::string>& keys) {
@@ -29,54 +28,57 @@ std::vector<Quantity> chosen(const AlcoholResult& a, const std::vector<std::stri
   return all;
 }
 
-void print_refusal(const AlcoholResult& a, const StrengthWords& words, const Session& session) {
+// The strength, and what stands beside it where it is no figure.
+std::vector<Quantity> bounded(const AlcoholResult& a, const StrengthWords& words) {
+  std::vector<std::string> keys{strength_key};
+  keys.insert(keys.end(), words.beside_bound.begin(), words.beside_bound.end());
+  return chosen(a, keys);
+}
+
+void print_refusal(const AlcoholResult& a, const StrengthWords& words, const Told& told) {
   line("no alcohol computed: " + words.above);
-  if (a.state == Fermentation::contradiction) {
-    std::vector<std::string> keys{strength_key};
-    keys.insert(keys.end(), words.beside_bound.begin(), words.beside_bound.end());
-    quantity_lines(chosen(a, keys), session.full);
-  } else {
-    quantity_lines(a.result.quantities, session.full);
-  }
+  const std::vector<Quantity> shown =
+      a.state == Fermentation::contradiction ? bounded(a, words) : a.result.quantities;
+  told.lines(shown);
+  told.summary(shown);
   for (std::size_t i = 0; i < words.causes.size(); ++i)
     line((i == 0 ? "likely causes: " : "  ") + words.causes[i]);
   notes(a.result.notes);
   line("next: " + words.retry);
 }
 
-void print_drink(const AlcoholResult& a, const Session& session) {
+void print_drink(const AlcoholResult& a, const Told& told) {
   std::vector<Quantity> rest;
   std::copy_if(a.result.quantities.begin(), a.result.quantities.end(), std::back_inserter(rest),
                [](const Quantity& q) { return q.key != strength_key && q.key != rule_key; });
-  quantity_lines(rest, session.full);
-  const auto& kj = a.result.at("energy_kj_per_100_ml").value;
-  line(fmt::format("  that is {} for 100 mL",
-                   report::value_text({kj.estimate / ferment::kj_per_kcal,
-                                       kj.u / ferment::kj_per_kcal, kj.degrees_of_freedom},
-                                      "kcal", session.full)));
+  told.lines(rest);
+  const Quantity& kj = a.result.at("energy_kj_per_100_ml");
+  line(fmt::format("  that is {} for 100 mL", told.text(kj, 1 / ferment::kj_per_kcal, "kcal")));
   const auto rule = std::find_if(a.result.quantities.begin(), a.result.quantities.end(),
                                  [](const Quantity& q) { return q.key == rule_key; });
   if (rule != a.result.quantities.end())
     line(fmt::format("  for comparison {} by the rule 131.25 (OG - FG): common practice, no source",
-                     report::value_text(rule->value, rule->unit, session.full)));
+                     told.text(*rule)));
 }
 
-std::string headline_of_bound(const AlcoholResult& a, const StrengthWords& words) {
+std::string headline_of_bound(const AlcoholResult& a, const StrengthWords& words,
+                              const Told& told) {
   const std::string why = a.state == Fermentation::bound
                               ? "an upper bound only, the culture uses up alcohol"
                               : words.no_change;
-  return why + "; " + bound_text(a);
+  return why + "; " + bound_text(a, told.interval(strength_key));
 }
 
-void print_figure(const AlcoholResult& a, const StrengthWords& words, const Session& session) {
+void print_figure(const AlcoholResult& a, const StrengthWords& words, const Told& told) {
   const bool measured = a.state == Fermentation::measured;
-  line(headline(a, words, session.full));
+  line(headline(a, words, told));
   for (const std::string& v : words.verdict) line(v);
   line("next: read again in a day or two; strength rises as long as gravity falls");
   if (measured)
-    print_drink(a, session);
+    print_drink(a, told);
   else
-    quantity_lines(chosen(a, words.beside_bound), session.full);
+    told.lines(chosen(a, words.beside_bound));
+  told.summary(measured ? a.result.quantities : bounded(a, words));
   notes(a.result.notes);
   print_basis(words.basis);
 }
@@ -95,13 +97,14 @@ const char* word(Fermentation f) {
 }
 
 // One side of a 95 % interval leaves 2.5 % outside.
-std::string bound_text(const AlcoholResult& a) {
+std::string bound_text(const AlcoholResult& a,
+                       const std::optional<uncertainty::Interval>& sampled) {
   const uncertainty::Value& strength = a.result.at(strength_key).value;
-  const double expanded = strength.expanded();
+  const double expanded = sampled ? (sampled->hi - sampled->lo) / 2 : strength.expanded();
   // Never rounded below what it bounds; less than no alcohol is no reason for a lower bound.
   const int place = report::last_place(expanded);
   const double step = std::pow(10.0, -place);
-  const double bound = std::max(strength.estimate, 0.0) + expanded;
+  const double bound = sampled ? sampled->hi : std::max(strength.estimate, 0.0) + expanded;
   return fmt::format("alcohol below {} % vol (about 97.5 %)",
                      report::fixed(std::ceil(bound / step - 1e-9) * step, place));
 }
@@ -136,25 +139,27 @@ void print_basis(const std::string& basis) {
   line("  local law and an accredited laboratory decide");
 }
 
-std::string headline(const AlcoholResult& a, const StrengthWords& words, bool full) {
-  if (a.state != Fermentation::measured) return headline_of_bound(a, words);
+std::string headline(const AlcoholResult& a, const StrengthWords& words, const Told& told) {
+  if (a.state != Fermentation::measured) return headline_of_bound(a, words, told);
   const Quantity& strength = a.result.at(strength_key);
-  return fmt::format("{}  ({}about 95 %)", report::value_text(strength.value, strength.unit, full),
-                     words.how);
+  return fmt::format("{}  ({}about 95 %)", told.text(strength), words.how);
 }
 
-int print_strength(const AlcoholResult& a, const StrengthWords& words, const Session& session) {
+int print_strength(const AlcoholResult& a, const StrengthWords& words, const Session& session,
+                   const Told& told) {
   if (session.budget.wanted) return print_strength_budget(a, words, session);
   const bool refused = a.state == Fermentation::above || a.state == Fermentation::contradiction;
   if (session.json) {
     std::vector<std::pair<std::string, std::string>> head{
         {"state", report::json_string(word(a.state))}};
+    const auto sampling = told.members();
+    head.insert(head.end(), sampling.begin(), sampling.end());
     head.insert(head.end(), words.members.begin(), words.members.end());
     raw_line(report::json_line(a.result, head));
   } else if (refused) {
-    print_refusal(a, words, session);
+    print_refusal(a, words, told);
   } else {
-    print_figure(a, words, session);
+    print_figure(a, words, told);
   }
   return refused ? said_no : done;
 }

@@ -1,12 +1,14 @@
 #pragma once
 // How a strength is told, however it was got at: with its range, as an upper bound, or not at all
 // and why.
+#include <optional>
 #include <string>
 #include <utility>
 #include <vector>
 
 #include "areo/measurement/alcohol.hpp"
 #include "output.hpp"
+#include "sampling.hpp"
 
 namespace areo::cli {
 
@@ -26,8 +28,13 @@ struct StrengthWords {
 
 /// A word for programs.
 [[nodiscard]] const char* word(measurement::Fermentation f);
+/// Key of the strength.
+inline constexpr const char* strength_key = "alcohol_percent_vol";
 /// "alcohol below 0.3 % vol (about 97.5 %)"
-[[nodiscard]] std::string bound_text(const measurement::AlcoholResult& a);
+/// @param sampled  its interval, if that is to be told instead of the law's
+[[nodiscard]] std::string bound_text(
+    const measurement::AlcoholResult& a,
+    const std::optional<uncertainty::Interval>& sampled = std::nullopt);
 /// Keys of what says nothing where the strength is a bound only.
 [[nodiscard]] const std::vector<std::string>& rests_on_strength();
 /// The culture by its word; yeast if empty.
@@ -39,10 +46,10 @@ struct StrengthWords {
 void print_basis(const std::string& basis);
 /// "4.98 ± 0.30 % vol  (about 95 %)", or the bound; for states with a figure.
 [[nodiscard]] std::string headline(const measurement::AlcoholResult& a, const StrengthWords& words,
-                                   bool full);
+                                   const Told& told);
 /// Prints a result, or its budget if that is wanted, as text or JSON.
 /// @return exit code: no alcohol computed is a "no"
 int print_strength(const measurement::AlcoholResult& a, const StrengthWords& words,
-                   const Session& session);
+                   const Session& session, const Told& told);
 
 }  // namespace areo::cli

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "areo/core/error.hpp"
 
@@ -115,14 +116,17 @@ double CorrectionInputs::at(const uncertainty::Point& x, double indication) cons
 CorrectionInputs add_correction(uncertainty::Inputs& inputs, const std::string& instrument,
                                 const std::string& unit, const Correction& c,
                                 uncertainty::Origin origin) {
-  using uncertainty::normal;
-  return {c,
-          inputs.add(from(origin, normal(instrument + ": offset of the scale", unit, c.offset,
-                                         c.u_offset, c.provenance))),
-          inputs.add(from(origin, normal(instrument + ": slope of the scale", "", c.slope,
-                                         c.u_slope, c.provenance))),
-          inputs.add(from(origin, normal(instrument + ": scale outside its checked range", "", 0,
-                                         c.u_slope_beyond, c.provenance)))};
+  // What is taken as within a tolerance has limits; what was fitted to checks has none.
+  const auto known = [&](std::string name, std::string in_unit, double value, double u) {
+    uncertainty::Input input =
+        uncertainty::normal(std::move(name), std::move(in_unit), value, u, c.provenance);
+    if (c.checks == 0) input.shape = uncertainty::Distribution::rectangular;
+    return from(origin, std::move(input));
+  };
+  return {
+      c, inputs.add(known(instrument + ": offset of the scale", unit, c.offset, c.u_offset)),
+      inputs.add(known(instrument + ": slope of the scale", "", c.slope, c.u_slope)),
+      inputs.add(known(instrument + ": scale outside its checked range", "", 0, c.u_slope_beyond))};
 }
 
 }  // namespace areo::instruments

@@ -11,13 +11,21 @@ bool decided_below(const AlcoholResult& a, double limit, double level) {
   return decide_strength(a, limit, level).side == Side::below;
 }
 
+uncertainty::Decision never_above_a_bound(const AlcoholResult& a, uncertainty::Decision d) {
+  if (a.state == Fermentation::bound && d.side == Side::above) d.side = Side::cannot_tell;
+  return d;
+}
+
 }  // namespace
 
 uncertainty::Decision decide_strength(const AlcoholResult& a, double limit, double level) {
-  uncertainty::Decision d =
-      uncertainty::decide(a.result.at("alcohol_percent_vol").value, limit, level);
-  if (a.state == Fermentation::bound && d.side == Side::above) d.side = Side::cannot_tell;
-  return d;
+  return never_above_a_bound(
+      a, uncertainty::decide(a.result.at("alcohol_percent_vol").value, limit, level));
+}
+
+uncertainty::Decision decide_strength(const AlcoholResult& a, std::span<const double> sorted,
+                                      double limit, double level) {
+  return never_above_a_bound(a, uncertainty::decide(sorted, limit, level));
 }
 
 std::optional<double> least_indication_below(const Calibrated& instrument,

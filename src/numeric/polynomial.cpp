@@ -1,40 +1,26 @@
 #include "areo/numeric/polynomial.hpp"
 
 #include <fmt/format.h>
-#include <gsl/gsl_blas.h>
 #include <gsl/gsl_multifit.h>
 
 #include <algorithm>
 #include <array>
 #include <cmath>
 #include <limits>
-#include <new>
 #include <set>
 
 #include "areo/core/error.hpp"
 #include "areo/numeric/quantile.hpp"
 #include "areo/numeric/root.hpp"
-#include "handle.hpp"
+#include "fit_data.hpp"
 
 namespace areo::numeric {
 namespace {
 
-using Vector = Handle<gsl_vector, gsl_vector_free>;
-using Matrix = Handle<gsl_matrix, gsl_matrix_free>;
 using Workspace = Handle<gsl_multifit_linear_workspace, gsl_multifit_linear_free>;
 
 constexpr double level = 0.95;
 constexpr std::size_t most_coefficients = 3;
-
-template <class Owner>
-Owner owned(Owner p) {
-  if (!p) throw std::bad_alloc{};
-  return p;
-}
-
-void require_status(int status) {
-  if (status != GSL_SUCCESS) throw Error{Errc::no_convergence, gsl_strerror(status)};
-}
 
 std::size_t different(std::span<const double> x) {
   return std::set<double>(x.begin(), x.end()).size();
@@ -42,20 +28,11 @@ std::size_t different(std::span<const double> x) {
 
 void require_sensible(std::span<const double> x, std::span<const double> y, const Covariance& v,
                       double x0, std::size_t degree) {
-  const auto finite = [](std::span<const double> all) {
-    return std::all_of(all.begin(), all.end(), [](double a) { return std::isfinite(a); });
-  };
   if (degree >= most_coefficients)
     throw Error{Errc::domain,
                 fmt::format("a fit is a constant, a line or a parabola; got degree {}", degree)};
-  if (y.size() != x.size() || v.size() != x.size())
-    throw Error{
-        Errc::domain,
-        fmt::format("a fit needs as many values as places and uncertainties; got {} values, "
-                    "{} places, {} uncertainties",
-                    y.size(), x.size(), v.size())};
-  if (!finite(x) || !finite(y) || !finite(v.elements()) || !std::isfinite(x0))
-    throw Error{Errc::domain, "a fit needs finite values and uncertainties"};
+  require_fit_data(x, y, v);
+  if (!std::isfinite(x0)) throw Error{Errc::domain, "a fit needs a finite place to count from"};
   if (different(x) <= degree)
     throw Error{Errc::domain,
                 fmt::format("a fit of degree {} needs at least {} different places; got {}", degree,
@@ -113,9 +90,7 @@ PolynomialFit fit_polynomial(std::span<const double> x, std::span<const double> 
   require_sensible(x, y, v, x0, degree);
   const std::size_t n = x.size();
   const std::size_t parameters = degree + 1;
-  // Multiplied by the inverse of this factor, values become independent with uncertainty 1.
-  const std::vector<double> factor = definite_cholesky(v);
-  const auto l = gsl_matrix_const_view_array(factor.data(), n, n);
+  const Whitening independent{v};
   const auto design = owned(Matrix{gsl_matrix_alloc(n, parameters)});
   const auto values = owned(Vector{gsl_vector_alloc(n)});
   const auto ones = owned(Vector{gsl_vector_alloc(n)});
@@ -125,9 +100,8 @@ PolynomialFit fit_polynomial(std::span<const double> x, std::span<const double> 
     for (std::size_t j = 0; j < parameters; ++j) gsl_matrix_set(design.get(), i, j, row[j]);
     gsl_vector_set(values.get(), i, y[i]);
   }
-  require_status(gsl_blas_dtrsm(CblasLeft, CblasLower, CblasNoTrans, CblasNonUnit, 1, &l.matrix,
-                                design.get()));
-  require_status(gsl_blas_dtrsv(CblasLower, CblasNoTrans, CblasNonUnit, &l.matrix, values.get()));
+  require_status(independent.apply(design.get()));
+  require_status(independent.apply(values.get()));
   const auto parameter = owned(Vector{gsl_vector_alloc(parameters)});
   const auto covariance = owned(Matrix{gsl_matrix_alloc(parameters, parameters)});
   const auto work = owned(Workspace{gsl_multifit_linear_alloc(n, parameters)});

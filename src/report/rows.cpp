@@ -6,6 +6,7 @@
 
 #include "areo/core/error.hpp"
 #include "dump.hpp"
+#include "utf8.hpp"
 
 namespace areo::report {
 namespace {
@@ -13,25 +14,9 @@ namespace {
 using notebook::Cell;
 using notebook::NamedRow;
 
-// Length of the UTF-8 sequence at the start of a text; 0 if it is none.
-std::size_t sequence(std::string_view text) {
-  const auto byte = [&](std::size_t i) { return static_cast<unsigned char>(text[i]); };
-  const unsigned char lead = byte(0);
-  if (lead < 0x80) return 1;
-  const std::size_t n = lead >= 0xF0 ? 4 : lead >= 0xE0 ? 3 : 2;
-  if (lead < 0xC2 || lead > 0xF4 || text.size() < n) return 0;
-  for (std::size_t i = 1; i < n; ++i)
-    if ((byte(i) & 0xC0U) != 0x80) return 0;
-  // Too long, a surrogate, or beyond the last character.
-  if ((lead == 0xE0 && byte(1) < 0xA0) || (lead == 0xED && byte(1) > 0x9F) ||
-      (lead == 0xF0 && byte(1) < 0x90) || (lead == 0xF4 && byte(1) > 0x8F))
-    return 0;
-  return n;
-}
-
 bool is_utf8(std::string_view text) {
   while (!text.empty()) {
-    const std::size_t n = sequence(text);
+    const std::size_t n = utf8_length(text);
     if (n == 0) return false;
     text.remove_prefix(n);
   }
@@ -117,7 +102,7 @@ std::string row_cell(const Cell& cell) {
   if (!text.empty() && std::string_view{"=+-@'"}.find(text.front()) != std::string_view::npos)
     out += '\'';
   while (!text.empty()) {
-    const std::size_t n = sequence(text);
+    const std::size_t n = utf8_length(text);
     const auto c = static_cast<unsigned char>(text[0]);
     const bool control = c < 0x20 || c == 0x7F ||
                          (c == 0xC2 && n == 2 && static_cast<unsigned char>(text[1]) < 0xA0);

@@ -5,25 +5,15 @@
 #include <algorithm>
 #include <cmath>
 
+#include "utf8.hpp"
+
 namespace areo::report {
 namespace {
 
-// Bytes of the character that the text begins with; 0 if it is no UTF-8.
-std::size_t utf8_length(std::string_view text) {
-  const auto byte = [&](std::size_t i) -> unsigned { return static_cast<unsigned char>(text[i]); };
-  const unsigned first = byte(0);
-  if (first < 0x80) return 1;
-  if (first < 0xC2 || first > 0xF4) return 0;
-  const std::size_t length = first < 0xE0 ? 2 : first < 0xF0 ? 3 : 4;
-  if (text.size() < length) return 0;
-  for (std::size_t i = 1; i < length; ++i)
-    if ((byte(i) & 0xC0U) != 0x80U) return 0;
-  // Longer than it need be, half of a pair, or beyond the last character.
-  const unsigned second = byte(1);
-  if ((first == 0xE0 && second < 0xA0) || (first == 0xED && second >= 0xA0) ||
-      (first == 0xF0 && second < 0x90) || (first == 0xF4 && second >= 0x90))
-    return 0;
-  return length;
+std::string behind(std::string_view unit) { return unit.empty() ? "" : fmt::format(" {}", unit); }
+
+int interval_decimals(const uncertainty::Interval& i, bool full) {
+  return last_place((i.hi - i.lo) / 2) + (full ? further_digits : 0);
 }
 
 }  // namespace
@@ -49,12 +39,30 @@ std::string fixed(double value, int decimals) {
 }
 
 std::string value_text(const uncertainty::Value& v, std::string_view unit, bool full) {
-  const std::string behind = unit.empty() ? "" : fmt::format(" {}", unit);
   const double expanded = v.expanded();
   // Adding zero turns "-0" into "0".
-  if (!(expanded > 0)) return fmt::format("{:.10g}{}", v.estimate + 0.0, behind);
+  if (!(expanded > 0)) return fmt::format("{:.10g}{}", v.estimate + 0.0, behind(unit));
   const int decimals = last_place(expanded) + (full ? further_digits : 0);
-  return fmt::format("{} ± {}{}", fixed(v.estimate, decimals), fixed(expanded, decimals), behind);
+  return fmt::format("{} ± {}{}", fixed(v.estimate, decimals), fixed(expanded, decimals),
+                     behind(unit));
+}
+
+std::string interval_text(double estimate, const uncertainty::Interval& i, std::string_view unit,
+                          bool full) {
+  const int decimals = interval_decimals(i, full);
+  return fmt::format("{} ({} to {}){}", fixed(estimate, decimals), fixed(i.lo, decimals),
+                     fixed(i.hi, decimals), behind(unit));
+}
+
+std::string interval_text(const uncertainty::Interval& i, std::string_view unit, bool full) {
+  const int decimals = interval_decimals(i, full);
+  return fmt::format("{} to {}{}", fixed(i.lo, decimals), fixed(i.hi, decimals), behind(unit));
+}
+
+std::string count_text(std::size_t count) {
+  std::string text = std::to_string(count);
+  for (std::size_t i = text.size(); i > 3; i -= 3) text.insert(i - 3, " ");
+  return text;
 }
 
 std::string instruction(double correction, int decimals) {

@@ -36,6 +36,13 @@ void require_sensible(const MonteCarloOptions& o, std::size_t outputs) {
     throw Error{Errc::domain, fmt::format("sampling takes {} to {} trials for a probability of {}; "
                                           "got {}",
                                           least, most_trials, o.p, o.max_trials)};
+  if (o.min_trials > o.max_trials)
+    throw Error{Errc::domain,
+                fmt::format("at least {} trials, but {} at the most", o.min_trials, o.max_trials)};
+  if (!o.tolerances.empty() &&
+      (o.tolerances.size() != outputs ||
+       !std::all_of(o.tolerances.begin(), o.tolerances.end(), [](double t) { return t >= 0; })))
+    throw Error{Errc::domain, "one tolerance, zero or more, for each output of the model"};
   for (const std::size_t k : o.keep)
     if (k >= outputs)
       throw Error{Errc::domain,
@@ -158,13 +165,15 @@ MonteCarlo monte_carlo(const Inputs& inputs, const Model& model, const MonteCarl
     draw_block(sampler, model, size, columns, beyond);
     result.trials += size;
     const bool enough = result.trials >= least_blocks * size;
-    result.converged = enough;
+    result.converged = enough && result.trials >= options.min_trials;
     for (std::size_t k = 0; k < outputs; ++k) {
       blocks[k].add(std::span{columns[k]}.last(size));
       if (!enough) continue;
       MonteCarloOutput& out = result.outputs[k];
       out.scatter = blocks[k].scatter();
-      out.tolerance = numerical_tolerance(blocks[k].u(), options.digits);
+      out.tolerance = options.tolerances.empty()
+                          ? numerical_tolerance(blocks[k].u(), options.digits)
+                          : options.tolerances[k];
       out.converged = out.scatter <= out.tolerance;
       result.converged = result.converged && out.converged;
     }
@@ -192,8 +201,14 @@ MonteCarlo monte_carlo(const Inputs& inputs, const Model& model, const MonteCarl
 }
 
 Comparison agree(const Value& value, const MonteCarloOutput& sampled, int digits) {
+  return agree_within(value, sampled, numerical_tolerance(value.u, digits));
+}
+
+Comparison agree_within(const Value& value, const MonteCarloOutput& sampled, double tolerance) {
+  if (!(tolerance >= 0))
+    throw Error{Errc::domain, fmt::format("a tolerance is zero or more; got {}", tolerance)};
   Comparison c;
-  c.tolerance = numerical_tolerance(value.u, digits);
+  c.tolerance = tolerance;
   const double expanded = value.expanded(sampled.p);
   c.d_low = std::abs(value.estimate - expanded - sampled.symmetric.lo);
   c.d_high = std::abs(value.estimate + expanded - sampled.symmetric.hi);

@@ -4,6 +4,7 @@
 
 #include <cmath>
 #include <limits>
+#include <vector>
 
 #include "areo/core/error.hpp"
 #include "areo/uncertainty/propagate.hpp"
@@ -50,6 +51,21 @@ TEST(Correction, AsInputsItSaysTheSame) {
     EXPECT_NEAR(v.estimate, checked().at(r), 1e-15);
     EXPECT_NEAR(v.u, checked().uncertainty_at(r), 1e-12);
   }
+}
+
+// A tolerance has limits, a fit has none: with the same u, sampling draws them differently.
+TEST(Correction, HasTheShapeOfWhatIsKnown) {
+  const auto shapes = [](const Correction& c) {
+    uncertainty::Inputs in;
+    (void)add_correction(in, "stem-1", "", c);
+    std::vector<uncertainty::Distribution> all;
+    for (const uncertainty::Input& i : in.all()) all.push_back(i.shape);
+    return all;
+  };
+  using D = uncertainty::Distribution;
+  EXPECT_EQ(shapes(checked()), (std::vector{D::normal, D::normal, D::normal}));
+  EXPECT_EQ(shapes(never_checked(0.002, 0.990, 1.100)),
+            (std::vector{D::rectangular, D::rectangular, D::rectangular}));
 }
 
 TEST(NeverChecked, OneDivisionAtTheMiddleMoreAtTheEnds) {

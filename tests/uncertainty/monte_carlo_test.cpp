@@ -146,6 +146,26 @@ TEST(MonteCarlo, GoesOnUntilStable) {
   EXPECT_EQ(trials(0.999, 1), 500'000U);
 }
 
+TEST(MonteCarlo, TakesTheLeastNumberOfTrials) {
+  const TwoInputs s;
+  const MonteCarlo mc = monte_carlo(s.inputs, s.sum(), {.digits = 1, .min_trials = 75'000});
+  EXPECT_TRUE(mc.converged);
+  EXPECT_EQ(mc.trials, 80'000U);  // whole blocks
+}
+
+// The rule is the stated distance, whatever the digits of u would be.
+TEST(MonteCarlo, IsStableToAStatedTolerance) {
+  const TwoInputs s;
+  const MonteCarlo coarse = monte_carlo(s.inputs, s.sum(), {.tolerances = {1, 1}});
+  EXPECT_EQ(coarse.trials, 50'000U);
+  EXPECT_EQ(coarse.outputs[0].tolerance, 1);
+  const MonteCarlo never =
+      monte_carlo(s.inputs, s.sum(), {.max_trials = 60'000, .tolerances = {1, 1e-9}});
+  EXPECT_FALSE(never.converged);
+  EXPECT_TRUE(never.outputs[0].converged);
+  EXPECT_FALSE(never.outputs[1].converged);
+}
+
 TEST(MonteCarlo, ReportsProgress) {
   const TwoInputs s;
   std::vector<double> seen;
@@ -196,6 +216,10 @@ TEST(MonteCarlo, RefusesWhatItCannotJudge) {
   EXPECT_THROW(with({.max_trials = 10'000'001}), Error);
   EXPECT_THROW(with({.p = 0.9999}), Error);  // five blocks of a million
   EXPECT_THROW(with({.keep = {2}}), Error);
+  EXPECT_THROW(with({.max_trials = 60'000, .min_trials = 60'001}), Error);
+  EXPECT_THROW(with({.tolerances = {1}}), Error);
+  EXPECT_THROW(with({.tolerances = {1, nan}}), Error);
+  EXPECT_THROW(with({.tolerances = {1, -1}}), Error);
   EXPECT_THROW((void)monte_carlo(s.inputs, [](const Point&) { return std::vector{nan}; }), Error);
   EXPECT_THROW((void)monte_carlo(s.inputs, [](const Point&) { return std::vector<double>{}; }),
                Error);
@@ -225,6 +249,10 @@ TEST(Agree, ByHand) {
   EXPECT_EQ(agree(v, sampled(8.04, 11.96, 0.06)).verdict, Agreement::cannot_tell);
   EXPECT_EQ(agree(v, sampled(8.04, 11.96 - 0.2, 0.06)).verdict, Agreement::differ);
   EXPECT_EQ(agree(v, sampled(8.04 - 0.06, 11.96, 0.01), 1).verdict, Agreement::agree);
+  EXPECT_EQ(agree_within(v, sampled(8.04 - 0.06, 11.96, 0.01), 0.07).verdict, Agreement::agree);
+  EXPECT_EQ(agree_within(v, sampled(8.04 - 0.06, 11.96, 0.01), 0.05).verdict, Agreement::differ);
+  EXPECT_THROW((void)agree_within(v, sampled(8, 12, 0), nan), Error);
+  EXPECT_THROW((void)agree_within(v, sampled(8, 12, 0), -1), Error);
   EXPECT_THROW((void)agree(v, sampled(nan, 1, 0)), Error);
   EXPECT_THROW((void)agree({10, nan}, sampled(8, 12, 0)), Error);
 }

@@ -1,6 +1,7 @@
 #pragma once
 // A strength against a limit: below, above, or not to be told with these instruments.
 #include <optional>
+#include <span>
 
 #include "areo/measurement/alcohol.hpp"
 #include "areo/uncertainty/decision.hpp"
@@ -14,6 +15,11 @@ namespace areo::measurement {
 /// @param level  above 0.5, to 0.9999
 /// @throws       Error{domain} for a result without strength or other levels
 [[nodiscard]] uncertainty::Decision decide_strength(const AlcoholResult& drink, double limit,
+                                                    double level = 0.95);
+/// The same from a sample of the strength.
+/// @param sorted  as uncertainty::decide()
+[[nodiscard]] uncertainty::Decision decide_strength(const AlcoholResult& drink,
+                                                    std::span<const double> sorted, double limit,
                                                     double level = 0.95);
 
 /// The smallest indication of the hydrometer at which the strength would be decided to lie below

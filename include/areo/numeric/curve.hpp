@@ -1,6 +1,6 @@
 #pragma once
-// A curve that is not linear in its parameters, through values that may err together (GNU
-// Scientific Library).
+// Nonlinear least squares: a curve with unknown parameters through values that may err together
+// (trust region of the GNU Scientific Library).
 #include <functional>
 #include <span>
 #include <vector>
@@ -9,32 +9,40 @@
 
 namespace areo::numeric {
 
-/// y at x for given parameters.
+/// Value of a curve at x. A value that is not finite says that the curve does not reach there with
+/// these parameters.
 using Curve = std::function<double(double x, std::span<const double> parameters)>;
 
+/// The covariance of the parameters is the one that follows from the stated covariance of y (not
+/// from the residuals), with the curve taken as straight about the solution; multiply it by
+/// residual_variance() for data whose common uncertainty is unknown.
 struct CurveFit {
   std::vector<double> parameters;
-  /// Of the parameters; follows from the stated covariance of y, as for PolynomialFit.
-  Covariance covariance{0};
-  double chi_squared = 0;  ///< weighted sum of squared residuals
-  int degrees_of_freedom = 0;
-  int steps = 0;
+  Covariance covariance{0};    ///< of the parameters
+  double chi_squared = 0;      ///< weighted sum of squared residuals, rᵀ V⁻¹ r
+  int degrees_of_freedom = 0;  ///< points minus parameters
+  int iterations = 0;          ///< steps from the start
 
   /// chi_squared / degrees_of_freedom; NaN if there are no degrees of freedom.
   [[nodiscard]] double residual_variance() const;
 };
 
-/// Generalized least squares by Levenberg's and Marquardt's method in a trust region, with central
-/// differences for the derivatives. Where the curve throws Error or gives no finite number during
-/// the search, the step there is taken back.
-/// @param x,y    n values each, finite, n not below the number of parameters
-/// @param v      covariance of y, n by n, positive definite
-/// @param start  one value per parameter, where the curve is finite at every x
-/// @throws Error{domain} for other sizes, values that are not finite, a v that is no covariance, or
-///         a curve that is not finite at the start; Error{no_convergence} if no least sum is found,
-///         or if the values do not fix all parameters; anything else that the curve throws
-/// @source [nist-strd] for its checks
-/// @check  the data sets Rat43 and Chwirut2 of [nist-strd], from both starts, to six digits
+/// Parameters for which chi-squared is least near the start. Ends when none of them is further than
+/// 1e-7 of its standard uncertainty from the solution, or as near as rounding of y and of
+/// chi-squared lets it see. There may be other minima elsewhere: a start in sight of the solution
+/// is the caller's part.
+/// @param curve  smooth in its parameters. An exception that it throws reaches the caller
+///               unchanged. A step to where it is not finite is taken back and tried shorter.
+/// @param x,y    n values each, as many as parameters or more
+/// @param v      covariance of y, n by n, positive definite; for independent values
+///               Covariance::diagonal
+/// @param start  one value per parameter; their sizes set the steps of numerical derivatives
+/// @throws Error{domain} for other sizes, values that are not finite, a v that is no covariance of
+///         uncertain values, a curve that is not finite at the start or beside the solution, and
+///         points that leave a parameter, or a combination of them, open;
+///         Error{no_convergence} if 200 steps do not get there, or if no step leads on
+/// @source [gum] H.3 for a line; the covariance as for lines in [iso28037] clause 9
+/// @check  the data sets Rat43 and Chwirut2 of [nist-strd]
 [[nodiscard]] CurveFit fit_curve(const Curve& curve, std::span<const double> x,
                                  std::span<const double> y, const Covariance& v,
                                  std::span<const double> start);

@@ -3,6 +3,7 @@
 #include <string>
 
 #include "areo/measurement/result.hpp"
+#include "areo/measurement/sampled.hpp"
 
 namespace areo::report {
 
@@ -12,6 +13,10 @@ namespace areo::report {
 [[nodiscard]] std::string json_line(
     const measurement::Result& result,
     const std::vector<std::pair<std::string, std::string>>& head = {});
+
+/// The second evaluation of a result as a JSON object, a member for each quantity under its key.
+[[nodiscard]] std::string sampling_json(const measurement::Result& result,
+                                        const measurement::Sampled& sampled);
 
 /// A JSON string with its quotes.
 [[nodiscard]] std::string json_string(std::string_view text);

@@ -5,6 +5,7 @@
 #include <string_view>
 #include <vector>
 
+#include "areo/uncertainty/monte_carlo.hpp"
 #include "areo/uncertainty/propagate.hpp"
 
 namespace areo::report {
@@ -26,6 +27,17 @@ inline constexpr int further_digits = 6;
 /// `full` six further digits. A value without uncertainty is printed as it is.
 [[nodiscard]] std::string value_text(const uncertainty::Value& value, std::string_view unit,
                                      bool full = false);
+
+/// "0.31 (0.02 to 0.85) % vol": an estimate and the ends of an interval that need not be as far to
+/// both sides, rounded to the second digit of half its width.
+[[nodiscard]] std::string interval_text(double estimate, const uncertainty::Interval& interval,
+                                        std::string_view unit, bool full = false);
+/// "0.02 to 0.85 % vol", the same without an estimate.
+[[nodiscard]] std::string interval_text(const uncertainty::Interval& interval,
+                                        std::string_view unit, bool full = false);
+
+/// "60 000"
+[[nodiscard]] std::string count_text(std::size_t count);
 
 /// "ADD 0.0014", "SUBTRACT 0.0014", "ADD NOTHING": the sign in words, for a hand that does the sum.
 /// @param decimals to which the number is rounded, as for fixed()

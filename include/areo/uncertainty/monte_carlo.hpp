@@ -38,6 +38,10 @@ struct MonteCarloOptions {
   /// Where sampling ends, stable or not: at least five blocks, at most 10 million. A block is 10
   /// 000 trials, or 100 / (1 - p) if that is more.
   std::size_t max_trials = 1'000'000;
+  std::size_t min_trials = 0;  ///< so many at least, stable or not; up to max_trials
+  /// What each output shall be stable to, in its unit, instead of so many digits of u; one per
+  /// output, or none.
+  std::vector<double> tolerances{};
   std::vector<std::size_t> keep{};  ///< outputs whose sorted sample is wanted
   /// Called after each block with the fraction done: of max_trials, and 1 after the last one.
   std::function<void(double)> progress{};
@@ -53,7 +57,7 @@ struct MonteCarloOutput {
   /// Twice the standard deviation, from block to block, of the least stable of mean, u and the
   /// ends of the symmetric interval: how far these may be off for want of trials.
   double scatter = 0;
-  double tolerance = 0;          ///< numerical_tolerance(u, digits)
+  double tolerance = 0;          ///< numerical_tolerance(u, digits), or as it was stated
   bool converged = false;        ///< scatter <= tolerance
   std::vector<double> sample{};  ///< ascending, if it was to be kept
 };
@@ -109,5 +113,10 @@ struct Comparison {
 /// @throws Error{domain} as numerical_tolerance()
 /// @source [jcgm101] clause 8
 [[nodiscard]] Comparison agree(const Value& value, const MonteCarloOutput& sampled, int digits = 2);
+/// The same within a stated distance of both ends, where it is not u that is quoted.
+/// @param tolerance unit of the value, >= 0
+/// @throws Error{domain} for another tolerance
+[[nodiscard]] Comparison agree_within(const Value& value, const MonteCarloOutput& sampled,
+                                      double tolerance);
 
 }  // namespace areo::uncertainty

@@ -1,0 +1,43 @@
+#include "areo/measurement/sampled.hpp"
+
+#include <algorithm>
+#include <utility>
+
+namespace areo::measurement {
+namespace {
+
+constexpr int quoted_digits = 2;  // of U
+constexpr std::size_t usual_limit = 1'000'000, most_trials = 10'000'000;
+
+// Sampling goes in whole blocks: the last one must still fit.
+std::size_t limit_of(std::size_t min_trials) {
+  constexpr std::size_t block = 10'000;
+  return std::max(usual_limit, std::min(min_trials + block, most_trials));
+}
+
+}  // namespace
+
+Sampled sample(const Result& result, const SamplingPlan& plan) {
+  uncertainty::MonteCarloOptions options{.seed = plan.seed,
+                                         .max_trials = limit_of(plan.min_trials),
+                                         .min_trials = plan.min_trials,
+                                         .keep = plan.keep,
+                                         .progress = plan.progress};
+  for (const Quantity& q : result.quantities)
+    options.tolerances.push_back(
+        uncertainty::numerical_tolerance(q.value.expanded(options.p), quoted_digits));
+  uncertainty::MonteCarlo found = uncertainty::monte_carlo(result.inputs, result.model, options);
+  Sampled all{.quantities = {},
+              .seed = plan.seed,
+              .trials = found.trials,
+              .beyond = found.beyond,
+              .converged = found.converged};
+  for (std::size_t k = 0; k < found.outputs.size(); ++k) {
+    const auto comparison = uncertainty::agree_within(result.quantities[k].value, found.outputs[k],
+                                                      options.tolerances[k]);
+    all.quantities.push_back({std::move(found.outputs[k]), comparison});
+  }
+  return all;
+}
+
+}  // namespace areo::measurement

@@ -1,0 +1,2 @@
+rc=2
+areo alcohol --csv - --monte-carlo

@@ -1,0 +1,2 @@
+rc=2
+areo alcohol 1.048 1.009 --temp 20C --seed 1
