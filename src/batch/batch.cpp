@@ -295,10 +295,12 @@ std::vector<Point> Batch::points() {
 
 const Sample* Batch::before(const Sample& sample) const {
   const Sample* last = nullptr;
-  for (const Sample& s : samples_)
+  for (const Sample& s : samples_) {  // in order of time, then as noted
+    if (s.first().id == sample.first().id || s.at() > sample.at()) break;
     if (s.bottle() == sample.bottle() && s.first().stage == sample.first().stage &&
-        s.first().instrument == sample.first().instrument && when(s.first()) < when(sample.first()))
+        s.first().instrument == sample.first().instrument)
       last = &s;
+  }
   return last;
 }
 
