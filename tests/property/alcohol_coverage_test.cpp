@@ -1,75 +1,15 @@
-// From the checks of a new hydrometer to the alcohol of a drink: the instrument has an offset and a
-// slope that nobody knows, it is checked in water and in two weighed solutions, and the correction
-// that comes out is used for both readings of a ferment.
+// From the checks of a new hydrometer to the alcohol of a drink, by the law of propagation: the
+// correction that comes out of the checks is used for both readings of a ferment.
 #include <gtest/gtest.h>
 
 #include <cmath>
 
-#include "areo/calibration/fit.hpp"
-#include "areo/ferment/balling.hpp"
-#include "areo/ferment/drink.hpp"
 #include "areo/measurement/alcohol.hpp"
-#include "areo/physics/mixture.hpp"
-#include "areo/physics/water.hpp"
+#include "stem.hpp"
 #include "world.hpp"
 
 namespace areo::property {
 namespace {
-
-using calibration::WeighedSolution;
-using physics::Liquid;
-
-// A hydrometer as it was made: within a division off, and as much different from end to end.
-class NewStem {
- public:
-  explicit NewStem(World& world)
-      : world_{&world},
-        offset_{world.rectangular(hydrometer.division)},
-        slope_{world.rectangular(hydrometer.division) / (hydrometer.hi - hydrometer.lo)},
-        glass_{hydrometer.glass_expansion_per_c +
-               world.rectangular(instruments::glass_expansion_half_width_per_c)} {}
-
-  instruments::HydrometerReading reads(Density rho, double true_c) {
-    const double mark =
-        instruments::ideal_indication(hydrometer, rho, celsius_point(true_c), glass_);
-    const double eye = world_->triangular(hydrometer.division / 2);
-    const double surface = world_->rectangular(0.0004);
-    const double off = offset_ + slope_ * (mark - middle);
-    return {mark - off - eye - surface, 0, world_->reads(true_c), instruments::Meniscus::level};
-  }
-  instruments::Hydrometer hydrometer{.name = "stem", .lo = 0.970, .hi = 1.130};
-
- private:
-  static constexpr double middle = 1.05;
-  World* world_;
-  double offset_, slope_, glass_;
-};
-
-// A weighed solution as it really is: masses, purity and moisture within what is stated of them.
-Density weighed(World& world, const WeighedSolution& s, double true_c) {
-  const auto off = [&](double g) { return g + world.triangular(s.balance_division_g); };
-  WeighedSolution truth = s;
-  truth.solute_g = off(s.solute_g);
-  truth.water_g = off(s.water_g);
-  truth.purity_lo = truth.purity_hi = world.uniform(s.purity_lo, s.purity_hi);
-  truth.moisture_lo = truth.moisture_hi = world.uniform(s.moisture_lo, s.moisture_hi);
-  uncertainty::Inputs inputs;
-  const calibration::SolutionInputs liquid{inputs, truth};
-  const std::vector<double> x = inputs.estimates();
-  return liquid.density(uncertainty::Point{x}, celsius_point(true_c));
-}
-
-instruments::Correction checked(World& world, NewStem& stem) {
-  calibration::HydrometerChecks checks{stem.hydrometer};
-  const double t = world.uniform(17, 24);
-  checks.add_in_water(stem.reads(physics::water_density(celsius_point(t)), t));
-  for (const WeighedSolution& s :
-       {calibration::sugar_solution(50, 450), calibration::sugar_solution(97, 403)})
-    checks.add_in_solution(stem.reads(weighed(world, s, t), t), s);
-  const auto fit = calibration::fit_correction(checks.evaluate(), stem.hydrometer.division,
-                                               stem.hydrometer.lo, stem.hydrometer.hi);
-  return fit.correction;
-}
 
 TEST(Coverage, FromTheChecksToTheAlcohol) {
   Draws draws;
@@ -79,19 +19,11 @@ TEST(Coverage, FromTheChecksToTheAlcohol) {
   for (int i = 0; i < cases; ++i) {
     NewStem stem{world};
     const measurement::Calibrated calibrated{stem.hydrometer, checked(world, stem)};
-    const ExtractFraction original{world.uniform(0.06, 0.20)};
-    const double all = ferment::ethanol_from_extracts(original, ExtractFraction{0}).value();
-    const Liquid balance =
-        ferment::fermented(original, EthanolFraction{all * world.uniform(0.3, 0.98)});
-    const double then_c = world.uniform(15, 26), now_c = world.uniform(15, 26);
-    const auto first = stem.reads(physics::density({original}, celsius_point(then_c)), then_c);
-    const auto now = stem.reads(physics::density(balance, celsius_point(now_c)), now_c);
-    const double truth = ferment::strength_by_volume(balance).value() *
-                         (1 + world.normal(measurement::method_uncertainty));
-    const auto v = measurement::alcohol(calibrated, now, calibrated, first)
+    const Ferment f{world, stem};
+    const auto v = measurement::alcohol(calibrated, f.now, calibrated, f.first)
                        .result.at("alcohol_percent_vol")
                        .value;
-    held += std::abs(v.estimate - truth) <= v.expanded() ? 1 : 0;
+    held += std::abs(v.estimate - f.strength) <= v.expanded() ? 1 : 0;
   }
   RecordProperty("held", held);
   EXPECT_GE(held, least * cases);

@@ -27,6 +27,8 @@ class Draws {
   double uniform(double lo, double hi) {
     return lo + (hi - lo) * (static_cast<double>(engine_() >> 11) * 0x1p-53);
   }
+  /// Another seed.
+  std::uint64_t whole_number() { return engine_(); }
 
  private:
   static std::uint64_t chosen_seed() {
