@@ -13,6 +13,7 @@ import resource
 import subprocess
 import sys
 import tempfile
+import threading
 from pathlib import Path
 
 from endurance import note_at_bench, prepare, require_sound
@@ -94,6 +95,8 @@ def full_at_the_bench(bench):
         filler = disk.folder / "filler"
         process = inner.start("bench PT-1", stdin=subprocess.PIPE, stdout=subprocess.PIPE)
         shown = ""
+        patience = threading.Timer(120, process.kill)
+        patience.start()
 
         def answer(text, until):
             nonlocal shown
@@ -116,6 +119,7 @@ def full_at_the_bench(bench):
         process.stdout.read()
         process.stdout.close()
         process.stderr.close()
+        patience.cancel()
         assert process.wait(timeout=300) == 1  # something was refused, and nobody could answer
         assert require_sound(inner) == {1: "1.000", 2: "1.020", 3: "1.019"}
 
