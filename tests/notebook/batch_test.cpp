@@ -256,15 +256,15 @@ TEST_F(Batches, AnExcludedReadingStaysWithItsReasonAndMayCountAgain) {
 }
 
 TEST_F(Batches, AreAsTheyStoodOnADay) {
-  const Id id = note(1.084, "2026-03-05T10:00Z");
-  amend(id, 1.048, "2026-03-06T10:00Z");
+  const Id wrong = note(1.084, "2026-03-05T10:00Z");
+  const Id id = amend(wrong, 1.048, "2026-03-06T10:00Z");
   book_.exclude_reading(id, exclusion(true, "bubbles", "2026-03-07T10:00Z"));
   const auto first = book_.readings(pt1_, day("2026-03-05T12:00Z"));
   ASSERT_EQ(first.size(), 1u);
   EXPECT_TRUE(first[0].counts());
   EXPECT_EQ(book_.readings(pt1_, day("2026-03-06T12:00Z")).size(), 2u);
-  EXPECT_EQ(book_.readings(pt1_, day("2026-03-06T12:00Z"))[0].excluded(), "");
-  EXPECT_EQ(book_.readings(pt1_, day("2026-03-07T12:00Z"))[0].excluded(), "bubbles");
+  EXPECT_EQ(book_.readings(pt1_, day("2026-03-06T12:00Z"))[1].excluded(), "");
+  EXPECT_EQ(book_.readings(pt1_, day("2026-03-07T12:00Z"))[1].excluded(), "bubbles");
   EXPECT_TRUE(book_.readings(pt1_, day("2026-03-04T12:00Z")).empty());
 }
 
@@ -378,8 +378,10 @@ TEST_F(Batches, ACalibrationMayBeDueAgain) {
 }
 
 TEST_F(Batches, NothingIsEverChangedDeletedOrReplaced) {
-  const Id id = note(1.084, "2026-03-05T10:00Z");
-  amend(id, 1.048, "2026-03-05T10:00Z");
+  const Id wrong = note(1.084, "2026-03-05T10:00Z");
+  const Id id = amend(wrong, 1.048, "2026-03-05T10:00Z");
+  expect_contains(refusal([&] { book_.exclude_reading(wrong, exclusion(true, "x")); }),
+                  "is amended by");
   book_.exclude_reading(id, exclusion(true, "bubbles"));
   AdditionRecord sugar;
   sugar.batch = pt1_;
