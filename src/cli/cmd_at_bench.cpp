@@ -172,7 +172,7 @@ class AtBench {
   // Until it is one, "-" or empty: a slip here must not cost the reading.
   std::optional<std::string> ask_temperature() {
     for (;;) {
-      const auto text =
+      auto text =
           ask(next_.temperature.empty()
                   ? "temperature, Enter if unknown"
                   : fmt::format("temperature, Enter for {}, - if unknown", next_.temperature));

@@ -205,9 +205,8 @@ std::vector<std::string> notes_of(const std::vector<Point>& points) {
   for (std::string& n : all) {
     const auto which = readings.find(n);
     if (which == readings.end()) continue;
-    n = which->second.size() == 1
-            ? which->second[0] + n
-            : fmt::format("{} are{}", fmt::join(which->second, ", "), n.substr(3));
+    n = fmt::format("{} {}{}", fmt::join(which->second, ", "),
+                    which->second.size() == 1 ? "is" : "are", n.substr(3));
   }
   return all;
 }
