@@ -29,6 +29,7 @@ InstrumentRecord instrument_for(const std::string& name, const notebook::Noteboo
     throw Error{Errc::inconsistent, "no hydrometer is registered, so nobody knows what showed this",
                 "areo instrument add NAME, or name a refractometer with --instrument"};
   std::vector<std::string> names;
+  names.reserve(in_use.size());
   for (const InstrumentRecord& r : in_use) names.push_back(r.name());
   throw Error{Errc::inconsistent, "which instrument showed this?",
               fmt::format("say --instrument with one of {}", fmt::join(names, ", "))};
