@@ -152,12 +152,12 @@ Cell cell_from_row(std::string_view text, const notebook::Column& column) {
 std::vector<std::pair<std::string, std::string>> members_from_json(std::string_view line) {
   const Json j = parsed(line);
   if (!j.is_object())
-    refuse(line, "a row is an object", "write {\"reading\": \"1.020\", \"date\": \"2026-03-01\"}");
+    refuse(line, "a row is an object", R"(write {"reading": "1.020", "date": "2026-03-01"})");
   std::vector<std::pair<std::string, std::string>> members;
   for (const auto& [name, value] : j.items()) {
     if (!value.is_string() && !value.is_number() && !value.is_null())
       refuse(line, fmt::format("{} is neither a text nor a number", name),
-             "write {\"reading\": \"1.020\"}");
+             R"(write {"reading": "1.020"})");
     members.emplace_back(name, value.is_string() ? value.get<std::string>()
                                : value.is_null() ? ""
                                                  : dump(value));
