@@ -91,8 +91,12 @@ int tell(const Options& o, const TakenReading& original, const TakenReading& pre
   StrengthWords w = words(weighed);
   w.basis = basis_text(culture);
   bool below = true;
-  const Told told{a.result, o.sampling, session.full, limit ? strength_key : "",
-                  limit ? limit->level : 0.95};
+  Telling telling = telling_of(a, w, session);
+  if (limit) {
+    telling.keep = strength_key;
+    telling.level = limit->level;
+  }
+  const Told told{a.result, o.sampling, session.full, telling};
   if (limit && a.state != Fermentation::above)
     below = judge(*limit, a, original, present, culture, told, w);
   const int code = print_strength(a, w, session, told);
@@ -172,9 +176,10 @@ int run_csv(const Options& o, const Session& session) {
     const ferment::Culture culture = culture_from_text(own.empty() ? o.culture : own);
     AlcoholResult a = compute(original, present, culture);
     if (limit && a.state != Fermentation::above)
-      a.result.notes.push_back(verdict_text(
-          *limit, a,
-          decide(*limit, a, original, present, culture, Told{a.result, {}, session.full})));
+      a.result.notes.push_back(
+          verdict_text(*limit, a,
+                       decide(*limit, a, original, present, culture,
+                              Told{a.result, {}, session.full, {.check = false}})));
     if (a.state == Fermentation::above)
       a.result.notes.emplace_back(
           "present above original: bubbles, swapped or misread, "

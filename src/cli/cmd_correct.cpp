@@ -77,7 +77,7 @@ int run_one(const Options& o, const Session& session) {
   const auto& q = c.result.quantities;
   const measurement::Quantity& own = q[0];
   const measurement::Quantity& correction = q[1];
-  const Told told{c.result, o.sampling, session.full};
+  const Told told{c.result, o.sampling, session.full, {.check = !session.budget.wanted}};
   const std::string headline = fmt::format("{}  ({}, about 95 %)", told.text(own), own.name);
   if (session.budget.wanted) return print_budget(c.result, headline, session);
   if (session.json) {

@@ -196,7 +196,7 @@ int print_unfermented(const Options& o, Desk& desk, const Typed& typed, const Se
   const TakenRefraction taken = desk.refraction(typed);
   const measurement::Result r = unfermented(desk, taken, scales_from_text(o.to, {}));
   const auto& extract = r.at("extract_percent");
-  const Told told{r, o.sampling, session.full};
+  const Told told{r, o.sampling, session.full, {.check = !session.budget.wanted}};
   const std::string headline =
       fmt::format("{}  (extract, unfermented, about 95 %)", told.text(extract));
   if (session.budget.wanted) return print_budget(r, headline, session, "unfermented");
@@ -233,8 +233,9 @@ int refract_one(const Options& o, const Session& session) {
   if (o.gravity.empty() && o.original.empty()) return print_unfermented(o, desk, t, session);
   const bool pair = !o.gravity.empty();
   const AlcoholResult a = pair ? paired(desk, t) : fermenting(desk, t);
-  return print_strength(a, pair ? paired_words() : fermenting_words(desk.culture()), session,
-                        Told{a.result, o.sampling, session.full});
+  const StrengthWords words = pair ? paired_words() : fermenting_words(desk.culture());
+  const Told told{a.result, o.sampling, session.full, telling_of(a, words, session)};
+  return print_strength(a, words, session, told);
 }
 
 // --- many ---

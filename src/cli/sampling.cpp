@@ -7,6 +7,7 @@
 #include <charconv>
 #include <cmath>
 #include <cstdint>
+#include <utility>
 
 #include "areo/core/error.hpp"
 #include "areo/report/json.hpp"
@@ -42,6 +43,9 @@ std::size_t trials_from_text(const std::string& text) {
   return n;
 }
 
+// Nobody asked to wait: a second or two.
+constexpr std::size_t unasked_trials = 100'000;
+
 // A decision at a level needs a hundred trials beyond it; and sampling goes on in whole blocks.
 std::size_t trials_for(double level) {
   return static_cast<std::size_t>(std::ceil(100 / (1 - level) - 1e-6));
@@ -74,26 +78,53 @@ void check_sampling_options(const SamplingOptions& o, bool csv, const Session& s
                   "a budget is that of the law of propagation: leave --monte-carlo out");
 }
 
-Told::Told(const measurement::Result& result, const SamplingOptions& o, bool full,
-           const std::string& keep, double level)
-    : result_{&result}, options_{o}, full_{full}, kept_{keep}, level_{level} {
-  if (!o.wanted) return;
+Told::Told(const measurement::Result& result, const SamplingOptions& o, bool full, Telling telling)
+    : result_{&result}, options_{o}, full_{full}, telling_{std::move(telling)} {
+  if (!called_for()) return;
+  try {
+    take_sample();
+  } catch (const Error& e) {
+    if (options_.wanted) throw;
+    refused_ = e.what();
+  }
+}
+
+bool Told::called_for() {
+  if (options_.wanted) return true;
+  if (!telling_.check) return false;
+  const auto& shown = telling_.shown;
+  for (const auto& [k, why] : measurement::beyond_the_law(*result_)) {
+    const Quantity& q = result_->quantities[k];
+    if (!shown.empty() && std::find(shown.begin(), shown.end(), q.key) == shown.end()) continue;
+    if (beyond_.empty()) why_ = why;
+    beyond_ += (beyond_.empty() ? "" : ", ") + q.name;
+  }
+  return !beyond_.empty();
+}
+
+void Told::take_sample() {
   measurement::SamplingPlan plan;
-  if (!o.seed.empty())
-    plan.seed = whole_number(o.seed, "seed", "a whole number, 0 or more, of up to 19 digits");
-  plan.min_trials = trials_from_text(o.trials);
-  if (!keep.empty()) {
-    plan.min_trials = std::max(plan.min_trials, trials_for(level));
-    for (std::size_t k = 0; k < result.quantities.size(); ++k)
-      if (result.quantities[k].key == keep) plan.keep.push_back(k);
+  if (!options_.seed.empty())
+    plan.seed =
+        whole_number(options_.seed, "seed", "a whole number, 0 or more, of up to 19 digits");
+  plan.min_trials = trials_from_text(options_.trials);
+  if (!options_.wanted) plan.max_trials = unasked_trials;
+  if (!telling_.keep.empty()) {
+    plan.min_trials = std::max(plan.min_trials, trials_for(telling_.level));
+    for (std::size_t k = 0; k < result_->quantities.size(); ++k)
+      if (result_->quantities[k].key == telling_.keep) plan.keep.push_back(k);
   }
   ProgressBar bar;
   plan.progress = [&bar](double fraction) { bar.show(fraction); };
-  sampled_ = measurement::sample(result, plan);
+  sampled_ = measurement::sample(*result_, plan);
 }
 
 Told Told::likewise(const measurement::Result& result) const {
-  return {result, options_, full_, kept_, level_};
+  SamplingOptions options = options_;
+  options.wanted = sampled_.has_value();
+  Telling telling = telling_;
+  telling.check = false;
+  return {result, options, full_, telling};
 }
 
 const SampledQuantity* Told::find(const std::string& key) const {
@@ -124,6 +155,13 @@ void Told::lines(const std::vector<Quantity>& quantities) const {
 }
 
 void Told::summary(const std::vector<Quantity>& shown) const {
+  if (sampled_ && !beyond_.empty())
+    line(fmt::format("sampled unasked, as the law of propagation is too simple for {}", beyond_));
+  if (!refused_.empty()) {
+    line(fmt::format("take ± as its size, no more: the law of propagation is too simple for {},",
+                     beyond_));
+    line("  and sampling failed: " + refused_);
+  }
   if (!sampled_) return;
   const auto has = [&](Agreement a) {
     return std::any_of(shown.begin(), shown.end(), [&](const Quantity& q) {
@@ -134,7 +172,8 @@ void Told::summary(const std::vector<Quantity>& shown) const {
   const std::string what =
       fmt::format("{} trials, seed {}", report::count_text(sampled_->trials), sampled_->seed);
   if (!sampled_->converged)
-    line(fmt::format("sampling is not stable after {}: its last digits may be off", what));
+    line(fmt::format("sampling is not stable after {}: its last digits may be off{}", what,
+                     options_.wanted ? "" : "; --monte-carlo takes more"));
   if (has(Agreement::differ)) {
     line(fmt::format("sampling differs, so its 95 % stand in brackets instead of ±{}",
                      sampled_->converged ? ": " + what : ""));
@@ -169,13 +208,20 @@ std::optional<uncertainty::Interval> Told::interval(const std::string& key) cons
 }
 
 const std::vector<double>* Told::sample() const {
-  const SampledQuantity* s = find(kept_);
+  const SampledQuantity* s = find(telling_.keep);
   return s == nullptr || s->output.sample.empty() ? nullptr : &s->output.sample;
 }
 
 std::vector<std::pair<std::string, std::string>> Told::members() const {
-  if (!sampled_) return {};
-  return {{"sampling", report::sampling_json(*result_, *sampled_)}};
+  std::vector<std::pair<std::string, std::string>> all;
+  if (!beyond_.empty())
+    all.emplace_back("sampling_reason",
+                     report::json_string(fmt::format("the law of propagation is too simple for {}: "
+                                                     "{}",
+                                                     beyond_, why_)));
+  if (!refused_.empty()) all.emplace_back("sampling_refused", report::json_string(refused_));
+  if (sampled_) all.emplace_back("sampling", report::sampling_json(*result_, *sampled_));
+  return all;
 }
 
 }  // namespace areo::cli

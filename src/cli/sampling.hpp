@@ -23,17 +23,26 @@ void add_sampling_options(CLI::App& command, SamplingOptions& options);
 /// @throws UsageError for --seed or --trials alone, for files and below `areo budget`
 void check_sampling_options(const SamplingOptions& options, bool csv, const Session& session);
 
+/// What a result is told for.
+struct Telling {
+  std::vector<std::string> shown{};  ///< keys of the quantities that are printed; empty = all
+  std::string keep{};                ///< key of a quantity whose sample is wanted; empty = none
+  double level = 0.95;               ///< of a decision that the sample shall serve
+  /// Whether to ask if the law of propagation is good enough; where it is not, sampling is done
+  /// though nobody asked for it.
+  bool check = true;
+};
+
 /// How the numbers of a result are told: by the law of propagation, or by the sample where both
-/// differ in what is printed. Without --monte-carlo only the law.
+/// differ in what is printed.
 class Told {
  public:
-  /// @param keep   key of a quantity whose sample is wanted; empty = none
-  /// @param level  of a decision that the sample shall serve
-  /// @throws ParseError for a seed or a number of trials that is none; what sampling throws
+  /// @throws ParseError for a seed or a number of trials that is none; what sampling throws, if it
+  ///         was asked for
   Told(const measurement::Result& result, const SamplingOptions& options, bool full,
-       const std::string& keep = {}, double level = 0.95);
+       Telling telling = {});
 
-  /// Another result, told with the same options.
+  /// Another result, sampled if this one was.
   [[nodiscard]] Told likewise(const measurement::Result& result) const;
 
   /// "4.98 ± 0.30 % vol", or "0.31 (0.02 to 0.85) % vol".
@@ -49,10 +58,14 @@ class Told {
   [[nodiscard]] std::optional<uncertainty::Interval> interval(const std::string& key) const;
   /// The sample of the quantity that was to be kept; nothing without sampling.
   [[nodiscard]] const std::vector<double>* sample() const;
-  /// Members of a JSON object: none, or "sampling".
+  /// Members of a JSON object: none, or "sampling"; "sampling_reason" if nobody asked for it, and
+  /// "sampling_refused" if it then could not be done.
   [[nodiscard]] std::vector<std::pair<std::string, std::string>> members() const;
 
  private:
+  /// @return whether sampling is called for, by the user or by the check
+  [[nodiscard]] bool called_for();
+  void take_sample();
   [[nodiscard]] const measurement::SampledQuantity* find(const std::string& key) const;
   [[nodiscard]] const measurement::SampledQuantity* differing(const std::string& key) const;
   void shortest_lines(const std::vector<measurement::Quantity>& shown) const;
@@ -60,8 +73,9 @@ class Told {
   const measurement::Result* result_;
   SamplingOptions options_;
   bool full_;
-  std::string kept_;
-  double level_;
+  Telling telling_;
+  /// If nobody asked for it: what the law is too simple for, why, and why it was not sampled then.
+  std::string beyond_, why_, refused_;
   std::optional<measurement::Sampled> sampled_;
 };
 

@@ -28,19 +28,25 @@ std::vector<Quantity> chosen(const AlcoholResult& a, const std::vector<std::stri
   return all;
 }
 
-// The strength, and what stands beside it where it is no figure.
-std::vector<Quantity> bounded(const AlcoholResult& a, const StrengthWords& words) {
+// Keys of what is printed as text: where the strength is no figure, it and what stands beside it;
+// empty = all.
+std::vector<std::string> shown_keys(const AlcoholResult& a, const StrengthWords& words) {
+  if (a.state == Fermentation::measured || a.state == Fermentation::above) return {};
   std::vector<std::string> keys{strength_key};
   keys.insert(keys.end(), words.beside_bound.begin(), words.beside_bound.end());
-  return chosen(a, keys);
+  return keys;
+}
+
+std::vector<Quantity> shown(const AlcoholResult& a, const StrengthWords& words) {
+  const std::vector<std::string> keys = shown_keys(a, words);
+  return keys.empty() ? a.result.quantities : chosen(a, keys);
 }
 
 void print_refusal(const AlcoholResult& a, const StrengthWords& words, const Told& told) {
   line("no alcohol computed: " + words.above);
-  const std::vector<Quantity> shown =
-      a.state == Fermentation::contradiction ? bounded(a, words) : a.result.quantities;
-  told.lines(shown);
-  told.summary(shown);
+  const std::vector<Quantity> quantities = shown(a, words);
+  told.lines(quantities);
+  told.summary(quantities);
   for (std::size_t i = 0; i < words.causes.size(); ++i)
     line((i == 0 ? "likely causes: " : "  ") + words.causes[i]);
   notes(a.result.notes);
@@ -78,7 +84,7 @@ void print_figure(const AlcoholResult& a, const StrengthWords& words, const Told
     print_drink(a, told);
   else
     told.lines(chosen(a, words.beside_bound));
-  told.summary(measured ? a.result.quantities : bounded(a, words));
+  told.summary(shown(a, words));
   notes(a.result.notes);
   print_basis(words.basis);
 }
@@ -104,7 +110,8 @@ std::string bound_text(const AlcoholResult& a,
   // Never rounded below what it bounds; less than no alcohol is no reason for a lower bound.
   const int place = report::last_place(expanded);
   const double step = std::pow(10.0, -place);
-  const double bound = sampled ? sampled->hi : std::max(strength.estimate, 0.0) + expanded;
+  const double above_estimate = sampled ? sampled->hi - strength.estimate : expanded;
+  const double bound = std::max(strength.estimate, 0.0) + above_estimate;
   return fmt::format("alcohol below {} % vol (about 97.5 %)",
                      report::fixed(std::ceil(bound / step - 1e-9) * step, place));
 }
@@ -114,6 +121,11 @@ const std::vector<std::string>& rests_on_strength() {
                                              "real_extract_percent", "real_attenuation_percent",
                                              "energy_kj_per_100_ml", rule_key};
   return keys;
+}
+
+Telling telling_of(const AlcoholResult& a, const StrengthWords& words, const Session& session) {
+  const bool refused = a.state == Fermentation::above || a.state == Fermentation::contradiction;
+  return {.shown = shown_keys(a, words), .check = !refused && !session.budget.wanted};
 }
 
 ferment::Culture culture_from_text(const std::string& word) {

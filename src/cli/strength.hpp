@@ -37,6 +37,9 @@ inline constexpr const char* strength_key = "alcohol_percent_vol";
     const std::optional<uncertainty::Interval>& sampled = std::nullopt);
 /// Keys of what says nothing where the strength is a bound only.
 [[nodiscard]] const std::vector<std::string>& rests_on_strength();
+/// What such a result is told for. No figure, nothing to check.
+[[nodiscard]] Telling telling_of(const measurement::AlcoholResult& a, const StrengthWords& words,
+                                 const Session& session);
 /// The culture by its word; yeast if empty.
 /// @throws ParseError for another word
 [[nodiscard]] ferment::Culture culture_from_text(const std::string& word);

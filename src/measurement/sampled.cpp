@@ -7,19 +7,19 @@ namespace areo::measurement {
 namespace {
 
 constexpr int quoted_digits = 2;  // of U
-constexpr std::size_t usual_limit = 1'000'000, most_trials = 10'000'000;
+constexpr std::size_t most_trials = 10'000'000;
 
 // Sampling goes in whole blocks: the last one must still fit.
-std::size_t limit_of(std::size_t min_trials) {
+std::size_t limit_of(const SamplingPlan& plan) {
   constexpr std::size_t block = 10'000;
-  return std::max(usual_limit, std::min(min_trials + block, most_trials));
+  return std::max(plan.max_trials, std::min(plan.min_trials + block, most_trials));
 }
 
 }  // namespace
 
 Sampled sample(const Result& result, const SamplingPlan& plan) {
   uncertainty::MonteCarloOptions options{.seed = plan.seed,
-                                         .max_trials = limit_of(plan.min_trials),
+                                         .max_trials = limit_of(plan),
                                          .min_trials = plan.min_trials,
                                          .keep = plan.keep,
                                          .progress = plan.progress};
@@ -37,6 +37,15 @@ Sampled sample(const Result& result, const SamplingPlan& plan) {
                                                       options.tolerances[k]);
     all.quantities.push_back({std::move(found.outputs[k]), comparison});
   }
+  return all;
+}
+
+std::vector<BeyondTheLaw> beyond_the_law(const Result& result) {
+  const uncertainty::Propagation p =
+      uncertainty::propagate(result.inputs, result.model, {.check_linearity = true});
+  std::vector<BeyondTheLaw> all;
+  for (std::size_t k = 0; k < p.warnings.size(); ++k)
+    if (!p.warnings[k].empty()) all.push_back({k, p.warnings[k].front().text});
   return all;
 }
 

@@ -134,9 +134,8 @@ class Check {
       result_.warnings[k].push_back(
           {Warning::Kind::second_order,
            fmt::format(
-               "terms of second order change the standard uncertainty from {:.2g} to {:.2g}: "
-               "sample the distributions instead",
-               u, u2)});
+               "terms of second order change the standard uncertainty from {:.2g} to {:.2g}", u,
+               u2)});
   }
 
   std::span<const Input> inputs_;

@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <string>
 #include <vector>
 
 namespace areo::measurement {
@@ -45,6 +46,33 @@ TEST(Sampled, KeepsWhatIsAskedFor) {
   EXPECT_EQ(s.trials, 1'010'000U);  // whole blocks, beyond the usual limit
   EXPECT_TRUE(s.quantities[0].output.sample.empty());
   EXPECT_EQ(s.quantities[1].output.sample.size(), s.trials);
+}
+
+// Where nobody asked, it ends early.
+TEST(Sampled, EndsWhereItIsTold) {
+  Inputs inputs;
+  const auto a = inputs.add(uncertainty::student_t("a", "", 10, 1, 3, ""));
+  const Result r =
+      evaluate(inputs, [=](const Point& x) { return std::vector{x[a]}; }, {{"wide", "wide", ""}});
+  const Sampled s = sample(r, {.max_trials = 50'000});
+  EXPECT_EQ(s.trials, 50'000U);
+  EXPECT_FALSE(s.converged);
+}
+
+// The square of an input about zero is nothing like straight; sums are.
+TEST(BeyondTheLaw, NamesTheQuantityAndWhy) {
+  EXPECT_TRUE(beyond_the_law(straight()).empty());
+  Inputs inputs;
+  const auto a = inputs.add(uncertainty::normal("a", "", 0, 1, ""));
+  const Result r = evaluate(inputs,
+                            [=](const Point& x) {
+                              return std::vector{x[a], x[a] * x[a]};
+                            },
+                            {{"itself", "itself", ""}, {"square", "square", ""}});
+  const auto found = beyond_the_law(r);
+  ASSERT_EQ(found.size(), 1U);
+  EXPECT_EQ(found[0].quantity, 1U);
+  EXPECT_NE(found[0].why.find("second order"), std::string::npos) << found[0].why;
 }
 
 }  // namespace

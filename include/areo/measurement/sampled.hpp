@@ -2,6 +2,7 @@
 // The second evaluation of a result: its inputs drawn from their distributions [jcgm101].
 #include <cstdint>
 #include <functional>
+#include <string>
 #include <vector>
 
 #include "areo/measurement/result.hpp"
@@ -26,7 +27,8 @@ struct Sampled {
 
 struct SamplingPlan {
   std::uint64_t seed = 1;
-  std::size_t min_trials = 0;  ///< as uncertainty::MonteCarloOptions
+  std::size_t min_trials = 0;          ///< as uncertainty::MonteCarloOptions
+  std::size_t max_trials = 1'000'000;  ///< likewise, but never below min_trials
   std::vector<std::size_t> keep{};
   std::function<void(double)> progress{};
 };
@@ -39,5 +41,14 @@ struct SamplingPlan {
 /// @throws Error as uncertainty::monte_carlo()
 /// @source [jcgm101] clauses 7 and 8
 [[nodiscard]] Sampled sample(const Result& result, const SamplingPlan& plan = {});
+
+/// A quantity for which the law of propagation is too simple, and why.
+struct BeyondTheLaw {
+  std::size_t quantity;  ///< its number in the result
+  std::string why;       ///< one sentence
+};
+/// Looks at all quantities with uncertainty::propagate(); the first reason of each.
+/// @throws Error as uncertainty::propagate()
+[[nodiscard]] std::vector<BeyondTheLaw> beyond_the_law(const Result& result);
 
 }  // namespace areo::measurement
