@@ -323,6 +323,9 @@ void check_options(const Options& o) {
   if (!o.csv.empty()) return;  // a row may have what the options lack
   refuse_together(!o.original.empty(), "--original", !o.gravity.empty(), "--gravity",
                   "with a gravity of the same sample no original is needed: leave one out");
+  refuse_together(!o.gravity.empty(), "--gravity", !o.culture.empty(), "--culture",
+                  "both readings together measure the alcohol, whatever made it: leave --culture "
+                  "out");
   refuse_together(!o.to.empty(), "--to", !o.original.empty() || !o.gravity.empty(),
                   "--original or --gravity",
                   "scales are for an unfermented sample: leave --to out");
