@@ -13,6 +13,21 @@ namespace {
 
 std::int64_t version_of(const sqlite::Connection& db) { return db.number("PRAGMA user_version"); }
 
+struct Contents {
+  std::int64_t application;
+  std::int64_t version;
+  std::int64_t tables;
+};
+
+// All of one moment: between two reads another program may make it a notebook.
+Contents look(const sqlite::Connection& db) {
+  sqlite::Transaction t{db, sqlite::Transaction::For::reading};
+  const Contents found{db.number("PRAGMA application_id"), version_of(db),
+                       db.number("SELECT count(*) FROM sqlite_schema")};
+  t.commit();
+  return found;
+}
+
 // A copy of the file before its tables change. It is complete under its final name, or absent; one
 // from an interrupted attempt is as good as a new one and stays.
 void keep_copy(const sqlite::Connection& db, std::int64_t version) {
@@ -49,9 +64,7 @@ void refuse(const std::string& path, std::string_view why, std::string hint) {
 }
 
 void prepare(const sqlite::Connection& db) {
-  const auto id = db.number("PRAGMA application_id");
-  const auto version = version_of(db);
-  const auto tables = db.number("SELECT count(*) FROM sqlite_schema");
+  const auto [id, version, tables] = look(db);
   if (version > schema_version && id == application_id)
     refuse(db.path(), "was written by a newer areo", "use that version; nothing was changed");
   if (tables > 0 && (id != application_id || version == 0))

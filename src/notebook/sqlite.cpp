@@ -9,6 +9,8 @@
 namespace areo::notebook::sqlite {
 namespace {
 
+constexpr int longest_wait_ms = 5000;
+
 // Any byte that could mean something in a URI is written as its number.
 std::string uri(const std::string& path) {
   constexpr std::string_view plain =
@@ -52,8 +54,7 @@ Connection::Connection(const std::string& path, const std::string& name, int fla
   db_.reset(raw);  // owned even if opening failed
   require(code);
   sqlite3_extended_result_codes(raw, 1);
-  constexpr int wait_ms = 5000;
-  sqlite3_busy_timeout(raw, wait_ms);
+  sqlite3_busy_timeout(raw, longest_wait_ms);
 }
 
 void Connection::require(int code) const {
@@ -64,6 +65,17 @@ void Connection::require(int code) const {
 
 void Connection::run(const char* sql) const {
   require(sqlite3_exec(db_.get(), sql, nullptr, nullptr, nullptr));
+}
+
+void Connection::run_patiently(const char* sql) const {
+  constexpr int step_ms = 10;
+  int code = SQLITE_BUSY;
+  for (int waited = 0; (code & 0xff) == SQLITE_BUSY && waited < longest_wait_ms;
+       waited += step_ms) {
+    if (waited > 0) sqlite3_sleep(step_ms);
+    code = sqlite3_exec(db_.get(), sql, nullptr, nullptr, nullptr);
+  }
+  require(code);
 }
 
 std::int64_t Connection::number(const char* sql) const {
@@ -136,8 +148,8 @@ std::optional<std::int64_t> Statement::optional_integer(int column) const {
   return integer(column);
 }
 
-Transaction::Transaction(const Connection& connection) : connection_{&connection} {
-  connection.run("BEGIN IMMEDIATE");
+Transaction::Transaction(const Connection& connection, For what) : connection_{&connection} {
+  connection.run(what == For::reading ? "BEGIN" : "BEGIN IMMEDIATE");
 }
 
 Transaction::~Transaction() {

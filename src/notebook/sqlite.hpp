@@ -21,6 +21,8 @@ class Connection {
   /// see what lies in its -wal.
   [[nodiscard]] static Connection immutable(const std::string& path);
   void run(const char* sql) const;
+  /// For what SQLite gives up at once when others read: tries again as long as it would wait.
+  void run_patiently(const char* sql) const;
   [[nodiscard]] std::int64_t number(const char* sql) const;
   [[nodiscard]] bool read_only() const { return sqlite3_db_readonly(db_.get(), "main") == 1; }
   [[nodiscard]] sqlite3* get() const { return db_.get(); }
@@ -73,7 +75,8 @@ class Statement {
 /// Begins in its constructor, rolls back in its destructor unless committed.
 class Transaction {
  public:
-  explicit Transaction(const Connection& connection);
+  enum class For { reading, writing };
+  explicit Transaction(const Connection& connection, For what = For::writing);
   ~Transaction();
   Transaction(const Transaction&) = delete;
   Transaction& operator=(const Transaction&) = delete;

@@ -110,7 +110,7 @@ Connection open(const std::string& path, Open how) {
   require_whole(db);
   if (db.read_only()) return db;
   db.run("PRAGMA foreign_keys = ON");
-  db.run("PRAGMA journal_mode = WAL");
+  db.run_patiently("PRAGMA journal_mode = WAL");
   db.run("PRAGMA synchronous = FULL");
   return db;
 }
