@@ -156,7 +156,8 @@ int run_csv(const Options& o, const Session& session) {
       "real_extract_percent",     "apparent_extract_percent", "apparent_attenuation_percent",
       "real_attenuation_percent", "energy_kj_per_100_ml",     "rule_of_thumb_percent_vol",
       "sg_20_20_original",        "sg_20_20_present"};
-  job.has_state = true;
+  job.facts = {"state"};
+  if (limit) job.facts.insert(job.facts.end(), limit_keys.begin(), limit_keys.end());
   for (const std::string& t : {o.temperature, o.original_temperature, o.present_temperature})
     require_temperature(t);
   Stories stories;
@@ -175,20 +176,22 @@ int run_csv(const Options& o, const Session& session) {
         bench.take(row["present"], temperature("present_temperature", o.present_temperature));
     const ferment::Culture culture = culture_from_text(own.empty() ? o.culture : own);
     AlcoholResult a = compute(original, present, culture);
-    if (limit && a.state != Fermentation::above)
-      a.result.notes.push_back(
-          verdict_text(*limit, a,
-                       decide(*limit, a, original, present, culture,
-                              Told{a.result, {}, session.full, {.check = false}})));
+    std::vector<Fact> facts{{word(a.state)}};
+    if (limit && a.state != Fermentation::above) {
+      const auto decision = decide(*limit, a, original, present, culture,
+                                   Told{a.result, {}, session.full, {.check = false}});
+      a.result.notes.push_back(verdict_text(*limit, a, decision));
+      for (Fact& f : limit_facts(*limit, decision)) facts.push_back(std::move(f));
+    }
     if (a.state == Fermentation::above)
       a.result.notes.emplace_back(
           "present above original: bubbles, swapped or misread, "
           "temperature, sugar added, layers?");
     stories.tell(row, row["original"], a.result.at("sg_20_20_present"), a.result.notes);
     if (a.state != Fermentation::no_change && a.state != Fermentation::bound)
-      return RowOutcome{std::move(a.result), word(a.state)};
+      return RowOutcome{std::move(a.result), std::move(facts)};
     a.result.notes.push_back(bound_text(a));
-    return RowOutcome{std::move(a.result), word(a.state), rests_on_strength()};
+    return RowOutcome{std::move(a.result), std::move(facts), rests_on_strength()};
   };
   return run_stream(o.csv, job, session);
 }

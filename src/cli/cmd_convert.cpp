@@ -84,7 +84,7 @@ int run_csv(const Options& o, const Session& session) {
     auto& notes = c.result.notes;
     if (!c.echo.empty()) notes.insert(notes.begin(), c.echo);
     if (c.strength && !o.to.empty()) notes.emplace_back(strengths_only);
-    return RowOutcome{std::move(c.result), ""};
+    return RowOutcome{std::move(c.result)};
   };
   return run_stream(o.csv, job, session);
 }

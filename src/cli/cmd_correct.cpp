@@ -118,7 +118,7 @@ int run_csv(const Options& o, const Session& session) {
     Corrected c = correct(bench, row["reading"], or_else("temperature", o.temperature), original,
                           or_else("original_temperature", o.original_temperature), to);
     stories.tell(row, original, c.result.quantities[0], c.result.notes);
-    return RowOutcome{std::move(c.result), ""};
+    return RowOutcome{std::move(c.result)};
   };
   return run_stream(o.csv, job, session);
 }

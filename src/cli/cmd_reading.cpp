@@ -128,7 +128,12 @@ int run_exclude(const Options& o, bool exclude, const Session& session) {
 int run_list(const Options& o, const Session& session) {
   const notebook::Notebook book{notebook_path(session), notebook::Open::read};
   const auto batch = book.batch(o.batch);
-  for (const ReadingRecord& r : book.readings(batch.id)) {
+  const auto readings = book.readings(batch.id);
+  if (readings.empty() && !session.json)
+    line(fmt::format(
+        "{} has no readings yet; note one with: areo reading add {} READING --temp TEMP",
+        batch.name, batch.name));
+  for (const ReadingRecord& r : readings) {
     const auto instrument = book.instrument(r.instrument);
     if (session.json) {
       raw_line(fmt::format(

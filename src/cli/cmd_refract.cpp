@@ -242,7 +242,7 @@ int refract_one(const Options& o, const Session& session) {
 
 RowOutcome row_outcome(Desk& desk, const Typed& t, const std::vector<physics::Scale>& to) {
   if (t.original.empty() && t.gravity.empty())
-    return {unfermented(desk, desk.refraction(t), to), "unfermented"};
+    return {unfermented(desk, desk.refraction(t), to), {{"unfermented"}}};
   if (!t.original.empty() && !t.gravity.empty())
     throw Error{Errc::inconsistent, "an original and a gravity of the same sample are one too many",
                 "keep the gravity in one row and the original in another"};
@@ -251,17 +251,17 @@ RowOutcome row_outcome(Desk& desk, const Typed& t, const std::vector<physics::Sc
   if (a.state == Fermentation::above || a.state == Fermentation::contradiction)
     a.result.notes.push_back(words.above);
   if (a.state == Fermentation::measured || a.state == Fermentation::above)
-    return {std::move(a.result), word(a.state)};
+    return {std::move(a.result), {{word(a.state)}}};
   if (a.state == Fermentation::contradiction) {
     // Nothing but the strength below zero, which is the contradiction, says anything.
     std::vector<std::string> others;
     for (const auto& q : a.result.quantities)
       if (q.key != "alcohol_percent_vol" && q.key != "sg_20_20_present") others.push_back(q.key);
-    return {std::move(a.result), word(a.state), others};
+    return {std::move(a.result), {{word(a.state)}}, others};
   }
   if (a.state == Fermentation::no_change || a.state == Fermentation::bound)
     a.result.notes.push_back(bound_text(a));
-  return {std::move(a.result), word(a.state), rests_on_strength()};
+  return {std::move(a.result), {{word(a.state)}}, rests_on_strength()};
 }
 
 int refract_csv(const Options& o, const Session& session) {
@@ -284,7 +284,7 @@ int refract_csv(const Options& o, const Session& session) {
                  "sg_20_20_original",
                  "sg_20_20_present"};
   for (const physics::Scale& s : to) job.results.push_back(physics::scale_key(s));
-  job.has_state = true;
+  job.facts = {"state"};
   require_temperature(o.temperature);
   Stories stories;
   job.compute = [&](const RowView& row) {

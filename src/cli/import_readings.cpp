@@ -68,6 +68,18 @@ ColumnMeaning known_word(const std::string& text) {
   return {};
 }
 
+// The unit of a header as a number carries it. Which specific gravity is the instrument's business,
+// unless it is not the usual one.
+std::string unit_word(const std::string& text) {
+  std::string unit = folded(text);
+  if (unit.starts_with("°")) unit.erase(0, std::string_view{"°"}.size());
+  if (unit == "sg" || unit == "20/20" || unit == "sg20/20") return "";
+  if (unit == "60/60" || unit == "60f" || unit == "60/60°f") return "sg60/60f";
+  if (unit == "c" || unit == "celsius") return "C";
+  if (unit == "f" || unit == "fahrenheit") return "F";
+  return text;
+}
+
 }  // namespace
 
 const std::vector<std::string>& import_fields() {
@@ -84,15 +96,14 @@ ColumnMeaning meaning_of(const std::string& header) {
   if (const auto open = text.find_first_of("(["); open != std::string::npos && open > 0) {
     const auto close = text.find_first_of(")]", open);
     ColumnMeaning m = known_word(trimmed(text.substr(0, open)));
-    m.unit = trimmed(text.substr(open + 1, close == std::string::npos ? close : close - open - 1));
-    if (folded(m.unit) == "sg") m.unit = "";
+    m.unit = unit_word(
+        trimmed(text.substr(open + 1, close == std::string::npos ? close : close - open - 1)));
     return m;
   }
   // "temperature_c"
   if (const auto bar = text.rfind('_'); bar != std::string::npos && bar > 0) {
     ColumnMeaning m = known_word(text.substr(0, bar));
-    m.unit = text.substr(bar + 1);
-    if (m.unit == "c" || m.unit == "f") m.unit = m.unit == "c" ? "C" : "F";
+    m.unit = unit_word(text.substr(bar + 1));
     return m;
   }
   return {};

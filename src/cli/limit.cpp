@@ -6,7 +6,6 @@
 #include <cmath>
 
 #include "areo/core/error.hpp"
-#include "areo/report/json.hpp"
 #include "areo/report/text.hpp"
 
 namespace areo::cli {
@@ -116,6 +115,13 @@ std::string verdict_text(const Limit& l, const AlcoholResult& a, const uncertain
                      percent_text(d.probability_below), wanted);
 }
 
+std::vector<Fact> limit_facts(const Limit& l, const uncertainty::Decision& d) {
+  return {{fmt::format("{}", l.percent_vol), true},
+          {fmt::format("{}", l.level), true},
+          {word(d.side)},
+          {fmt::format("{}", d.probability_below), true}};
+}
+
 bool judge(const Limit& l, const AlcoholResult& a, const TakenReading& original,
            const TakenReading& present, ferment::Culture culture, const Told& told,
            StrengthWords& words) {
@@ -127,10 +133,9 @@ bool judge(const Limit& l, const AlcoholResult& a, const TakenReading& original,
     words.verdict.push_back(fmt::format("  {}: {} [{}{}]; rules change: ask your authority",
                                         l.named->name, l.named->meaning, l.named->citation,
                                         l.named->verified == "memory" ? ", from memory" : ""));
-  words.members = {{"limit_percent_vol", fmt::format("{}", l.percent_vol)},
-                   {"limit_level", fmt::format("{}", l.level)},
-                   {"limit_decision", report::json_string(word(d.side))},
-                   {"limit_probability_below", fmt::format("{}", d.probability_below)}};
+  const std::vector<Fact> facts = limit_facts(l, d);
+  for (std::size_t i = 0; i < facts.size(); ++i)
+    words.members.emplace_back(limit_keys.at(i), facts[i].json());
   return d.side == Side::below;
 }
 

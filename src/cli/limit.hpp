@@ -1,12 +1,15 @@
 #pragma once
 // A strength against a limit, in words.
+#include <array>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "areo/ferment/limit.hpp"
 #include "areo/measurement/limit.hpp"
 #include "bench.hpp"
 #include "sampling.hpp"
+#include "stream.hpp"
 #include "strength.hpp"
 
 namespace areo::cli {
@@ -31,6 +34,11 @@ struct Limit {
 /// "limit 0.5 % vol: CANNOT TELL; 62.0 % likely to be below it, and 95 % are wanted"
 [[nodiscard]] std::string verdict_text(const Limit& limit, const measurement::AlcoholResult& a,
                                        const uncertainty::Decision& decision);
+/// What programs are told of a limit and a decision; the values in the order of the keys.
+inline constexpr std::array limit_keys{"limit_percent_vol", "limit_level", "limit_decision",
+                                       "limit_probability_below"};
+[[nodiscard]] std::vector<Fact> limit_facts(const Limit& limit,
+                                            const uncertainty::Decision& decision);
 /// Adds what is to be said about a limit to the words of a result.
 /// @return whether the strength is decided to lie below it
 bool judge(const Limit& limit, const measurement::AlcoholResult& a, const TakenReading& original,

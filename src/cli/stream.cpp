@@ -65,13 +65,15 @@ class Writer {
     std::string out;
     for (const std::string& c : reader_->columns()) out += tables::csv_text_cell(c) + ",";
     for (const std::string& key : job_->results) out += fmt::format("{},{}_U,", key, key);
-    raw_line(out + (job_->has_state ? "state,note,error" : "note,error"));
+    for (const std::string& key : job_->facts) out += key + ",";
+    raw_line(out + "note,error");
   }
 
   void good(const tables::CsvRow& row, const RowOutcome& outcome) const {
     if (session_->json) {
       std::vector<std::pair<std::string, std::string>> head{{"line", std::to_string(row.line)}};
-      if (job_->has_state) head.emplace_back("state", report::json_string(outcome.state));
+      for (std::size_t i = 0; i < outcome.facts.size(); ++i)
+        head.emplace_back(job_->facts.at(i), outcome.facts[i].json());
       raw_line(report::json_line(outcome.result, head));
       return;
     }
@@ -85,7 +87,8 @@ class Writer {
                                 outcome.withheld.end();
       out += shown ? value_cells(q->value) : ",,";
     }
-    if (job_->has_state) out += outcome.state + ",";
+    for (std::size_t i = 0; i < job_->facts.size(); ++i)
+      out += (i < outcome.facts.size() ? outcome.facts[i].text : "") + ",";
     raw_line(out + tables::csv_text_cell(fmt::format("{}", fmt::join(outcome.result.notes, "; "))) +
              ",");
   }
@@ -97,7 +100,7 @@ class Writer {
       return;
     }
     std::string out = input_cells(row);
-    out.append(2 * job_->results.size() + (job_->has_state ? 1 : 0), ',');
+    out.append(2 * job_->results.size() + job_->facts.size(), ',');
     const bool more = row.cells.size() > reader_->columns().size();
     raw_line(out + tables::csv_text_cell(note) + "," +
              tables::csv_text_cell(more ? fmt::format("{}; the line was: {}", e.what(), row.text)
@@ -137,7 +140,7 @@ void refuse_own_columns(const tables::CsvReader& reader, const StreamJob& job,
                         const Session& session) {
   if (session.json) return;
   std::vector<std::string> own{"note", "error"};
-  if (job.has_state) own.emplace_back("state");
+  own.insert(own.end(), job.facts.begin(), job.facts.end());
   for (const std::string& key : job.results) {
     own.push_back(key);
     own.push_back(key + "_U");
@@ -187,6 +190,8 @@ int run(std::istream& in, const std::string& name, const StreamJob& job, const S
 }
 
 }  // namespace
+
+std::string Fact::json() const { return number ? text : report::json_string(text); }
 
 std::string RowView::operator[](std::string_view column) const {
   return reader_->has_column(column) ? row_->cells[reader_->column(column)] : "";

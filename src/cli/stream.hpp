@@ -25,10 +25,17 @@ class RowView {
   const tables::CsvRow* row_;
 };
 
+/// A word or a number for programs, beside the quantities.
+struct Fact {
+  std::string text;  ///< empty: nothing to say
+  bool number = false;
+  [[nodiscard]] std::string json() const;
+};
+
 /// What a command makes of a row.
 struct RowOutcome {
   measurement::Result result;
-  std::string state;  ///< a word for programs; may be empty
+  std::vector<Fact> facts = {};  ///< in the order of StreamJob::facts; those at the end may lack
   /// Keys of quantities whose CSV cells stay empty, because they would be taken for results.
   std::vector<std::string> withheld = {};
 };
@@ -37,12 +44,12 @@ struct StreamJob {
   std::vector<std::string> needed;   ///< columns that the file must have
   std::vector<std::string> known;    ///< further columns that the command reads
   std::vector<std::string> results;  ///< keys of the quantities to print
-  bool has_state = false;
+  std::vector<std::string> facts;    ///< keys of words and numbers behind them
   std::function<RowOutcome(const RowView&)> compute;
 };
 
 /// Columns out: all that came in, then for each result its value and its expanded uncertainty
-/// (`<key>_U`), then `state` if the job has one, `note` and `error`.
+/// (`<key>_U`), then its facts, `note` and `error`.
 /// A row equal to one of the 1000 before it is flagged in `note`, not dropped, good or bad.
 /// Nothing of a bad row is lost: if it has more cells than the header, its line stands in `error`.
 /// @param file  name, or "-" for standard input

@@ -12,8 +12,6 @@
 namespace areo::cli {
 namespace {
 
-constexpr const char* usual_hint = "areo COMMAND --help shows how";
-
 // The command that was chosen: "areo", "areo calibrate", "areo calibrate water".
 struct Chosen {
   const CLI::App* command;
@@ -83,12 +81,22 @@ std::string no_member(const std::string& text) {
   return out;
 }
 
+// "Could not convert: --trials = ten" in words.
+std::string no_number(const std::string& text) {
+  constexpr std::string_view mark = "Could not convert: ", middle = " = ";
+  const auto at = text.find(middle);
+  if (!text.starts_with(mark) || at == std::string::npos) return text;
+  return fmt::format("{} takes a whole number, not '{}'",
+                     text.substr(mark.size(), at - mark.size()), text.substr(at + middle.size()));
+}
+
 // The words of the library become those of a person where they differ.
 std::string message(const CLI::ParseError& e) {
   std::string text = e.what();
   const std::string first = text.substr(0, text.find_first_of(": "));
   if (dynamic_cast<const CLI::ExcludesError*>(&e) != nullptr)
     return fmt::format("{} and {} cannot go together", first, text.substr(text.rfind(' ') + 1));
+  if (dynamic_cast<const CLI::ConversionError*>(&e) != nullptr) return no_number(text);
   if (dynamic_cast<const CLI::ValidationError*>(&e) != nullptr) return no_member(text);
   if (dynamic_cast<const CLI::ArgumentMismatch*>(&e) == nullptr) return text;
   if (text.ends_with("missing")) return first + " needs a value";
@@ -103,7 +111,7 @@ UsageError usage_error(const CLI::App& app, const CLI::ParseError& e) {
   if (!stray.empty()) return stray_word(c, stray);
   if (!commands_below(*c.command).empty())
     return {"a command is missing", c.call + " --help lists them"};
-  return {message(e), usual_hint};
+  return {message(e), c.call + " --help shows how"};
 }
 
 void refuse_empty_options(const CLI::App& app) {

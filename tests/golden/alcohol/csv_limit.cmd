@@ -1,0 +1,2 @@
+rc=1
+areo alcohol --csv - --limit us-0.5

@@ -1,0 +1,2 @@
+rc=2
+areo reading exclude seven --reason 'full of bubbles'
