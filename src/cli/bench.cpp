@@ -2,7 +2,6 @@
 
 #include <fmt/format.h>
 
-#include <CLI/CLI.hpp>
 #include <algorithm>
 
 #include "areo/core/error.hpp"
@@ -18,26 +17,26 @@ constexpr double usual_accuracy_c = 0.5;
 
 }  // namespace
 
-void add_common_options(CLI::App& command, ReadingOptions& o) {
+void add_common_options(const Command& command, ReadingOptions& o) {
   command.add_option("--thermometer", o.thermometer, "thermometer in the notebook")
-      ->type_name("NAME");
+      .type_name("NAME");
   command
       .add_option("--temp-accuracy", o.temperature_accuracy,
                   "how far the temperature may be off, ±; 0.5C unless stated")
-      ->type_name("0.2C");
+      .type_name("0.2C");
   command.add_option("--at", o.at, "moment of the reading: the calibration in force then is used")
-      ->type_name("DATE");
+      .type_name("DATE");
   command.add_flag("--interpolate", o.interpolate,
                    "with --at: between two calibrations, on a straight line in time");
 }
 
-void add_reading_options(CLI::App& command, ReadingOptions& o) {
-  command.add_option("--instrument", o.instrument, "hydrometer in the notebook")->type_name("NAME");
+void add_reading_options(const Command& command, ReadingOptions& o) {
+  command.add_option("--instrument", o.instrument, "hydrometer in the notebook").type_name("NAME");
   add_common_options(command, o);
   command
       .add_option("--division", o.division,
                   "smallest division of an unnamed hydrometer; 0.002 unless stated")
-      ->type_name("0.001");
+      .type_name("0.001");
   command.add_flag("--top", o.top, "cloudy liquid: read at the top of the meniscus");
 }
 

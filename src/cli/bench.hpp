@@ -10,12 +10,9 @@
 #include "areo/measurement/correct.hpp"
 #include "areo/measurement/refract.hpp"
 #include "areo/notebook/store.hpp"
+#include "command_line.hpp"
 #include "output.hpp"
 #include "parse.hpp"
-
-namespace CLI {  // NOLINT(readability-identifier-naming): the library's name
-class App;
-}
 
 namespace areo::cli {
 
@@ -27,9 +24,9 @@ struct ReadingOptions {
   bool interpolate = false;    ///< between the calibrations before and after the reading
   bool compensated = false;    ///< an unnamed refractometer with temperature compensation
 };
-void add_reading_options(CLI::App& command, ReadingOptions& options);
+void add_reading_options(const Command& command, ReadingOptions& options);
 /// Those that any reading has: the thermometer and the moment.
-void add_common_options(CLI::App& command, ReadingOptions& options);
+void add_common_options(const Command& command, ReadingOptions& options);
 /// @throws UsageError for a division beside a named hydrometer, which has its own
 void check_reading_options(const ReadingOptions& options);
 /// @throws UsageError for options about a thermometer when no temperature was given

@@ -1,7 +1,6 @@
 // areo addition: what went into a batch after it was set.
 #include <fmt/format.h>
 
-#include <CLI/CLI.hpp>
 #include <memory>
 
 #include "areo/core/error.hpp"
@@ -122,12 +121,12 @@ int run_exclude(const Options& o, bool exclude, const Session& session) {
 
 }  // namespace
 
-void setup_addition(CLI::App& app, const Session& session, Run& run) {
+void setup_addition(const Command& app, const Session& session, Run& run) {
   const auto o = std::make_shared<Options>();
-  auto* c = app.add_subcommand("addition", "note what went into a batch later");
-  c->require_subcommand(1);
-  auto* add = c->add_subcommand("add", "something went in; the original gravity follows it");
-  add->require_subcommand(1);
+  auto c = app.add_subcommand("addition", "note what went into a batch later");
+  c.require_subcommand(1);
+  auto add = c.add_subcommand("add", "something went in; the original gravity follows it");
+  add.require_subcommand(1);
   struct Kind {
     Substance what;
     const char *name, *help;
@@ -138,34 +137,34 @@ void setup_addition(CLI::App& app, const Session& session, Run& run) {
                         Kind{Substance::salt, "salt", "salt: does not ferment"},
                         Kind{Substance::acid, "acid", "an acid: does not ferment"},
                         Kind{Substance::batch, "part", "part of another batch"}}) {
-    auto* sub = add->add_subcommand(k.name, k.help);
-    sub->add_option("batch", o->batch, "the batch that it went into")->required();
-    sub->add_option("amount", o->amount, "how much: 100g, 0.5L")->required();
+    auto sub = add.add_subcommand(k.name, k.help);
+    sub.add_option("batch", o->batch, "the batch that it went into").required();
+    sub.add_option("amount", o->amount, "how much: 100g, 0.5L").required();
     if (k.what == Substance::juice)
-      sub->add_option("extract", o->extract, "what is in it: 12.5Bx, 1.050")->required();
+      sub.add_option("extract", o->extract, "what is in it: 12.5Bx, 1.050").required();
     if (k.what == Substance::batch)
-      sub->add_option("other", o->other, "the batch that it came from")->required();
-    sub->add_option("--into", o->into, "how much was there; the batch's volume unless stated")
-        ->type_name("4.6L");
-    sub->add_option("--bottle", o->bottle, "into which bottle")->type_name("NAME");
-    sub->add_option("--on", o->on, "when; now unless stated")->type_name("DATE");
-    sub->add_option("--by", o->person, "who did it")->type_name("NAME");
-    sub->add_option("--note", o->note, "anything worth knowing");
-    sub->callback([=, &session, &run] {
+      sub.add_option("other", o->other, "the batch that it came from").required();
+    sub.add_option("--into", o->into, "how much was there; the batch's volume unless stated")
+        .type_name("4.6L");
+    sub.add_option("--bottle", o->bottle, "into which bottle").type_name("NAME");
+    sub.add_option("--on", o->on, "when; now unless stated").type_name("DATE");
+    sub.add_option("--by", o->person, "who did it").type_name("NAME");
+    sub.add_option("--note", o->note, "anything worth knowing");
+    sub.callback([=, &session, &run] {
       o->what = k.what;
       run = [=, &session] { return run_add(*o, session); };
     });
   }
   for (const bool exclude : {true, false}) {
-    auto* sub = c->add_subcommand(
+    auto sub = c.add_subcommand(
         exclude ? "exclude" : "include",
         exclude ? "an addition that was noted wrongly" : "an excluded addition that counts again");
-    sub->add_option("number", o->id, "its number")->required();
-    sub->add_option("--reason", o->reason, "why")->required();
-    sub->callback(
+    sub.add_option("number", o->id, "its number").required();
+    sub.add_option("--reason", o->reason, "why").required();
+    sub.callback(
         [=, &session, &run] { run = [=, &session] { return run_exclude(*o, exclude, session); }; });
   }
-  c->footer(
+  c.footer(
       "Examples:\n  areo addition add sugar PT-1 100g\n"
       "  areo addition add juice PT-1 0.5L 12.5Bx\n"
       "  areo addition add part PT-1 1L PT-2\n"

@@ -1,7 +1,6 @@
 // areo alcohol: original and present gravity to strength, extract, attenuation and energy.
 #include <fmt/format.h>
 
-#include <CLI/CLI.hpp>
 #include <algorithm>
 #include <memory>
 #include <optional>
@@ -198,46 +197,43 @@ int run_csv(const Options& o, const Session& session) {
 
 }  // namespace
 
-void setup_alcohol(CLI::App& app, const Session& session, Run& run) {
+void setup_alcohol(const Command& app, const Session& session, Run& run) {
   const auto o = std::make_shared<Options>();
-  auto* c =
+  auto c =
       app.add_subcommand("alcohol", "original and present gravity to alcohol, extract, energy");
-  auto* gravities =
-      c->add_option("gravities", o->gravities, "original and present gravity, as read")
-          ->expected(1, 2)
-          ->type_name("ORIGINAL PRESENT");
-  c->add_option("--temp", o->temperature, "temperature of both readings")->type_name("TEMP");
-  c->add_option("--original-temp", o->original_temperature, "temperature at the original gravity")
-      ->type_name("TEMP");
-  c->add_option("--present-temp", o->present_temperature, "temperature at the present gravity")
-      ->type_name("TEMP");
-  auto* sugar = c->add_option("--sugar", o->sugar, "no original gravity: sugar that was weighed in")
-                    ->type_name("500g");
-  auto* volume =
-      c->add_option("--volume", o->volume, "and the volume it went into")->type_name("5L");
-  sugar->needs(volume);
-  volume->needs(sugar);
-  c->add_option("--culture", o->culture,
-                "what ferments: yeast, mixed or acetic; yeast unless stated")
-      ->type_name("WORD");
-  c->add_option("--limit", o->limit, "decide on which side of a limit it lies: 0.5, us-0.5")
-      ->type_name("LIMIT");
-  c->add_option("--level", o->level, "with what probability; 95 % unless stated")->type_name("95");
-  add_sampling_options(*c, o->sampling);
-  add_reading_options(*c, o->with);
-  auto* csv =
-      c->add_option("--csv", o->csv,
-                    "CSV with columns original, present, temperature (or "
-                    "original_temperature, present_temperature), culture, batch, bottle; - = "
-                    "standard input")
-          ->type_name("FILE");
-  gravities->excludes(csv);
-  c->footer(
+  auto gravities = c.add_option("gravities", o->gravities, "original and present gravity, as read")
+                       .expected(1, 2)
+                       .type_name("ORIGINAL PRESENT");
+  c.add_option("--temp", o->temperature, "temperature of both readings").type_name("TEMP");
+  c.add_option("--original-temp", o->original_temperature, "temperature at the original gravity")
+      .type_name("TEMP");
+  c.add_option("--present-temp", o->present_temperature, "temperature at the present gravity")
+      .type_name("TEMP");
+  auto sugar = c.add_option("--sugar", o->sugar, "no original gravity: sugar that was weighed in")
+                   .type_name("500g");
+  auto volume = c.add_option("--volume", o->volume, "and the volume it went into").type_name("5L");
+  sugar.needs(volume);
+  volume.needs(sugar);
+  c.add_option("--culture", o->culture,
+               "what ferments: yeast, mixed or acetic; yeast unless stated")
+      .type_name("WORD");
+  c.add_option("--limit", o->limit, "decide on which side of a limit it lies: 0.5, us-0.5")
+      .type_name("LIMIT");
+  c.add_option("--level", o->level, "with what probability; 95 % unless stated").type_name("95");
+  add_sampling_options(c, o->sampling);
+  add_reading_options(c, o->with);
+  auto csv = c.add_option("--csv", o->csv,
+                          "CSV with columns original, present, temperature (or "
+                          "original_temperature, present_temperature), culture, batch, bottle; - = "
+                          "standard input")
+                 .type_name("FILE");
+  gravities.excludes(csv);
+  c.footer(
       "Examples:\n  areo alcohol 1.048 1.009 --temp 20C\n"
       "  areo alcohol 1.048 1.009 --original-temp 26C --present-temp 19C --instrument stem-1\n"
       "  areo alcohol 1.004 --temp 20C --sugar 450g --volume 5L\n"
       "  areo alcohol 1.018 1.016 --temp 20C --culture mixed --limit us-0.5");
-  c->callback([=, &session, &run] {
+  c.callback([=, &session, &run] {
     if (o->gravities.empty() && o->csv.empty())
       throw UsageError{"the gravities are missing",
                        "areo alcohol 1.048 1.009, or --csv FILE for many"};

@@ -4,7 +4,6 @@
 #include <fmt/ranges.h>
 #include <unistd.h>
 
-#include <CLI/CLI.hpp>
 #include <algorithm>
 #include <cctype>
 #include <cstdio>
@@ -235,18 +234,18 @@ class AtBench {
 
 }  // namespace
 
-void setup_at_bench(CLI::App& app, const Session& session, Run& run) {
+void setup_at_bench(const Command& app, const Session& session, Run& run) {
   const auto o = std::make_shared<Options>();
-  auto* c = app.add_subcommand("bench", "note one reading after the other, guided");
-  c->add_option("batch", o->batch, "the batch")->required();
-  c->add_option("--instrument", o->typed.instrument,
-                "what you read; the hydrometer, if the notebook has one only")
-      ->type_name("NAME");
-  c->add_option("--thermometer", o->typed.thermometer, "thermometer in the notebook")
-      ->type_name("NAME");
-  c->add_option("--bottle", o->typed.bottle, "start with this bottle")->type_name("NAME");
-  c->add_option("--by", o->typed.person, "who reads")->type_name("NAME");
-  c->callback([=, &session, &run] {
+  auto c = app.add_subcommand("bench", "note one reading after the other, guided");
+  c.add_option("batch", o->batch, "the batch").required();
+  c.add_option("--instrument", o->typed.instrument,
+               "what you read; the hydrometer, if the notebook has one only")
+      .type_name("NAME");
+  c.add_option("--thermometer", o->typed.thermometer, "thermometer in the notebook")
+      .type_name("NAME");
+  c.add_option("--bottle", o->typed.bottle, "start with this bottle").type_name("NAME");
+  c.add_option("--by", o->typed.person, "who reads").type_name("NAME");
+  c.callback([=, &session, &run] {
     run = [=, &session] {
       refuse_together(session.json, "--json", true, "a bench session",
                       "it talks to a person: areo reading add has --json");
@@ -254,7 +253,7 @@ void setup_at_bench(CLI::App& app, const Session& session, Run& run) {
       return AtBench{book, *o, session}.run();
     };
   });
-  c->footer(
+  c.footer(
       "It asks for a reading and its temperature, shows what follows, and writes each accepted\n"
       "reading at once. Ctrl-C loses what is being typed and nothing else.");
 }

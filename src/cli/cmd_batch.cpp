@@ -2,7 +2,6 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
-#include <CLI/CLI.hpp>
 #include <algorithm>
 #include <map>
 #include <memory>
@@ -305,53 +304,53 @@ int run_amend(const Options& o, const Session& session) {
   return done;
 }
 
-void add_fields(CLI::App& c, Options& o) {
-  c.add_option("--drink", o.drink, "what it is, e.g. 'pear and thyme'")->type_name("TEXT");
+void add_fields(const Command& c, Options& o) {
+  c.add_option("--drink", o.drink, "what it is, e.g. 'pear and thyme'").type_name("TEXT");
   c.add_option("--culture", o.culture, "what ferments: yeast, mixed or acetic; yeast unless stated")
-      ->type_name("WORD");
-  c.add_option("--vessel", o.vessel, "what it is in")->type_name("TEXT");
-  c.add_option("--volume", o.volume, "how much; needed where something is added")->type_name("5L");
+      .type_name("WORD");
+  c.add_option("--vessel", o.vessel, "what it is in").type_name("TEXT");
+  c.add_option("--volume", o.volume, "how much; needed where something is added").type_name("5L");
   add_extract_options(c, o.extract);
   c.add_option("--note", o.note, "anything worth knowing");
 }
 
 }  // namespace
 
-void setup_batch(CLI::App& app, const Session& session, Run& run) {
+void setup_batch(const Command& app, const Session& session, Run& run) {
   const auto o = std::make_shared<Options>();
-  auto* c = app.add_subcommand("batch", "what ferments: note it, and see what its readings say");
-  c->require_subcommand(1);
+  auto c = app.add_subcommand("batch", "what ferments: note it, and see what its readings say");
+  c.require_subcommand(1);
   const auto command = [&](const char* name, const char* what, const std::function<int()>& act) {
-    auto* sub = c->add_subcommand(name, what);
-    sub->callback([act, &run] { run = act; });
+    auto sub = c.add_subcommand(name, what);
+    sub.callback([act, &run] { run = act; });
     return sub;
   };
-  const auto named = [&](CLI::App* sub) {
-    sub->add_option("name", o->name, "the batch")->required();
+  const auto named = [&](Command sub) {
+    sub.add_option("name", o->name, "the batch").required();
     return sub;
   };
-  auto* add = command("add", "a new batch", [=, &session] { return run_add(*o, session); });
-  add->add_option("name", o->name, "a short name, e.g. PT-1")->required();
-  add_fields(*add, *o);
-  add->add_option("--on", o->on, "when it was set; now unless stated")->type_name("DATE");
+  auto add = command("add", "a new batch", [=, &session] { return run_add(*o, session); });
+  add.add_option("name", o->name, "a short name, e.g. PT-1").required();
+  add_fields(add, *o);
+  add.add_option("--on", o->on, "when it was set; now unless stated").type_name("DATE");
   command("list", "all batches", [&session] { return run_list(session); });
-  auto* show = named(command("show", "its readings and additions, and what they say",
-                             [=, &session] { return run_show(*o, session); }));
-  show->add_option("--at", o->at, "as the notebook stood on that day")->type_name("DATE");
-  show->add_flag("--interpolate", o->interpolate,
-                 "between two calibrations, on a straight line in time");
+  auto show = named(command("show", "its readings and additions, and what they say",
+                            [=, &session] { return run_show(*o, session); }));
+  show.add_option("--at", o->at, "as the notebook stood on that day").type_name("DATE");
+  show.add_flag("--interpolate", o->interpolate,
+                "between two calibrations, on a straight line in time");
   for (const bool close : {true, false}) {
-    auto* sub = named(command(close ? "close" : "reopen",
-                              close ? "it is finished; its readings stay" : "it goes on after all",
-                              [=, &session] { return run_event(*o, close, session); }));
-    sub->add_option("--on", o->on, "when; now unless stated")->type_name("DATE");
-    sub->add_option("--note", o->note, "anything worth knowing");
+    auto sub = named(command(close ? "close" : "reopen",
+                             close ? "it is finished; its readings stay" : "it goes on after all",
+                             [=, &session] { return run_event(*o, close, session); }));
+    sub.add_option("--on", o->on, "when; now unless stated").type_name("DATE");
+    sub.add_option("--note", o->note, "anything worth knowing");
   }
-  auto* amend = named(command("amend", "a field that was noted wrongly; the old value stays too",
-                              [=, &session] { return run_amend(*o, session); }));
-  add_fields(*amend, *o);
-  amend->add_option("--reason", o->reason, "why")->required();
-  c->footer(
+  auto amend = named(command("amend", "a field that was noted wrongly; the old value stays too",
+                             [=, &session] { return run_amend(*o, session); }));
+  add_fields(amend, *o);
+  amend.add_option("--reason", o->reason, "why").required();
+  c.footer(
       "Examples:\n  areo batch add PT-1 --drink 'pear and thyme' --culture mixed --volume 5L\n"
       "  areo batch show PT-1\n  areo batch amend PT-1 --volume 4.6L --reason 'measured again'");
 }

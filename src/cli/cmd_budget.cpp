@@ -8,8 +8,9 @@
 
 namespace areo::cli {
 
-void setup_budget(CLI::App& app, Session& session, Run& run) {
-  auto* c = app.add_subcommand("budget", "where the ± of a result comes from, and what lessens it");
+void setup_budget(const Command& app, Session& session, Run& run) {
+  CLI::App* c = app.app()->add_subcommand(
+      "budget", "where the ± of a result comes from, and what lessens it");
   c->require_subcommand(1);
   c->add_option("--of", session.budget.of,
                 "key of the quantity as in --json; the first one unless stated")
@@ -18,7 +19,7 @@ void setup_budget(CLI::App& app, Session& session, Run& run) {
                 "a ± to reach, in the unit of the result: prints the least that has to be done")
       ->type_name("0.2");
   for (const auto setup : {setup_convert, setup_correct, setup_refract, setup_alcohol})
-    setup(*c, session, run);
+    setup(Command{c}, session, run);
   for (CLI::App* command : c->get_subcommands({}))
     command->footer(
         fmt::format("This is the budget of what areo {0} prints; options as there, and "

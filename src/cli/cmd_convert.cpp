@@ -1,7 +1,6 @@
 // areo convert: a value on one scale, on others.
 #include <fmt/format.h>
 
-#include <CLI/CLI.hpp>
 #include <memory>
 
 #include "areo/core/error.hpp"
@@ -91,22 +90,22 @@ int run_csv(const Options& o, const Session& session) {
 
 }  // namespace
 
-void setup_convert(CLI::App& app, const Session& session, Run& run) {
+void setup_convert(const Command& app, const Session& session, Run& run) {
   const auto o = std::make_shared<Options>();
-  auto* c = app.add_subcommand("convert", "a value on one scale, on others");
-  auto* value =
-      c->add_option("value", o->value, "1.048, 12.5P, 9.8Bx, 6.5Be, 1048kg/m3, 120g/L, 5%vol");
-  c->add_option("--to", o->to, "scales, separated by commas; all unless stated")
-      ->type_name("SG,P,...");
-  add_sampling_options(*c, o->sampling);
-  auto* csv =
-      c->add_option("--csv", o->csv, "CSV with a column 'value', row by row; - = standard input")
-          ->type_name("FILE");
-  value->excludes(csv);
-  c->footer(
+  auto c = app.add_subcommand("convert", "a value on one scale, on others");
+  auto value =
+      c.add_option("value", o->value, "1.048, 12.5P, 9.8Bx, 6.5Be, 1048kg/m3, 120g/L, 5%vol");
+  c.add_option("--to", o->to, "scales, separated by commas; all unless stated")
+      .type_name("SG,P,...");
+  add_sampling_options(c, o->sampling);
+  auto csv =
+      c.add_option("--csv", o->csv, "CSV with a column 'value', row by row; - = standard input")
+          .type_name("FILE");
+  value.excludes(csv);
+  c.footer(
       "Examples:\n  areo convert 1.048\n  areo convert 12.5P --to SG,kg/m3@15C\n"
       "  areo convert --csv values.csv --to P");
-  c->callback([=, &session, &run] {
+  c.callback([=, &session, &run] {
     if (o->value.empty() && o->csv.empty())
       throw UsageError{"the value is missing", "areo convert 1.048, or --csv FILE for many"};
     check_sampling_options(o->sampling, !o->csv.empty(), session);

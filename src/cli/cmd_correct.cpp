@@ -1,7 +1,6 @@
 // areo correct: a hydrometer reading, brought to what it means.
 #include <fmt/format.h>
 
-#include <CLI/CLI.hpp>
 #include <memory>
 
 #include "areo/measurement/correct.hpp"
@@ -149,30 +148,30 @@ int run_as_refraction(const Options& o, const Session& session) {
 
 }  // namespace
 
-void setup_correct(CLI::App& app, const Session& session, Run& run) {
+void setup_correct(const Command& app, const Session& session, Run& run) {
   const auto o = std::make_shared<Options>();
-  auto* c =
+  auto c =
       app.add_subcommand("correct", "a hydrometer reading, brought to its reference temperature");
-  auto* reading = c->add_option("reading", o->reading, "what the hydrometer shows: 1.048, 12.5P");
-  c->add_option("--temp", o->temperature, "temperature of the sample: 27C, 80F")->type_name("TEMP");
-  c->add_option("--original", o->original, "original gravity, if the sample has fermented")
-      ->type_name("READING");
-  c->add_option("--original-temp", o->original_temperature, "temperature at the original gravity")
-      ->type_name("TEMP");
-  c->add_option("--to", o->to, "further scales, separated by commas")->type_name("P,kg/m3,...");
-  add_sampling_options(*c, o->sampling);
-  add_reading_options(*c, o->with);
-  auto* csv =
-      c->add_option("--csv", o->csv,
-                    "CSV with columns reading, temperature, original, original_temperature, batch, "
-                    "bottle; - = standard input")
-          ->type_name("FILE");
-  reading->excludes(csv);
-  c->footer(
+  auto reading = c.add_option("reading", o->reading, "what the hydrometer shows: 1.048, 12.5P");
+  c.add_option("--temp", o->temperature, "temperature of the sample: 27C, 80F").type_name("TEMP");
+  c.add_option("--original", o->original, "original gravity, if the sample has fermented")
+      .type_name("READING");
+  c.add_option("--original-temp", o->original_temperature, "temperature at the original gravity")
+      .type_name("TEMP");
+  c.add_option("--to", o->to, "further scales, separated by commas").type_name("P,kg/m3,...");
+  add_sampling_options(c, o->sampling);
+  add_reading_options(c, o->with);
+  auto csv =
+      c.add_option("--csv", o->csv,
+                   "CSV with columns reading, temperature, original, original_temperature, batch, "
+                   "bottle; - = standard input")
+          .type_name("FILE");
+  reading.excludes(csv);
+  c.footer(
       "Examples:\n  areo correct 1.048 --temp 27C --instrument stem-1\n"
       "  areo correct 1.021 --temp 24C --original 1.052 --original-temp 20C --to P\n"
       "  areo correct --csv readings.csv");
-  c->callback([=, &session, &run] {
+  c.callback([=, &session, &run] {
     if (o->reading.empty() && o->csv.empty())
       throw UsageError{"the reading is missing",
                        "areo correct 1.048 --temp 20C, or --csv FILE for many"};

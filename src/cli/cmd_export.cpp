@@ -1,7 +1,6 @@
 // areo export, areo backup: everything in the notebook, for other programs and for bad days.
 #include <fmt/format.h>
 
-#include <CLI/CLI.hpp>
 #include <cstdio>
 #include <filesystem>
 #include <fstream>
@@ -132,26 +131,25 @@ int run_backup(const Options& o, const Session& session) {
 
 }  // namespace
 
-void setup_export(CLI::App& app, const Session& session, Run& run) {
+void setup_export(const Command& app, const Session& session, Run& run) {
   const auto o = std::make_shared<Options>();
-  auto* c = app.add_subcommand("export", "everything in the notebook as JSON lines or CSV files");
-  auto* file = c->add_option("file", o->file, "a new file for JSON lines; - = standard output")
-                   ->type_name("FILE");
-  c->add_option("--csv", o->csv, "a new folder for one CSV file per table")
-      ->type_name("FOLDER")
-      ->excludes(file);
-  c->footer(
+  auto c = app.add_subcommand("export", "everything in the notebook as JSON lines or CSV files");
+  auto file = c.add_option("file", o->file, "a new file for JSON lines; - = standard output")
+                  .type_name("FILE");
+  c.add_option("--csv", o->csv, "a new folder for one CSV file per table")
+      .type_name("FOLDER")
+      .excludes(file);
+  c.footer(
       "Examples:\n  areo export notebook.jsonl\n  areo export --csv notebook-csv\n"
       "Nothing is lost: areo import brings either into an empty notebook.");
-  c->callback([=, &session, &run] {
+  c.callback([=, &session, &run] {
     if (o->file.empty() && o->csv.empty())
       throw UsageError{"where to?", "areo export FILE, or areo export --csv FOLDER"};
     run = [=, &session] { return run_export(*o, session); };
   });
-  auto* backup = app.add_subcommand("backup", "a verified copy of the notebook, others may go on");
-  backup->add_option("file", o->file, "a new file")->required()->type_name("FILE");
-  backup->callback(
-      [=, &session, &run] { run = [=, &session] { return run_backup(*o, session); }; });
+  auto backup = app.add_subcommand("backup", "a verified copy of the notebook, others may go on");
+  backup.add_option("file", o->file, "a new file").required().type_name("FILE");
+  backup.callback([=, &session, &run] { run = [=, &session] { return run_backup(*o, session); }; });
 }
 
 }  // namespace areo::cli

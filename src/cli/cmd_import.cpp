@@ -2,7 +2,6 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
-#include <CLI/CLI.hpp>
 #include <algorithm>
 #include <filesystem>
 #include <fstream>
@@ -338,24 +337,23 @@ int run_import(const Options& o, const Session& session) {
 
 }  // namespace
 
-void setup_import(CLI::App& app, const Session& session, Run& run) {
+void setup_import(const Command& app, const Session& session, Run& run) {
   const auto o = std::make_shared<Options>();
-  auto* c = app.add_subcommand("import", "readings from a CSV or JSON file, or an export");
-  c->add_option("file", o->file,
-                "CSV with a header, JSON, an export of areo, or the folder of one; - = standard "
-                "input")
-      ->required()
-      ->type_name("FILE");
-  c->add_option("--map", o->map, "file with lines: their column = reading, P")->type_name("FILE");
-  c->add_option("--batch", o->defaults.batch, "for rows that name none")->type_name("NAME");
-  c->add_option("--instrument", o->defaults.instrument, "for rows that name none")
-      ->type_name("NAME");
-  c->add_option("--thermometer", o->defaults.thermometer, "for rows that name none")
-      ->type_name("NAME");
-  c->add_option("--by", o->defaults.person, "for rows that name none")->type_name("NAME");
-  c->add_flag("--dry-run", o->dry_run, "say what would be noted, note nothing");
-  c->add_flag("--all-or-nothing", o->all_or_nothing, "one bad row, and nothing is noted");
-  c->footer(fmt::format(
+  auto c = app.add_subcommand("import", "readings from a CSV or JSON file, or an export");
+  c.add_option("file", o->file,
+               "CSV with a header, JSON, an export of areo, or the folder of one; - = standard "
+               "input")
+      .required()
+      .type_name("FILE");
+  c.add_option("--map", o->map, "file with lines: their column = reading, P").type_name("FILE");
+  c.add_option("--batch", o->defaults.batch, "for rows that name none").type_name("NAME");
+  c.add_option("--instrument", o->defaults.instrument, "for rows that name none").type_name("NAME");
+  c.add_option("--thermometer", o->defaults.thermometer, "for rows that name none")
+      .type_name("NAME");
+  c.add_option("--by", o->defaults.person, "for rows that name none").type_name("NAME");
+  c.add_flag("--dry-run", o->dry_run, "say what would be noted, note nothing");
+  c.add_flag("--all-or-nothing", o->all_or_nothing, "one bad row, and nothing is noted");
+  c.footer(fmt::format(
       "Columns: {}.\nIn any order; a unit may stand in the header: 'Temperature (°C)', brix,\n"
       "temp_f. Cells with a decimal comma are understood, and semicolons between them.\n"
       "Equal words in the column sample make rows repeats of one sample. A row that is in\n"
@@ -363,7 +361,7 @@ void setup_import(CLI::App& app, const Session& session, Run& run) {
       "Examples:\n  areo import readings.csv --batch PT-1 --dry-run\n"
       "  areo --notebook new.db import notebook.jsonl",
       fmt::join(import_fields(), ", ")));
-  c->callback([=, &session, &run] { run = [=, &session] { return run_import(*o, session); }; });
+  c.callback([=, &session, &run] { run = [=, &session] { return run_import(*o, session); }; });
 }
 
 }  // namespace areo::cli

@@ -1,7 +1,6 @@
 // areo instrument: register what is on the shelf.
 #include <fmt/format.h>
 
-#include <CLI/CLI.hpp>
 #include <filesystem>
 #include <memory>
 
@@ -270,48 +269,47 @@ int run_retire(const Options& o, const Session& session) {
 
 }  // namespace
 
-void setup_instrument(CLI::App& app, const Session& session, Run& run) {
+void setup_instrument(const Command& app, const Session& session, Run& run) {
   const auto o = std::make_shared<Options>();
-  auto* c =
+  auto c =
       app.add_subcommand("instrument", "register hydrometers, refractometers and thermometers");
-  c->require_subcommand(1);
-  auto* add = c->add_subcommand("add", "register an instrument");
-  add->add_option("name", o->name, "a short name, e.g. stem-1")->required();
-  add->add_option("--kind", o->kind,
-                  "hydrometer, refractometer or thermometer; hydrometer unless stated")
-      ->check(CLI::IsMember({"hydrometer", "refractometer", "thermometer"}));
-  add->add_option("--scale", o->scale,
-                  "SG20/20, SG60F, SG20/4, P, Bx, Be, Oe, kg/m3; SG20/20 unless stated. Of a "
-                  "refractometer: Bx or nD; Bx unless stated");
-  add->add_option("--from", o->from, "lower end of the scale")->type_name("0.990");
-  add->add_option("--to", o->to, "upper end of the scale")->type_name("1.100");
-  add->add_option("--division", o->division, "smallest division")->type_name("0.002");
-  add->add_option("--glass", o->glass, "cubic expansion of the glass in 1e-6/°C; 25 unless stated")
-      ->type_name("25");
-  add->add_option("--meniscus", o->meniscus, "height of the meniscus on the scale, for --top")
-      ->type_name("0.002");
-  add->add_flag("--atc", o->compensated, "a refractometer with temperature compensation");
-  add->add_flag("--gravity-scale", o->also_gravity, "a refractometer with a gravity scale as well");
-  add->add_option("--tolerance", o->tolerance, "largest error allowed; one division unless stated")
-      ->type_name("0.002");
-  add->add_option("--on", o->on, "when you got it; now unless stated")->type_name("DATE");
-  add->add_option("--note", o->note, "anything worth knowing");
-  add->footer(
+  c.require_subcommand(1);
+  auto add = c.add_subcommand("add", "register an instrument");
+  add.add_option("name", o->name, "a short name, e.g. stem-1").required();
+  add.add_option("--kind", o->kind,
+                 "hydrometer, refractometer or thermometer; hydrometer unless stated")
+      .one_of({"hydrometer", "refractometer", "thermometer"});
+  add.add_option("--scale", o->scale,
+                 "SG20/20, SG60F, SG20/4, P, Bx, Be, Oe, kg/m3; SG20/20 unless stated. Of a "
+                 "refractometer: Bx or nD; Bx unless stated");
+  add.add_option("--from", o->from, "lower end of the scale").type_name("0.990");
+  add.add_option("--to", o->to, "upper end of the scale").type_name("1.100");
+  add.add_option("--division", o->division, "smallest division").type_name("0.002");
+  add.add_option("--glass", o->glass, "cubic expansion of the glass in 1e-6/°C; 25 unless stated")
+      .type_name("25");
+  add.add_option("--meniscus", o->meniscus, "height of the meniscus on the scale, for --top")
+      .type_name("0.002");
+  add.add_flag("--atc", o->compensated, "a refractometer with temperature compensation");
+  add.add_flag("--gravity-scale", o->also_gravity, "a refractometer with a gravity scale as well");
+  add.add_option("--tolerance", o->tolerance, "largest error allowed; one division unless stated")
+      .type_name("0.002");
+  add.add_option("--on", o->on, "when you got it; now unless stated").type_name("DATE");
+  add.add_option("--note", o->note, "anything worth knowing");
+  add.footer(
       "Examples:\n  areo instrument add stem-1 --from 0.990 --to 1.100 --division 0.002\n"
       "  areo instrument add prism-1 --kind refractometer --from 0 --to 32 --division 0.2 --atc\n"
       "  areo instrument add probe-1 --kind thermometer --division 1C");
-  add->callback([=, &session, &run] { run = [=, &session] { return run_add(*o, session); }; });
-  auto* list = c->add_subcommand("list", "all instruments");
-  list->callback([=, &session, &run] { run = [&session] { return run_list(session); }; });
-  auto* show = c->add_subcommand("show", "one instrument");
-  show->add_option("name", o->name, "its name")->required();
-  show->callback([=, &session, &run] { run = [=, &session] { return run_show(*o, session); }; });
-  auto* retire = c->add_subcommand("retire", "an instrument is used no more; its readings stay");
-  retire->add_option("name", o->name, "its name")->required();
-  retire->add_option("--reason", o->reason, "why: broke, lost")->required()->type_name("TEXT");
-  retire->add_option("--on", o->on, "since when; now unless stated")->type_name("DATE");
-  retire->callback(
-      [=, &session, &run] { run = [=, &session] { return run_retire(*o, session); }; });
+  add.callback([=, &session, &run] { run = [=, &session] { return run_add(*o, session); }; });
+  auto list = c.add_subcommand("list", "all instruments");
+  list.callback([=, &session, &run] { run = [&session] { return run_list(session); }; });
+  auto show = c.add_subcommand("show", "one instrument");
+  show.add_option("name", o->name, "its name").required();
+  show.callback([=, &session, &run] { run = [=, &session] { return run_show(*o, session); }; });
+  auto retire = c.add_subcommand("retire", "an instrument is used no more; its readings stay");
+  retire.add_option("name", o->name, "its name").required();
+  retire.add_option("--reason", o->reason, "why: broke, lost").required().type_name("TEXT");
+  retire.add_option("--on", o->on, "since when; now unless stated").type_name("DATE");
+  retire.callback([=, &session, &run] { run = [=, &session] { return run_retire(*o, session); }; });
 }
 
 }  // namespace areo::cli

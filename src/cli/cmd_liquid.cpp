@@ -2,7 +2,6 @@
 // they say of the extract.
 #include <fmt/format.h>
 
-#include <CLI/CLI.hpp>
 #include <algorithm>
 #include <memory>
 
@@ -158,34 +157,33 @@ int run_list(const Session& session) {
 
 }  // namespace
 
-void setup_liquid(CLI::App& app, const Session& session, Run& run) {
+void setup_liquid(const Command& app, const Session& session, Run& run) {
   const auto o = std::make_shared<Options>();
-  auto* c = app.add_subcommand("liquid", "how strongly a juice or wort refracts, from pairs");
-  c->require_subcommand(1);
-  auto* pair = c->add_subcommand("pair", "an unfermented sample, read with both instruments");
-  pair->add_option("name", o->liquid, "the liquid, e.g. pear-juice")->required();
-  pair->add_option("refraction", o->refraction, "what the refractometer shows")->required();
-  pair->add_option("gravity", o->gravity, "what the hydrometer shows")->required();
-  pair->add_option("--temp", o->temperature, "temperature of both")->type_name("TEMP");
-  pair->add_option("--gravity-temp", o->gravity_temperature, "of the hydrometer's sample, if other")
-      ->type_name("TEMP");
-  pair->add_option("--instrument", o->refractometer, "refractometer in the notebook")
-      ->required()
-      ->type_name("NAME");
-  pair->add_option("--hydrometer", o->hydrometer, "hydrometer in the notebook")
-      ->required()
-      ->type_name("NAME");
-  pair->add_option("--thermometer", o->thermometer, "thermometer in the notebook")
-      ->type_name("NAME");
-  pair->add_option("--temp-accuracy", o->temperature_accuracy, "±; 0.5C unless stated")
-      ->type_name("0.2C");
-  pair->add_flag("--top", o->top, "hydrometer read at the top of the meniscus");
-  pair->add_option("--on", o->on, "when it was read; now unless stated")->type_name("DATE");
-  pair->add_option("--note", o->note, "anything worth knowing");
-  pair->footer(
+  auto c = app.add_subcommand("liquid", "how strongly a juice or wort refracts, from pairs");
+  c.require_subcommand(1);
+  auto pair = c.add_subcommand("pair", "an unfermented sample, read with both instruments");
+  pair.add_option("name", o->liquid, "the liquid, e.g. pear-juice").required();
+  pair.add_option("refraction", o->refraction, "what the refractometer shows").required();
+  pair.add_option("gravity", o->gravity, "what the hydrometer shows").required();
+  pair.add_option("--temp", o->temperature, "temperature of both").type_name("TEMP");
+  pair.add_option("--gravity-temp", o->gravity_temperature, "of the hydrometer's sample, if other")
+      .type_name("TEMP");
+  pair.add_option("--instrument", o->refractometer, "refractometer in the notebook")
+      .required()
+      .type_name("NAME");
+  pair.add_option("--hydrometer", o->hydrometer, "hydrometer in the notebook")
+      .required()
+      .type_name("NAME");
+  pair.add_option("--thermometer", o->thermometer, "thermometer in the notebook").type_name("NAME");
+  pair.add_option("--temp-accuracy", o->temperature_accuracy, "±; 0.5C unless stated")
+      .type_name("0.2C");
+  pair.add_flag("--top", o->top, "hydrometer read at the top of the meniscus");
+  pair.add_option("--on", o->on, "when it was read; now unless stated").type_name("DATE");
+  pair.add_option("--note", o->note, "anything worth knowing");
+  pair.footer(
       "Example:\n  areo liquid pair pear-juice 12.6Bx 1.050 --temp 20C --instrument prism-1 "
       "--hydrometer stem-1");
-  pair->callback([=, &session, &run] {
+  pair.callback([=, &session, &run] {
     ReadingOptions with;
     with.thermometer = o->thermometer;
     with.temperature_accuracy = o->temperature_accuracy;
@@ -193,17 +191,16 @@ void setup_liquid(CLI::App& app, const Session& session, Run& run) {
                               "--temp");
     run = [=, &session] { return run_pair(*o, session); };
   });
-  auto* show = c->add_subcommand("show", "its factor and its pairs");
-  show->add_option("name", o->liquid, "the liquid")->required();
-  show->callback([=, &session, &run] { run = [=, &session] { return run_show(*o, session); }; });
-  auto* out = c->add_subcommand("leave-out", "a pair that does not count any more");
-  out->add_option("name", o->liquid, "the liquid")->required();
-  out->add_option("pair", o->pair, "its number")->required();
-  out->add_option("--reason", o->reason, "why")->required();
-  out->callback(
-      [=, &session, &run] { run = [=, &session] { return run_leave_out(*o, session); }; });
-  auto* list = c->add_subcommand("list", "all liquids");
-  list->callback([=, &session, &run] { run = [&session] { return run_list(session); }; });
+  auto show = c.add_subcommand("show", "its factor and its pairs");
+  show.add_option("name", o->liquid, "the liquid").required();
+  show.callback([=, &session, &run] { run = [=, &session] { return run_show(*o, session); }; });
+  auto out = c.add_subcommand("leave-out", "a pair that does not count any more");
+  out.add_option("name", o->liquid, "the liquid").required();
+  out.add_option("pair", o->pair, "its number").required();
+  out.add_option("--reason", o->reason, "why").required();
+  out.callback([=, &session, &run] { run = [=, &session] { return run_leave_out(*o, session); }; });
+  auto list = c.add_subcommand("list", "all liquids");
+  list.callback([=, &session, &run] { run = [&session] { return run_list(session); }; });
 }
 
 }  // namespace areo::cli

@@ -1,7 +1,6 @@
 // areo reading: note what was read of a batch, put right what was noted wrongly.
 #include <fmt/format.h>
 
-#include <CLI/CLI.hpp>
 #include <memory>
 
 #include "areo/core/error.hpp"
@@ -164,63 +163,63 @@ int run_list(const Options& o, const Session& session) {
   return done;
 }
 
-void add_options(CLI::App& c, TypedReading& t) {
-  c.add_option("--temp", t.temperature, "temperature of the sample")->type_name("TEMP");
+void add_options(const Command& c, TypedReading& t) {
+  c.add_option("--temp", t.temperature, "temperature of the sample").type_name("TEMP");
   c.add_option("--instrument", t.instrument,
                "what showed it; the hydrometer, if the notebook has one only")
-      ->type_name("NAME");
-  c.add_option("--thermometer", t.thermometer, "thermometer in the notebook")->type_name("NAME");
+      .type_name("NAME");
+  c.add_option("--thermometer", t.thermometer, "thermometer in the notebook").type_name("NAME");
   c.add_option("--temp-accuracy", t.temperature_accuracy, "±; 0.5C unless stated")
-      ->type_name("0.2C");
+      .type_name("0.2C");
   c.add_option("--bottle", t.bottle, "of which bottle; the batch as a whole unless stated")
-      ->type_name("NAME");
+      .type_name("NAME");
   c.add_flag("--original", t.original, "an original gravity: before it ferments");
   c.add_flag("--top", t.top, "read at the top of the meniscus");
   c.add_option("--degassed", t.degassed, "were the bubbles stirred out: yes or no")
-      ->type_name("WORD");
-  c.add_option("--on", t.made_at, "when it was read; now unless stated")->type_name("DATE");
-  c.add_option("--by", t.person, "who read it")->type_name("NAME");
+      .type_name("WORD");
+  c.add_option("--on", t.made_at, "when it was read; now unless stated").type_name("DATE");
+  c.add_option("--by", t.person, "who read it").type_name("NAME");
   c.add_option("--note", t.note, "anything worth knowing");
 }
 
 }  // namespace
 
-void setup_reading(CLI::App& app, const Session& session, Run& run) {
+void setup_reading(const Command& app, const Session& session, Run& run) {
   const auto o = std::make_shared<Options>();
-  auto* c = app.add_subcommand("reading", "note what was read of a batch");
-  c->require_subcommand(1);
-  auto* add = c->add_subcommand("add", "a reading, or repeats of one sample");
-  add->add_option("batch", o->batch, "the batch")->required();
-  add->add_option("readings", o->typed.shown, "what the instrument shows; several are repeats")
-      ->required()
-      ->expected(1, 100)
-      ->type_name("READING ...");
-  add_options(*add, o->typed);
-  add->callback([=, &session, &run] {
+  auto c = app.add_subcommand("reading", "note what was read of a batch");
+  c.require_subcommand(1);
+  auto add = c.add_subcommand("add", "a reading, or repeats of one sample");
+  add.add_option("batch", o->batch, "the batch").required();
+  add.add_option("readings", o->typed.shown, "what the instrument shows; several are repeats")
+      .required()
+      .expected(1, 100)
+      .type_name("READING ...");
+  add_options(add, o->typed);
+  add.callback([=, &session, &run] {
     check_options(*o);
     run = [=, &session] { return run_add(*o, session); };
   });
-  auto* list = c->add_subcommand("list", "every reading of a batch as typed, with its history");
-  list->add_option("batch", o->batch, "the batch")->required();
-  list->callback([=, &session, &run] { run = [=, &session] { return run_list(*o, session); }; });
-  auto* amend = c->add_subcommand("amend", "a reading that was noted wrongly; the old one stays");
-  amend->add_option("number", o->id, "its number")->required();
-  amend->add_option("reading", o->typed.shown, "what the instrument really showed")
-      ->expected(0, 1)
-      ->type_name("READING");
-  add_options(*amend, o->typed);
-  amend->add_option("--reason", o->reason, "why")->required();
-  amend->callback([=, &session, &run] { run = [=, &session] { return run_amend(*o, session); }; });
+  auto list = c.add_subcommand("list", "every reading of a batch as typed, with its history");
+  list.add_option("batch", o->batch, "the batch").required();
+  list.callback([=, &session, &run] { run = [=, &session] { return run_list(*o, session); }; });
+  auto amend = c.add_subcommand("amend", "a reading that was noted wrongly; the old one stays");
+  amend.add_option("number", o->id, "its number").required();
+  amend.add_option("reading", o->typed.shown, "what the instrument really showed")
+      .expected(0, 1)
+      .type_name("READING");
+  add_options(amend, o->typed);
+  amend.add_option("--reason", o->reason, "why").required();
+  amend.callback([=, &session, &run] { run = [=, &session] { return run_amend(*o, session); }; });
   for (const bool exclude : {true, false}) {
-    auto* sub = c->add_subcommand(exclude ? "exclude" : "include",
-                                  exclude ? "a reading that does not count any more"
-                                          : "an excluded reading that counts again");
-    sub->add_option("number", o->id, "its number")->required();
-    sub->add_option("--reason", o->reason, "why")->required();
-    sub->callback(
+    auto sub = c.add_subcommand(exclude ? "exclude" : "include",
+                                exclude ? "a reading that does not count any more"
+                                        : "an excluded reading that counts again");
+    sub.add_option("number", o->id, "its number").required();
+    sub.add_option("--reason", o->reason, "why").required();
+    sub.callback(
         [=, &session, &run] { run = [=, &session] { return run_exclude(*o, exclude, session); }; });
   }
-  c->footer(
+  c.footer(
       "Examples:\n  areo reading add PT-1 1.048 --temp 21C --original\n"
       "  areo reading add PT-1 1.030 1.031 1.030 --temp 19C --bottle B --degassed yes\n"
       "  areo reading amend 7 1.048 --reason 'slipped digit'\n"

@@ -1,7 +1,6 @@
 // areo refract: a refractometer reading, before or during fermentation, alone or with a hydrometer.
 #include <fmt/format.h>
 
-#include <CLI/CLI.hpp>
 #include <algorithm>
 #include <memory>
 
@@ -351,54 +350,53 @@ int run_refract(const RefractOptions& o, const Session& session) {
   return o.csv.empty() ? refract_one(o, session) : refract_csv(o, session);
 }
 
-void setup_refract(CLI::App& app, const Session& session, Run& run) {
+void setup_refract(const Command& app, const Session& session, Run& run) {
   const auto o = std::make_shared<Options>();
   o->with.refractometer = true;
-  auto* c = app.add_subcommand("refract", "a refractometer reading, unfermented or fermenting");
-  auto* reading =
-      c->add_option("reading", o->reading, "what the refractometer shows: 12.4Bx, 1.3512nD");
-  c->add_option("--temp", o->temperature, "temperature of the prism: 27C, 80F")->type_name("TEMP");
-  c->add_option("--original", o->original,
-                "reading before fermentation: 12.4Bx with the refractometer, 1.050 with a "
-                "hydrometer")
-      ->type_name("READING");
-  c->add_option("--original-temp", o->original_temperature, "its temperature; --temp unless stated")
-      ->type_name("TEMP");
-  c->add_option("--gravity", o->gravity,
-                "hydrometer reading of the same sample, no original needed")
-      ->type_name("READING");
-  c->add_option("--gravity-temp", o->gravity_temperature, "its temperature; --temp unless stated")
-      ->type_name("TEMP");
-  c->add_option("--instrument", o->with.instrument, "refractometer in the notebook")
-      ->type_name("NAME");
-  c->add_option("--hydrometer", o->hydrometer, "hydrometer in the notebook")->type_name("NAME");
-  add_common_options(*c, o->with);
-  c->add_flag("--atc", o->with.compensated,
-              "an unnamed refractometer with temperature compensation");
-  c->add_option("--division", o->with.division,
-                "smallest division of an unnamed refractometer; 0.2 Brix unless stated")
-      ->type_name("0.2");
-  c->add_flag("--top", o->with.top,
-              "hydrometer in a cloudy liquid: read at the top of the meniscus");
-  add_extract_options(*c, o->extract);
-  c->add_option("--culture", o->culture,
-                "what ferments: yeast, mixed or acetic; yeast unless stated")
-      ->type_name("WORD");
-  add_sampling_options(*c, o->sampling);
-  c->add_option("--to", o->to, "further scales of an unfermented sample, separated by commas")
-      ->type_name("P,kg/m3,...");
-  auto* csv = c->add_option("--csv", o->csv,
-                            "CSV with columns reading, temperature, original, "
-                            "original_temperature, gravity, gravity_temperature, batch, bottle; "
-                            "- = standard input")
-                  ->type_name("FILE");
-  reading->excludes(csv);
-  c->footer(
+  auto c = app.add_subcommand("refract", "a refractometer reading, unfermented or fermenting");
+  auto reading =
+      c.add_option("reading", o->reading, "what the refractometer shows: 12.4Bx, 1.3512nD");
+  c.add_option("--temp", o->temperature, "temperature of the prism: 27C, 80F").type_name("TEMP");
+  c.add_option("--original", o->original,
+               "reading before fermentation: 12.4Bx with the refractometer, 1.050 with a "
+               "hydrometer")
+      .type_name("READING");
+  c.add_option("--original-temp", o->original_temperature, "its temperature; --temp unless stated")
+      .type_name("TEMP");
+  c.add_option("--gravity", o->gravity, "hydrometer reading of the same sample, no original needed")
+      .type_name("READING");
+  c.add_option("--gravity-temp", o->gravity_temperature, "its temperature; --temp unless stated")
+      .type_name("TEMP");
+  c.add_option("--instrument", o->with.instrument, "refractometer in the notebook")
+      .type_name("NAME");
+  c.add_option("--hydrometer", o->hydrometer, "hydrometer in the notebook").type_name("NAME");
+  add_common_options(c, o->with);
+  c.add_flag("--atc", o->with.compensated,
+             "an unnamed refractometer with temperature compensation");
+  c.add_option("--division", o->with.division,
+               "smallest division of an unnamed refractometer; 0.2 Brix unless stated")
+      .type_name("0.2");
+  c.add_flag("--top", o->with.top,
+             "hydrometer in a cloudy liquid: read at the top of the meniscus");
+  add_extract_options(c, o->extract);
+  c.add_option("--culture", o->culture,
+               "what ferments: yeast, mixed or acetic; yeast unless stated")
+      .type_name("WORD");
+  add_sampling_options(c, o->sampling);
+  c.add_option("--to", o->to, "further scales of an unfermented sample, separated by commas")
+      .type_name("P,kg/m3,...");
+  auto csv = c.add_option("--csv", o->csv,
+                          "CSV with columns reading, temperature, original, "
+                          "original_temperature, gravity, gravity_temperature, batch, bottle; "
+                          "- = standard input")
+                 .type_name("FILE");
+  reading.excludes(csv);
+  c.footer(
       "Examples:\n  areo refract 12.4Bx --temp 24C --extract sucrose\n"
       "  areo refract 7.8Bx --temp 22C --original 12.4Bx\n"
       "  areo refract 7.8Bx --temp 22C --original 1.050 --original-temp 20C --instrument prism-1\n"
       "  areo refract 7.8Bx --temp 22C --gravity 1.012 --gravity-temp 20C --hydrometer stem-1");
-  c->callback([=, &session, &run] {
+  c.callback([=, &session, &run] {
     if (o->reading.empty() && o->csv.empty())
       throw UsageError{"the reading is missing", "areo refract 12.4Bx, or --csv FILE for many"};
     run = [=, &session] { return run_refract(*o, session); };

@@ -1,7 +1,6 @@
 // areo solution: weigh in a reference liquid, and what instruments should show in it.
 #include <fmt/format.h>
 
-#include <CLI/CLI.hpp>
 #include <algorithm>
 #include <cmath>
 #include <memory>
@@ -134,31 +133,29 @@ int run_solution(const Options& o, const Session& session) {
 
 }  // namespace
 
-void setup_solution(CLI::App& app, const Session& session, Run& run) {
+void setup_solution(const Command& app, const Session& session, Run& run) {
   const auto o = std::make_shared<Options>();
-  auto* c = app.add_subcommand("solution", "weigh in a reference liquid for a check");
-  c->add_option("kind", o->kind, "sugar or salt")
-      ->required()
-      ->check(CLI::IsMember({"sugar", "salt"}));
-  c->add_option("--solute", o->solute, "mass of the sugar or salt")->type_name("52g");
-  c->add_option("--water", o->water, "mass of the water")->type_name("448g");
-  c->add_option("--target", o->target, "or the value wanted, with --total")->type_name("1.040");
-  c->add_option("--total", o->total, "mass of the whole")->type_name("500g");
-  c->add_option("--balance", o->balance, "division of the balance; 1g unless stated")
-      ->type_name("0.1g");
-  c->add_option("--temp", o->temperature, "temperature of the solution; 20C unless stated")
-      ->type_name("TEMP");
-  c->add_option("--instrument", o->instrument, "hydrometer or refractometer in the notebook")
-      ->type_name("NAME");
-  c->add_option("--thermometer", o->with.thermometer, "thermometer in the notebook")
-      ->type_name("NAME");
-  c->add_option("--temp-accuracy", o->with.temperature_accuracy, "±; 0.5C unless stated")
-      ->type_name("0.2C");
-  c->footer(
+  auto c = app.add_subcommand("solution", "weigh in a reference liquid for a check");
+  c.add_option("kind", o->kind, "sugar or salt").required().one_of({"sugar", "salt"});
+  c.add_option("--solute", o->solute, "mass of the sugar or salt").type_name("52g");
+  c.add_option("--water", o->water, "mass of the water").type_name("448g");
+  c.add_option("--target", o->target, "or the value wanted, with --total").type_name("1.040");
+  c.add_option("--total", o->total, "mass of the whole").type_name("500g");
+  c.add_option("--balance", o->balance, "division of the balance; 1g unless stated")
+      .type_name("0.1g");
+  c.add_option("--temp", o->temperature, "temperature of the solution; 20C unless stated")
+      .type_name("TEMP");
+  c.add_option("--instrument", o->instrument, "hydrometer or refractometer in the notebook")
+      .type_name("NAME");
+  c.add_option("--thermometer", o->with.thermometer, "thermometer in the notebook")
+      .type_name("NAME");
+  c.add_option("--temp-accuracy", o->with.temperature_accuracy, "±; 0.5C unless stated")
+      .type_name("0.2C");
+  c.footer(
       "Examples:\n  areo solution sugar --target 1.040 --total 500g\n"
       "  areo solution sugar --solute 52g --water 448g --temp 21C --instrument stem-1\n"
       "  areo solution salt --target 1.040 --total 500g --balance 0.1g");
-  c->callback([=, &session, &run] {
+  c.callback([=, &session, &run] {
     refuse_together(!o->solute.empty() || !o->water.empty(), "--solute with --water",
                     !o->target.empty() || !o->total.empty(), "--target with --total",
                     "give what was weighed, or what is wanted");

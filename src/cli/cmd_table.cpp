@@ -1,7 +1,6 @@
 // areo table: reference tables, computed and written row by row.
 #include <fmt/format.h>
 
-#include <CLI/CLI.hpp>
 #include <algorithm>
 #include <cmath>
 #include <memory>
@@ -182,25 +181,25 @@ int run_table(const Options& o, const Session& session) {
 
 }  // namespace
 
-void setup_table(CLI::App& app, const Session& session, Run& run) {
+void setup_table(const Command& app, const Session& session, Run& run) {
   const auto o = std::make_shared<Options>();
-  auto* c = app.add_subcommand("table", "reference tables");
-  c->require_subcommand(1);
-  setup_table_refractometer(*c, session, run);
-  auto* t = c->add_subcommand("conversion", "scales side by side");
-  t->add_option("--from", o->from, "first entry, on any scale; 1.000 unless stated")
-      ->type_name("READING");
-  t->add_option("--to", o->to, "last entry, on the same scale; 1.120 unless stated")
-      ->type_name("READING");
-  t->add_option("--step", o->step, "step between entries; a usual division unless stated")
-      ->type_name("0.001");
-  t->add_option("--columns", o->columns, "scales, separated by commas; all unless stated")
-      ->type_name("P,kg/m3,...");
-  t->add_flag("--csv", o->csv, "as CSV");
-  t->footer(
+  auto c = app.add_subcommand("table", "reference tables");
+  c.require_subcommand(1);
+  setup_table_refractometer(c, session, run);
+  auto t = c.add_subcommand("conversion", "scales side by side");
+  t.add_option("--from", o->from, "first entry, on any scale; 1.000 unless stated")
+      .type_name("READING");
+  t.add_option("--to", o->to, "last entry, on the same scale; 1.120 unless stated")
+      .type_name("READING");
+  t.add_option("--step", o->step, "step between entries; a usual division unless stated")
+      .type_name("0.001");
+  t.add_option("--columns", o->columns, "scales, separated by commas; all unless stated")
+      .type_name("P,kg/m3,...");
+  t.add_flag("--csv", o->csv, "as CSV");
+  t.footer(
       "Examples:\n  areo table conversion --from 1.030 --to 1.060 --step 0.001\n"
       "  areo table conversion --from 0P --to 25P --step 0.5 --columns SG,kg/m3,g/L");
-  t->callback([=, &session, &run] {
+  t.callback([=, &session, &run] {
     refuse_together(o->csv, "--csv", session.json, "--json", "choose one of the two forms");
     run = [=, &session] { return run_table(*o, session); };
   });

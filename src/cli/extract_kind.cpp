@@ -2,21 +2,19 @@
 
 #include <fmt/format.h>
 
-#include <CLI/CLI.hpp>
-
 #include "areo/core/error.hpp"
 #include "areo/core/nearest.hpp"
 #include "areo/notebook/recompute.hpp"
 #include "usage.hpp"
 
 namespace areo::cli {
-void add_extract_options(CLI::App& c, ExtractOptions& o) {
+void add_extract_options(const Command& c, ExtractOptions& o) {
   c.add_option("--extract", o.extract,
                "what is dissolved: mixed, sucrose, glucose, fructose, invert, maltose or malt; "
                "mixed unless stated, refracting as sugar does within 3 %")
-      ->type_name("WORD");
+      .type_name("WORD");
   c.add_option("--liquid", o.liquid, "a liquid with pairs of readings in the notebook")
-      ->type_name("NAME");
+      .type_name("NAME");
 }
 
 measurement::ExtractKind extract_kind(const ExtractOptions& o, Bench& bench) {

@@ -4,6 +4,7 @@
 
 #include "areo/measurement/refract.hpp"
 #include "bench.hpp"
+#include "command_line.hpp"
 
 namespace areo::cli {
 
@@ -12,7 +13,7 @@ struct ExtractOptions {
   std::string extract;  ///< a word: "sucrose", "malt", ...
   std::string liquid;   ///< a liquid in the notebook, with a factor of its own
 };
-void add_extract_options(CLI::App& command, ExtractOptions& options);
+void add_extract_options(const Command& command, ExtractOptions& options);
 
 /// A kind by its word; mixed if empty.
 /// @throws ParseError naming the nearest word

@@ -71,12 +71,13 @@ ColumnMeaning known_word(const std::string& text) {
 // The unit of a header as a number carries it. Which specific gravity is the instrument's business,
 // unless it is not the usual one.
 std::string unit_word(const std::string& text) {
-  std::string unit = folded(text);
-  if (unit.starts_with("°")) unit.erase(0, std::string_view{"°"}.size());
+  const std::string unit = folded(text);
   if (unit == "sg" || unit == "20/20" || unit == "sg20/20") return "";
   if (unit == "60/60" || unit == "60f" || unit == "60/60°f") return "sg60/60f";
-  if (unit == "c" || unit == "celsius") return "C";
-  if (unit == "f" || unit == "fahrenheit") return "F";
+  if (unit == "°c" || unit == "celsius") return "°C";
+  if (unit == "°f" || unit == "fahrenheit") return "°F";
+  if (unit == "c") return "C";
+  if (unit == "f") return "F";
   return text;
 }
 

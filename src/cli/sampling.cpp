@@ -2,7 +2,6 @@
 
 #include <fmt/format.h>
 
-#include <CLI/CLI.hpp>
 #include <algorithm>
 #include <charconv>
 #include <cmath>
@@ -53,17 +52,17 @@ std::size_t trials_for(double level) {
 
 }  // namespace
 
-void add_sampling_options(CLI::App& command, SamplingOptions& o) {
+void add_sampling_options(const Command& command, SamplingOptions& o) {
   command.add_flag("--monte-carlo", o.wanted,
                    "evaluate a second time, by sampling; tell where that differs");
   command
       .add_option("--seed", o.seed,
                   "of the sampling: the same seed, the same numbers; 1 unless stated")
-      ->type_name("N");
+      .type_name("N");
   command
       .add_option("--trials", o.trials,
                   "of the sampling, at least; as many as the printed digits need unless stated")
-      ->type_name("N");
+      .type_name("N");
 }
 
 void check_sampling_options(const SamplingOptions& o, bool csv, const Session& session) {

@@ -6,11 +6,8 @@
 #include <vector>
 
 #include "areo/measurement/sampled.hpp"
+#include "command_line.hpp"
 #include "output.hpp"
-
-namespace CLI {  // NOLINT(readability-identifier-naming): the library's name
-class App;
-}
 
 namespace areo::cli {
 
@@ -18,7 +15,7 @@ struct SamplingOptions {
   bool wanted = false;
   std::string seed, trials;  ///< empty = not given
 };
-void add_sampling_options(CLI::App& command, SamplingOptions& options);
+void add_sampling_options(const Command& command, SamplingOptions& options);
 /// @param csv  whether rows of a file are read
 /// @throws UsageError for --seed or --trials alone, for files and below `areo budget`
 void check_sampling_options(const SamplingOptions& options, bool csv, const Session& session);

@@ -1,7 +1,6 @@
 // areo table refractometer: what a reading during fermentation means, for each reading before it.
 #include <fmt/format.h>
 
-#include <CLI/CLI.hpp>
 #include <algorithm>
 #include <cmath>
 #include <memory>
@@ -198,28 +197,28 @@ int run_table(const Options& o, const Session& session) {
 
 }  // namespace
 
-void setup_table_refractometer(CLI::App& tables, const Session& session, Run& run) {
+void setup_table_refractometer(const Command& tables, const Session& session, Run& run) {
   const auto o = std::make_shared<Options>();
   o->with.refractometer = true;
-  auto* t = tables.add_subcommand("refractometer", "Brix shown while fermenting, by the original");
-  t->add_option("--from", o->from, "first row, Brix shown; 0 unless stated")->type_name("BRIX");
-  t->add_option("--to", o->to, "last row; 16 unless stated")->type_name("BRIX");
-  t->add_option("--step", o->step, "step between rows; 1 unless stated")->type_name("BRIX");
-  t->add_option("--originals", o->originals,
-                "columns, Brix shown before; 8,10,12,14,16 unless "
-                "stated")
-      ->type_name("BRIX,...");
-  t->add_option("--temp", o->temperature, "of the prism, both times; 20C unless stated")
-      ->type_name("TEMP");
-  t->add_option("--instrument", o->with.instrument,
-                "refractometer in the notebook; one without error unless stated")
-      ->type_name("NAME");
-  add_extract_options(*t, o->extract);
-  t->add_flag("--csv", o->csv, "as CSV, a row for each cell");
-  t->footer(
+  auto t = tables.add_subcommand("refractometer", "Brix shown while fermenting, by the original");
+  t.add_option("--from", o->from, "first row, Brix shown; 0 unless stated").type_name("BRIX");
+  t.add_option("--to", o->to, "last row; 16 unless stated").type_name("BRIX");
+  t.add_option("--step", o->step, "step between rows; 1 unless stated").type_name("BRIX");
+  t.add_option("--originals", o->originals,
+               "columns, Brix shown before; 8,10,12,14,16 unless "
+               "stated")
+      .type_name("BRIX,...");
+  t.add_option("--temp", o->temperature, "of the prism, both times; 20C unless stated")
+      .type_name("TEMP");
+  t.add_option("--instrument", o->with.instrument,
+               "refractometer in the notebook; one without error unless stated")
+      .type_name("NAME");
+  add_extract_options(t, o->extract);
+  t.add_flag("--csv", o->csv, "as CSV, a row for each cell");
+  t.footer(
       "Examples:\n  areo table refractometer --from 2 --to 12 --originals 10,12\n"
       "  areo table refractometer --instrument prism-1 --temp 18C --step 0.5 --csv");
-  t->callback([=, &session, &run] {
+  t.callback([=, &session, &run] {
     refuse_together(o->csv, "--csv", session.json, "--json", "choose one of them");
     run = [=, &session] { return run_table(*o, session); };
   });

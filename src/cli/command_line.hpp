@@ -1,0 +1,65 @@
+#pragma once
+// What a command says of itself and takes, before the library that takes the call apart: its header
+// costs ten times the compilation of one of ours, so few files see it.
+#include <cstdint>
+#include <functional>
+#include <string>
+#include <vector>
+
+namespace CLI {  // NOLINT(readability-identifier-naming): the library's name
+class App;
+class Option;
+}  // namespace CLI
+
+namespace areo::cli {
+
+/// A value or an option of a command; a handle, copied freely.
+class Option {
+ public:
+  explicit Option(CLI::Option* option) : option_{option} {}
+  /// What the help calls its value: "NAME", "21C".
+  const Option& type_name(const std::string& name) const;
+  const Option& required() const;
+  /// How many values it takes.
+  const Option& expected(int least, int most) const;
+  /// Not together with that one.
+  const Option& excludes(const Option& other) const;
+  /// Only together with that one.
+  const Option& needs(const Option& other) const;
+  /// Only one of these words.
+  const Option& one_of(const std::vector<std::string>& words) const;
+  /// Several values may stand in one word, between these.
+  const Option& delimiter(char between) const;
+
+ private:
+  CLI::Option* option_;
+};
+
+/// A command, or the program itself; a handle, copied freely.
+class Command {
+ public:
+  explicit Command(CLI::App* app) : app_{app} {}
+  [[nodiscard]] CLI::App* app() const { return app_; }
+  // What adds may stand for itself: not everybody goes on with it.
+  /// @param help  one line
+  Command add_subcommand(const std::string& name, const std::string& help) const;
+  /// "--name" is an option, "name" a value. What was typed goes to `out`.
+  Option add_option(const std::string& name, std::string& out, const std::string& help) const;
+  Option add_option(const std::string& name, std::vector<std::string>& out,
+                    const std::string& help) const;
+  Option add_option(const std::string& name, std::int64_t& out, const std::string& help) const;
+  Option add_option(const std::string& name, std::vector<std::int64_t>& out,
+                    const std::string& help) const;
+  Option add_flag(const std::string& name, bool& out, const std::string& help) const;
+  /// Exactly so many commands below it have to be chosen.
+  void require_subcommand(int count) const;
+  /// Called when the user chose it.
+  void callback(std::function<void()> act) const;
+  /// Below the help.
+  void footer(const std::string& text) const;
+
+ private:
+  CLI::App* app_;
+};
+
+}  // namespace areo::cli
