@@ -1,14 +1,15 @@
 #!/usr/bin/env python3
 """Runs the program on golden cases and compares what it prints byte for byte.
 
-  run.py --program PATH [--update] [CASE.cmd ...]      default: all cases beside this file
+  run.py --program PATH [--update] [CASE.cmd | FOLDER ...]      default: all cases beside this file
   run.py --selftest
 
 A case is a group of files with one stem:
   x.cmd    first line `rc=N`; then one invocation a line, split like shell words (no shell runs); a
            leading word `areo` is allowed; empty lines and lines that start with `#` are passed over.
            All run in one fresh directory, with a fresh notebook. N is the exit code of the last
-           one, the others must exit 0.
+           one, the others must exit 0. First steps that several cases have in common run once; each
+           case goes on in a copy of what they left.
   x.out    standard output of the last invocation; no file: nothing
   x.err    standard error of it; no file: nothing
   x.in     its standard input; no file: empty
@@ -17,6 +18,7 @@ The path of the directory is printed as TMP. --update writes the outputs instead
 """
 
 import argparse
+import contextlib
 import difflib
 import os
 import shlex
@@ -24,6 +26,7 @@ import shutil
 import subprocess
 import sys
 import tempfile
+from collections import Counter
 from pathlib import Path
 
 HERE = Path(__file__).resolve().parent
@@ -53,32 +56,65 @@ def environment(tmp):
     }
 
 
-def run_case(program, cmd):
+class Steps:
+    """What the first steps of a case leave; steps that several cases share run once."""
+
+    def __init__(self, program, cases, folder):
+        self.program, self.folder = program, Path(folder)
+        self.left = {}
+        self.uses = Counter()
+        for cmd in cases:
+            with contextlib.suppress(ValueError):  # told when its turn comes
+                _, calls = read_case(cmd)
+                self.uses.update(self.key(cmd, calls[:n]) for n in range(1, len(calls)))
+
+    @staticmethod
+    def key(cmd, calls):
+        files = cmd.with_suffix(".files")
+        return (files if files.is_dir() else None, shlex.join(word for c in calls for word in [*c, ";"]))
+
+    def call(self, call, tmp, given=b""):
+        return subprocess.run(
+            [self.program, *call],
+            cwd=tmp,
+            env=environment(tmp),
+            input=given,
+            capture_output=True,
+            timeout=TIMEOUT_S,
+        )
+
+    def prepare(self, cmd, calls, tmp):
+        """Runs the first steps in tmp, or copies what they left."""
+        done = len(calls)
+        while done > 0 and self.key(cmd, calls[:done]) not in self.left:
+            done -= 1
+        files = cmd.with_suffix(".files")
+        if done > 0:
+            shutil.copytree(self.left[self.key(cmd, calls[:done])], tmp, dirs_exist_ok=True)
+        elif files.is_dir():
+            shutil.copytree(files, tmp, dirs_exist_ok=True)
+        for n in range(done, len(calls)):
+            step = self.call(calls[n], tmp)
+            if step.returncode != 0:
+                raise ValueError(f"`{shlex.join(calls[n])}` exits {step.returncode}, expected 0\n"
+                                 + step.stderr.decode(errors="replace"))  # fmt: skip
+            key = self.key(cmd, calls[: n + 1])
+            if self.uses[key] > 1:
+                self.left[key] = self.folder / str(len(self.left))
+                shutil.copytree(tmp, self.left[key])
+
+
+def run_case(steps, cmd):
     """(problems, stdout, stderr) of the last invocation."""
-    rc, calls = read_case(cmd)
-    problems = []
+    rc, (*first, call) = read_case(cmd)
     with tempfile.TemporaryDirectory(prefix="areo-golden-") as tmp:
         tmp = os.path.realpath(tmp)
-        if cmd.with_suffix(".files").is_dir():
-            shutil.copytree(cmd.with_suffix(".files"), tmp, dirs_exist_ok=True)
+        steps.prepare(cmd, first, tmp)
         given = cmd.with_suffix(".in")
-        for i, call in enumerate(calls, 1):
-            last = i == len(calls)
-            done = subprocess.run(
-                [program, *call],
-                cwd=tmp,
-                env=environment(tmp),
-                input=given.read_bytes() if last and given.is_file() else b"",
-                capture_output=True,
-                timeout=TIMEOUT_S,
-            )
-            if done.returncode != (rc if last else 0):
-                problems.append(
-                    f"`{shlex.join(call)}` exits {done.returncode}, expected {rc if last else 0}"
-                )
-                if not last:
-                    problems.append(done.stderr.decode(errors="replace"))
-                    break
+        done = steps.call(call, tmp, given.read_bytes() if given.is_file() else b"")
+        problems = []
+        if done.returncode != rc:
+            problems.append(f"`{shlex.join(call)}` exits {done.returncode}, expected {rc}")
         out, err = (b.replace(tmp.encode(), b"TMP") for b in (done.stdout, done.stderr))
     return problems, out, err
 
@@ -102,21 +138,27 @@ def update(path, got):
 def run(program, cases, write=False):
     """Number of failed cases."""
     failed = 0
-    for cmd in cases:
-        try:
-            problems, out, err = run_case(program, cmd)
-        except (ValueError, subprocess.TimeoutExpired) as e:
-            problems, out, err = [str(e)], b"", b""
-        else:
-            for path, got in ((cmd.with_suffix(".out"), out), (cmd.with_suffix(".err"), err)):
-                if write:
-                    update(path, got)
-                elif difference := compare(path, got):
-                    problems.append(difference)
-        failed += bool(problems)
-        for problem in problems:
-            print(f"{cmd.parent.name}/{cmd.stem}: {problem}")
+    with tempfile.TemporaryDirectory(prefix="areo-golden-steps-") as folder:
+        steps = Steps(program, cases, folder)
+        for cmd in cases:
+            problems = check(steps, cmd, write)
+            failed += bool(problems)
+            for problem in problems:
+                print(f"{cmd.parent.name}/{cmd.stem}: {problem}")
     return failed
+
+
+def check(steps, cmd, write):
+    try:
+        problems, out, err = run_case(steps, cmd)
+    except (ValueError, subprocess.TimeoutExpired) as e:
+        return [str(e)]
+    for path, got in ((cmd.with_suffix(".out"), out), (cmd.with_suffix(".err"), err)):
+        if write:
+            update(path, got)
+        elif difference := compare(path, got):
+            problems.append(difference)
+    return problems
 
 
 def selftest():
@@ -146,6 +188,14 @@ def selftest():
                     cmd.with_suffix(suffix).write_text(content)
             if bool(run(program, [cmd])) != bool(change):
                 wrong.append(title)
+        shared = [Path(tmp) / f"{name}.cmd" for name in ("y", "z")]
+        program.write_text('#!/bin/sh\necho "$1" >>log\ncat log\necho "$1" >>"$(dirname "$0")/calls"\n')
+        for case in shared:
+            case.write_text(f"rc=0\nfirst\nsecond\n{case.stem}\n")
+            case.with_suffix(".out").write_text(f"first\nsecond\n{case.stem}\n")
+        calls = Path(tmp) / "calls"
+        if run(program, shared) or calls.read_text().split() != ["first", "second", "y", "z"]:
+            wrong.append("shared steps")
     print(f"selftest: {'wrong about ' + ', '.join(wrong) if wrong else 'ok'}")
     return len(wrong)
 
@@ -161,7 +211,8 @@ def main():
         return 1 if selftest() else 0
     if not args.program:
         parser.error("--program is needed")
-    cases = args.cases or sorted(HERE.glob("*/*.cmd"))
+    given = args.cases or [f for f in HERE.iterdir() if f.is_dir()]
+    cases = sorted(c for g in given for c in (g.glob("*.cmd") if g.is_dir() else [g]))
     failed = run(args.program.resolve(), cases, args.update)
     print(f"{len(cases)} cases, {failed} failed")
     return 1 if failed or not cases else 0
