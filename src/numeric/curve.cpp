@@ -204,8 +204,11 @@ CurveFit fit_curve(const Curve& curve, std::span<const double> x, std::span<cons
       const gsl_matrix* derivative = gsl_multifit_nlinear_jac(solver.get());
       const gsl_vector* residual = gsl_multifit_nlinear_residual(solver.get());
       const Covariance c = covariance_from(derivative);
-      // A distance d lessens chi-squared by d², which has to be seen in it to lead on.
-      const double visible = 2 * std::sqrt(epsilon) * gsl_blas_dnrm2(residual);
+      // A distance d lessens chi-squared by d², which has to be seen in it to lead on: beyond its
+      // own rounding, and where no step leads on, beyond what rounding of the values makes of it.
+      const double length = gsl_blas_dnrm2(residual);
+      const double of_values = status == GSL_ENOPROG ? 2 * length * rounding : 0;
+      const double visible = std::sqrt(4 * epsilon * length * length + of_values);
       if (distance(derivative, residual, c) <= std::max({negligible, visible, rounding})) {
         require_determined(c);
         return outcome(solver.get(), c, step);

@@ -100,6 +100,19 @@ TEST(FitCurve, ThroughAllPoints) {
 }
 
 // The first steps from here lead below zero, where this curve has no value.
+// Close above a large number, chi-squared is known to its rounding only; that is as near as it
+// gets.
+TEST(FitCurve, ValuesFarFromZero) {
+  constexpr double far = 1e5;
+  V lifted = y;
+  for (double& value : lifted) value += far;
+  const auto curve = [](double at, Parameters b) { return far + decay(at, b); };
+  const auto near = fit(decay, {12, 0.7});
+  const auto away = fit_curve(curve, x, lifted, Covariance::diagonal(u), V{12, 0.7});
+  for (std::size_t j = 0; j < 2; ++j)
+    EXPECT_NEAR(away.parameters[j], near.parameters[j], 1e-4 * std::sqrt(near.covariance(j, j)));
+}
+
 TEST(FitCurve, StepsBackFromWhereTheCurveEnds) {
   int ends = 0;
   const Curve root = [&](double at, Parameters b) {
