@@ -44,5 +44,8 @@
 #include "areo/report/json.hpp"
 #include "areo/report/rows.hpp"
 #include "areo/report/text.hpp"
+#include "areo/trend/course.hpp"
+#include "areo/trend/series.hpp"
+#include "areo/trend/state.hpp"
 #include "areo/uncertainty/decision.hpp"
 #include "areo/uncertainty/monte_carlo.hpp"

@@ -19,6 +19,20 @@ const std::vector<double>& shares_of(const Result& r, std::string_view key) {
   return r.shares[static_cast<std::size_t>(&q - r.quantities.data())];
 }
 
+// For each input of b its place among the inputs of a; past the end if it is of b alone.
+std::vector<std::size_t> places(const Result& a, const Result& b) {
+  const auto all_a = a.inputs.all();
+  std::vector<bool> taken(all_a.size());
+  std::vector<std::size_t> found;
+  for (const uncertainty::Input& input : b.inputs.all()) {
+    std::size_t i = 0;
+    while (i < all_a.size() && (taken[i] || !same(all_a[i], input))) ++i;
+    if (i < all_a.size()) taken[i] = true;
+    found.push_back(i);
+  }
+  return found;
+}
+
 }  // namespace
 
 uncertainty::Value difference(const Result& a, const Result& b, std::string_view key) {
@@ -31,17 +45,27 @@ uncertainty::Value difference(const Result& a, const Result& b, std::string_view
     shares.push_back(share);
   };
   const auto all_a = a.inputs.all();
-  std::vector<bool> taken(all_a.size());
-  for (std::size_t j = 0; j < b.inputs.all().size(); ++j) {
-    const uncertainty::Input& input = b.inputs.all()[j];
-    std::size_t i = 0;
-    while (i < all_a.size() && (taken[i] || !same(all_a[i], input))) ++i;
-    if (i < all_a.size()) taken[i] = true;
-    take(input, in_b[j] - (i < all_a.size() ? in_a[i] : 0));
+  std::vector<bool> shared(all_a.size());
+  const std::vector<std::size_t> place = places(a, b);
+  for (std::size_t j = 0; j < place.size(); ++j) {
+    const std::size_t i = place[j];
+    if (i < all_a.size()) shared[i] = true;
+    take(b.inputs.all()[j], in_b[j] - (i < all_a.size() ? in_a[i] : 0));
   }
   for (std::size_t i = 0; i < all_a.size(); ++i)
-    if (!taken[i]) take(all_a[i], -in_a[i]);
+    if (!shared[i]) take(all_a[i], -in_a[i]);
   return combined(b.at(key).value.estimate - a.at(key).value.estimate, shares, inputs);
+}
+
+double covariance(const Result& a, std::string_view key_of_a, const Result& b,
+                  std::string_view key_of_b) {
+  const std::vector<double>& in_a = shares_of(a, key_of_a);
+  const std::vector<double>& in_b = shares_of(b, key_of_b);
+  const std::vector<std::size_t> place = places(a, b);
+  double sum = 0;
+  for (std::size_t j = 0; j < place.size(); ++j)
+    if (place[j] < in_a.size()) sum += in_a[place[j]] * in_b[j];
+  return sum;
 }
 
 }  // namespace areo::measurement

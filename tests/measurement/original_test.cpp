@@ -253,6 +253,20 @@ TEST(Difference, WhatIsSharedCancels) {
   EXPECT_GT(d.u, std::sqrt(2 * (eye * eye + surface * surface)));
 }
 
+// u²(b - a) = u²(a) + u²(b) - 2 cov(a, b).
+TEST(Difference, GoesWithTheCovariance) {
+  const Original o = of(1.048);
+  const auto a = alcohol(stem(1.030), o, ferment::Culture::yeast, "reading 1").result;
+  const auto b = alcohol(stem(1.012), o, ferment::Culture::yeast, "reading 2").result;
+  const char* key = "sg_20_20_present";
+  const double ua = a.at(key).value.u, ub = b.at(key).value.u;
+  const double u = difference(a, b, key).u;
+  const double together = covariance(a, key, b, key);
+  EXPECT_GT(together, 0);
+  EXPECT_NEAR(u * u, ua * ua + ub * ub - 2 * together, 1e-12 * ua * ua);
+  EXPECT_NEAR(covariance(a, key, a, key), ua * ua, 1e-12 * ua * ua);
+}
+
 TEST(Difference, ToItselfIsNothing) {
   const auto a = alcohol(stem(1.030), of(1.048), ferment::Culture::yeast, "reading 1").result;
   const auto d = difference(a, a, "alcohol_percent_vol");

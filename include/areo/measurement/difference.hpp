@@ -1,5 +1,5 @@
 #pragma once
-// How much two results differ: what they owe to the same inputs cancels.
+// How much two results differ, and how they err together: what they owe to the same inputs cancels.
 #include <string_view>
 
 #include "areo/measurement/result.hpp"
@@ -15,5 +15,11 @@ namespace areo::measurement {
 ///         results has any)
 /// @source [gum] 5.1, 5.2: propagation through the joint model of both results
 [[nodiscard]] uncertainty::Value difference(const Result& a, const Result& b, std::string_view key);
+
+/// Covariance of a quantity of `a` with one of `b`; the same inputs as for difference().
+/// @throws Error{domain} as difference()
+/// @source [gum] F.1.2.3
+[[nodiscard]] double covariance(const Result& a, std::string_view key_of_a, const Result& b,
+                                std::string_view key_of_b);
 
 }  // namespace areo::measurement

@@ -1,0 +1,33 @@
+#pragma once
+// Gravities of one ferment in order of time, which err together.
+#include <cstddef>
+#include <span>
+#include <vector>
+
+#include "areo/batch/batch.hpp"
+#include "areo/numeric/covariance.hpp"
+
+namespace areo::trend {
+
+/// As many days as gravities, and a covariance of that size. A day is 24 hours.
+struct Series {
+  std::vector<double> days;           ///< never falling; where zero lies is the maker's choice
+  std::vector<double> gravity;        ///< SG 20/20
+  numeric::Covariance covariance{0};  ///< positive definite
+
+  [[nodiscard]] std::size_t size() const { return days.size(); }
+  /// The points from number `first` on.
+  [[nodiscard]] Series from(std::size_t first) const;
+  /// Sum of weights[i] gravity[i], with what the gravities share. Its degrees of freedom are taken
+  /// as infinite.
+  [[nodiscard]] uncertainty::Value combination(std::span<const double> weights) const;
+  /// How far it fell from one point to a later one: positive when sugar was consumed.
+  [[nodiscard]] uncertainty::Value fall(std::size_t from, std::size_t to) const;
+};
+
+/// What the points of one bottle say together; those that could not be computed are left out.
+/// @param points in order of time
+/// @param zero   where the days are counted from
+[[nodiscard]] Series series_of(std::span<const batch::Point> points, Moment zero);
+
+}  // namespace areo::trend
