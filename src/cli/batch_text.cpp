@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 #include "areo/core/error.hpp"
 #include "areo/report/json.hpp"
@@ -118,6 +119,38 @@ std::string strength_text(const Point& point, bool full) {
     case Fermentation::contradiction: break;
   }
   return "above the original: bubbles, swapped or misread, an addition?";
+}
+
+std::vector<std::string> notes_of(const std::vector<Point>& points) {
+  constexpr std::string_view outside = " is outside the checked part";
+  std::vector<std::string> all;
+  std::map<std::string, std::vector<std::string>> readings;
+  for (const Point& p : points) {
+    if (!p.computed()) continue;
+    for (const std::string& n : p.result().notes) {
+      const std::size_t at = n.find(outside);
+      std::string note = at == std::string::npos ? n : n.substr(at);
+      if (at != std::string::npos) {
+        auto& which = readings[note];
+        const std::string reading = n.substr(0, at);
+        if (std::find(which.begin(), which.end(), reading) == which.end()) which.push_back(reading);
+      }
+      if (std::find(all.begin(), all.end(), note) == all.end()) all.push_back(std::move(note));
+    }
+  }
+  for (std::string& n : all) {
+    const auto which = readings.find(n);
+    if (which == readings.end()) continue;
+    n = fmt::format("{} {}{}", fmt::join(which->second, ", "),
+                    which->second.size() == 1 ? "is" : "are", n.substr(3));
+  }
+  return all;
+}
+
+std::string when_text(Moment at) {
+  std::string text = at.text().substr(0, 16);
+  text[10] = ' ';
+  return text;
 }
 
 std::string duration_text(std::int64_t seconds) {

@@ -31,6 +31,10 @@ namespace areo::cli {
 [[nodiscard]] std::string point_json(batch::Batch& batch, const batch::Point& point);
 /// The sample that a reading belongs to.
 [[nodiscard]] const batch::Sample& sample_with(const batch::Batch& batch, notebook::Id reading);
+/// Notes of all points, each once; readings outside the checked part of one scale in one note.
+[[nodiscard]] std::vector<std::string> notes_of(const std::vector<batch::Point>& points);
+/// "2026-03-02 10:00"; the seconds of a reading interest nobody.
+[[nodiscard]] std::string when_text(Moment at);
 /// "2.1 days", "3 hours"
 [[nodiscard]] std::string duration_text(std::int64_t seconds);
 

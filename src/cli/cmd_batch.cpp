@@ -3,7 +3,6 @@
 #include <fmt/ranges.h>
 
 #include <algorithm>
-#include <map>
 #include <memory>
 #include <tuple>
 
@@ -109,13 +108,6 @@ struct Row {
   std::vector<std::string> cells;
 };
 
-std::string when_text(Moment at) {
-  // The seconds of a reading interest nobody.
-  std::string text = at.text().substr(0, 16);
-  text[10] = ' ';
-  return text;
-}
-
 std::vector<Row> rows_of(Batch& batch, const std::vector<Point>& points,
                          const notebook::Notebook& book, bool bottles, bool full) {
   std::vector<Row> rows;
@@ -181,33 +173,6 @@ void print_history(const notebook::Notebook& book, const BatchRecord& r, Moment 
     if (e.at <= as_of)
       line(fmt::format("  {} {}{}", e.at.date(), e.closed ? "closed" : "reopened",
                        e.note.empty() ? "" : ": " + e.note));
-}
-
-// Notes of all points, each once; readings outside the checked part of one scale in one note.
-std::vector<std::string> notes_of(const std::vector<Point>& points) {
-  constexpr std::string_view outside = " is outside the checked part";
-  std::vector<std::string> all;
-  std::map<std::string, std::vector<std::string>> readings;
-  for (const Point& p : points) {
-    if (!p.computed()) continue;
-    for (const std::string& n : p.result().notes) {
-      const std::size_t at = n.find(outside);
-      std::string note = at == std::string::npos ? n : n.substr(at);
-      if (at != std::string::npos) {
-        auto& which = readings[note];
-        const std::string reading = n.substr(0, at);
-        if (std::find(which.begin(), which.end(), reading) == which.end()) which.push_back(reading);
-      }
-      if (std::find(all.begin(), all.end(), note) == all.end()) all.push_back(std::move(note));
-    }
-  }
-  for (std::string& n : all) {
-    const auto which = readings.find(n);
-    if (which == readings.end()) continue;
-    n = fmt::format("{} {}{}", fmt::join(which->second, ", "),
-                    which->second.size() == 1 ? "is" : "are", n.substr(3));
-  }
-  return all;
 }
 
 std::string next_step(const Batch& batch, const notebook::Notebook& book) {

@@ -20,6 +20,7 @@ using Theta = std::array<double, parameters>;
 
 // Difference of AICc from which on the other form has little support [burnham2002].
 constexpr double as_good = 4;
+using uncertainty::Interval;
 constexpr double nan = std::numeric_limits<double>::quiet_NaN();
 
 // z at which all but this part is consumed.
@@ -138,7 +139,7 @@ std::optional<double> profile_end(const Task& task, const numeric::CurveFit& fit
         continue;
       }
       double lo = at, hi = next;  // halved until it is far below what is printed
-      for (int halving = 0; halving < 12; ++halving) {
+      for (int halving = 0; halving < 8; ++halving) {
         const double mid = (lo + hi) / 2;
         Theta p = inside;
         (excess(mid, p) < 0 ? lo : hi) = mid;
@@ -269,7 +270,8 @@ Outlook outlook_of(const Series& s, double near, double level) {
   if (!(near > 0) || !(level > 0 && level < 1))
     throw Error{Errc::domain, "a course needs a nearness above zero and a level between 0 and 1"};
   if (s.size() < least_points)
-    return {.refused = {fmt::format("{} readings are too few for a curve", s.size()),
+    return {.refused = {fmt::format("{} reading{} too few for a curve", s.size(),
+                                    s.size() == 1 ? " is" : "s are"),
                         static_cast<int>(least_points - s.size())}};
   const uncertainty::Value seen = s.fall(0, s.size() - 1);
   if (seen.estimate <= seen.expanded())

@@ -17,6 +17,13 @@ Series Series::from(std::size_t first) const {
   return rest;
 }
 
+Series Series::without(std::size_t left_out) const {
+  Series rest{days, gravity, covariance.without(left_out)};
+  rest.days.erase(rest.days.begin() + static_cast<std::ptrdiff_t>(left_out));
+  rest.gravity.erase(rest.gravity.begin() + static_cast<std::ptrdiff_t>(left_out));
+  return rest;
+}
+
 uncertainty::Value Series::combination(std::span<const double> weights) const {
   double estimate = 0, variance = 0;
   for (std::size_t i = 0; i < size(); ++i) {

@@ -105,7 +105,8 @@ def round_trip(bench, name):
         assert same(listed[1][key], expected), (key, listed[1][key][:100])
 
     # For people.
-    for command in (["batch", "show"], ["reading", "list"], ["reading", "list", "--full"]):
+    for command in (["batch", "show"], ["trend", option("bottle", name)], ["reading", "list"],
+                    ["reading", "list", "--full"]):  # fmt: skip
         output(bench, [*command, "--", name])
 
 

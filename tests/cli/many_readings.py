@@ -79,7 +79,8 @@ def one_batch_of_a_million_readings(bench):
     fill(bench)
     assert bench.rows("reading") == READINGS
     before = bench.notebook.stat().st_size
-    for command in (f"batch show {SHOWN}", f"batch show {SHOWN} --json", f"reading list {SHOWN}"):
+    for command in (f"batch show {SHOWN}", f"batch show {SHOWN} --json", f"trend {SHOWN}",
+                    f"reading list {SHOWN}"):  # fmt: skip
         out, read, memory = measured(bench, command)
         print(f"{command}: {read / 1e6:.1f} of {before / 1e6:.0f} MB read, {memory / 1e3:.0f} MB")
         assert len(out.splitlines()) >= SHOWN_READINGS, out

@@ -50,6 +50,8 @@ TEST_P(EachForm, ExactReadingsGiveTheCurveBack) {
   EXPECT_NEAR(f.gravity(c.end_day), f.final + near, 1e-8);
   EXPECT_LT(c.final_interval.lo, f.final);
   EXPECT_GT(c.final_interval.hi, f.final);
+  EXPECT_LT(c.end_interval.lo, c.end_day);
+  EXPECT_GT(c.end_interval.hi, c.end_day);
   EXPECT_EQ(c.widened, 1);
   // The steepest fall and the tangent, from the curve itself.
   const double h = 1e-5;
@@ -85,6 +87,21 @@ TEST(Course, AnOpenEndIsRefusedAndMoreReadingsHelp) {
   Series longer = read(f, 5 + o.refused.more + 2);
   longer.covariance = numeric::Covariance::diagonal(std::vector<double>(longer.size(), 0.001));
   EXPECT_TRUE(outlook_of(longer, near).course);
+}
+
+// What a fit leaves of the variances of independent points is their number less its parameters.
+TEST(Course, ResidualsAreStudentized) {
+  Series s = read({Form::logistic}, 9);
+  for (std::size_t i = 0; i < s.size(); ++i) s.gravity[i] += i % 2 == 0 ? own : -own;
+  const Outlook o = outlook_of(s, near);
+  ASSERT_TRUE(o.course) << o.refused.why;
+  double left = 0;
+  for (std::size_t i = 0; i < s.size(); ++i) {
+    const double residual = s.gravity[i] - o.course->gravity(s.days[i]);
+    const double u = residual / o.course->studentized[i];
+    left += u * u / (own * own);
+  }
+  EXPECT_NEAR(left, static_cast<double>(s.size()) - 4, 1e-4);  // derivatives by differences
 }
 
 TEST(Course, AnOddReadingStandsOut) {

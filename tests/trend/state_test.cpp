@@ -28,11 +28,18 @@ TEST(Series, AFallDoesNotHoldWhatItsEndsShare) {
 }
 
 TEST(Series, APartKeepsItsCovariance) {
-  const Series rest = series({0, 1, 3}, {1.05, 1.04, 1.03}).from(1);
+  Series all = series({0, 1, 3}, {1.05, 1.04, 1.03});
+  all.covariance.set(2, 2, 4e-6);
+  const Series rest = all.from(1);
   EXPECT_EQ(rest.days, (V{1, 3}));
   EXPECT_EQ(rest.gravity, (V{1.04, 1.03}));
   EXPECT_DOUBLE_EQ(rest.covariance(0, 1), shared * shared);
-  EXPECT_DOUBLE_EQ(rest.covariance(1, 1), shared * shared + own * own);
+  EXPECT_DOUBLE_EQ(rest.covariance(0, 0), shared * shared + own * own);
+  EXPECT_DOUBLE_EQ(rest.covariance(1, 1), 4e-6);
+  const Series others = all.without(1);
+  EXPECT_EQ(others.days, (V{0, 3}));
+  EXPECT_EQ(others.gravity, (V{1.05, 1.03}));
+  EXPECT_DOUBLE_EQ(others.covariance(1, 1), 4e-6);
 }
 
 TEST(State, FollowsAFerment) {

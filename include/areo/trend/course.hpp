@@ -6,6 +6,7 @@
 
 #include "areo/numeric/curve.hpp"
 #include "areo/trend/series.hpp"
+#include "areo/uncertainty/monte_carlo.hpp"
 
 namespace areo::trend {
 
@@ -15,20 +16,16 @@ enum class Form {
   gompertz,  ///< S = exp(-exp(-z)): a sharp begin and a long end
 };
 
-struct Interval {
-  double lo = 0, hi = 0;
-};
-
 /// gravity = start - (start - final) S(day), fitted to a series. The day of the end takes the place
 /// of the middle, so that it has an interval of its own.
 struct Course {
   Form form = Form::logistic;
-  double start = 0, final = 0;  ///< SG 20/20 long before and long after
-  double end_day = 0;           ///< when it comes within `near` of the final gravity
-  double rate = 0;              ///< per day
-  double near = 0;              ///< SG; as it was asked for
-  Interval final_interval{};    ///< where the final gravity lies
-  Interval end_interval{};      ///< where the day of the end lies
+  double start = 0, final = 0;             ///< SG 20/20 long before and long after
+  double end_day = 0;                      ///< when it comes within `near` of the final gravity
+  double rate = 0;                         ///< per day
+  double near = 0;                         ///< SG; as it was asked for
+  uncertainty::Interval final_interval{};  ///< where the final gravity lies
+  uncertainty::Interval end_interval{};    ///< where the day of the end lies
   double chi_squared = 0;
   int degrees_of_freedom = 0;
   /// By how much the uncertainties were widened, because the readings scatter more than they say

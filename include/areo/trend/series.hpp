@@ -18,6 +18,8 @@ struct Series {
   [[nodiscard]] std::size_t size() const { return days.size(); }
   /// The points from number `first` on.
   [[nodiscard]] Series from(std::size_t first) const;
+  /// The points without number `left_out`.
+  [[nodiscard]] Series without(std::size_t left_out) const;
   /// Sum of weights[i] gravity[i], with what the gravities share. Its degrees of freedom are taken
   /// as infinite.
   [[nodiscard]] uncertainty::Value combination(std::span<const double> weights) const;

@@ -1,0 +1,39 @@
+#pragma once
+// What the readings of one bottle tell together: what they did, what is odd, where it leads.
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "areo/batch/batch.hpp"
+#include "areo/trend/course.hpp"
+#include "areo/trend/state.hpp"
+
+namespace areo::trend {
+
+/// A reading that does not go with the others. Only a person excludes it.
+struct Oddity {
+  std::size_t point = 0;  ///< number in History::points
+  double off = 0;         ///< SG: by how much it lies above what the others say
+  std::string likely;     ///< what may have happened
+};
+
+struct History {
+  /// In order of time, with those that could not be computed. A bottle begins with what was read of
+  /// the batch before it was filled.
+  std::vector<batch::Point> points;
+  /// What each computed point fell by a day since the one before; nothing for points nearer than
+  /// a step, and across an addition.
+  std::vector<std::optional<uncertainty::Value>> per_day;
+  std::size_t since = 0;  ///< number of the first point after the last addition
+  Series series;          ///< the computed points from there on; days since its first
+  Moment zero;            ///< where its days begin
+  State state;
+  Outlook outlook;
+  std::vector<Oddity> odd;
+};
+
+/// @param bottle  "" is the batch as a whole
+/// @throws Error{domain} if it has no reading that could be computed
+[[nodiscard]] History history_of(batch::Batch& batch, const std::string& bottle);
+
+}  // namespace areo::trend
