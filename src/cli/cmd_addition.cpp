@@ -28,9 +28,10 @@ struct Options {
 // "100g" or "0.5L": exactly one of both.
 void note_amount(AdditionRecord& r, const std::string& text) {
   r.amount_typed = text;
-  const std::string unit = number_with_unit(text, "an amount").unit;
-  double& amount = unit == "g" || unit == "kg" ? r.mass_g.emplace(grams_from_text(text))
-                                               : r.volume_l.emplace(litres_from_text(text));
+  const TypedNumber typed = number_with_unit(text, "an amount");
+  double& amount = typed.unit == "g" || typed.unit == "kg"
+                       ? r.mass_g.emplace(grams_from_text(text))
+                       : r.volume_l.emplace(litres_from_text(text));
   if (!(amount > 0)) throw ParseError{"an amount is above zero", text, 0, text.size()};
   const bool dry =
       r.what == Substance::sugar || r.what == Substance::salt || r.what == Substance::acid;
