@@ -5,16 +5,15 @@
 #include <memory>
 
 #include "areo/core/error.hpp"
-#include "areo/measurement/refract.hpp"
 #include "areo/physics/scale_name.hpp"
 #include "areo/report/json.hpp"
 #include "areo/report/text.hpp"
 #include "bench.hpp"
 #include "budget.hpp"
 #include "command.hpp"
+#include "desk.hpp"
 #include "failure.hpp"
 #include "parse_refraction.hpp"
-#include "refract.hpp"
 #include "stories.hpp"
 #include "stream.hpp"
 #include "strength.hpp"
@@ -27,152 +26,6 @@ using measurement::AlcoholResult;
 using measurement::Fermentation;
 
 using Options = RefractOptions;
-
-// The texts of one sample; what is not given is empty.
-struct Typed {
-  std::string reading, temperature, original, original_temperature, gravity, gravity_temperature;
-};
-
-// The hydrometer that original gravities, and gravities of the same sample, were read with.
-ReadingOptions hydrometer_options(const Options& o) {
-  ReadingOptions with = o.with;
-  with.instrument = o.hydrometer;
-  with.refractometer = false;
-  with.division.clear();
-  if (with.instrument.empty() && with.thermometer.empty()) {
-    with.at.clear();
-    with.interpolate = false;
-  }
-  return with;
-}
-
-class Desk {
- public:
-  Desk(const Options& o, const Session& session)
-      : prism_{session, o.with},
-        stem_{session, hydrometer_options(o)},
-        kind_{extract_kind(o.extract, prism_)},
-        culture_{culture_from_text(o.culture)},
-        named_prism_{!o.with.instrument.empty()},
-        stem_in_brix_{!o.hydrometer.empty() &&
-                      stem_.hydrometer(o.hydrometer).hydrometer.scale == physics::brix_20} {}
-
-  [[nodiscard]] TakenRefraction refraction(const Typed& t) {
-    return prism_.take_refraction(t.reading, t.temperature);
-  }
-  [[nodiscard]] measurement::HydrometerSample gravity(const std::string& reading,
-                                                      const std::string& temperature,
-                                                      std::vector<std::string>& notes) {
-    const TakenReading taken = stem_.take(reading, temperature);
-    if (!taken.echo.empty()) notes.push_back("gravity " + taken.echo);
-    return {taken.instrument, taken.reading};
-  }
-  [[nodiscard]] measurement::OriginalSample original(const Typed& t,
-                                                     std::vector<std::string>& notes) {
-    if (!by_refractometer(t.original)) return gravity(t.original, t.original_temperature, notes);
-    const TakenRefraction taken = prism_.take_refraction(t.original, t.original_temperature);
-    // Whether it is compensated was said of the present reading already.
-    if (!taken.echo.empty() && !taken.echo.starts_with("taken as"))
-      notes.push_back("original " + taken.echo);
-    return taken.sample;
-  }
-  /// @throws UsageError for what is about a hydrometer, if none was read
-  void refuse_idle(const Options& o) const {
-    const bool read = !o.gravity.empty() || (!o.original.empty() && !by_refractometer(o.original));
-    for (const auto& [given, name] :
-         {std::pair{!o.hydrometer.empty(), "--hydrometer"}, std::pair{o.with.top, "--top"}})
-      if (given && !read)
-        throw UsageError{
-            fmt::format("{} without a hydrometer reading", name),
-            fmt::format("give --gravity, or --original as 1.050; or leave {} out", name)};
-  }
-  [[nodiscard]] const measurement::ExtractKind& kind() const { return kind_; }
-  [[nodiscard]] ferment::Culture culture() const { return culture_; }
-
- private:
-  // "12.4Bx" and "1.3512nD" were read with the refractometer, "1.050" and "12.4P" with a
-  // hydrometer. A bare number that is no gravity is on the scale of a named refractometer.
-  [[nodiscard]] bool by_refractometer(const std::string& text) const {
-    const TypedNumber n = number_with_unit(text, "an original reading");
-    if (says_brix(n.unit)) return !stem_in_brix_;
-    if (says_index(n.unit)) return true;
-    constexpr double most_gravity = 1.3;
-    const bool gravity = n.value > 0.9 && n.value < most_gravity;
-    const bool in_thousands = n.value > 900 && n.value < 1000 * most_gravity;
-    return n.unit.empty() && named_prism_ && !gravity && !in_thousands;
-  }
-
-  Bench prism_, stem_;
-  measurement::ExtractKind kind_;
-  ferment::Culture culture_;
-  bool named_prism_, stem_in_brix_;
-};
-
-StrengthWords fermenting_words(ferment::Culture culture) {
-  StrengthWords words{
-      "",
-      "no measurable change",
-      {"sg_20_20_original", "sg_20_20_present"},
-      "the present reading is above the original one",
-      {"the two readings swapped or misread; a wrong temperature; sugar or juice added since;",
-       "a prism that was not clean, or not zeroed in water"},
-      "clean the prism, check it in water and read a settled drop again"};
-  words.basis = basis_text(culture);
-  return words;
-}
-
-const StrengthWords& paired_words() {
-  static const StrengthWords words{
-      "",
-      "no measurable alcohol",
-      {"sg_20_20_present", "real_extract_percent"},
-      "density and refraction of the sample contradict each other",
-      {"the readings are of two samples; the refractometer not zeroed in water; bubbles on the",
-       "hydrometer; a wrong temperature; an extract that refracts less than was stated"},
-      "read both again from one degassed, settled sample, and check both in water"};
-  return words;
-}
-
-void prepend(AlcoholResult& a, const std::vector<std::string>& echoes) {
-  a.result.notes.insert(a.result.notes.begin(), echoes.begin(), echoes.end());
-}
-
-// One temperature for both readings is a claim that the reader should see.
-void note_same_temperature(const Typed& t, const std::string& own, const char* of,
-                           std::vector<std::string>& notes) {
-  if (own == t.temperature && !own.empty())
-    notes.push_back(fmt::format("{} read at {}, as the present refraction", of, own));
-}
-
-AlcoholResult fermenting(Desk& desk, const Typed& t) {
-  const TakenRefraction present = desk.refraction(t);
-  std::vector<std::string> echoes;
-  note_same_temperature(t, t.original_temperature, "original", echoes);
-  if (!present.echo.empty()) echoes.push_back(present.echo);
-  const auto original = desk.original(t, echoes);
-  AlcoholResult a =
-      measurement::refract_fermenting(present.sample, original, desk.kind(), desk.culture());
-  prepend(a, echoes);
-  return a;
-}
-
-AlcoholResult paired(Desk& desk, const Typed& t) {
-  const TakenRefraction refraction = desk.refraction(t);
-  std::vector<std::string> echoes;
-  if (!refraction.echo.empty()) echoes.push_back(refraction.echo);
-  note_same_temperature(t, t.gravity_temperature, "gravity", echoes);
-  const auto gravity = desk.gravity(t.gravity, t.gravity_temperature, echoes);
-  AlcoholResult a = measurement::refract_with_hydrometer(refraction.sample, gravity, desk.kind());
-  prepend(a, echoes);
-  return a;
-}
-
-measurement::Result unfermented(Desk& desk, const TakenRefraction& taken,
-                                const std::vector<physics::Scale>& to) {
-  measurement::Result r = measurement::refract(taken.sample, desk.kind(), to);
-  if (!taken.echo.empty()) r.notes.insert(r.notes.begin(), taken.echo);
-  return r;
-}
 
 // --- one reading ---
 
@@ -191,9 +44,10 @@ std::string next_step(const Options& o, const TakenRefraction& taken) {
   return "next: has it begun to ferment? then give its --original reading";
 }
 
-int print_unfermented(const Options& o, Desk& desk, const Typed& typed, const Session& session) {
+int print_unfermented(const Options& o, Desk& desk, const TypedSample& typed,
+                      const Session& session) {
   const TakenRefraction taken = desk.refraction(typed);
-  const measurement::Result r = unfermented(desk, taken, scales_from_text(o.to, {}));
+  const measurement::Result r = desk.unfermented(taken, scales_from_text(o.to, {}));
   const auto& extract = r.at("extract_percent");
   const Told told{r, o.sampling, session.full, {.check = !session.budget.wanted}};
   const std::string headline =
@@ -226,12 +80,12 @@ int refract_one(const Options& o, const Session& session) {
   Desk desk{o, session};
   const auto or_same = [&](const std::string& own) { return own.empty() ? o.temperature : own; };
   desk.refuse_idle(o);
-  const Typed t{o.reading,  o.temperature,
-                o.original, or_same(o.original_temperature),
-                o.gravity,  or_same(o.gravity_temperature)};
+  const TypedSample t{o.reading,  o.temperature,
+                      o.original, or_same(o.original_temperature),
+                      o.gravity,  or_same(o.gravity_temperature)};
   if (o.gravity.empty() && o.original.empty()) return print_unfermented(o, desk, t, session);
   const bool pair = !o.gravity.empty();
-  const AlcoholResult a = pair ? paired(desk, t) : fermenting(desk, t);
+  const AlcoholResult a = pair ? desk.paired(t) : desk.fermenting(t);
   const StrengthWords words = pair ? paired_words() : fermenting_words(desk.culture());
   const Told told{a.result, o.sampling, session.full, telling_of(a, words, session)};
   return print_strength(a, words, session, told);
@@ -239,13 +93,13 @@ int refract_one(const Options& o, const Session& session) {
 
 // --- many ---
 
-RowOutcome row_outcome(Desk& desk, const Typed& t, const std::vector<physics::Scale>& to) {
+RowOutcome row_outcome(Desk& desk, const TypedSample& t, const std::vector<physics::Scale>& to) {
   if (t.original.empty() && t.gravity.empty())
-    return {unfermented(desk, desk.refraction(t), to), {{"unfermented"}}};
+    return {desk.unfermented(desk.refraction(t), to), {{"unfermented"}}};
   if (!t.original.empty() && !t.gravity.empty())
     throw Error{Errc::inconsistent, "an original and a gravity of the same sample are one too many",
                 "keep the gravity in one row and the original in another"};
-  AlcoholResult a = t.gravity.empty() ? fermenting(desk, t) : paired(desk, t);
+  AlcoholResult a = t.gravity.empty() ? desk.fermenting(t) : desk.paired(t);
   const StrengthWords words = t.gravity.empty() ? fermenting_words(desk.culture()) : paired_words();
   if (a.state == Fermentation::above || a.state == Fermentation::contradiction)
     a.result.notes.push_back(words.above);
@@ -290,13 +144,13 @@ int refract_csv(const Options& o, const Session& session) {
     const auto first_of = [](const std::string& a, const std::string& b, const std::string& c) {
       return !a.empty() ? a : !b.empty() ? b : c;
     };
-    const Typed t{row["reading"],
-                  first_of(row["temperature"], o.temperature, ""),
-                  first_of(row["original"], o.original, ""),
-                  first_of(row["original_temperature"], o.original_temperature,
-                           first_of(row["temperature"], o.temperature, "")),
-                  row["gravity"],
-                  first_of(row["gravity_temperature"], row["temperature"], o.temperature)};
+    const TypedSample t{row["reading"],
+                        first_of(row["temperature"], o.temperature, ""),
+                        first_of(row["original"], o.original, ""),
+                        first_of(row["original_temperature"], o.original_temperature,
+                                 first_of(row["temperature"], o.temperature, "")),
+                        row["gravity"],
+                        first_of(row["gravity_temperature"], row["temperature"], o.temperature)};
     RowOutcome out = row_outcome(desk, t, to);
     const auto& q = out.result.quantities;
     const auto gravity = std::find_if(q.begin(), q.end(), [](const auto& x) {

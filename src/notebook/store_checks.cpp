@@ -1,0 +1,172 @@
+// Checks of instruments, and the calibrations that rest on them.
+#include <fmt/format.h>
+
+#include <array>
+#include <utility>
+
+#include "areo/core/error.hpp"
+#include "areo/notebook/store.hpp"
+#include "impl.hpp"
+#include "migrate.hpp"
+#include "words.hpp"
+
+namespace areo::notebook {
+namespace {
+
+using sqlite::Connection;
+using sqlite::Statement;
+using sqlite::Transaction;
+
+constexpr std::array method_words{
+    std::pair{CheckMethod::water, "water"}, std::pair{CheckMethod::sugar, "sugar"},
+    std::pair{CheckMethod::salt, "salt"},   std::pair{CheckMethod::certificate, "certificate"},
+    std::pair{CheckMethod::ice, "ice"},     std::pair{CheckMethod::boiling, "boiling"},
+};
+
+CheckRecord check_from(const Statement& s) {
+  CheckRecord r;
+  r.id = s.integer(0);
+  r.instrument = s.integer(1);
+  r.method = value_of(method_words, s.text(2));
+  r.made_at = moment_from_text(s.text(3));
+  r.reading_typed = s.text(4);
+  r.reading = s.real(5);
+  r.reading_half_width = s.real(6);
+  r.temperature_typed = s.text(7);
+  r.temperature_c = s.optional_real(8);
+  r.temperature_half_width_c = s.real(9);
+  r.meniscus = s.text(10) == "top" ? instruments::Meniscus::top : instruments::Meniscus::level;
+  if (const auto solute_g = s.optional_real(11))
+    r.solution = calibration::WeighedSolution{r.method == CheckMethod::salt
+                                                  ? calibration::Solute::sodium_chloride
+                                                  : calibration::Solute::sucrose,
+                                              *solute_g,
+                                              s.real(12),
+                                              s.real(13),
+                                              s.real(14),
+                                              s.real(15),
+                                              s.real(16),
+                                              s.real(17)};
+  r.correction = s.optional_real(18);
+  r.expanded = s.optional_real(19);
+  r.coverage_factor = s.optional_real(20);
+  r.pressure_pa = s.optional_real(21);
+  r.pressure_half_width_pa = s.optional_real(22);
+  r.note = s.text(23);
+  r.thermometer = s.optional_integer(24);
+  return r;
+}
+
+}  // namespace
+
+std::string_view word(CheckMethod method) { return word_of(method_words, method); }
+
+Id Notebook::add(const CheckRecord& r) {
+  const Connection& db = impl_->db;
+  Transaction t{db};
+  Statement s{db,
+              "INSERT INTO check_reading (instrument, method, made_at, made_at_s, reading_typed, "
+              "reading, reading_half_width, temperature_typed, temperature_c, "
+              "temperature_half_width_c, meniscus, solute_g, water_g, balance_division_g, "
+              "purity_lo, purity_hi, moisture_lo, moisture_hi, correction, expanded, "
+              "coverage_factor, pressure_pa, pressure_half_width_pa, note, thermometer) VALUES "
+              "(?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"};
+  s.bind(r.instrument)
+      .bind(word(r.method))
+      .bind(std::string_view{r.made_at.text()})
+      .bind(r.made_at.seconds)
+      .bind(std::string_view{r.reading_typed})
+      .bind(r.reading)
+      .bind(r.reading_half_width)
+      .bind(std::string_view{r.temperature_typed})
+      .bind(r.temperature_c)
+      .bind(r.temperature_half_width_c)
+      .bind(std::string_view{r.meniscus == instruments::Meniscus::top ? "top" : "level"});
+  if (r.solution) {
+    const auto& w = *r.solution;
+    s.bind(w.solute_g).bind(w.water_g).bind(w.balance_division_g).bind(w.purity_lo);
+    s.bind(w.purity_hi).bind(w.moisture_lo).bind(w.moisture_hi);
+  } else {
+    for (int i = 0; i < 7; ++i) s.null();
+  }
+  s.bind(r.correction)
+      .bind(r.expanded)
+      .bind(r.coverage_factor)
+      .bind(r.pressure_pa)
+      .bind(r.pressure_half_width_pa)
+      .bind(std::string_view{r.note})
+      .bind(r.thermometer);
+  s.step();
+  t.commit();
+  return impl_->last_id();
+}
+
+Id Notebook::add(const CalibrationRecord& r) {
+  const Connection& db = impl_->db;
+  if (r.checks.empty()) refuse(db.path(), "a calibration needs a check", "check in water first");
+  Transaction t{db};
+  Statement s{db,
+              "INSERT INTO calibration (instrument, in_force_from, in_force_from_s, note, due, "
+              "due_s) VALUES (?, ?, ?, ?, ?, ?)"};
+  s.bind(r.instrument)
+      .bind(std::string_view{r.in_force_from.text()})
+      .bind(r.in_force_from.seconds)
+      .bind(std::string_view{r.note});
+  if (r.due)
+    s.bind(std::string_view{r.due->text()}).bind(r.due->seconds);
+  else
+    s.null().null();
+  s.step();
+  const Id id = impl_->last_id();
+  for (const Id check : r.checks) {
+    Statement own{db, "SELECT 1 FROM check_reading WHERE id = ? AND instrument = ?"};
+    if (!own.bind(check).bind(r.instrument).step())
+      refuse(db.path(), fmt::format("this instrument has no check {}", check),
+             "areo calibrate show NAME lists its checks");
+    Statement link{db, "INSERT INTO calibration_check (calibration, check_reading) VALUES (?, ?)"};
+    link.bind(id).bind(check).step();
+  }
+  t.commit();
+  return id;
+}
+
+std::vector<CheckRecord> Notebook::checks(Id instrument) const {
+  std::vector<CheckRecord> all;
+  Statement s{impl_->db,
+              "SELECT id, instrument, method, made_at, reading_typed, reading, reading_half_width, "
+              "temperature_typed, temperature_c, temperature_half_width_c, meniscus, solute_g, "
+              "water_g, balance_division_g, purity_lo, purity_hi, moisture_lo, moisture_hi, "
+              "correction, expanded, coverage_factor, pressure_pa, pressure_half_width_pa, note, "
+              "thermometer FROM check_reading WHERE instrument = ? ORDER BY made_at_s, id"};
+  s.bind(instrument);
+  while (s.step()) all.push_back(check_from(s));
+  return all;
+}
+
+std::vector<CalibrationRecord> Notebook::calibrations(Id instrument) const {
+  std::vector<CalibrationRecord> all;
+  Statement s{impl_->db,
+              "SELECT id, in_force_from, note, due FROM calibration WHERE instrument = ? "
+              "ORDER BY in_force_from_s, id"};
+  s.bind(instrument);
+  while (s.step()) {
+    CalibrationRecord r{s.integer(0), instrument, moment_from_text(s.text(1)), {}, s.text(2)};
+    if (const std::string due = s.text(3); !due.empty()) r.due = moment_from_text(due);
+    Statement links{impl_->db,
+                    "SELECT check_reading FROM calibration_check WHERE calibration = ? "
+                    "ORDER BY check_reading"};
+    links.bind(r.id);
+    while (links.step()) r.checks.push_back(links.integer(0));
+    all.push_back(std::move(r));
+  }
+  return all;
+}
+
+std::optional<CalibrationRecord> Notebook::in_force(Id instrument, Moment at) const {
+  std::optional<CalibrationRecord> newest;
+  for (CalibrationRecord& r : calibrations(instrument))  // in order of time
+    if (r.in_force_from <= at) newest = std::move(r);
+  return newest;
+}
+
+}  // namespace areo::notebook
