@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <limits>
 #include <map>
 #include <memory>
@@ -169,9 +170,29 @@ Original Batch::original(const std::string& bottle, When at) {
   return o;
 }
 
+std::vector<std::string> Batch::contradictions(const Original& o) const {
+  std::vector<measurement::Result> each;
+  for (const measurement::OriginalSample& s : o.readings)
+    each.push_back(original_gravity(Original{{s}, {}, {}, o.kind},
+                                    fmt::format("original sample {}", each.size() + 1)));
+  constexpr const char* key = "sg_20_20_original";
+  std::vector<std::string> all;
+  for (std::size_t i = 0; i < each.size(); ++i)
+    for (std::size_t j = i + 1; j < each.size(); ++j) {
+      const auto d = measurement::difference(each[i], each[j], key);
+      if (std::abs(d.estimate) <= d.expanded()) continue;
+      all.push_back(fmt::format(
+          "original gravities {:.4f} and {:.4f} differ by more than their uncertainty: is one of "
+          "another liquid? their mean counts until areo reading exclude keeps one out",
+          each[i].at(key).value.estimate, each[j].at(key).value.estimate));
+    }
+  return all;
+}
+
 Addition Batch::addition_of(const AdditionRecord& r) {
   Addition a;
-  a.name = fmt::format("{} of {}", word(r.what), r.made_at.date());
+  // With its number: two bottles may each get as much on one day.
+  a.name = fmt::format("{} of {}, addition {}", word(r.what), r.made_at.date(), r.id);
   a.substance = substance_of(r.what);
   a.mass_g = r.mass_g;
   a.volume_l = r.volume_l;

@@ -159,6 +159,7 @@ void print_original(Batch& batch, const std::string& bottle, Moment at, bool ful
                            original.additions.size() == 1 ? "" : "s");
     line(fmt::format("  original gravity{} {}, from {}", of,
                      report::value_text(result.at("sg_20_20_original").value, "", full), basis));
+    notes(batch.contradictions(original));
   } catch (const Error& e) {
     line(fmt::format("  original gravity{}: not computed, {}", of, e.what()));
     if (!e.hint.empty()) line("  hint: " + e.hint);
@@ -207,7 +208,9 @@ int run_show(const Options& o, const Session& session) {
     return done;
   }
   line(batch_text(batch.record()));
-  if (!o.at.empty()) line("  as the notebook stood at the end of " + as_of.date());
+  if (!o.at.empty())
+    line(fmt::format("  as the notebook stood at the end of {}; corrections as they are known now",
+                     as_of.date()));
   if (!batch.record().note.empty()) line("  note: " + batch.record().note);
   const auto bottles = batch.bottles();
   const bool several = bottles.size() > 1 || (bottles.size() == 1 && !bottles[0].empty());

@@ -72,6 +72,10 @@ class Batch {
   ///         batch without an original gravity; Error{domain}, Error{store} for what is computed
   ///         from unusable rows
   [[nodiscard]] measurement::Original original(const std::string& bottle, Moment at);
+  /// Original gravities of original() that contradict each other, one sentence for each pair. They
+  /// count all the same.
+  [[nodiscard]] std::vector<std::string> contradictions(
+      const measurement::Original& original) const;
   /// Refusals of the models are kept in the point: a bad reading stops no other.
   [[nodiscard]] Point point(const Sample& sample);
   /// The same for readings that are not in the notebook yet, at least one.
