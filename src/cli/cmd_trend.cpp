@@ -7,6 +7,7 @@
 
 #include "areo/core/error.hpp"
 #include "areo/report/json.hpp"
+#include "areo/report/plot.hpp"
 #include "areo/report/text.hpp"
 #include "areo/trend/history.hpp"
 #include "batch_text.hpp"
@@ -14,6 +15,7 @@
 #include "command.hpp"
 #include "failure.hpp"
 #include "strength.hpp"
+#include "usage.hpp"
 
 namespace areo::cli {
 namespace {
@@ -27,6 +29,7 @@ using trend::Phase;
 
 struct Options {
   std::string name, bottle, expected;
+  bool plot = false;
 };
 
 constexpr double day_s = 86400;
@@ -140,6 +143,21 @@ void print_points(const History& h, bool full) {
   for (const std::string& text : report::aligned(rows)) line("  " + text);
 }
 
+// The readings since the last addition, and the curve through them.
+void print_plot(const History& h) {
+  report::Plot plot;
+  for (std::size_t i = 0; i < h.series.size(); ++i)
+    plot.points.push_back({h.series.days[i], h.series.gravity[i],
+                           uncertainty::Value{0, std::sqrt(h.series.covariance(i, i))}.expanded()});
+  if (plot.points.empty()) return;
+  if (const auto& c = h.outlook.course) plot.curve = [&c](double day) { return c->gravity(day); };
+  plot.x_label = [&h](double day) { return moment_of(h, day).date(); };
+  plot.y_label = [](double gravity) { return report::fixed(gravity, 3); };
+  for (const std::string& text : report::text_plot(plot)) line("  " + text);
+  line(fmt::format("  o reading, | its uncertainty{}",
+                   plot.curve ? ", . curve of the outlook" : ""));
+}
+
 void print_outlook(const History& h, bool full) {
   if (!h.outlook.course) {
     const auto& r = h.outlook.refused;
@@ -239,6 +257,8 @@ void require_bottle(const Batch& batch, const std::string& bottle) {
 }
 
 int run_trend(const Options& o, const Session& session) {
+  refuse_together(session.json, "--json", o.plot, "--plot",
+                  "a program draws its own: leave --plot out");
   const auto expected = expected_from_text(o.expected);
   const notebook::Notebook book{notebook_path(session), notebook::Open::read};
   Batch batch{book, o.name};
@@ -254,6 +274,7 @@ int run_trend(const Options& o, const Session& session) {
     line("  since the last addition " + (h.series.size() == 0
                                              ? std::string{"nothing could be computed"}
                                              : fmt::format("{} of them count", h.series.size())));
+  if (o.plot) print_plot(h);
   line("state: " + state_text(h, expected));
   print_outlook(h, session.full);
   print_odd(h);
@@ -277,7 +298,8 @@ void setup_trend(const Command& app, const Session& session, Run& run) {
       .type_name("NAME");
   c.add_option("--expected", o->expected, "where it should end: steady above it is stuck")
       .type_name("1.008");
-  c.footer("Examples:\n  areo trend PT-1\n  areo trend PT-1 --bottle A --expected 1.004");
+  c.add_flag("--plot", o->plot, "the readings and the curve, drawn in characters");
+  c.footer("Examples:\n  areo trend PT-1 --plot\n  areo trend PT-1 --bottle A --expected 1.004");
   c.callback([=, &session, &run] { run = [=, &session] { return run_trend(*o, session); }; });
 }
 
