@@ -2,6 +2,7 @@
 # The demonstration: from new instruments to the strength of a drink. All data are invented.
 # Needs AREO, the program, and AREO_NOTEBOOK, a file that does not exist yet; run.sh sets both.
 set -eu
+cd "$(dirname "$0")"
 
 say() { printf '\n# %s\n' "$*"; }
 areo() {
@@ -69,3 +70,8 @@ areo reading add PT-1 1.009 --temp 20C --on 2026-03-20T18:00
 
 say 'All of it: what was read, what went in, and what it says.'
 areo batch show PT-1
+
+say 'Batch PT-2 was kept in a spreadsheet: what did it do, and where does it lead?'
+areo batch add PT-2 --drink 'pear and thyme' --vessel jar --volume 5L --on 2026-03-02
+areo import pt-2.csv --batch PT-2 --instrument stem-1
+areo trend PT-2 --plot

@@ -45,6 +45,7 @@
 #include "areo/report/plot.hpp"
 #include "areo/report/rows.hpp"
 #include "areo/report/text.hpp"
+#include "areo/trend/compare.hpp"
 #include "areo/trend/course.hpp"
 #include "areo/trend/history.hpp"
 #include "areo/trend/series.hpp"

@@ -47,6 +47,7 @@ Score score(World& world, Form form, int ferments) {
 
 TEST(Course, IntervalsHoldWhatComes) {
   Draws draws;
+  SCOPED_TRACE(draws.trace());
   World world{draws};
   for (const Form form : {Form::logistic, Form::gompertz}) {
     const Score s = score(world, form, 3000);

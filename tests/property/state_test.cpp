@@ -47,6 +47,7 @@ class EachForm : public testing::TestWithParam<Form> {};
 
 TEST_P(EachForm, IsCalledRight) {
   Draws draws;
+  SCOPED_TRACE(draws.trace());
   World world{draws};
   const bool even = GetParam() == Form::logistic;
   // Hardly begun (less than 0.1 % consumed); about the fastest day; a quarter of that speed; less

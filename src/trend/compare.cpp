@@ -1,0 +1,23 @@
+#include "areo/trend/compare.hpp"
+
+#include <cmath>
+
+#include "areo/core/error.hpp"
+#include "areo/uncertainty/decision.hpp"
+
+namespace areo::trend {
+
+Comparison compare(const uncertainty::Value& difference, double within) {
+  if (!(within > 0) || !std::isfinite(within))
+    throw Error{Errc::domain, "what counts as the same is a number above zero"};
+  const double one_sided = uncertainty::guard_band(difference);  // refuses what is no measurement
+  const double expanded = difference.expanded();
+  Comparison c{difference, Verdict::cannot_tell, expanded + one_sided};
+  if (std::abs(difference.estimate) > expanded)
+    c.verdict = Verdict::different;
+  else if (std::abs(difference.estimate) + one_sided <= within)
+    c.verdict = Verdict::same;
+  return c;
+}
+
+}  // namespace areo::trend
