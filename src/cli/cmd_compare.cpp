@@ -52,13 +52,10 @@ std::vector<Point> last_of_each(Batch& batch) {
   std::vector<Point> all;
   for (const std::string& bottle : batch.bottles()) {
     const auto& samples = batch.samples();
-    for (auto s = samples.rbegin(); s != samples.rend(); ++s) {
-      if (s->bottle() != bottle) continue;
-      Point p = batch.point(*s);
-      if (!has_strength(p)) continue;
-      all.push_back(std::move(p));
-      break;
-    }
+    const auto last = std::find_if(samples.rbegin(), samples.rend(), [&](const batch::Sample& s) {
+      return s.bottle() == bottle && has_strength(batch.point(s));
+    });
+    if (last != samples.rend()) all.push_back(batch.point(*last));
   }
   if (all.size() < 2)
     throw Error{Errc::inconsistent,
