@@ -54,8 +54,7 @@ std::optional<double> expected_from_text(const std::string& text) {
 // Steady, but above what was expected by more than the last reading may be off.
 bool is_stuck(const History& h, const std::optional<double>& expected) {
   if (h.state.phase != Phase::steady || !expected) return false;
-  const std::size_t last = h.series.size() - 1;
-  const uncertainty::Value v{h.series.gravity[last], std::sqrt(h.series.covariance(last, last))};
+  const uncertainty::Value v = h.series.value(h.series.size() - 1);
   return v.estimate - *expected > v.expanded();
 }
 
@@ -147,8 +146,7 @@ void print_points(const History& h, bool full) {
 void print_plot(const History& h) {
   report::Plot plot;
   for (std::size_t i = 0; i < h.series.size(); ++i)
-    plot.points.push_back({h.series.days[i], h.series.gravity[i],
-                           uncertainty::Value{0, std::sqrt(h.series.covariance(i, i))}.expanded()});
+    plot.points.push_back({h.series.days[i], h.series.gravity[i], h.series.value(i).expanded()});
   if (plot.points.empty()) return;
   if (const auto& c = h.outlook.course) plot.curve = [&c](double day) { return c->gravity(day); };
   plot.x_label = [&h](double day) { return moment_of(h, day).date(); };
@@ -168,10 +166,11 @@ void print_outlook(const History& h, bool full) {
     return;
   }
   const Course& c = *h.outlook.course;
-  line(fmt::format("outlook: ends at {}, within {} of it from {} on ({} to {}); each 90 % likely",
+  line(fmt::format("outlook: ends at {}, within {} of it from {} on ({} to {}); each {:g} % likely",
                    report::interval_text(c.final, c.final_interval, "", full),
                    gravity_text(c.near, c.near), moment_of(h, c.end_day).date(),
-                   moment_of(h, c.end_interval.lo).date(), moment_of(h, c.end_interval.hi).date()));
+                   moment_of(h, c.end_interval.lo).date(), moment_of(h, c.end_interval.hi).date(),
+                   100 * c.level));
   line(
       fmt::format("  {} curve; lag {}, fastest {} with {:.4f} a day",
                   c.form == trend::Form::logistic ? "logistic" : "Gompertz",
@@ -208,12 +207,12 @@ std::string outlook_json(const History& h) {
                        report::json_string(h.outlook.refused.why), h.outlook.refused.more);
   const Course& c = *h.outlook.course;
   return fmt::format(
-      R"({{"form":"{}","level":0.9,"final_sg_20_20":{},"final_lo":{},"final_hi":{},"near":{},)"
+      R"({{"form":"{}","level":{},"final_sg_20_20":{},"final_lo":{},"final_hi":{},"near":{},)"
       R"("end_at":"{}","end_lo":"{}","end_hi":"{}","start_sg_20_20":{},"lag_until":"{}",)"
       R"("steepest_at":"{}","steepest_fall_per_day":{},"aicc":{},"aicc_of_other":{},)"
       R"("chi_squared":{},"degrees_of_freedom":{},"widened":{}}})",
-      c.form == trend::Form::logistic ? "logistic" : "gompertz", c.final, c.final_interval.lo,
-      c.final_interval.hi, c.near, moment_of(h, c.end_day).text(),
+      c.form == trend::Form::logistic ? "logistic" : "gompertz", c.level, c.final,
+      c.final_interval.lo, c.final_interval.hi, c.near, moment_of(h, c.end_day).text(),
       moment_of(h, c.end_interval.lo).text(), moment_of(h, c.end_interval.hi).text(), c.start,
       moment_of(h, c.lag_day()).text(), moment_of(h, c.steepest_day()).text(), c.steepest_fall(),
       c.aicc, c.aicc_of_other ? fmt::format("{}", *c.aicc_of_other) : "null", c.chi_squared,

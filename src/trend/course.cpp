@@ -287,6 +287,7 @@ Outlook outlook_of(const Series& s, double near, double level) {
   c.end_day = p[end_at];
   c.rate = p[rate_at];
   c.near = near;
+  c.level = level;
   c.chi_squared = fit.chi_squared;
   c.degrees_of_freedom = fit.degrees_of_freedom;
   c.aicc = aicc;

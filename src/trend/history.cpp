@@ -122,8 +122,7 @@ History history_of(Batch& batch, const std::string& bottle) {
   place.erase(place.begin(), first);
   h.state = state_of(h.series);
   if (h.series.size() == 0) return h;
-  const std::size_t last = h.series.size() - 1;
-  const double near = uncertainty::Value{0, std::sqrt(h.series.covariance(last, last))}.expanded();
+  const double near = h.series.value(h.series.size() - 1).expanded();
   h.outlook = outlook_of(h.series, near);
   find_off_the_curve(h, place, near);
   find_rises(h, place);

@@ -6,6 +6,10 @@
 
 namespace areo::trend {
 
+uncertainty::Value Series::value(std::size_t point) const {
+  return {gravity[point], std::sqrt(covariance(point, point))};
+}
+
 Series Series::from(std::size_t first) const {
   const auto skip = static_cast<std::ptrdiff_t>(first);
   Series rest{{days.begin() + skip, days.end()},

@@ -25,16 +25,14 @@ Fall along_line(const Series& s) {
   return {days, {-line.slope * days, std::sqrt(line.var_slope) * days}, s.size()};
 }
 
+// The longest one at the end.
 std::optional<Fall> steady_stretch(const Series& s) {
-  std::optional<Fall> longest;
   for (std::size_t first = 0; first + steady_points <= s.size(); ++first) {
     if (s.days.back() - s.days[first] < steady_days) break;
     const Fall f = along_line(s.from(first));
-    if (!unchanged(f) || f.bound() > steady_per_day * f.days) continue;
-    longest = f;
-    break;
+    if (unchanged(f) && f.bound() <= steady_per_day * f.days) return f;
   }
-  return longest;
+  return std::nullopt;
 }
 
 // The point before `to` that is a step away, if there is one.

@@ -24,6 +24,7 @@ struct Course {
   double end_day = 0;                      ///< when it comes within `near` of the final gravity
   double rate = 0;                         ///< per day
   double near = 0;                         ///< SG; as it was asked for
+  double level = 0;                        ///< of the intervals
   uncertainty::Interval final_interval{};  ///< where the final gravity lies
   uncertainty::Interval end_interval{};    ///< where the day of the end lies
   double chi_squared = 0;

@@ -16,12 +16,13 @@ struct Series {
   numeric::Covariance covariance{0};  ///< positive definite
 
   [[nodiscard]] std::size_t size() const { return days.size(); }
+  /// One gravity by itself. Its degrees of freedom are taken as infinite, as all of the series.
+  [[nodiscard]] uncertainty::Value value(std::size_t point) const;
   /// The points from number `first` on.
   [[nodiscard]] Series from(std::size_t first) const;
   /// The points without number `left_out`.
   [[nodiscard]] Series without(std::size_t left_out) const;
-  /// Sum of weights[i] gravity[i], with what the gravities share. Its degrees of freedom are taken
-  /// as infinite.
+  /// Sum of weights[i] gravity[i], with what the gravities share.
   [[nodiscard]] uncertainty::Value combination(std::span<const double> weights) const;
   /// How far it fell from one point to a later one: positive when sugar was consumed.
   [[nodiscard]] uncertainty::Value fall(std::size_t from, std::size_t to) const;
