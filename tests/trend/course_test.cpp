@@ -42,7 +42,7 @@ TEST_P(EachForm, ExactReadingsGiveTheCurveBack) {
   ASSERT_TRUE(o.course) << o.refused.why;
   const Course& c = *o.course;
   EXPECT_EQ(c.form, f.form);
-  // Chi-squared is 0 within rounding: parameters to 1e-5 of their standard uncertainties.
+  // Far below what is printed: 1e-8 SG, 1e-5 of a day or a day's rate, about a second.
   EXPECT_NEAR(c.start, f.start, 1e-8);
   EXPECT_NEAR(c.final, f.final, 1e-8);
   EXPECT_NEAR(c.rate, f.rate, 1e-5);
