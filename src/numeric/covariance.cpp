@@ -16,12 +16,18 @@ Covariance Covariance::diagonal(std::span<const double> u) {
   return v;
 }
 
+Covariance Covariance::only(std::span<const std::size_t> kept) const {
+  Covariance some{kept.size()};
+  for (std::size_t a = 0; a < kept.size(); ++a)
+    for (std::size_t b = a; b < kept.size(); ++b) some.set(a, b, (*this)(kept[a], kept[b]));
+  return some;
+}
+
 Covariance Covariance::without(std::size_t i) const {
-  Covariance rest{n_ - 1};
-  const auto old = [i](std::size_t k) { return k < i ? k : k + 1; };
-  for (std::size_t a = 0; a < rest.n_; ++a)
-    for (std::size_t b = a; b < rest.n_; ++b) rest.set(a, b, (*this)(old(a), old(b)));
-  return rest;
+  std::vector<std::size_t> others;
+  for (std::size_t k = 0; k < n_; ++k)
+    if (k != i) others.push_back(k);
+  return only(others);
 }
 
 std::vector<double> cholesky(const Covariance& v) {

@@ -16,7 +16,6 @@ namespace {
 
 using Solver = Handle<gsl_multifit_nlinear_workspace, gsl_multifit_nlinear_free>;
 
-constexpr int max_steps = 200;           // about 10 from a start in sight, 25 for Rat43 from afar
 constexpr double negligible = 1e-7;      // distance to the solution, in standard uncertainties
 constexpr double far_too_large = 1e300;  // and yet finite, as its length is compared
 constexpr double epsilon = std::numeric_limits<double>::epsilon();
@@ -177,7 +176,7 @@ double CurveFit::residual_variance() const {
 }
 
 CurveFit fit_curve(const Curve& curve, std::span<const double> x, std::span<const double> y,
-                   const Covariance& v, std::span<const double> start) {
+                   const Covariance& v, std::span<const double> start, int most_steps) {
   use_status_codes();
   require_fit_data(x, y, v);
   const Whitening independent{v};
@@ -214,7 +213,7 @@ CurveFit fit_curve(const Curve& curve, std::span<const double> x, std::span<cons
         return outcome(solver.get(), c, step);
       }
     }
-    if (status != GSL_SUCCESS || step == max_steps)
+    if (status != GSL_SUCCESS || step == most_steps)
       throw Error{Errc::no_convergence,
                   fmt::format("no curve was found after {} steps: {}", step,
                               status == GSL_SUCCESS ? "iteration limit" : gsl_strerror(status)),

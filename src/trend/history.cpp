@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "areo/core/error.hpp"
+#include "areo/trend/outlier.hpp"
 
 namespace areo::trend {
 namespace {
@@ -31,8 +32,6 @@ std::size_t after_last_addition(const Batch& batch, const std::vector<Point>& po
   return first;
 }
 
-// A reading so far beyond its uncertainty is odd [a usual limit, no source].
-constexpr double odd_residual = 3;
 // A slipped digit: a tenth or a hundredth of the gravity, within the eye's part of a division.
 bool is_slip(double off) {
   const double size = std::abs(off);
@@ -53,25 +52,9 @@ std::vector<std::size_t> places(const History& h) {
   return all;
 }
 
-// The oddest first; the others are judged without it, as it draws the curve to itself.
-void find_off_the_curve(History& h, std::vector<std::size_t> place, double near) {
-  Series rest = h.series;
-  Outlook outlook = h.outlook;
-  while (outlook.course) {
-    const std::vector<double>& residual = outlook.course->studentized;
-    const auto oddest = std::max_element(residual.begin(), residual.end(), [](double a, double b) {
-      return std::abs(a) < std::abs(b);
-    });
-    if (std::abs(*oddest) <= odd_residual) return;
-    const auto i = static_cast<std::size_t>(oddest - residual.begin());
-    const double day = rest.days[i], shown = rest.gravity[i];
-    double off = shown - outlook.course->gravity(day);
-    rest = rest.without(i);
-    outlook = outlook_of(rest, near);
-    if (outlook.course) off = shown - outlook.course->gravity(day);
-    h.odd.push_back({place[i], off, likely(off)});
-    place.erase(place.begin() + static_cast<std::ptrdiff_t>(i));
-  }
+void find_off_the_curve(History& h, const std::vector<std::size_t>& place, double near) {
+  for (const Outlier& o : outliers_of(h.series, near))
+    h.odd.push_back({place[o.point], o.off, likely(o.off)});
 }
 
 // Gravity does not rise by itself. What follows something odd is no judge.

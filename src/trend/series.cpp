@@ -1,6 +1,8 @@
 #include "areo/trend/series.hpp"
 
+#include <algorithm>
 #include <cmath>
+#include <numeric>
 
 #include "areo/measurement/difference.hpp"
 
@@ -10,22 +12,26 @@ uncertainty::Value Series::value(std::size_t point) const {
   return {gravity[point], std::sqrt(covariance(point, point))};
 }
 
+Series Series::only(std::span<const std::size_t> kept) const {
+  Series some{{}, {}, covariance.only(kept)};
+  for (const std::size_t i : kept) {
+    some.days.push_back(days[i]);
+    some.gravity.push_back(gravity[i]);
+  }
+  return some;
+}
+
 Series Series::from(std::size_t first) const {
-  const auto skip = static_cast<std::ptrdiff_t>(first);
-  Series rest{{days.begin() + skip, days.end()},
-              {gravity.begin() + skip, gravity.end()},
-              numeric::Covariance{size() - first}};
-  for (std::size_t i = 0; i < rest.size(); ++i)
-    for (std::size_t j = i; j < rest.size(); ++j)
-      rest.covariance.set(i, j, covariance(first + i, first + j));
-  return rest;
+  std::vector<std::size_t> kept(size() - first);
+  std::iota(kept.begin(), kept.end(), first);
+  return only(kept);
 }
 
 Series Series::without(std::size_t left_out) const {
-  Series rest{days, gravity, covariance.without(left_out)};
-  rest.days.erase(rest.days.begin() + static_cast<std::ptrdiff_t>(left_out));
-  rest.gravity.erase(rest.gravity.begin() + static_cast<std::ptrdiff_t>(left_out));
-  return rest;
+  std::vector<std::size_t> kept;
+  for (std::size_t i = 0; i < size(); ++i)
+    if (i != left_out) kept.push_back(i);
+  return only(kept);
 }
 
 uncertainty::Value Series::combination(std::span<const double> weights) const {
@@ -38,10 +44,9 @@ uncertainty::Value Series::combination(std::span<const double> weights) const {
 }
 
 uncertainty::Value Series::fall(std::size_t from, std::size_t to) const {
-  std::vector<double> weights(size());
-  weights[from] += 1;
-  weights[to] -= 1;
-  return combination(weights);
+  const double variance =
+      covariance(from, from) + covariance(to, to) - 2 * covariance(from, to);
+  return {gravity[from] - gravity[to], std::sqrt(std::max(variance, 0.0))};
 }
 
 Series series_of(std::span<const batch::Point> points, Moment zero) {

@@ -21,6 +21,8 @@ class Covariance {
   void set(std::size_t i, std::size_t j, double value) {
     elements_[i * n_ + j] = elements_[j * n_ + i] = value;
   }
+  /// Some of the values, in this order.
+  [[nodiscard]] Covariance only(std::span<const std::size_t> kept) const;
   /// The same values without number i.
   [[nodiscard]] Covariance without(std::size_t i) const;
   /// Row by row, n * n elements.

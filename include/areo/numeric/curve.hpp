@@ -37,14 +37,16 @@ struct CurveFit {
 /// @param v      covariance of y, n by n, positive definite; for independent values
 ///               Covariance::diagonal
 /// @param start  one value per parameter; their sizes set the steps of numerical derivatives
+/// @param most_steps  after which it is given up; about 10 do from a start in sight, 25 for Rat43
+///               from afar
 /// @throws Error{domain} for other sizes, values that are not finite, a v that is no covariance of
 ///         uncertain values, a curve that is not finite at the start or beside the solution, and
 ///         points that leave a parameter, or a combination of them, open;
-///         Error{no_convergence} if 200 steps do not get there, or if no step leads on
+///         Error{no_convergence} if so many steps do not get there, or if no step leads on
 /// @source [gum] H.3 for a line; the covariance as for lines in [iso28037] clause 9
 /// @check  the data sets Rat43 and Chwirut2 of [nist-strd]
 [[nodiscard]] CurveFit fit_curve(const Curve& curve, std::span<const double> x,
                                  std::span<const double> y, const Covariance& v,
-                                 std::span<const double> start);
+                                 std::span<const double> start, int most_steps = 200);
 
 }  // namespace areo::numeric

@@ -18,6 +18,8 @@ struct Series {
   [[nodiscard]] std::size_t size() const { return days.size(); }
   /// One gravity by itself. Its degrees of freedom are taken as infinite, as all of the series.
   [[nodiscard]] uncertainty::Value value(std::size_t point) const;
+  /// Some of the points, in order of time.
+  [[nodiscard]] Series only(std::span<const std::size_t> kept) const;
   /// The points from number `first` on.
   [[nodiscard]] Series from(std::size_t first) const;
   /// The points without number `left_out`.

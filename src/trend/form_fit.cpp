@@ -1,0 +1,180 @@
+#include "form_fit.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "areo/core/error.hpp"
+
+namespace areo::trend {
+namespace {
+
+constexpr double nan = std::numeric_limits<double>::quiet_NaN();
+
+// z at which all but this part is consumed.
+double z_of_rest(Form form, double rest) {
+  return form == Form::logistic ? std::log((1 - rest) / rest) : -std::log(-std::log1p(-rest));
+}
+
+double consumed(Form form, double z) {
+  return form == Form::logistic ? 1 / (1 + std::exp(-z)) : std::exp(-std::exp(-z));
+}
+
+// Start and final gravity are linear in the curve: for each middle and rate the best of them follow
+// from a regression of the gravities on the part consumed.
+struct Rough {
+  Theta theta{};
+  double squares = 0;  // sum of squared residuals
+};
+
+std::optional<Rough> regression(const Task& task, double middle, double rate) {
+  const auto& [days, gravity, covariance] = *task.series;
+  const auto n = static_cast<double>(days.size());
+  double s_mean = 0, g_mean = 0;
+  std::vector<double> part;
+  for (std::size_t i = 0; i < days.size(); ++i) {
+    part.push_back(consumed(task.form, rate * (days[i] - middle)));
+    s_mean += part[i] / n;
+    g_mean += gravity[i] / n;
+  }
+  double ss = 0, sg = 0, gg = 0;
+  for (std::size_t i = 0; i < days.size(); ++i) {
+    const double s = part[i] - s_mean, g = gravity[i] - g_mean;
+    ss += s * s;
+    sg += s * g;
+    gg += g * g;
+  }
+  constexpr double least = 1e-3;  // of it has to be between the readings, or it is not seen
+  const double whole = -sg / ss;
+  if (!(ss > least && whole > task.near)) return std::nullopt;
+  const double start = g_mean + whole * s_mean;
+  const double end = middle + z_of_rest(task.form, task.near / whole) / rate;
+  return Rough{{start, start - whole, end, rate}, gg + whole * sg};
+}
+
+// The best middle for each of some rates, from a fall that is hardly over when all readings are
+// done to one between two of them; the best first.
+std::vector<Rough> rough_fits(const Task& task) {
+  const std::vector<double>& days = task.series->days;
+  const double span = days.back() - days.front();
+  std::vector<Rough> all;
+  for (double rate = 2 / span; rate * span < 100; rate *= 2) {
+    std::optional<Rough> best;
+    const double step = std::min(span / 8, 1 / rate);
+    for (double middle = days.front() - span / 4; middle < days.back() + span / 2; middle += step)
+      if (const auto rough = regression(task, middle, rate))
+        if (!best || rough->squares < best->squares) best = rough;
+    if (best) all.push_back(*best);
+  }
+  std::sort(all.begin(), all.end(),
+            [](const Rough& a, const Rough& b) { return a.squares < b.squares; });
+  return all;
+}
+
+// From the best rough fit, and if it leads nowhere from the next.
+std::optional<numeric::CurveFit> best_fit(const Task& task) {
+  constexpr std::size_t tries = 2;
+  const std::vector<Rough> roughs = rough_fits(task);
+  for (std::size_t i = 0; i < std::min(tries, roughs.size()); ++i) try {
+      return task.fit(roughs[i].theta);
+    } catch (const Error&) {  // from there no way leads to a curve
+    }
+  return std::nullopt;
+}
+
+double aicc_of(const numeric::CurveFit& fit, std::size_t n) {
+  constexpr double k = parameters;
+  return fit.chi_squared + 2 * k + 2 * k * (k + 1) / (static_cast<double>(n) - k - 1);
+}
+
+}  // namespace
+
+Theta theta_of(const numeric::CurveFit& fit) {
+  Theta p{};
+  std::copy(fit.parameters.begin(), fit.parameters.end(), p.begin());
+  return p;
+}
+
+double middle(Form form, const Theta& p, double near) {
+  return p[end_at] - z_of_rest(form, near / (p[start_at] - p[final_at])) / p[rate_at];
+}
+
+double gravity_at(Form form, const Theta& p, double near, double day) {
+  const double whole = p[start_at] - p[final_at];
+  if (!(whole > near && p[rate_at] > 0)) return nan;
+  return p[start_at] - whole * consumed(form, p[rate_at] * (day - middle(form, p, near)));
+}
+
+numeric::CurveFit Task::fit(const Theta& start) const {
+  const auto curve = [this](double day, std::span<const double> q) {
+    return gravity_at(form, {q[0], q[1], q[2], q[3]}, near, day);
+  };
+  // Of 12000 fits to simulated ferments one took more than 40; where nothing bends, it never ends.
+  constexpr int most_steps = 60;
+  return numeric::fit_curve(curve, series->days, series->gravity, series->covariance, start,
+                            most_steps);
+}
+
+numeric::CurveFit Task::fit_others(const Theta& start, Place held) const {
+  const auto whole = [&](std::span<const double> q) {
+    Theta p = start;
+    for (std::size_t i = 0, k = 0; i < parameters; ++i)
+      if (i != held) p[i] = q[k++];
+    return p;
+  };
+  std::vector<double> others;
+  for (std::size_t i = 0; i < parameters; ++i)
+    if (i != held) others.push_back(start[i]);
+  const auto curve = [&](double day, std::span<const double> q) {
+    return gravity_at(form, whole(q), near, day);
+  };
+  numeric::CurveFit fit =
+      numeric::fit_curve(curve, series->days, series->gravity, series->covariance, others);
+  const Theta p = whole(fit.parameters);
+  fit.parameters.assign(p.begin(), p.end());
+  return fit;
+}
+
+std::vector<Candidate> candidates(const Series& series, double near) {
+  std::vector<Candidate> all;
+  for (const Form form : {Form::logistic, Form::gompertz}) {
+    const Task task{form, &series, near};
+    if (auto fit = best_fit(task)) {
+      const double aicc = aicc_of(*fit, series.size());
+      all.push_back({task, std::move(*fit), aicc});
+    }
+  }
+  std::sort(all.begin(), all.end(),
+            [](const Candidate& a, const Candidate& b) { return a.aicc < b.aicc; });
+  return all;
+}
+
+std::vector<double> studentized(const Candidate& candidate) {
+  const auto& [task, fit, aicc] = candidate;
+  const Theta p = theta_of(fit);
+  std::vector<double> all;
+  for (std::size_t i = 0; i < task.series->size(); ++i) {
+    const double day = task.series->days[i];
+    Theta slope{};
+    for (std::size_t j = 0; j < parameters; ++j) {
+      const double h = 1e-4 * std::sqrt(fit.covariance(j, j));
+      Theta above = p, below = p;
+      above[j] += h;
+      below[j] -= h;
+      slope[j] = (gravity_at(task.form, above, task.near, day) -
+                  gravity_at(task.form, below, task.near, day)) /
+                 (2 * h);
+    }
+    double variance = task.series->covariance(i, i);
+    for (std::size_t j = 0; j < parameters; ++j)
+      for (std::size_t k = 0; k < parameters; ++k)
+        variance -= slope[j] * fit.covariance(j, k) * slope[k];
+    const double residual = task.series->gravity[i] - gravity_at(task.form, p, task.near, day);
+    // Nothing is left where the curve goes through the point whatever it shows.
+    const double least = 1e-6 * task.series->covariance(i, i);
+    all.push_back(variance > least ? residual / std::sqrt(variance) : 0);
+  }
+  return all;
+}
+
+}  // namespace areo::trend

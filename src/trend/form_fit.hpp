@@ -1,0 +1,51 @@
+#pragma once
+// A form of the course through a series: fits of it, without intervals.
+#include <array>
+#include <optional>
+#include <vector>
+
+#include "areo/numeric/curve.hpp"
+#include "areo/trend/course.hpp"
+
+namespace areo::trend {
+
+// Parameters of the fit, in this order.
+enum Place : std::size_t { start_at, final_at, end_at, rate_at, parameters };
+using Theta = std::array<double, parameters>;
+
+[[nodiscard]] Theta theta_of(const numeric::CurveFit& fit);
+
+// Day of the middle.
+[[nodiscard]] double middle(Form form, const Theta& p, double near);
+
+// NaN where there is no such ferment.
+[[nodiscard]] double gravity_at(Form form, const Theta& p, double near, double day);
+
+// A form with the points it goes through; they have to outlive it.
+struct Task {
+  Form form;
+  const Series* series;
+  double near;
+
+  [[nodiscard]] numeric::CurveFit fit(const Theta& start) const;
+  // The others, while one of them is held.
+  [[nodiscard]] numeric::CurveFit fit_others(const Theta& start, Place held) const;
+};
+
+struct Candidate {
+  Task task;
+  numeric::CurveFit fit;
+  double aicc;
+
+  [[nodiscard]] double gravity(double day) const {
+    return gravity_at(task.form, theta_of(fit), task.near, day);
+  }
+};
+
+// The forms that go through the series, the better one first.
+[[nodiscard]] std::vector<Candidate> candidates(const Series& series, double near);
+
+// Residuals over √(V - J C Jᵀ) of each point: what is left of its uncertainty behind the fit.
+[[nodiscard]] std::vector<double> studentized(const Candidate& candidate);
+
+}  // namespace areo::trend
