@@ -245,7 +245,7 @@ measurement::OriginalSample Batch::sample_of(const Sample& sample) {
   return s;
 }
 
-void Batch::compute(Point& point) {
+void Batch::compute(Point& point, ferment::Culture culture) {
   const ReadingRecord& first = point.sample.first();
   const measurement::OriginalSample sample = sample_of(point.sample);
   const std::string name = first.id == 0 ? "this reading" : fmt::format("reading {}", first.id);
@@ -255,7 +255,7 @@ void Batch::compute(Point& point) {
   }
   const Original start = original(first.bottle, when(first));
   if (!start.readings.empty()) {
-    point.drink = alcohol(sample, start, record_.culture, name);
+    point.drink = alcohol(sample, start, culture, name);
     return;
   }
   const auto* h = std::get_if<measurement::HydrometerSample>(&sample);
@@ -265,10 +265,10 @@ void Batch::compute(Point& point) {
   point.alone = correct(h->instrument, h->reading, std::array{physics::sg_20_20}, name);
 }
 
-Point Batch::point(const Sample& sample) {
+Point Batch::point(const Sample& sample, ferment::Culture culture) {
   Point point{sample};
   try {
-    compute(point);
+    compute(point, culture);
   } catch (const Error& e) {
     point.refused = e.what();
     return point;

@@ -88,14 +88,11 @@ std::optional<Limit> limit_from_text(const std::string& limit, const std::string
 uncertainty::Decision decide(const Limit& l, const AlcoholResult& a, const TakenReading& original,
                              const TakenReading& present, ferment::Culture culture,
                              const Told& told) {
-  uncertainty::Decision d = decide_one(l, a, told);
+  const uncertainty::Decision d = decide_one(l, a, told);
   if (culture != ferment::Culture::mixed) return d;
   const AlcoholResult yeast = measurement::alcohol(present.instrument, present.reading,
                                                    original.instrument, original.reading);
-  const auto clean = decide_one(l, yeast, told.likewise(yeast.result));
-  if (d.side == Side::below) d.side = clean.side == Side::below ? Side::below : Side::cannot_tell;
-  d.probability_below = std::min(d.probability_below, clean.probability_below);
-  return d;
+  return measurement::decide_mixed(d, decide_one(l, yeast, told.likewise(yeast.result)));
 }
 
 std::string verdict_text(const Limit& l, const AlcoholResult& a, const uncertainty::Decision& d) {
@@ -115,6 +112,11 @@ std::string verdict_text(const Limit& l, const AlcoholResult& a, const uncertain
                      percent_text(d.probability_below), wanted);
 }
 
+std::string named_text(const ferment::StrengthLimit& named) {
+  return fmt::format("{}: {} [{}{}]; rules change: ask your authority", named.name, named.meaning,
+                     named.citation, named.verified == "memory" ? ", from memory" : "");
+}
+
 std::vector<Fact> limit_facts(const Limit& l, const uncertainty::Decision& d) {
   return {{fmt::format("{}", l.percent_vol), true},
           {fmt::format("{}", l.level), true},
@@ -129,10 +131,7 @@ bool judge(const Limit& l, const AlcoholResult& a, const TakenReading& original,
   words.verdict.push_back(verdict_text(l, a, d));
   if (d.side == Side::cannot_tell)
     words.verdict.push_back(settling_text(l, original, present, culture));
-  if (l.named != nullptr)
-    words.verdict.push_back(fmt::format("  {}: {} [{}{}]; rules change: ask your authority",
-                                        l.named->name, l.named->meaning, l.named->citation,
-                                        l.named->verified == "memory" ? ", from memory" : ""));
+  if (l.named != nullptr) words.verdict.push_back("  " + named_text(*l.named));
   const std::vector<Fact> facts = limit_facts(l, d);
   for (std::size_t i = 0; i < facts.size(); ++i)
     words.members.emplace_back(limit_keys.at(i), facts[i].json());

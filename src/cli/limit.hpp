@@ -34,6 +34,8 @@ struct Limit {
 /// "limit 0.5 % vol: CANNOT TELL; 62.0 % likely to be below it, and 95 % are wanted"
 [[nodiscard]] std::string verdict_text(const Limit& limit, const measurement::AlcoholResult& a,
                                        const uncertainty::Decision& decision);
+/// What a named limit is, and that rules change.
+[[nodiscard]] std::string named_text(const ferment::StrengthLimit& named);
 /// What programs are told of a limit and a decision; the values in the order of the keys.
 inline constexpr std::array limit_keys{"limit_percent_vol", "limit_level", "limit_decision",
                                        "limit_probability_below"};

@@ -1,5 +1,7 @@
 #include "areo/measurement/limit.hpp"
 
+#include <algorithm>
+
 #include "areo/core/error.hpp"
 
 namespace areo::measurement {
@@ -26,6 +28,13 @@ uncertainty::Decision decide_strength(const AlcoholResult& a, double limit, doub
 uncertainty::Decision decide_strength(const AlcoholResult& a, std::span<const double> sorted,
                                       double limit, double level) {
   return never_above_a_bound(a, uncertainty::decide(sorted, limit, level));
+}
+
+uncertainty::Decision decide_mixed(uncertainty::Decision mixed,
+                                   const uncertainty::Decision& yeast) {
+  if (mixed.side == Side::below && yeast.side != Side::below) mixed.side = Side::cannot_tell;
+  mixed.probability_below = std::min(mixed.probability_below, yeast.probability_below);
+  return mixed;
 }
 
 std::optional<double> least_indication_below(const Calibrated& instrument,

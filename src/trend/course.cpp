@@ -6,43 +6,13 @@
 #include <cmath>
 
 #include "areo/core/error.hpp"
-#include "areo/numeric/quantile.hpp"
-#include "areo/numeric/root.hpp"
 #include "form_fit.hpp"
+#include "profile.hpp"
 
 namespace areo::trend {
 namespace {
 
-// Difference of AICc from which on the other form has little support [burnham2002].
-constexpr double as_good = 4;
 using uncertainty::Interval;
-
-// Where a parameter goes until chi-squared has risen by so much; nothing if it never does.
-std::optional<double> profile_end(const Task& task, const numeric::CurveFit& fit, Place which,
-                                  double direction, double rise) {
-  const double u = std::sqrt(fit.covariance(which, which)), goal = std::sqrt(rise);
-  Theta inside = theta_of(fit);
-  // In standard uncertainties beyond the goal: for a straight curve a line of slope 1.
-  const auto beyond = [&](double t) {
-    Theta p = inside;
-    p[which] = fit.parameters[which] + direction * t * u;
-    const auto held = task.fit_others(p, which);
-    const double far = std::sqrt(std::max(held.chi_squared - fit.chi_squared, 0.0)) - goal;
-    if (far < 0) inside = theta_of(held);
-    return far;
-  };
-  constexpr int most_steps = 12;
-  constexpr double negligible = 0.004;  // far below what is printed
-  try {
-    double lo = 0, hi = goal;
-    for (int i = 0; i < most_steps; ++i, lo = hi, hi *= 1.4)
-      if (beyond(hi) >= 0)
-        return fit.parameters[which] +
-               direction * u * numeric::find_root(beyond, lo, hi, negligible, "an interval's end");
-  } catch (const Error&) {  // the others run away: it is open on this side
-  }
-  return std::nullopt;
-}
 
 std::optional<Interval> profile(const Task& task, const numeric::CurveFit& fit, Place which,
                                 double rise) {
@@ -77,7 +47,7 @@ int readings_that_would_do(const Series& s, const Course& course, double rise) {
   constexpr int most = 20;
   for (int more = 1; more <= most; ++more) {
     const Series longer = continued(s, course, more);
-    const Task task{course.form, &longer, course.near};
+    const Task task{course.form, &longer, {course.near}};
     try {
       const auto fit = task.fit({course.start, course.final, course.end_day, course.rate});
       const double half = std::sqrt(rise * fit.covariance(final_at, final_at));
@@ -91,10 +61,10 @@ int readings_that_would_do(const Series& s, const Course& course, double rise) {
 }  // namespace
 
 double Course::gravity(double day) const {
-  return gravity_at(form, {start, final, end_day, rate}, near, day);
+  return gravity_at(form, {start, final, end_day, rate}, {near}, day);
 }
 
-double Course::steepest_day() const { return middle(form, {start, final, end_day, rate}, near); }
+double Course::steepest_day() const { return middle(form, {start, final, end_day, rate}, {near}); }
 
 double Course::steepest_fall() const {
   // dS/dz at z = 0: 1/4, 1/e.
@@ -132,11 +102,9 @@ Outlook outlook_of(const Series& s, double near, double level) {
   c.degrees_of_freedom = fit.degrees_of_freedom;
   c.aicc = aicc;
   if (all.size() > 1) c.aicc_of_other = all[1].aicc;
-  if (fit.chi_squared > numeric::chi_squared_quantile(0.95, fit.degrees_of_freedom))
-    c.widened = std::sqrt(fit.residual_variance());
+  c.widened = widening(fit);
   c.studentized = studentized(all.front());
-  const double factor = numeric::normal_quantile((1 + level) / 2) * c.widened;
-  const double rise = factor * factor;
+  const double rise = rise_for(level, c.widened);
   std::optional<Interval> final, end;
   for (const Candidate& candidate : all) {
     if (candidate.aicc > aicc + as_good) break;

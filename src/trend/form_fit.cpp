@@ -46,9 +46,9 @@ std::optional<Rough> regression(const Task& task, double middle, double rate) {
   }
   constexpr double least = 1e-3;  // of it has to be between the readings, or it is not seen
   const double whole = -sg / ss;
-  if (!(ss > least && whole > task.near)) return std::nullopt;
+  if (!(ss > least && whole > task.mark.near)) return std::nullopt;
   const double start = g_mean + whole * s_mean;
-  const double end = middle + z_of_rest(task.form, task.near / whole) / rate;
+  const double end = middle + z_of_rest(task.form, task.mark.near / whole) / rate;
   return Rough{{start, start - whole, end, rate}, gg + whole * sg};
 }
 
@@ -95,19 +95,21 @@ Theta theta_of(const numeric::CurveFit& fit) {
   return p;
 }
 
-double middle(Form form, const Theta& p, double near) {
-  return p[end_at] - z_of_rest(form, near / (p[start_at] - p[final_at])) / p[rate_at];
+double middle(Form form, const Theta& p, const Mark& mark) {
+  const double rest = (mark.gravity(p) - p[final_at]) / (p[start_at] - p[final_at]);
+  return p[end_at] - z_of_rest(form, rest) / p[rate_at];
 }
 
-double gravity_at(Form form, const Theta& p, double near, double day) {
-  const double whole = p[start_at] - p[final_at];
-  if (!(whole > near && p[rate_at] > 0)) return nan;
-  return p[start_at] - whole * consumed(form, p[rate_at] * (day - middle(form, p, near)));
+double gravity_at(Form form, const Theta& p, const Mark& mark, double day) {
+  const double at = mark.gravity(p);
+  if (!(p[start_at] > at && at > p[final_at] && p[rate_at] > 0)) return nan;
+  return p[start_at] -
+         (p[start_at] - p[final_at]) * consumed(form, p[rate_at] * (day - middle(form, p, mark)));
 }
 
 numeric::CurveFit Task::fit(const Theta& start) const {
   const auto curve = [this](double day, std::span<const double> q) {
-    return gravity_at(form, {q[0], q[1], q[2], q[3]}, near, day);
+    return gravity_at(form, {q[0], q[1], q[2], q[3]}, mark, day);
   };
   // Of 12000 fits to simulated ferments one took more than 40; where nothing bends, it never ends.
   constexpr int most_steps = 60;
@@ -126,7 +128,7 @@ numeric::CurveFit Task::fit_others(const Theta& start, Place held) const {
   for (std::size_t i = 0; i < parameters; ++i)
     if (i != held) others.push_back(start[i]);
   const auto curve = [&](double day, std::span<const double> q) {
-    return gravity_at(form, whole(q), near, day);
+    return gravity_at(form, whole(q), mark, day);
   };
   numeric::CurveFit fit =
       numeric::fit_curve(curve, series->days, series->gravity, series->covariance, others);
@@ -138,7 +140,7 @@ numeric::CurveFit Task::fit_others(const Theta& start, Place held) const {
 std::vector<Candidate> candidates(const Series& series, double near) {
   std::vector<Candidate> all;
   for (const Form form : {Form::logistic, Form::gompertz}) {
-    const Task task{form, &series, near};
+    const Task task{form, &series, {near}};
     if (auto fit = best_fit(task)) {
       const double aicc = aicc_of(*fit, series.size());
       all.push_back({task, std::move(*fit), aicc});
@@ -161,15 +163,15 @@ std::vector<double> studentized(const Candidate& candidate) {
       Theta above = p, below = p;
       above[j] += h;
       below[j] -= h;
-      slope[j] = (gravity_at(task.form, above, task.near, day) -
-                  gravity_at(task.form, below, task.near, day)) /
+      slope[j] = (gravity_at(task.form, above, task.mark, day) -
+                  gravity_at(task.form, below, task.mark, day)) /
                  (2 * h);
     }
     double variance = task.series->covariance(i, i);
     for (std::size_t j = 0; j < parameters; ++j)
       for (std::size_t k = 0; k < parameters; ++k)
         variance -= slope[j] * fit.covariance(j, k) * slope[k];
-    const double residual = task.series->gravity[i] - gravity_at(task.form, p, task.near, day);
+    const double residual = task.series->gravity[i] - gravity_at(task.form, p, task.mark, day);
     // Nothing is left where the curve goes through the point whatever it shows.
     const double least = 1e-6 * task.series->covariance(i, i);
     all.push_back(variance > least ? residual / std::sqrt(variance) : 0);

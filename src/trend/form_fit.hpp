@@ -15,17 +15,26 @@ using Theta = std::array<double, parameters>;
 
 [[nodiscard]] Theta theta_of(const numeric::CurveFit& fit);
 
+// What the day among the parameters is the day of: of coming so near to the final gravity, or of
+// passing a gravity.
+struct Mark {
+  double near = 0;
+  std::optional<double> passed{};
+
+  [[nodiscard]] double gravity(const Theta& p) const { return passed.value_or(p[final_at] + near); }
+};
+
 // Day of the middle.
-[[nodiscard]] double middle(Form form, const Theta& p, double near);
+[[nodiscard]] double middle(Form form, const Theta& p, const Mark& mark);
 
 // NaN where there is no such ferment.
-[[nodiscard]] double gravity_at(Form form, const Theta& p, double near, double day);
+[[nodiscard]] double gravity_at(Form form, const Theta& p, const Mark& mark, double day);
 
 // A form with the points it goes through; they have to outlive it.
 struct Task {
   Form form;
   const Series* series;
-  double near;
+  Mark mark;
 
   [[nodiscard]] numeric::CurveFit fit(const Theta& start) const;
   // The others, while one of them is held.
@@ -38,7 +47,7 @@ struct Candidate {
   double aicc;
 
   [[nodiscard]] double gravity(double day) const {
-    return gravity_at(task.form, theta_of(fit), task.near, day);
+    return gravity_at(task.form, theta_of(fit), task.mark, day);
   }
 };
 

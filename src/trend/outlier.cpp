@@ -12,8 +12,8 @@ namespace {
 // Number of the largest, whatever its sign.
 std::size_t largest(const std::vector<double>& residuals) {
   const auto by_size = [](double a, double b) { return std::abs(a) < std::abs(b); };
-  return static_cast<std::size_t>(
-      std::max_element(residuals.begin(), residuals.end(), by_size) - residuals.begin());
+  return static_cast<std::size_t>(std::max_element(residuals.begin(), residuals.end(), by_size) -
+                                  residuals.begin());
 }
 
 }  // namespace

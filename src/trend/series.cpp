@@ -7,6 +7,34 @@
 #include "areo/measurement/difference.hpp"
 
 namespace areo::trend {
+namespace {
+
+// One of a result, and when it was.
+struct Quantity {
+  Moment at;
+  const measurement::Result* result;
+  const measurement::Quantity* quantity;
+};
+
+constexpr double day_s = 86400;
+
+// Quantities that err together; -1 counts them downwards.
+Series joint(std::span<const Quantity> used, Moment zero, double sign) {
+  Series s{{}, {}, numeric::Covariance{used.size()}};
+  for (std::size_t i = 0; i < used.size(); ++i) {
+    const auto& [at, result, quantity] = used[i];
+    s.days.push_back(static_cast<double>(at.seconds - zero.seconds) / day_s);
+    s.gravity.push_back(sign * quantity->value.estimate);
+    s.covariance.set(i, i, quantity->value.u * quantity->value.u);
+    for (std::size_t j = 0; j < i; ++j)
+      s.covariance.set(
+          i, j,
+          measurement::covariance(*used[j].result, used[j].quantity->key, *result, quantity->key));
+  }
+  return s;
+}
+
+}  // namespace
 
 uncertainty::Value Series::value(std::size_t point) const {
   return {gravity[point], std::sqrt(covariance(point, point))};
@@ -44,28 +72,23 @@ uncertainty::Value Series::combination(std::span<const double> weights) const {
 }
 
 uncertainty::Value Series::fall(std::size_t from, std::size_t to) const {
-  const double variance =
-      covariance(from, from) + covariance(to, to) - 2 * covariance(from, to);
+  const double variance = covariance(from, from) + covariance(to, to) - 2 * covariance(from, to);
   return {gravity[from] - gravity[to], std::sqrt(std::max(variance, 0.0))};
 }
 
 Series series_of(std::span<const batch::Point> points, Moment zero) {
-  constexpr double day_s = 86400;
-  std::vector<const batch::Point*> used;
+  std::vector<Quantity> used;
   for (const batch::Point& p : points)
-    if (p.computed()) used.push_back(&p);
-  Series s{{}, {}, numeric::Covariance{used.size()}};
-  for (std::size_t i = 0; i < used.size(); ++i) {
-    const measurement::Quantity& q = used[i]->gravity();
-    s.days.push_back(static_cast<double>(used[i]->sample.at().seconds - zero.seconds) / day_s);
-    s.gravity.push_back(q.value.estimate);
-    s.covariance.set(i, i, q.value.u * q.value.u);
-    for (std::size_t j = 0; j < i; ++j)
-      s.covariance.set(i, j,
-                       measurement::covariance(used[j]->result(), used[j]->gravity().key,
-                                               used[i]->result(), q.key));
-  }
-  return s;
+    if (p.computed()) used.push_back({p.sample.at(), &p.result(), &p.gravity()});
+  return joint(used, zero, 1);
+}
+
+Series strength_series_of(std::span<const batch::Point> points, Moment zero) {
+  std::vector<Quantity> used;
+  for (const batch::Point& p : points)
+    if (p.has_strength())
+      used.push_back({p.sample.at(), &p.result(), &p.result().at("alcohol_percent_vol")});
+  return joint(used, zero, -1);
 }
 
 }  // namespace areo::trend

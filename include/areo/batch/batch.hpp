@@ -33,6 +33,11 @@ struct Point {
   std::string refused{};  ///< why nothing could be computed; empty if something was
 
   [[nodiscard]] bool computed() const { return refused.empty(); }
+  /// Whether its result holds a strength, be it an upper bound.
+  [[nodiscard]] bool has_strength() const {
+    return computed() && drink && drink->state != measurement::Fermentation::above &&
+           drink->state != measurement::Fermentation::contradiction;
+  }
   /// The result that holds the gravity, and the gravity itself.
   /// @throws Error{domain} if nothing could be computed
   [[nodiscard]] const measurement::Result& result() const { return drink ? drink->result : alone; }
@@ -77,7 +82,9 @@ class Batch {
   [[nodiscard]] std::vector<std::string> contradictions(
       const measurement::Original& original) const;
   /// Refusals of the models are kept in the point: a bad reading stops no other.
-  [[nodiscard]] Point point(const Sample& sample);
+  [[nodiscard]] Point point(const Sample& sample) { return point(sample, record_.culture); }
+  /// The same as if another culture had fermented it.
+  [[nodiscard]] Point point(const Sample& sample, ferment::Culture culture);
   /// The same for readings that are not in the notebook yet, at least one.
   [[nodiscard]] Point preview(std::vector<notebook::ReadingRecord> readings);
   /// Of all samples, in order of time.
@@ -101,7 +108,7 @@ class Batch {
   [[nodiscard]] measurement::OriginalSample sample_of(const Sample& sample);
   [[nodiscard]] measurement::Addition addition_of(const notebook::AdditionRecord& addition);
   [[nodiscard]] const measurement::ExtractKind& kind();
-  void compute(Point& point);
+  void compute(Point& point, ferment::Culture culture);
   void note_odd_repeats(const Sample& sample, std::vector<std::string>& notes);
 
   const notebook::Notebook* notebook_;

@@ -22,6 +22,11 @@ namespace areo::measurement {
                                                     std::span<const double> sorted, double limit,
                                                     double level = 0.95);
 
+/// The decision about a mixed culture's strength: below only where it would be so for clean yeast,
+/// too, as what may have become acids is no reason to be surer.
+[[nodiscard]] uncertainty::Decision decide_mixed(uncertainty::Decision mixed,
+                                                 const uncertainty::Decision& yeast);
+
 /// The smallest indication of the hydrometer at which the strength would be decided to lie below
 /// the limit, all else as read: a higher one means less alcohol.
 /// @return nothing if even an unchanged gravity would not decide: the instruments are too coarse

@@ -1,0 +1,212 @@
+#include "trend_words.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "areo/core/error.hpp"
+#include "areo/report/text.hpp"
+#include "batch_text.hpp"
+#include "parse.hpp"
+#include "strength.hpp"
+
+namespace areo::cli {
+namespace {
+
+using trend::Course;
+using trend::Fall;
+using trend::History;
+using trend::Phase;
+
+constexpr double day_s = 86400;
+
+std::string gravity_text(double gravity, double expanded) {
+  return report::fixed(gravity, report::supported_decimals(expanded));
+}
+
+std::string days_text(double days) { return duration_text(std::llround(days * day_s)); }
+
+std::string fall_text(const Fall& f) {
+  return report::value_text({std::abs(f.value.estimate), f.value.u, f.value.degrees_of_freedom},
+                            "");
+}
+
+std::string per_day_text(const Fall& f) {
+  return report::value_text({f.value.estimate / f.days, f.value.u / f.days}, "");
+}
+
+// "no fall larger than 0.0009 in 3.0 days; 4 readings"
+std::string none_text(const Fall& f) {
+  return fmt::format("no fall larger than {} in {}; {} readings",
+                     gravity_text(std::max(f.bound(), 0.0), f.value.expanded()), days_text(f.days),
+                     f.points);
+}
+
+// By the curve: "by the curve it passed it on 2026-03-05 (2026-03-04 to 2026-03-05), 90 % likely"
+std::string curve_text(const History& h, const trend::Passing& p) {
+  const trend::Crossing& c = p.by_curve;
+  if (!c.refused.empty()) return "no curve: " + c.refused;
+  if (c.never) return fmt::format("the curve ends below it ({:g} % likely)", 100 * p.level);
+  if (!c.day)
+    return c.lo
+               ? "by the curve the drink may pass it from " + when_text(moment_of(h, *c.lo)) + " on"
+               : "the curve ends below it, but the drink may still pass it";
+  const std::string from = c.lo ? when_text(moment_of(h, *c.lo)) : "before the first reading";
+  const std::string to = c.hi ? when_text(moment_of(h, *c.hi)) : "perhaps never";
+  return fmt::format("by the curve the drink {} it {} ({} to {}; {:g} % likely)",
+                     *c.day > h.series.days.back() ? "will pass" : "passed",
+                     when_text(moment_of(h, *c.day)), from, to, 100 * (2 * p.level - 1));
+}
+
+std::string cell(const batch::Point& p, const char* key, const char* unit, bool full) {
+  if (!p.drink || p.drink->state != measurement::Fermentation::measured) return "";
+  return report::value_text(p.drink->result.at(key).value, unit, full);
+}
+
+}  // namespace
+
+std::optional<double> expected_from_text(const std::string& text) {
+  if (text.empty()) return std::nullopt;
+  const TypedMark m = mark_from_text(text);
+  return physics::mark_from_liquid(physics::sg_20_20, physics::liquid_from_mark(m.scale, m.value));
+}
+
+Moment moment_of(const History& h, double day) {
+  return {h.zero.seconds + std::llround(day * day_s), h.zero.offset_s};
+}
+
+bool is_stuck(const History& h, const std::optional<double>& expected) {
+  if (h.state.phase != Phase::steady || !expected) return false;
+  const uncertainty::Value v = h.series.value(h.series.size() - 1);
+  return v.estimate - *expected > v.expanded();
+}
+
+std::string state_text(const History& h, const std::optional<double>& expected) {
+  const trend::State& s = h.state;
+  switch (s.phase) {
+    case Phase::lag:
+      return fmt::format("LAG, {}", none_text({s.whole->days, s.whole->value, h.series.size()}));
+    case Phase::active:
+      return fmt::format("ACTIVE, down {} in {}", fall_text(*s.recent), days_text(s.recent->days));
+    case Phase::slowing:
+      return fmt::format("SLOWING, {} a day after {} at its fastest", per_day_text(*s.recent),
+                         per_day_text(*s.fastest));
+    case Phase::steady:
+      if (is_stuck(h, expected))
+        return fmt::format("STUCK above the expected {}, {}", report::fixed(*expected, 3),
+                           none_text(*s.steady));
+      return "STEADY, " + none_text(*s.steady);
+    case Phase::unclear: break;
+  }
+  return h.series.size() < 2 ? "CANNOT TELL from one reading"
+                             : "CANNOT TELL, the last step is too short or too small";
+}
+
+std::vector<std::string> outlook_lines(const History& h, bool full) {
+  if (!h.outlook.course) {
+    const auto& r = h.outlook.refused;
+    return {fmt::format("none; {}{}", r.why,
+                        r.more == 0   ? ""
+                        : r.more == 1 ? "; 1 more reading would do"
+                                      : fmt::format("; about {} more readings would do", r.more))};
+  }
+  const Course& c = *h.outlook.course;
+  std::vector<std::string> all{
+      fmt::format("ends at {}, within {} of it from {} on ({} to {}); each {:g} % likely",
+                  report::interval_text(c.final, c.final_interval, "", full),
+                  gravity_text(c.near, c.near), moment_of(h, c.end_day).date(),
+                  moment_of(h, c.end_interval.lo).date(), moment_of(h, c.end_interval.hi).date(),
+                  100 * c.level),
+      fmt::format("{} curve; lag {}, fastest {} with {:.4f} a day",
+                  c.form == trend::Form::logistic ? "logistic" : "Gompertz",
+                  c.lag_day() > 0 ? "until " + when_text(moment_of(h, c.lag_day())) : "over before",
+                  when_text(moment_of(h, c.steepest_day())), c.steepest_fall())};
+  if (c.widened > 1)
+    all.push_back(
+        fmt::format("the readings scatter {:.1f} times as much as they should: intervals are "
+                    "wider for it",
+                    c.widened));
+  return all;
+}
+
+std::vector<std::vector<std::string>> point_rows(const History& h, bool full) {
+  std::vector<std::vector<std::string>> rows{
+      {"no.", "when", "gravity 20/20", "a day", "alcohol", "real extract", "real attenuation"}};
+  for (std::size_t i = 0; i < h.points.size(); ++i) {
+    const batch::Point& p = h.points[i];
+    const auto& fall = h.per_day[i];
+    rows.push_back(
+        {numbers(p.sample), when_text(p.sample.at()),
+         p.computed() ? report::value_text(p.gravity().value, "", full) : "",
+         fall ? report::value_text({-fall->estimate, fall->u, fall->degrees_of_freedom}, "", full)
+              : "",
+         strength_text(p, full), cell(p, "real_extract_percent", "% mass", full),
+         cell(p, "real_attenuation_percent", "%", full)});
+  }
+  return rows;
+}
+
+report::Plot gravity_plot(const History& h) {
+  report::Plot plot;
+  for (std::size_t i = 0; i < h.series.size(); ++i)
+    plot.points.push_back({h.series.days[i], h.series.gravity[i], h.series.value(i).expanded()});
+  if (const auto& c = h.outlook.course) plot.curve = [&c](double day) { return c->gravity(day); };
+  plot.x_label = [&h](double day) { return moment_of(h, day).date(); };
+  plot.y_label = [](double gravity) { return report::fixed(gravity, 3); };
+  return plot;
+}
+
+std::vector<std::string> odd_notes(const History& h) {
+  std::vector<std::string> all;
+  for (const trend::Oddity& o : h.odd)
+    all.push_back(
+        fmt::format("reading {} lies {} {} the others: {}? it counts until you say: "
+                    "areo reading exclude {} --reason TEXT",
+                    numbers(h.points[o.point].sample), report::fixed(std::abs(o.off), 4),
+                    o.off > 0 ? "above" : "below", o.likely, h.points[o.point].sample.first().id));
+  return all;
+}
+
+std::vector<std::string> passing_lines(const History& h, const trend::Passing& p) {
+  const auto reading = [&](std::size_t point) {
+    return fmt::format("{} (reading {})", when_text(h.points[point].sample.at()),
+                       numbers(h.points[point].sample));
+  };
+  const std::string below =
+      p.below_until ? "BELOW until " + reading(*p.below_until) : "no reading decides for below";
+  const std::string above =
+      p.above_from ? "ABOVE from " + reading(*p.above_from) + " on" : "none from which it is above";
+  return {fmt::format("limit {:g} % vol: {}, {}; {:g} % wanted for each", p.percent_vol, below,
+                      above, 100 * p.level),
+          curve_text(h, p)};
+}
+
+std::string next_text(const History& h, const std::optional<double>& expected,
+                      const std::string& name) {
+  if (is_stuck(h, expected)) return "find out why before a bottle is closed; then read again";
+  if (h.state.phase == Phase::steady)
+    return expected ? "read once more before a bottle is closed"
+                    : fmt::format(
+                          "is this its end? areo trend {} --expected SG says whether it is "
+                          "stuck above it",
+                          name);
+  return "read again in a day";
+}
+
+void require_bottle(const batch::Batch& batch, const std::string& bottle) {
+  const auto all = batch.bottles();
+  if (std::find(all.begin(), all.end(), bottle) != all.end() || all.empty()) return;
+  if (all == std::vector<std::string>{""})
+    throw Error{Errc::inconsistent,
+                fmt::format("{} has no bottle '{}'", batch.record().name, bottle),
+                "its readings are of the batch as a whole: leave --bottle out"};
+  std::string names;
+  for (const std::string& b : all) names += b.empty() ? "" : (names.empty() ? "" : ", ") + b;
+  throw Error{Errc::inconsistent,
+              bottle.empty() ? fmt::format("all readings of {} are of bottles", batch.record().name)
+                             : fmt::format("{} has no bottle '{}'", batch.record().name, bottle),
+              fmt::format("say --bottle NAME; there are: {}", names)};
+}
+
+}  // namespace areo::cli

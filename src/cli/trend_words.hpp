@@ -1,0 +1,47 @@
+#pragma once
+// What a ferment's history says, in sentences.
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "areo/report/plot.hpp"
+#include "areo/trend/history.hpp"
+#include "areo/trend/passing.hpp"
+#include "limit.hpp"
+
+namespace areo::cli {
+
+/// A gravity typed as where a ferment should end, SG 20/20; nothing if empty.
+/// @throws ParseError as mark_from_text()
+[[nodiscard]] std::optional<double> expected_from_text(const std::string& text);
+/// The moment of a day of the history.
+[[nodiscard]] Moment moment_of(const trend::History& h, double day);
+/// Steady, but above what was expected by more than the last reading may be off.
+[[nodiscard]] bool is_stuck(const trend::History& h, const std::optional<double>& expected);
+/// "ACTIVE, down 0.0085 ± 0.0013 in 24 hours"
+[[nodiscard]] std::string state_text(const trend::History& h,
+                                     const std::optional<double>& expected);
+/// What was read, and what follows from it, below the names of the columns.
+[[nodiscard]] std::vector<std::vector<std::string>> point_rows(const trend::History& h, bool full);
+/// The readings since the last addition, and the curve through them. The history must outlive it.
+[[nodiscard]] report::Plot gravity_plot(const trend::History& h);
+/// Where it ends and when, and the curve behind that; or why there is no outlook.
+[[nodiscard]] std::vector<std::string> outlook_lines(const trend::History& h, bool full);
+/// One sentence for each odd reading.
+[[nodiscard]] std::vector<std::string> odd_notes(const trend::History& h);
+/// When it passed a limit: by the readings, and by the curve.
+[[nodiscard]] std::vector<std::string> passing_lines(const trend::History& h,
+                                                     const trend::Passing& p);
+/// Where a steady ferment is no end.
+inline constexpr const char* steady_caution =
+    "steady is no promise: what sugar is left can still make pressure in a closed bottle; its "
+    "maker's rating rules";
+/// What to do next.
+[[nodiscard]] std::string next_text(const trend::History& h, const std::optional<double>& expected,
+                                    const std::string& batch);
+
+/// @throws Error{inconsistent} unless the batch has such a bottle; of several one has to be named,
+///         without any it is the batch
+void require_bottle(const batch::Batch& batch, const std::string& bottle);
+
+}  // namespace areo::cli

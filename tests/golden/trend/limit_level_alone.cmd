@@ -1,0 +1,2 @@
+rc=2
+areo trend PT-1 --level 95
