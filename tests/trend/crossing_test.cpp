@@ -70,9 +70,11 @@ TEST(Crossing, OfWhatLiesBeyondTheEndThereIsNone) {
 
 TEST(Crossing, BeforeTheFirstReadingIsOpen) {
   const Series late = read(9).from(2);
-  const Crossing c = crossing_of(late, near, 1.0495);
-  EXPECT_TRUE(c.refused.empty()) << c.refused;
-  EXPECT_FALSE(c.lo);
+  for (const double value : {1.042, 1.0495}) {  // just before it, and long before
+    const Crossing c = crossing_of(late, near, value);
+    EXPECT_TRUE(c.refused.empty()) << c.refused;
+    EXPECT_FALSE(c.lo) << value;
+  }
 }
 
 TEST(Crossing, TooFewReadingsAreRefused) {
