@@ -69,8 +69,8 @@ TEST(Crossing, OfWhatLiesBeyondTheEndThereIsNone) {
 }
 
 TEST(Crossing, BeforeTheFirstReadingIsOpen) {
-  const Series late = read(9).from(2);
-  for (const double value : {1.042, 1.0495}) {  // just before it, and long before
+  const Series late = read(9).from(1);
+  for (const double value : {1.0469, 1.0495}) {  // just before it, and long before
     const Crossing c = crossing_of(late, near, value);
     EXPECT_TRUE(c.refused.empty()) << c.refused;
     EXPECT_FALSE(c.lo) << value;
