@@ -64,6 +64,10 @@ double Course::gravity(double day) const {
   return gravity_at(form, {start, final, end_day, rate}, {near}, day);
 }
 
+double Course::uncertainty(double day) const {
+  return uncertainty_at(form, {start, final, end_day, rate}, {near}, covariance, day);
+}
+
 double Course::steepest_day() const { return middle(form, {start, final, end_day, rate}, {near}); }
 
 double Course::steepest_fall() const {
@@ -104,6 +108,9 @@ Outlook outlook_of(const Series& s, double near, double level) {
   if (all.size() > 1) c.aicc_of_other = all[1].aicc;
   c.widened = widening(fit);
   c.studentized = studentized(all.front());
+  for (std::size_t i = 0; i < parameters; ++i)
+    for (std::size_t j = i; j < parameters; ++j)
+      c.covariance.set(i, j, fit.covariance(i, j) * c.widened * c.widened);
   const double rise = rise_for(level, c.widened);
   std::optional<Interval> final, end;
   for (const Candidate& candidate : all) {

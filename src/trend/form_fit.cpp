@@ -107,6 +107,22 @@ double gravity_at(Form form, const Theta& p, const Mark& mark, double day) {
          (p[start_at] - p[final_at]) * consumed(form, p[rate_at] * (day - middle(form, p, mark)));
 }
 
+double uncertainty_at(Form form, const Theta& p, const Mark& mark, const numeric::Covariance& c,
+                      double day) {
+  Theta slope{};
+  for (std::size_t j = 0; j < parameters; ++j) {
+    const double h = 1e-4 * std::sqrt(c(j, j));
+    Theta above = p, below = p;
+    above[j] += h;
+    below[j] -= h;
+    slope[j] = (gravity_at(form, above, mark, day) - gravity_at(form, below, mark, day)) / (2 * h);
+  }
+  double variance = 0;
+  for (std::size_t j = 0; j < parameters; ++j)
+    for (std::size_t k = 0; k < parameters; ++k) variance += slope[j] * c(j, k) * slope[k];
+  return std::sqrt(std::max(variance, 0.0));
+}
+
 numeric::CurveFit Task::fit(const Theta& start) const {
   const auto curve = [this](double day, std::span<const double> q) {
     return gravity_at(form, {q[0], q[1], q[2], q[3]}, mark, day);
@@ -157,21 +173,9 @@ std::vector<double> studentized(const Candidate& candidate) {
   std::vector<double> all;
   for (std::size_t i = 0; i < task.series->size(); ++i) {
     const double day = task.series->days[i];
-    Theta slope{};
-    for (std::size_t j = 0; j < parameters; ++j) {
-      const double h = 1e-4 * std::sqrt(fit.covariance(j, j));
-      Theta above = p, below = p;
-      above[j] += h;
-      below[j] -= h;
-      slope[j] = (gravity_at(task.form, above, task.mark, day) -
-                  gravity_at(task.form, below, task.mark, day)) /
-                 (2 * h);
-    }
-    double variance = task.series->covariance(i, i);
-    for (std::size_t j = 0; j < parameters; ++j)
-      for (std::size_t k = 0; k < parameters; ++k)
-        variance -= slope[j] * fit.covariance(j, k) * slope[k];
-    const double residual = task.series->gravity[i] - gravity_at(task.form, p, task.mark, day);
+    const double of_curve = uncertainty_at(task.form, p, task.mark, fit.covariance, day);
+    const double variance = task.series->covariance(i, i) - of_curve * of_curve;
+    const double residual = task.series->gravity[i] - candidate.gravity(day);
     // Nothing is left where the curve goes through the point whatever it shows.
     const double least = 1e-6 * task.series->covariance(i, i);
     all.push_back(variance > least ? residual / std::sqrt(variance) : 0);

@@ -30,6 +30,10 @@ struct Mark {
 // NaN where there is no such ferment.
 [[nodiscard]] double gravity_at(Form form, const Theta& p, const Mark& mark, double day);
 
+// Standard uncertainty of the curve there, from the covariance of its parameters.
+[[nodiscard]] double uncertainty_at(Form form, const Theta& p, const Mark& mark,
+                                    const numeric::Covariance& c, double day);
+
 // A form with the points it goes through; they have to outlive it.
 struct Task {
   Form form;

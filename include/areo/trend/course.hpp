@@ -37,8 +37,11 @@ struct Course {
   /// Residual of each point in its own standard uncertainties, without the part of the curve that
   /// it drew to itself: a reading beyond 3 is odd.
   std::vector<double> studentized{};
+  numeric::Covariance covariance{4};  ///< of start, final, end_day and rate, widened
 
   [[nodiscard]] double gravity(double day) const;
+  /// Standard uncertainty of that, with what the readings share; the choice of the form left out.
+  [[nodiscard]] double uncertainty(double day) const;
   /// The middle: where it falls fastest.
   [[nodiscard]] double steepest_day() const;
   /// SG per day there.

@@ -1,0 +1,54 @@
+#pragma once
+// Pictures of values with their uncertainty, drawn by gnuplot.
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "areo/report/plot.hpp"
+
+namespace areo::report {
+
+enum class PictureFormat { svg, png, pdf };
+
+/// Values over x with their expanded uncertainty. No meaning rests on colour alone: each kind has
+/// its own shape or dashes too, and the colours are told apart by colour-blind readers.
+struct Chart {
+  struct Points {
+    std::string title;
+    std::vector<PlotPoint> points;  ///< finite
+    bool odd = false;               ///< open triangles instead of dots
+  };
+  struct Band {  ///< a curve and its expanded uncertainty around it
+    std::string title;
+    std::vector<PlotPoint> points;
+  };
+  std::string x_title, y_title;
+  /// x are seconds since 1970 of the wall clock, and dates stand below them.
+  bool time = false;
+  int y_decimals = 3;          ///< of the numbers beside it
+  std::vector<Points> points;  ///< at least one, each with at least one point
+  std::vector<Band> bands{};
+  std::vector<std::pair<std::string, double>> levels{};  ///< horizontal lines: title and y
+  std::vector<std::pair<std::string, double>> events{};  ///< vertical lines: title and x
+};
+
+/// Horizontal bars from the top down, of values above or equal to zero.
+struct Bars {
+  std::string x_title;
+  std::vector<std::pair<std::string, double>> bars;  ///< at least one: name and length
+};
+
+/// gnuplot's script for it. Texts in it can neither end their quotes nor run anything.
+/// @throws Error{domain} for a chart without points, or values that are not finite
+[[nodiscard]] std::string script_of(const Chart& chart, PictureFormat format);
+[[nodiscard]] std::string script_of(const Bars& bars, PictureFormat format);
+
+/// The picture that a script draws, as the bytes of a file.
+/// @throws Error{file} if gnuplot is not installed, or draws nothing
+[[nodiscard]] std::string draw(const std::string& script);
+
+/// By the end of a file's name: ".svg", ".png", ".pdf".
+/// @throws Error{domain} for another one
+[[nodiscard]] PictureFormat picture_format(const std::string& file);
+
+}  // namespace areo::report

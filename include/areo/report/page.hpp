@@ -1,0 +1,46 @@
+#pragma once
+// A page in HTML that needs nothing else: no network, no script, no other file.
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace areo::report {
+
+/// A text as HTML shows it: `<`, `>`, `&` and quotes escaped, control characters as visible marks.
+[[nodiscard]] std::string html_text(std::string_view text);
+
+/// A page from top to bottom. Every text is taken as it is, and escaped. Light or dark as the
+/// reader's device has it, in one column on a phone, and on paper of A4 or Letter.
+class Page {
+ public:
+  /// @param title  of the page and its only heading of the first level
+  explicit Page(std::string_view title);
+
+  /// A heading of the second level, and what follows belongs to it.
+  void section(std::string_view heading);
+  /// A heading of the third level, below a section.
+  void subsection(std::string_view heading);
+  void paragraph(std::string_view text);
+  /// What a reader should see first: a headline, and lines below it.
+  void headline(std::string_view text, const std::vector<std::string>& below);
+  /// Set apart, for cautions.
+  void caution(std::string_view text);
+  /// No items, no list.
+  void list(const std::vector<std::string>& items);
+  /// The first row names the columns; on a narrow screen each row becomes a block of its own.
+  /// @param rows  of one length each, at least the first
+  void table(std::string_view caption, const std::vector<std::vector<std::string>>& rows);
+  /// @param svg  a picture of SVG 1.1
+  /// @param alt  what it shows, for those who do not see it
+  void figure(std::string_view svg, std::string_view alt, std::string_view caption);
+  /// Below everything.
+  void footer(std::string_view text);
+
+  /// The whole page.
+  [[nodiscard]] std::string html() const;
+
+ private:
+  std::string title_, body_, footer_;
+};
+
+}  // namespace areo::report

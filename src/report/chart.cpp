@@ -1,0 +1,155 @@
+#include "areo/report/chart.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "areo/core/error.hpp"
+#include "areo/report/text.hpp"
+
+namespace areo::report {
+namespace {
+
+// Blue, orange, green, and greys, of a palette for all kinds of colour vision [okabe2008].
+constexpr const char* blue = "#0072B2";
+constexpr const char* orange = "#D55E00";
+constexpr const char* green = "#006B50";  // darker than theirs, for text on white
+constexpr const char* pale = "#9CC3DD";
+
+constexpr int width = 760, height = 400;  // of an SVG, in its own units
+
+// In single quotes gnuplot neither looks for commands nor for escapes; a quote is doubled.
+std::string quoted(std::string_view text) {
+  std::string out = "'";
+  for (const char c : printable(text)) {
+    out += c;
+    if (c == '\'') out += c;
+  }
+  return out + "'";
+}
+
+std::string terminal(PictureFormat format, int high) {
+  switch (format) {
+    case PictureFormat::svg:
+      return fmt::format("set terminal svg size {},{} dynamic font 'sans-serif,13' noenhanced\n",
+                         width, high);
+    case PictureFormat::png:
+      return fmt::format(
+          "set terminal pngcairo size {},{} font 'sans-serif,13' fontscale 2 linewidth 2 "
+          "pointscale 2 noenhanced\n",
+          2 * width, 2 * high);
+    case PictureFormat::pdf:
+      return fmt::format(
+          "set terminal pdfcairo size 19cm,{:.1f}cm font 'sans-serif,10' noenhanced\n",
+          19.0 * high / width);
+  }
+  return "";
+}
+
+void require_finite(const std::vector<PlotPoint>& points) {
+  const bool finite = std::all_of(points.begin(), points.end(), [](const PlotPoint& p) {
+    return std::isfinite(p.x) && std::isfinite(p.y) && std::isfinite(p.expanded);
+  });
+  if (points.empty() || !finite) throw Error{Errc::domain, "a chart needs finite points"};
+}
+
+// Named data: "$d0 << EOD".
+std::string block(std::size_t number, const std::vector<PlotPoint>& points) {
+  std::string out = fmt::format("$d{} << EOD\n", number);
+  for (const PlotPoint& p : points) out += fmt::format("{} {} {}\n", p.x, p.y, p.expanded);
+  return out + "EOD\n";
+}
+
+constexpr double day_s = 86400;
+
+std::string axes(const Chart& chart, double lo, double hi) {
+  std::string out =
+      fmt::format("set xlabel {}\nset ylabel {}\n", quoted(chart.x_title), quoted(chart.y_title));
+  out +=
+      "set grid ytics lt 1 lc rgb '#c8c8c8' lw 0.5\nset border 3\nset tics nomirror out\n"
+      "set key below center horizontal reverse Left samplen 2\n"
+      "set style fill solid 0.6 noborder\n";
+  out += fmt::format("set format y '%.{}f'\n", chart.y_decimals);
+  const double margin = hi > lo ? 0.03 * (hi - lo) : 1;
+  out += fmt::format("set xrange [{}:{}]\n", lo - margin, hi + margin);
+  if (chart.time)
+    out += fmt::format("set xdata time\nset timefmt '%s'\nset format x '{}'\n",
+                       hi - lo > 300 * day_s ? "%Y-%m" : "%m-%d");
+  return out;
+}
+
+}  // namespace
+
+std::string script_of(const Chart& chart, PictureFormat format) {
+  if (chart.points.empty()) throw Error{Errc::domain, "a chart needs points"};
+  double lo = chart.points[0].points.empty() ? 0 : chart.points[0].points[0].x, hi = lo;
+  std::string data, plots;
+  std::size_t number = 0;
+  const auto add = [&](const std::vector<PlotPoint>& points) {
+    require_finite(points);
+    for (const PlotPoint& p : points) {
+      lo = std::min(lo, p.x);
+      hi = std::max(hi, p.x);
+    }
+    data += block(number, points);
+    plots += fmt::format("{} $d{} ", number == 0 ? "plot" : ", \\\n ", number);
+    ++number;
+  };
+  for (const Chart::Band& b : chart.bands) {
+    add(b.points);
+    plots += fmt::format("using 1:($2-$3):($2+$3) with filledcurves lc rgb '{}' title {}", pale,
+                         quoted(b.title + ", about 95 %"));
+    add(b.points);
+    plots += fmt::format("using 1:2 with lines lw 2 lc rgb '{}' title {}", blue, quoted(b.title));
+  }
+  for (const Chart::Points& p : chart.points) {
+    add(p.points);
+    plots +=
+        fmt::format("using 1:2:3 with yerrorbars pt {} ps {} lw 1.2 lc rgb '{}' title {}",
+                    p.odd ? 8 : 7, p.odd ? 1.2 : 0.6, p.odd ? orange : "black", quoted(p.title));
+  }
+  std::string marks;
+  for (const auto& [title, y] : chart.levels) {
+    if (!std::isfinite(y)) throw Error{Errc::domain, "a line of a chart needs a finite value"};
+    plots += fmt::format(", \\\n {} with lines dt 2 lw 2 lc rgb '{}' title {}", y, orange,
+                         quoted(title));
+  }
+  for (const auto& [title, x] : chart.events) {
+    if (!std::isfinite(x)) throw Error{Errc::domain, "a line of a chart needs a finite value"};
+    marks += fmt::format(
+        "set arrow from {0}, graph 0 to {0}, graph 1 nohead dt 4 lw 2 lc rgb '{1}'\n"
+        "set label {2} at {0}, graph 0.97 offset 0.5,0 textcolor rgb '{1}'\n",
+        x, green, quoted(title));
+  }
+  return terminal(format, height) + data + axes(chart, lo, hi) + marks + plots + "\n";
+}
+
+std::string script_of(const Bars& bars, PictureFormat format) {
+  if (bars.bars.empty()) throw Error{Errc::domain, "a chart needs bars"};
+  std::vector<PlotPoint> ends;
+  std::string names;
+  for (const auto& [name, length] : bars.bars) {
+    const auto row = static_cast<double>(ends.size());
+    ends.push_back({length, -row, 0});
+    names += fmt::format("{}{} {}", names.empty() ? "" : ", ", quoted(name), -row);
+  }
+  require_finite(ends);
+  const int high = 90 + 26 * static_cast<int>(bars.bars.size());
+  return terminal(format, high) + block(0, ends) +
+         fmt::format(
+             "set xlabel {}\nunset key\nset border 3\nset tics nomirror out\nset xrange [0:*]\n"
+             "set yrange [{}:0.7]\nset ytics ({})\nset style fill solid 0.8 noborder\n"
+             "plot $d0 using (0):2:(0):1:($2-0.35):($2+0.35) with boxxyerror lc rgb '{}'\n",
+             quoted(bars.x_title), 0.3 - static_cast<double>(bars.bars.size()), names, blue);
+}
+
+PictureFormat picture_format(const std::string& file) {
+  if (file.ends_with(".svg")) return PictureFormat::svg;
+  if (file.ends_with(".png")) return PictureFormat::png;
+  if (file.ends_with(".pdf")) return PictureFormat::pdf;
+  throw Error{Errc::domain, fmt::format("{} is no kind of picture", file),
+              "a name that ends in .svg, .png or .pdf"};
+}
+
+}  // namespace areo::report

@@ -1,0 +1,56 @@
+#pragma once
+// How a page looks. Colours have a contrast of 4.5 or more in both schemes.
+namespace areo::report {
+
+inline constexpr const char* page_style = R"(
+:root { color-scheme: light dark; --ink: #1a1a1a; --paper: #ffffff; --soft: #4d4d4d;
+  --line: #c8c8c8; --tint: #f2f5f7; --mark: #8a4b00; --mark-tint: #fff6e8; }
+@media (prefers-color-scheme: dark) { :root { --ink: #ececec; --paper: #16181a; --soft: #b8bcc0;
+  --line: #474c50; --tint: #22272a; --mark: #ffc46b; --mark-tint: #2e2716; }
+  img { filter: invert(0.92) hue-rotate(180deg); } }
+* { box-sizing: border-box; }
+body { margin: 0 auto; padding: 1rem; max-width: 60rem; background: var(--paper);
+  color: var(--ink); font: 1rem/1.5 system-ui, "DejaVu Sans", sans-serif;
+  overflow-wrap: anywhere; }
+h1 { font-size: 1.7rem; line-height: 1.2; margin: 0.5rem 0; }
+h2 { font-size: 1.25rem; margin: 2rem 0 0.5rem; border-bottom: 2px solid var(--line); }
+h3 { font-size: 1.05rem; margin: 1.25rem 0 0.25rem; }
+p { margin: 0.5rem 0; max-width: 44rem; }
+.headline { background: var(--tint); border-left: 0.4rem solid var(--line);
+  padding: 0.75rem 1rem; margin: 1rem 0; }
+.headline strong { font-size: 1.5rem; line-height: 1.3; display: block; }
+.caution { background: var(--mark-tint); border-left: 0.4rem solid var(--mark);
+  padding: 0.5rem 1rem; }
+.caution::before { content: "Caution: "; font-weight: bold; color: var(--mark); }
+figure { margin: 1rem 0; }
+img { display: block; width: 100%; height: auto; background: #ffffff; }
+figcaption, caption, footer { color: var(--soft); font-size: 0.9rem; text-align: left; }
+table { border-collapse: collapse; width: 100%; margin: 1rem 0; font-size: 0.9rem;
+  font-variant-numeric: tabular-nums; }
+caption { padding-bottom: 0.25rem; }
+th, td { text-align: left; vertical-align: top; padding: 0.25rem 0.5rem;
+  border-bottom: 1px solid var(--line); }
+footer { margin-top: 2.5rem; border-top: 1px solid var(--line); padding-top: 0.5rem; }
+@media (max-width: 44rem) {
+  thead { position: absolute; left: 0; width: 1px; height: 1px; overflow: hidden;
+    clip-path: inset(50%); }
+  tr, td { display: block; }
+  tbody tr { border: 1px solid var(--line); margin-bottom: 0.5rem; }
+  td { border: 0; padding-left: 45%; position: relative; min-height: 1.9rem; }
+  td::before { content: attr(data-column); position: absolute; left: 0.5rem; width: 40%;
+    color: var(--soft); }
+  td:empty { display: none; }
+}
+@page { margin: 15mm; }
+@media print {
+  :root { --ink: #000000; --paper: #ffffff; --soft: #333333; --tint: #ffffff;
+    --mark-tint: #ffffff; --mark: #000000; }
+  body { max-width: none; padding: 0; font-size: 10pt; }
+  img { filter: none; }
+  h2, h3 { break-after: avoid; }
+  figure, tr, .headline, .caution { break-inside: avoid; }
+  thead { display: table-header-group; }
+}
+)";
+
+}  // namespace areo::report
