@@ -6,6 +6,7 @@
 #include "areo/calibration/check.hpp"
 #include "areo/calibration/drift.hpp"
 #include "areo/notebook/record.hpp"
+#include "instrument_text.hpp"
 #include "output.hpp"
 
 namespace areo::cli {
@@ -31,10 +32,6 @@ void print_drift(const notebook::InstrumentRecord& instrument,
 [[nodiscard]] std::string drift_json(const notebook::CalibrationRecord& before,
                                      const calibration::Drift& drift);
 
-/// Unit of the instrument's scale; may be empty.
-[[nodiscard]] std::string unit_of(const notebook::InstrumentRecord& r);
-/// An indication with the decimals of the instrument's scale, and its unit.
-[[nodiscard]] std::string shown(const notebook::InstrumentRecord& r, double indication);
 /// A difference with its sign: "+0.0012", to the last place that `expanded` supports.
 [[nodiscard]] std::string signed_text(double value, double expanded);
 /// One check as an object for programs.

@@ -138,20 +138,6 @@ void refuse_foot_of_scale(const InstrumentRecord& instrument, const calibration:
 
 }  // namespace
 
-std::string unit_of(const InstrumentRecord& r) {
-  if (const auto* h = r.hydrometer()) return physics::scale_unit(h->scale);
-  if (const auto* p = r.refractometer())
-    return p->scale == instruments::RefractometerScale::brix ? "Brix" : "";
-  return "°C";
-}
-
-std::string shown(const InstrumentRecord& r, double indication) {
-  if (r.thermometer() != nullptr) return report::celsius_text(indication);
-  const std::string unit = unit_of(r);
-  return report::indication_text(indication, r.graduation().division) +
-         (unit.empty() ? "" : " " + unit);
-}
-
 std::string signed_text(double value, double expanded) {
   const std::string text = report::fixed(value, report::last_place(expanded));
   return text.starts_with('-') ? text : "+" + text;

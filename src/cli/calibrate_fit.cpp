@@ -12,31 +12,17 @@
 #include "bench.hpp"
 #include "calibrate.hpp"
 #include "failure.hpp"
+#include "fitted.hpp"
 
 namespace areo::cli {
 namespace {
 
+void print_fit(const Fitted& f) {
+  for (const std::string& text : fit_lines(f)) line(text);
+}
+
 using notebook::CheckRecord;
 using notebook::InstrumentRecord;
-
-struct Fitted {
-  InstrumentRecord instrument;
-  std::vector<CheckRecord> checks;
-  calibration::CheckSet evaluated;
-  calibration::CorrectionFit fit;
-  double tolerance = 0;
-  std::vector<std::string> remarks;
-};
-
-Fitted fitted(const notebook::Notebook& book, const InstrumentRecord& instrument,
-              std::vector<CheckRecord> checks) {
-  return {instrument,
-          checks,
-          evaluate(book, instrument, checks),
-          fit(book, instrument, checks),
-          instrument.graduation().maximum_permissible_error,
-          remarks_on_thermometers(book, checks)};
-}
 
 // After a year the new checks alone make the new calibration.
 std::vector<CheckRecord> made_since(std::vector<CheckRecord> all, const std::string& since,
@@ -63,21 +49,6 @@ std::vector<CheckRecord> without(std::vector<CheckRecord> all,
   return all;
 }
 
-uncertainty::Value correction_at(const instruments::Correction& c, double indication) {
-  return {c.at(indication), c.uncertainty_at(indication)};
-}
-
-// The verdict for people: with the reason if there is none.
-const char* sentence(calibration::Conformity c, bool consistent) {
-  switch (c) {
-    case calibration::Conformity::within: return "kept";
-    case calibration::Conformity::outside:
-      return consistent ? "EXCEEDED; with the correction it serves" : "EXCEEDED";
-    case calibration::Conformity::cannot_tell: return "these checks cannot tell";
-  }
-  return "";
-}
-
 const char* word(calibration::Conformity c) {
   switch (c) {
     case calibration::Conformity::within: return "within";
@@ -85,55 +56,6 @@ const char* word(calibration::Conformity c) {
     case calibration::Conformity::cannot_tell: return "cannot_tell";
   }
   return "";
-}
-
-// "check 2: sugar 52 g + 448 g water at 21 °C: shows 1.042, should show 1.0413 ± 0.0006".
-std::string check_line(const InstrumentRecord& instrument, const CheckRecord& r,
-                       const calibration::Check& c) {
-  return fmt::format("  check {}: {}{}: shows {}, should show {}", r.id, c.label,
-                     r.temperature_c ? " at " + report::celsius_text(*r.temperature_c) : "",
-                     shown(instrument, c.indication),
-                     report::value_text(c.expected, unit_of(instrument)));
-}
-
-void print_fit(const Fitted& f) {
-  const auto& c = f.fit.correction;
-  const std::string unit = unit_of(f.instrument);
-  const auto instruction_at = [&](double r) {
-    const auto b = correction_at(c, r);
-    return report::instruction(b.estimate, report::last_place(b.expanded())) +
-           (unit.empty() || std::abs(b.estimate) < 1e-12 ? "" : " " + unit);
-  };
-  if (f.fit.slope_used) {
-    line(fmt::format("{}: {} at {}, {} at {}, in between in proportion", f.instrument.name(),
-                     instruction_at(c.checked_lo), shown(f.instrument, c.checked_lo),
-                     instruction_at(c.checked_hi), shown(f.instrument, c.checked_hi)));
-  } else {
-    const auto b = correction_at(c, c.r0);
-    line(fmt::format(
-        "{}: {}", f.instrument.name(),
-        report::instruction(b.estimate, report::last_place(b.expanded()), unit, "every reading")));
-  }
-  line(fmt::format("  correction at {:.4g}: {}", c.r0,
-                   report::value_text(correction_at(c, c.r0), unit)));
-  line(fmt::format("  checked from {} to {} in {}; {}", shown(f.instrument, c.checked_lo),
-                   shown(f.instrument, c.checked_hi), c.provenance, f.fit.reason));
-  for (std::size_t i = 0; i < f.checks.size(); ++i) {
-    const calibration::Check& check = f.evaluated.checks[i];
-    line(fmt::format("{}, off the fit by {}", check_line(f.instrument, f.checks[i], check),
-                     signed_text(f.fit.residuals[i], check.correction.expanded())));
-  }
-  notes(f.remarks);
-  if (f.fit.chi_squared_limit)
-    line(fmt::format("  the checks {}: chi-squared {:.1f}, limit {:.1f} at 95 %",
-                     f.fit.consistent ? "agree" : "DISAGREE", f.fit.line.chi_squared,
-                     *f.fit.chi_squared_limit));
-  else
-    line("  nothing is left to test this by; one more check would tell");
-  if (!f.fit.consistent) return;  // no verdict from checks that contradict each other
-  line(fmt::format("  tolerance {:.3g}{} in this range: {}", f.tolerance,
-                   unit.empty() ? "" : " " + unit,
-                   sentence(calibration::judge(c, f.tolerance), f.fit.consistent)));
 }
 
 // The first of the checks after the longest pause, if that is so long that the instrument may have
@@ -191,7 +113,8 @@ void print_left_out(const notebook::Notebook& book, const InstrumentRecord& inst
   for (const CheckRecord& r : book.checks(instrument.id)) {
     if (std::any_of(used.begin(), used.end(), [&](const auto& u) { return u.id == r.id; }))
       continue;
-    line(check_line(instrument, r, evaluate(book, instrument, std::span{&r, 1}).checks.front()) +
+    line("  " +
+         check_text(instrument, r, evaluate(book, instrument, std::span{&r, 1}).checks.front()) +
          (used.empty() ? "" : "; not used"));
   }
 }

@@ -15,6 +15,7 @@
 #include "command.hpp"
 #include "failure.hpp"
 #include "usage.hpp"
+#include "write_file.hpp"
 
 namespace areo::cli {
 namespace {
@@ -29,28 +30,6 @@ struct Options {
 std::string first_line() {
   return fmt::format(R"({{"areo":"export of a notebook","version":{}}})",
                      notebook::notebook_version);
-}
-
-void refuse_existing(const std::string& path) {
-  std::error_code error;
-  if (fs::exists(path, error))
-    throw Error{Errc::file, fmt::format("{} is there already", path),
-                "name a new one; nothing was changed"};
-}
-
-// A file that is complete under its name, or absent.
-void write_file(const std::string& path, const std::function<void(std::ostream&)>& write) {
-  const std::string partial = path + ".partial";
-  std::ofstream out{partial, std::ios::binary};
-  if (out) write(out);
-  out.close();
-  std::error_code error;
-  if (out) fs::rename(partial, path, error);
-  if (!out || error) {
-    fs::remove(partial, error);
-    throw Error{Errc::file, fmt::format("{} cannot be written", path),
-                "check its folder, its rights, and the room on the disk"};
-  }
 }
 
 std::int64_t write_json(const notebook::Notebook& book, std::ostream& out) {

@@ -14,6 +14,7 @@
 #include "calibrate.hpp"
 #include "command.hpp"
 #include "failure.hpp"
+#include "instrument_text.hpp"
 #include "parse_refraction.hpp"
 
 namespace areo::cli {
@@ -102,26 +103,6 @@ notebook::InstrumentRecord thermometer_record(const Options& o) {
   return r;
 }
 
-std::string scale_name(const instruments::Refractometer& r) {
-  if (r.scale == instruments::RefractometerScale::index) return "refractive index";
-  return r.also_gravity ? "Brix and gravity" : "Brix";
-}
-
-std::string describe(const notebook::InstrumentRecord& r) {
-  if (const auto* h = r.hydrometer())
-    return fmt::format("hydrometer, {}, {} to {}, division {:g}", physics::scale_name(h->scale),
-                       report::indication_text(h->lo, h->division),
-                       report::indication_text(h->hi, h->division), h->division);
-  if (const auto* p = r.refractometer())
-    return fmt::format("refractometer, {}, {} to {}, division {:g}, {}", scale_name(*p),
-                       report::indication_text(p->lo, p->division),
-                       report::indication_text(p->hi, p->division), p->division,
-                       p->compensated ? "temperature-compensated" : "not compensated");
-  const auto* t = r.thermometer();
-  return fmt::format("thermometer, {:g} to {:g} °C, division {:g} °C", t->lo_c, t->hi_c,
-                     t->division_c);
-}
-
 using Retired = std::optional<notebook::Retirement>;
 
 std::string retired_text(const notebook::Retirement& r) {
@@ -131,7 +112,7 @@ std::string retired_text(const notebook::Retirement& r) {
 std::string json_of(const notebook::InstrumentRecord& r, const Retired& retired) {
   std::string out = fmt::format(
       R"({{"name":{},"description":{},"added_at":"{}","note":{},"retired_at":{},"retired_reason":{})",
-      report::json_string(r.name()), report::json_string(describe(r)), r.added_at.text(),
+      report::json_string(r.name()), report::json_string(instrument_text(r)), r.added_at.text(),
       report::json_string(r.note), retired ? report::json_string(retired->at.text()) : "null",
       retired ? report::json_string(retired->reason) : "null");
   if (const auto* h = r.hydrometer())
@@ -197,7 +178,7 @@ int run_add(const Options& o, const Session& session) {
     raw_line(json_of(r, {}));
     return done;
   }
-  line(fmt::format("{}: {}", r.name(), describe(r)));
+  line(fmt::format("{}: {}", r.name(), instrument_text(r)));
   if (r.thermometer() == nullptr)
     line(
         fmt::format("next: in clean water at 20 °C it should show {}; "
@@ -221,7 +202,7 @@ int run_list(const Session& session) {
     if (session.json)
       raw_line(json_of(r, retired));
     else
-      line(fmt::format("{}: {}{}", r.name(), describe(r),
+      line(fmt::format("{}: {}{}", r.name(), instrument_text(r),
                        retired ? "; " + retired_text(*retired) : ""));
   }
   return done;
@@ -234,7 +215,7 @@ int run_show(const Options& o, const Session& session) {
     raw_line(json_of(r, book.retired(r.id)));
     return done;
   }
-  line(fmt::format("{}: {}", r.name(), describe(r)));
+  line(fmt::format("{}: {}", r.name(), instrument_text(r)));
   if (const auto* h = r.hydrometer()) {
     line(fmt::format("  glass expansion {:g}e-6 per °C, tolerance {:g}",
                      h->glass_expansion_per_c * 1e6, h->maximum_permissible_error()));

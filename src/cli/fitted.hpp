@@ -1,0 +1,30 @@
+#pragma once
+// A calibration with the checks behind it, in words.
+#include <string>
+#include <vector>
+
+#include "areo/calibration/fit.hpp"
+#include "areo/notebook/store.hpp"
+
+namespace areo::cli {
+
+struct Fitted {
+  notebook::InstrumentRecord instrument;
+  std::vector<notebook::CheckRecord> checks;
+  calibration::CheckSet evaluated;
+  calibration::CorrectionFit fit;
+  double tolerance = 0;
+  std::vector<std::string> remarks;  ///< about the thermometers of the checks
+};
+[[nodiscard]] Fitted fitted(const notebook::Notebook& book,
+                            const notebook::InstrumentRecord& instrument,
+                            std::vector<notebook::CheckRecord> checks);
+
+/// "check 2: sugar 52 g + 448 g water at 21 °C: shows 1.042, should show 1.0413 ± 0.0006"
+[[nodiscard]] std::string check_text(const notebook::InstrumentRecord& instrument,
+                                     const notebook::CheckRecord& r, const calibration::Check& c);
+/// What to add to a reading, each check with what the fit leaves of it, and whether they agree; the
+/// first line is the headline.
+[[nodiscard]] std::vector<std::string> fit_lines(const Fitted& f);
+
+}  // namespace areo::cli

@@ -1,0 +1,47 @@
+#include "instrument_text.hpp"
+
+#include <fmt/format.h>
+
+#include "areo/physics/scale_name.hpp"
+#include "areo/report/text.hpp"
+
+namespace areo::cli {
+namespace {
+
+std::string scale_name(const instruments::Refractometer& r) {
+  if (r.scale == instruments::RefractometerScale::index) return "refractive index";
+  return r.also_gravity ? "Brix and gravity" : "Brix";
+}
+
+}  // namespace
+
+std::string instrument_text(const notebook::InstrumentRecord& r) {
+  if (const auto* h = r.hydrometer())
+    return fmt::format("hydrometer, {}, {} to {}, division {:g}", physics::scale_name(h->scale),
+                       report::indication_text(h->lo, h->division),
+                       report::indication_text(h->hi, h->division), h->division);
+  if (const auto* p = r.refractometer())
+    return fmt::format("refractometer, {}, {} to {}, division {:g}, {}", scale_name(*p),
+                       report::indication_text(p->lo, p->division),
+                       report::indication_text(p->hi, p->division), p->division,
+                       p->compensated ? "temperature-compensated" : "not compensated");
+  const auto* t = r.thermometer();
+  return fmt::format("thermometer, {:g} to {:g} °C, division {:g} °C", t->lo_c, t->hi_c,
+                     t->division_c);
+}
+
+std::string unit_of(const notebook::InstrumentRecord& r) {
+  if (const auto* h = r.hydrometer()) return physics::scale_unit(h->scale);
+  if (const auto* p = r.refractometer())
+    return p->scale == instruments::RefractometerScale::brix ? "Brix" : "";
+  return "°C";
+}
+
+std::string shown(const notebook::InstrumentRecord& r, double indication) {
+  if (r.thermometer() != nullptr) return report::celsius_text(indication);
+  const std::string unit = unit_of(r);
+  return report::indication_text(indication, r.graduation().division) +
+         (unit.empty() ? "" : " " + unit);
+}
+
+}  // namespace areo::cli
