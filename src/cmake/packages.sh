@@ -1,7 +1,8 @@
 #!/bin/sh
 # Installs the Debian packages that areo needs and that are missing.
 # usage: sh src/cmake/packages.sh build|test|ci
-#   build  compiler and libraries     test  ... and what the tests use     ci  ... and the lints
+#   build  compiler and libraries     test  ... and what the tests use
+#   ci     ... and the browser and the lints
 set -eu
 
 build='g++ cmake ninja-build libboost-dev libgsl-dev libcli11-dev libfmt-dev libsqlite3-dev
@@ -10,7 +11,7 @@ test="$build libgtest-dev libbenchmark-dev units python3"
 case ${1-} in
   build) wanted=$build ;;
   test) wanted=$test ;;
-  ci) wanted="$test clang-format clang-tidy" ;;
+  ci) wanted="$test chromium chromium-driver tidy clang-format clang-tidy" ;;
   *) echo "usage: sh $0 build|test|ci" >&2; exit 2 ;;
 esac
 
