@@ -60,47 +60,18 @@ void append_wrapped(std::vector<std::string>& lines, const std::string& first,
   lines.push_back(line);
 }
 
-void append_table(std::vector<std::string>& lines, const std::vector<Contribution>& all,
-                  const Quantity& q, const Digits& digits) {
-  const double coverage = q.value.expanded() / q.value.u;
-  const std::size_t width = display_width(digits.number(q.value.expanded()));
-  double rest = 0;
-  std::size_t more = 0;
-  for (const Contribution& c : all) {
-    if (std::abs(c.fraction) < shown_fraction) {
-      rest += c.fraction;
-      ++more;
-      continue;
-    }
-    const auto bar = static_cast<std::size_t>(std::lround(std::max(c.fraction, 0.0) * bar_columns));
+void append_table(std::vector<std::string>& lines, const BudgetParts& table) {
+  std::size_t width = 0;
+  for (const BudgetPart& p : table.parts) width = std::max(width, display_width(p.text));
+  for (const BudgetPart& p : table.parts) {
+    const auto bar = static_cast<std::size_t>(std::lround(std::max(p.fraction, 0.0) * bar_columns));
     const std::string first =
-        fmt::format("  {:<{}}  {:>3.0f} %  {:<{}}  ", digits.number(coverage * c.share), width,
-                    100 * c.fraction, std::string(std::min(bar, bar_columns), '#'), bar_columns);
-    append_wrapped(lines, first, c.input.name);
-    append_wrapped(lines, std::string(display_width(first), ' '), c.input.provenance);
+        fmt::format("  {:<{}}  {:>3.0f} %  {:<{}}  ", p.text, width, 100 * p.fraction,
+                    std::string(std::min(bar, bar_columns), '#'), bar_columns);
+    append_wrapped(lines, first, p.name);
+    append_wrapped(lines, std::string(display_width(first), ' '), p.provenance);
   }
-  if (more > 0)
-    lines.push_back(
-        fmt::format("  and {} more, together {}", more,
-                    rest < 0.0005 ? "below 0.1 %" : fmt::format("{:.1f} %", 100 * rest)));
-}
-
-void append_measures(std::vector<std::string>& lines, const measurement::Result& result,
-                     const Quantity& q, const Digits& digits) {
-  lines.emplace_back("what each measure alone would gain:");
-  for (const measurement::Measure& m : measurement::measures(result, q.key))
-    append_wrapped(
-        lines, "  ",
-        worth_taking(q.value, m.after)
-            ? fmt::format("{}: {} -> {} ({})", m.words, digits.number(q.value.expanded()),
-                          digits.number(m.after.expanded()), m.changes)
-            : m.words + ": no gain");
-  const measurement::Floor floor = measurement::floor_of(result, q.key);
-  append_wrapped(
-      lines, "  ",
-      fmt::format(
-          "all of them: {}, of which most by {}{}", digits.with_unit(floor.after), floor.limit,
-          floor.needs_laboratory ? "; only a distillation or a laboratory gets below" : ""));
+  if (!table.rest.empty()) lines.push_back("  " + table.rest);
 }
 
 void append_plan(std::vector<std::string>& lines, const measurement::Plan& plan, double target,
@@ -122,6 +93,46 @@ void append_plan(std::vector<std::string>& lines, const measurement::Plan& plan,
 
 }  // namespace
 
+BudgetParts budget_parts(const measurement::Result& result, std::string_view key, bool full) {
+  const Quantity& q = result.at(key);
+  const Digits digits{q, full};
+  const double coverage = q.value.expanded() / q.value.u;
+  BudgetParts table;
+  double rest = 0;
+  std::size_t more = 0;
+  for (const Contribution& c : measurement::budget(result, key)) {
+    if (std::abs(c.fraction) < shown_fraction) {
+      rest += c.fraction;
+      ++more;
+      continue;
+    }
+    const double expanded = coverage * c.share;
+    table.parts.push_back(
+        {expanded, digits.number(expanded), c.fraction, c.input.name, c.input.provenance});
+  }
+  if (more > 0)
+    table.rest = fmt::format("and {} more, together {}", more,
+                             rest < 0.0005 ? "below 0.1 %" : fmt::format("{:.1f} %", 100 * rest));
+  return table;
+}
+
+std::vector<std::string> measure_sentences(const measurement::Result& result, std::string_view key,
+                                           bool full) {
+  const Quantity& q = result.at(key);
+  const Digits digits{q, full};
+  std::vector<std::string> all;
+  for (const measurement::Measure& m : measurement::measures(result, key))
+    all.push_back(worth_taking(q.value, m.after)
+                      ? fmt::format("{}: {} -> {} ({})", m.words, digits.number(q.value.expanded()),
+                                    digits.number(m.after.expanded()), m.changes)
+                      : m.words + ": no gain");
+  const measurement::Floor floor = measurement::floor_of(result, key);
+  all.push_back(fmt::format(
+      "all of them: {}, of which most by {}{}", digits.with_unit(floor.after), floor.limit,
+      floor.needs_laboratory ? "; only a distillation or a laboratory gets below" : ""));
+  return all;
+}
+
 bool worth_taking(const Value& before, const Value& after) {
   const double unit = std::pow(10.0, -last_place(before.expanded()));
   return before.expanded() - after.expanded() >= unit;
@@ -129,15 +140,16 @@ bool worth_taking(const Value& before, const Value& after) {
 
 std::vector<std::string> budget_lines(const measurement::Result& result, std::string_view key,
                                       std::optional<double> target, bool full) {
-  const auto contributions = measurement::budget(result, key);
   const Quantity& q = result.at(key);
   const Digits digits{q, full};
   std::vector<std::string> lines;
   append_wrapped(lines, "",
                  fmt::format("{}, {}; its parts as ± for about 95 %:", q.name,
                              value_text(q.value, q.unit, full)));
-  append_table(lines, contributions, q, digits);
-  append_measures(lines, result, q, digits);
+  append_table(lines, budget_parts(result, key, full));
+  lines.emplace_back("what each measure alone would gain:");
+  for (const std::string& sentence : measure_sentences(result, key, full))
+    append_wrapped(lines, "  ", sentence);
   if (target) append_plan(lines, measurement::cheapest(result, key, *target), *target, digits);
   return lines;
 }

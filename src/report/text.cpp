@@ -101,6 +101,17 @@ std::size_t display_width(std::string_view utf8) {
   }));
 }
 
+std::string shortened(std::string_view utf8, std::size_t most) {
+  if (display_width(utf8) <= most) return std::string{utf8};
+  std::string out;
+  for (std::size_t kept = 0; kept + 1 < most && !utf8.empty(); ++kept) {
+    const std::size_t length = std::max<std::size_t>(utf8_length(utf8), 1);
+    out += utf8.substr(0, length);
+    utf8.remove_prefix(length);
+  }
+  return out + "…";
+}
+
 std::vector<std::string> aligned(const std::vector<std::vector<std::string>>& rows) {
   std::vector<std::size_t> widths;
   for (const auto& row : rows) {

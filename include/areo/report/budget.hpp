@@ -14,6 +14,28 @@ namespace areo::report {
 /// Whether a measure moves the second digit of the expanded uncertainty by one unit at least.
 [[nodiscard]] bool worth_taking(const uncertainty::Value& before, const uncertainty::Value& after);
 
+/// A contribution to an uncertainty: the ± for about 95 % that the result would have if there were
+/// no other.
+struct BudgetPart {
+  double expanded = 0;  ///< in the unit of the quantity
+  std::string text;     ///< the same with the digits that the whole supports: "± 0.27"
+  double fraction = 0;  ///< of the variance
+  std::string name;     ///< of the input
+  std::string provenance;
+};
+struct BudgetParts {
+  std::vector<BudgetPart> parts;  ///< largest first; half a percent of the variance or more
+  std::string rest;               ///< "and 4 more, together 0.3 %"; empty if there are none
+};
+/// @throws Error{domain} as measurement::budget()
+[[nodiscard]] BudgetParts budget_parts(const measurement::Result& result, std::string_view key,
+                                       bool full = false);
+
+/// What each measure alone would gain, and all of them.
+/// @throws Error{domain} as measurement::budget()
+[[nodiscard]] std::vector<std::string> measure_sentences(const measurement::Result& result,
+                                                         std::string_view key, bool full = false);
+
 /// A table of contributions, largest first, with bars and provenance, 80 columns wide; then what
 /// measures would gain, and with a target the cheapest way to it. A contribution is shown as the ±
 /// for about 95 % that the result would have if there were no other; those below half a percent of
