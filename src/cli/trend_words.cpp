@@ -182,6 +182,17 @@ std::vector<std::string> passing_lines(const History& h, const trend::Passing& p
           curve_text(h, p)};
 }
 
+std::string limit_now_text(const History& h, const trend::Passing& p) {
+  std::size_t last = h.points.size();
+  while (last > 0 && !h.points[last - 1].has_strength()) --last;
+  const bool below = last > 0 && p.below_until == last - 1;
+  return fmt::format("limit {:g} % vol: {} at the last reading; {:g} % are wanted", p.percent_vol,
+                     below          ? "BELOW"
+                     : p.above_from ? "ABOVE"
+                                    : "CANNOT TELL",
+                     100 * p.level);
+}
+
 std::string next_text(const History& h, const std::optional<double>& expected,
                       const std::string& name) {
   if (is_stuck(h, expected)) return "find out why before a bottle is closed; then read again";

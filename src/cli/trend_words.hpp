@@ -32,6 +32,8 @@ namespace areo::cli {
 /// When it passed a limit: by the readings, and by the curve.
 [[nodiscard]] std::vector<std::string> passing_lines(const trend::History& h,
                                                      const trend::Passing& p);
+/// "limit 0.5 % vol: ABOVE at the last reading"
+[[nodiscard]] std::string limit_now_text(const trend::History& h, const trend::Passing& p);
 /// Where a steady ferment is no end.
 inline constexpr const char* steady_caution =
     "steady is no promise: what sugar is left can still make pressure in a closed bottle; its "

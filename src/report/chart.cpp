@@ -17,7 +17,8 @@ constexpr const char* orange = "#D55E00";
 constexpr const char* green = "#006B50";  // darker than theirs, for text on white
 constexpr const char* pale = "#9CC3DD";
 
-constexpr int width = 760, height = 400;  // of an SVG, in its own units
+// Of an SVG, in its own units: narrow, so that a phone's screen leaves its text legible.
+constexpr int width = 600, height = 360;
 
 // In single quotes gnuplot neither looks for commands nor for escapes; a quote is doubled.
 std::string quoted(std::string_view text) {
@@ -29,16 +30,16 @@ std::string quoted(std::string_view text) {
   return out + "'";
 }
 
-std::string terminal(PictureFormat format, int high) {
+std::string terminal(PictureFormat format, int high, int font = 14) {
   switch (format) {
     case PictureFormat::svg:
-      return fmt::format("set terminal svg size {},{} dynamic font 'sans-serif,13' noenhanced\n",
-                         width, high);
+      return fmt::format("set terminal svg size {},{} dynamic font 'sans-serif,{}' noenhanced\n",
+                         width, high, font);
     case PictureFormat::png:
       return fmt::format(
-          "set terminal pngcairo size {},{} font 'sans-serif,13' fontscale 2 linewidth 2 "
+          "set terminal pngcairo size {},{} font 'sans-serif,{}' fontscale 2 linewidth 2 "
           "pointscale 2 noenhanced\n",
-          2 * width, 2 * high);
+          2 * width, 2 * high, font);
     case PictureFormat::pdf:
       return fmt::format(
           "set terminal pdfcairo size 19cm,{:.1f}cm font 'sans-serif,10' noenhanced\n",
@@ -63,19 +64,41 @@ std::string block(std::size_t number, const std::vector<PlotPoint>& points) {
 
 constexpr double day_s = 86400;
 
+// Some seven dates, at midnights where there are so many.
+std::string dates(double days) {
+  const double each = days / 7;
+  double step = std::ceil(each);
+  const char* format = "%m-%d";
+  if (days < 2.5) {
+    step = days < 1 ? 0.25 : 0.5;
+    format = "%m-%d\\n%H:%M";
+  } else if (days > 300) {
+    step = 30 * std::ceil(each / 30);
+    format = "%Y-%m";
+  }
+  return fmt::format("set xdata time\nset timefmt '%s'\nset format x \"{}\"\nset xtics {}\n",
+                     format, step * day_s);
+}
+
+// Some four numbers: 1, 2 or 5 of a power of ten apart.
+double round_step(double largest) {
+  const double least = largest / 4, power = std::pow(10.0, std::floor(std::log10(least)));
+  for (const double n : {1.0, 2.0, 5.0})
+    if (n * power >= least) return n * power;
+  return 10 * power;
+}
+
 std::string axes(const Chart& chart, double lo, double hi) {
   std::string out =
       fmt::format("set xlabel {}\nset ylabel {}\n", quoted(chart.x_title), quoted(chart.y_title));
   out +=
       "set grid ytics lt 1 lc rgb '#c8c8c8' lw 0.5\nset border 3\nset tics nomirror out\n"
-      "set key below center horizontal reverse Left samplen 2\n"
+      "set key below center horizontal reverse Left samplen 2 spacing 1.2\n"
       "set style fill solid 0.6 noborder\n";
   out += fmt::format("set format y '%.{}f'\n", chart.y_decimals);
   const double margin = hi > lo ? 0.03 * (hi - lo) : 1;
   out += fmt::format("set xrange [{}:{}]\n", lo - margin, hi + margin);
-  if (chart.time)
-    out += fmt::format("set xdata time\nset timefmt '%s'\nset format x '{}'\n",
-                       hi - lo > 300 * day_s ? "%Y-%m" : "%m-%d");
+  if (chart.time) out += dates((hi - lo) / day_s);
   return out;
 }
 
@@ -135,13 +158,18 @@ std::string script_of(const Bars& bars, PictureFormat format) {
     names += fmt::format("{}{} {}", names.empty() ? "" : ", ", quoted(name), -row);
   }
   require_finite(ends);
+  double largest = 0;
+  for (const auto& [name, length] : bars.bars) largest = std::max(largest, length);
   const int high = 90 + 26 * static_cast<int>(bars.bars.size());
-  return terminal(format, high) + block(0, ends) +
+  constexpr int font = 12;  // names are long
+  return terminal(format, high, font) + block(0, ends) +
          fmt::format(
              "set xlabel {}\nunset key\nset border 3\nset tics nomirror out\nset xrange [0:*]\n"
+             "set xtics {}\n"
              "set yrange [{}:0.7]\nset ytics ({})\nset style fill solid 0.8 noborder\n"
              "plot $d0 using (0):2:(0):1:($2-0.35):($2+0.35) with boxxyerror lc rgb '{}'\n",
-             quoted(bars.x_title), 0.3 - static_cast<double>(bars.bars.size()), names, blue);
+             quoted(bars.x_title), largest > 0 ? round_step(largest) : 1,
+             0.3 - static_cast<double>(bars.bars.size()), names, blue);
 }
 
 PictureFormat picture_format(const std::string& file) {

@@ -22,6 +22,9 @@ std::string percent_encoded(std::string_view bytes) {
   return out;
 }
 
+// A number with its uncertainty, or a date and a time: kept on one line.
+constexpr std::size_t short_cell = 16;
+
 std::string element(std::string_view name, std::string_view text) {
   return fmt::format("<{0}>{1}</{0}>\n", name, html_text(text));
 }
@@ -75,9 +78,12 @@ void Page::table(std::string_view caption, const std::vector<std::vector<std::st
     if (rows[i].size() > columns.size())
       throw Error{Errc::domain, "a row has more cells than there are columns"};
     body_ += "<tr>";
-    for (std::size_t k = 0; k < columns.size(); ++k)
-      body_ += fmt::format("<td data-column=\"{}\">{}</td>", html_text(columns[k]),
-                           k < rows[i].size() ? html_text(rows[i][k]) : "");
+    for (std::size_t k = 0; k < columns.size(); ++k) {
+      const std::string cell = k < rows[i].size() ? html_text(rows[i][k]) : "";
+      body_ += fmt::format("<td{} data-column=\"{}\">{}</td>",
+                           display_width(cell) <= short_cell ? " class=\"short\"" : "",
+                           html_text(columns[k]), cell);
+    }
     body_ += "</tr>\n";
   }
   body_ += "</tbody>\n</table>\n";

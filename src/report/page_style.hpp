@@ -23,13 +23,14 @@ p { margin: 0.5rem 0; max-width: 44rem; }
   padding: 0.5rem 1rem; }
 .caution::before { content: "Caution: "; font-weight: bold; color: var(--mark); }
 figure { margin: 1rem 0; }
-img { display: block; width: 100%; height: auto; background: #ffffff; }
+img { display: block; width: 100%; max-width: 44rem; height: auto; background: #ffffff; }
 figcaption, caption, footer { color: var(--soft); font-size: 0.9rem; text-align: left; }
 table { border-collapse: collapse; width: 100%; margin: 1rem 0; font-size: 0.9rem;
   font-variant-numeric: tabular-nums; }
 caption { padding-bottom: 0.25rem; }
 th, td { text-align: left; vertical-align: top; padding: 0.25rem 0.5rem;
   border-bottom: 1px solid var(--line); }
+.short { white-space: nowrap; }
 footer { margin-top: 2.5rem; border-top: 1px solid var(--line); padding-top: 0.5rem; }
 @media (max-width: 44rem) {
   thead { position: absolute; left: 0; width: 1px; height: 1px; overflow: hidden;
@@ -45,8 +46,14 @@ footer { margin-top: 2.5rem; border-top: 1px solid var(--line); padding-top: 0.5
 @media print {
   :root { --ink: #000000; --paper: #ffffff; --soft: #333333; --tint: #ffffff;
     --mark-tint: #ffffff; --mark: #000000; }
-  body { max-width: none; padding: 0; font-size: 10pt; }
-  img { filter: none; }
+  html { font-size: 9.5pt; }
+  body { max-width: none; padding: 0; line-height: 1.35; }
+  p { max-width: none; }
+  h2 { margin-top: 1.25rem; }
+  img { filter: none; max-height: 62mm; width: auto; max-width: 100%; }
+  figure { margin: 0.5rem 0; }
+  ul { margin: 0.25rem 0; }
+  footer { margin-top: 1rem; }
   h2, h3 { break-after: avoid; }
   figure, tr, .headline, .caution { break-inside: avoid; }
   thead { display: table-header-group; }

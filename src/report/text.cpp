@@ -101,6 +101,13 @@ std::size_t display_width(std::string_view utf8) {
   }));
 }
 
+std::string sentence(std::string_view words) {
+  std::string out{words};
+  if (!out.empty() && out[0] >= 'a' && out[0] <= 'z')
+    out[0] = static_cast<char>(out[0] - 'a' + 'A');
+  return out + ".";
+}
+
 std::string shortened(std::string_view utf8, std::size_t most) {
   if (display_width(utf8) <= most) return std::string{utf8};
   std::string out;

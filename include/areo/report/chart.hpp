@@ -22,11 +22,12 @@ struct Chart {
     std::string title;
     std::vector<PlotPoint> points;
   };
-  std::string x_title, y_title;
+  std::string x_title;  ///< empty for dates, which need none
+  std::string y_title;
   /// x are seconds since 1970 of the wall clock, and dates stand below them.
   bool time = false;
-  int y_decimals = 3;          ///< of the numbers beside it
-  std::vector<Points> points;  ///< at least one, each with at least one point
+  int x_decimals = 3, y_decimals = 3;  ///< of the numbers at the axes
+  std::vector<Points> points;          ///< at least one, each with at least one point
   std::vector<Band> bands{};
   std::vector<std::pair<std::string, double>> levels{};  ///< horizontal lines: title and y
   std::vector<std::pair<std::string, double>> events{};  ///< vertical lines: title and x

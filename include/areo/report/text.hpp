@@ -54,6 +54,9 @@ inline constexpr int further_digits = 6;
 /// Columns that a UTF-8 text takes on a terminal, counted in characters (areo prints no wide ones).
 [[nodiscard]] std::size_t display_width(std::string_view utf8);
 
+/// "Ends at 1.009.": words as a sentence of their own.
+[[nodiscard]] std::string sentence(std::string_view words);
+
 /// A text of so many characters at the most, with an ellipsis for what is left out.
 [[nodiscard]] std::string shortened(std::string_view utf8, std::size_t most);
 

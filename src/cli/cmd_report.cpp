@@ -1,0 +1,116 @@
+// areo report: a page to show, and a picture.
+#include <fmt/format.h>
+
+#include <memory>
+
+#include "areo/core/error.hpp"
+#include "areo/report/chart.hpp"
+#include "areo/report/json.hpp"
+#include "batch_text.hpp"
+#include "bench.hpp"
+#include "command.hpp"
+#include "failure.hpp"
+#include "report_charts.hpp"
+#include "report_material.hpp"
+#include "version.hpp"
+#include "write_file.hpp"
+
+namespace areo::cli {
+namespace {
+
+struct Options {
+  std::string name, bottle, expected, limit, level, out, plot;
+  bool audience = false;
+};
+
+void require_output(const Options& o) {
+  if (o.out.empty() && o.plot.empty())
+    throw UsageError{"a report goes into a file, and none is named",
+                     "say --out page.html, or --plot picture.svg"};
+  if (o.out.empty() && o.audience)
+    throw UsageError{"--audience is about the page", "say --out page.html"};
+}
+
+std::string title(const notebook::BatchRecord& r) {
+  return r.drink.empty() ? r.name : fmt::format("{}: {}", r.name, r.drink);
+}
+
+// @return why it has no pictures
+std::string write_page(const Options& o, const Material& m) {
+  report::Page page{title(m.batch->record())};
+  page.paragraph(batch_text(m.batch->record()) + ".");
+  std::string missing = o.audience ? write_audience(page, m) : write_full(page, m);
+  page.footer(fmt::format("Made on {} with areo {} (tables {}) from readings in a notebook.",
+                          now().date(), version, tables_digest));
+  write_file(o.out, [&](std::ostream& out) { out << page.html(); });
+  return missing;
+}
+
+// One bottle, one picture.
+void write_plot(const Options& o, const Material& m) {
+  const report::PictureFormat format = report::picture_format(o.plot);
+  if (m.accounts.size() > 1)
+    throw Error{
+        Errc::inconsistent,
+        fmt::format("{} has several bottles, and a picture shows one", m.batch->record().name),
+        "say --bottle NAME"};
+  const std::string picture =
+      report::draw(report::script_of(gravity_chart(m, m.accounts[0]), format));
+  write_file(o.plot, [&](std::ostream& out) { out << picture; });
+}
+
+int run_report(const Options& o, const Session& session) {
+  require_output(o);
+  if (!o.plot.empty()) (void)report::picture_format(o.plot);  // before anything is written
+  if (!o.level.empty() && o.limit.empty())
+    throw UsageError{"--level says how sure to be about a limit, and there is none",
+                     "say --limit 0.5, or leave --level out"};
+  const auto expected = expected_from_text(o.expected);
+  const auto limit = limit_from_text(o.limit, o.level);
+  const notebook::Notebook book{notebook_path(session), notebook::Open::read};
+  batch::Batch batch{book, o.name};
+  const Material m = material_of(book, batch, o.bottle, expected, limit, session.full);
+  if (!o.plot.empty()) write_plot(o, m);
+  std::string missing;
+  if (!o.out.empty()) missing = write_page(o, m);
+  if (session.json) {
+    raw_line(fmt::format(R"({{"report":{},"page":{},"plot":{},"no_pictures":{}}})",
+                         report::json_string(batch.record().name),
+                         o.out.empty() ? "null" : report::json_string(o.out),
+                         o.plot.empty() ? "null" : report::json_string(o.plot),
+                         missing.empty() ? "null" : report::json_string(missing)));
+    return done;
+  }
+  if (!o.out.empty()) line(o.out + ": a page that needs nothing else; open it in any browser");
+  if (!o.plot.empty()) line(o.plot + ": gravity against date");
+  if (!missing.empty()) notes({"without pictures: " + missing});
+  return done;
+}
+
+}  // namespace
+
+void setup_report(const Command& app, const Session& session, Run& run) {
+  const auto o = std::make_shared<Options>();
+  auto c = app.add_subcommand("report", "a page with the story of a batch, to show and to print");
+  c.add_option("name", o->name, "the batch").required();
+  c.add_option("--out", o->out, "write the page to this file; an older one is replaced")
+      .type_name("FILE.html");
+  c.add_flag("--audience", o->audience, "one sheet for people who only want to know");
+  c.add_option("--plot", o->plot, "write the plot of the gravity to this file")
+      .type_name("FILE.svg|png|pdf");
+  c.add_option("--bottle", o->bottle, "of this bottle only; all that were read unless stated")
+      .type_name("NAME");
+  c.add_option("--expected", o->expected, "where it should end: steady above it is stuck")
+      .type_name("1.008");
+  c.add_option("--limit", o->limit, "an alcohol, or a named limit, to hold it against")
+      .type_name("0.5");
+  c.add_option("--level", o->level, "how sure to be on each side of the limit; 95 unless stated")
+      .type_name("95%");
+  c.footer(
+      "Examples:\n  areo report PT-1 --out pt-1.html --limit 0.5\n"
+      "  areo report PT-1 --audience --out for-guests.html\n"
+      "  areo report PT-1 --plot pt-1.png");
+  c.callback([=, &session, &run] { run = [=, &session] { return run_report(*o, session); }; });
+}
+
+}  // namespace areo::cli

@@ -1,0 +1,106 @@
+// One sheet for people who only want to know what is in the glass.
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "areo/report/budget.hpp"
+#include "areo/report/text.hpp"
+#include "batch_text.hpp"
+#include "report_charts.hpp"
+#include "strength.hpp"
+
+namespace areo::cli {
+namespace {
+
+using batch::Point;
+
+bool refracted(const Material& m, const Point& p) {
+  return m.batch->shelf().instrument(p.sample.first().instrument).refractometer() != nullptr;
+}
+
+// Of several, which one.
+std::string who(const Material& m, const Account& a) {
+  return m.accounts.size() > 1 ? title_of(a) + ": " : "";
+}
+
+// "12 times from 2026-03-02 to 2026-03-13"
+std::string measured_text(const Material& m, const Account& a) {
+  const auto& points = a.history.points;
+  const bool drop =
+      std::any_of(points.begin(), points.end(), [&](const Point& p) { return refracted(m, p); });
+  const bool float_ =
+      std::any_of(points.begin(), points.end(), [&](const Point& p) { return !refracted(m, p); });
+  const char* with = !drop     ? "how deep a glass float sinks in it"
+                     : !float_ ? "how a drop of it bends light"
+                               : "how deep a glass float sinks in it, and how a drop bends light";
+  return fmt::format("{}{} times from {} to {}, by {}.", who(m, a), points.size(),
+                     points.front().sample.at().date(), points.back().sample.at().date(), with);
+}
+
+// The strength as a range in words.
+std::string meaning(const Material& m, const Account& a) {
+  const Point* last = a.last_strength();
+  if (last == nullptr) return who(m, a) + "these readings say nothing of its alcohol.";
+  const auto& v = last->result().at(strength_key).value;
+  if (last->drink->state != measurement::Fermentation::measured)
+    return fmt::format("{}{}.", who(m, a), strength_text(*last, m.full));
+  return fmt::format(
+      "{}{} on {}, with about 95 %.", who(m, a),
+      report::interval_text({v.estimate - v.expanded(), v.estimate + v.expanded()}, "% vol"),
+      last->sample.at().date());
+}
+
+// What most of the doubt comes from.
+std::string doubt(const Material& m, const Account& a) {
+  const Point* last = a.last_strength();
+  if (last == nullptr || !(last->result().at(strength_key).value.u > 0)) return "";
+  const auto parts = report::budget_parts(last->result(), strength_key).parts;
+  return report::sentence(fmt::format("{}most of the doubt comes from {} ({:.0f} % of it); {}",
+                                      who(m, a), parts.front().name, 100 * parts.front().fraction,
+                                      parts.front().provenance));
+}
+
+}  // namespace
+
+std::string write_audience(report::Page& page, const Material& m) {
+  Pictures pictures{page};
+  write_headline(page, m);
+  page.section("What was measured");
+  std::vector<std::string> measured, means, sure;
+  for (const Account& a : m.accounts) {
+    measured.push_back(measured_text(m, a));
+    means.push_back(meaning(m, a));
+    if (a.passing) means.push_back(report::sentence(limit_now_text(a.history, *a.passing)));
+    if (std::string text = doubt(m, a); !text.empty()) sure.push_back(std::move(text));
+  }
+  page.list(measured);
+  page.paragraph(
+      "Sugar makes a liquid heavier; yeast turns sugar into alcohol, and it becomes lighter. From "
+      "how much lighter it became follows how much alcohol there is.");
+  page.section("What it means");
+  page.list(means);
+  for (const Account& a : m.accounts)
+    if (const auto chart = strength_chart(m, a); !chart.points.empty())
+      pictures.add(report::script_of(chart, report::PictureFormat::svg),
+                   fmt::format("Alcohol against date: {} strengths with error bars",
+                               chart.points.front().points.size()),
+                   report::sentence(who(m, a) + "alcohol by volume; the bars hold about 95 %"));
+  page.section("How sure that is");
+  page.list(sure);
+  page.section("What could be wrong");
+  std::vector<std::string> wrong{
+      fmt::format("It holds {}.", basis_text(m.batch->record().culture)),
+      "It was not distilled, and no laboratory has seen it.",
+      "What is left of the sugar can go on fermenting, in a bottle too: the strength rises.",
+      "Nobody can tell from it how a drink acts on a person, or who may drive."};
+  for (const Account& a : m.accounts)
+    for (const trend::Oddity& o : a.history.odd)
+      wrong.push_back(report::sentence(
+          fmt::format("{}the reading of {} does not go with the others ({}?)", who(m, a),
+                      when_text(a.history.points[o.point].sample.at()), o.likely)));
+  page.list(wrong);
+  write_cautions(page, m);
+  return pictures.missing();
+}
+
+}  // namespace areo::cli

@@ -1,0 +1,117 @@
+#include "report_charts.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "areo/report/budget.hpp"
+#include "areo/report/text.hpp"
+#include "batch_text.hpp"
+#include "calibrate.hpp"
+#include "strength.hpp"
+
+namespace areo::cli {
+namespace {
+
+using report::Chart;
+using report::PlotPoint;
+using trend::History;
+
+constexpr std::size_t longest_name = 40;  // of a bar, so that the bar keeps its room
+constexpr std::size_t longest_event = 24;
+
+// By the clock on the wall.
+double wall_s(Moment m) { return static_cast<double>(m.seconds + m.offset_s); }
+
+bool is_odd(const History& h, std::size_t point) {
+  return std::any_of(h.odd.begin(), h.odd.end(),
+                     [&](const trend::Oddity& o) { return o.point == point; });
+}
+
+void add_additions(Chart& chart, const Material& m, const Account& a) {
+  for (const notebook::AdditionRecord& r : m.batch->additions())
+    if (concerns(r, a))
+      chart.events.emplace_back(report::shortened(addition_text(*m.book, r), longest_event),
+                                wall_s(r.made_at));
+}
+
+// The curve from the first reading that counts to where it ends, or a little beyond the last one.
+void add_curve(Chart& chart, const History& h) {
+  if (!h.outlook.course) return;
+  const trend::Course& c = *h.outlook.course;
+  const double last = h.series.days.back();
+  const double to = std::clamp(c.end_interval.hi, last, 2 * last);
+  constexpr int steps = 160;
+  Chart::Band band{"curve", {}};
+  for (int i = 0; i <= steps; ++i) {
+    const double day = to * i / steps;
+    band.points.push_back({wall_s(moment_of(h, day)), c.gravity(day), 1.96 * c.uncertainty(day)});
+  }
+  chart.bands.push_back(std::move(band));
+}
+
+}  // namespace
+
+Chart gravity_chart(const Material& m, const Account& a) {
+  const History& h = a.history;
+  Chart chart{.x_title = {}, .y_title = "gravity 20/20", .time = true, .points = {}};
+  Chart::Points usual{"reading ± U", {}}, odd{"odd reading ± U", {}, true};
+  for (std::size_t i = 0; i < h.points.size(); ++i) {
+    const batch::Point& p = h.points[i];
+    if (!p.computed()) continue;
+    const auto& v = p.gravity().value;
+    (is_odd(h, i) ? odd : usual)
+        .points.push_back({wall_s(p.sample.at()), v.estimate, v.expanded()});
+  }
+  for (Chart::Points* all : {&usual, &odd})
+    if (!all->points.empty()) chart.points.push_back(std::move(*all));
+  add_curve(chart, h);
+  add_additions(chart, m, a);
+  return chart;
+}
+
+Chart strength_chart(const Material& m, const Account& a) {
+  Chart chart{
+      .x_title = {}, .y_title = "alcohol, % vol", .time = true, .y_decimals = 1, .points = {}};
+  Chart::Points all{"strength ± U", {}};
+  for (const batch::Point& p : a.history.points) {
+    if (!p.has_strength()) continue;
+    const auto& v = p.result().at(strength_key).value;
+    all.points.push_back({wall_s(p.sample.at()), v.estimate, v.expanded()});
+  }
+  if (all.points.empty()) return chart;
+  chart.points.push_back(std::move(all));
+  if (m.limit)
+    chart.levels.emplace_back(fmt::format("limit {:g} % vol", m.limit->percent_vol),
+                              m.limit->percent_vol);
+  add_additions(chart, m, a);
+  return chart;
+}
+
+Chart residual_chart(const Fitted& f) {
+  const std::string unit = unit_of(f.instrument);
+  Chart chart{.x_title = "shown" + (unit.empty() ? "" : ", " + unit),
+              .y_title = "check less fit" + (unit.empty() ? "" : ", " + unit),
+              .x_decimals = report::supported_decimals(10 * f.instrument.graduation().division),
+              .y_decimals = report::supported_decimals(f.instrument.graduation().division),
+              .points = {}};
+  Chart::Points all{"check ± U", {}};
+  for (std::size_t i = 0; i < f.checks.size(); ++i) {
+    const calibration::Check& c = f.evaluated.checks[i];
+    all.points.push_back({c.indication, f.fit.residuals[i], c.correction.expanded()});
+  }
+  if (all.points.empty()) return chart;
+  chart.points.push_back(std::move(all));
+  chart.levels.emplace_back("the fit", 0);
+  return chart;
+}
+
+report::Bars budget_bars(const measurement::Result& result, const std::string& key) {
+  const measurement::Quantity& q = result.at(key);
+  report::Bars bars{fmt::format("± for about 95 %, {}", q.unit), {}};
+  for (const report::BudgetPart& p : report::budget_parts(result, key).parts)
+    bars.bars.emplace_back(report::shortened(p.name, longest_name), p.expanded);
+  return bars;
+}
+
+}  // namespace areo::cli

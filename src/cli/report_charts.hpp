@@ -1,0 +1,22 @@
+#pragma once
+// The pictures of a report, as charts.
+#include <string>
+#include <vector>
+
+#include "areo/measurement/result.hpp"
+#include "areo/report/chart.hpp"
+#include "fitted.hpp"
+#include "report_material.hpp"
+
+namespace areo::cli {
+
+/// Gravities with their uncertainty, the curve of the outlook, odd readings, additions.
+[[nodiscard]] report::Chart gravity_chart(const Material& m, const Account& a);
+/// Strengths with their uncertainty, and the limit; no points if there are none.
+[[nodiscard]] report::Chart strength_chart(const Material& m, const Account& a);
+/// What a calibration's fit leaves of each check, with the uncertainty of the check.
+[[nodiscard]] report::Chart residual_chart(const Fitted& f);
+/// The parts of an uncertainty, largest first.
+[[nodiscard]] report::Bars budget_bars(const measurement::Result& result, const std::string& key);
+
+}  // namespace areo::cli

@@ -1,0 +1,88 @@
+#include "report_material.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "areo/core/error.hpp"
+#include "areo/report/chart.hpp"
+#include "batch_text.hpp"
+#include "strength.hpp"
+
+namespace areo::cli {
+
+const batch::Point* Account::last_strength() const {
+  const auto& points = history.points;
+  const auto last = std::find_if(points.rbegin(), points.rend(),
+                                 [](const batch::Point& p) { return p.has_strength(); });
+  return last == points.rend() ? nullptr : &*last;
+}
+
+Material material_of(const notebook::Notebook& book, batch::Batch& batch, const std::string& bottle,
+                     const std::optional<double>& expected, const std::optional<Limit>& limit,
+                     bool full) {
+  Material m{&book, &batch, {}, {}, expected, limit, full};
+  std::vector<std::string> bottles = batch.bottles();
+  if (!bottle.empty() || bottles.empty()) {
+    require_bottle(batch, bottle);
+    bottles = {bottle};
+  }
+  std::optional<Error> first;
+  for (const std::string& name : bottles) try {
+      Account a{name, trend::history_of(batch, name)};
+      if (limit) a.passing = trend::passing_of(batch, a.history, limit->percent_vol, limit->level);
+      m.accounts.push_back(std::move(a));
+    } catch (const Error& e) {
+      if (!first) first = e;
+      m.silent.emplace_back(e.what());
+    }
+  if (m.accounts.empty()) throw Error{*first};
+  return m;
+}
+
+bool concerns(const notebook::AdditionRecord& r, const Account& a) {
+  return r.excluded().empty() && (r.bottle.empty() || r.bottle == a.bottle);
+}
+
+std::string title_of(const Account& a) {
+  return a.bottle.empty() ? "The batch" : "Bottle " + a.bottle;
+}
+
+void write_headline(report::Page& page, const Material& m) {
+  for (const Account& a : m.accounts) {
+    const batch::Point* last = a.last_strength();
+    std::string strength = "no strength: " + strength_text(a.history.points.back(), m.full);
+    if (last != nullptr)
+      strength = strength_text(*last, m.full) +
+                 (last->drink->state == measurement::Fermentation::measured ? " (about 95 %)" : "");
+    std::vector<std::string> below;
+    if (last != nullptr)
+      below.push_back(fmt::format("on {}, {}", when_text(last->sample.at()),
+                                  basis_text(m.batch->record().culture)));
+    below.push_back("state: " + state_text(a.history, m.expected));
+    if (a.passing) below.push_back(limit_now_text(a.history, *a.passing));
+    page.headline((m.accounts.size() > 1 ? title_of(a) + ": " : "") + strength, below);
+  }
+}
+
+void write_cautions(report::Page& page, const Material& m) {
+  page.caution(
+      "A home estimate is no legal strength: local law and an accredited laboratory decide. A live "
+      "ferment is not free of alcohol on the strength of a density reading, and strength rises "
+      "after bottling.");
+  if (std::any_of(m.accounts.begin(), m.accounts.end(),
+                  [](const Account& a) { return a.history.state.phase == trend::Phase::steady; }))
+    page.caution(steady_caution);
+}
+
+void Pictures::add(const std::string& script, const std::string& alt, const std::string& caption) {
+  if (!missing_.empty()) return;
+  try {
+    page_->figure(report::draw(script), alt, caption);
+  } catch (const Error& e) {
+    missing_ = fmt::format("{}; {}", e.what(), e.hint);
+    page_->paragraph("This page has no pictures: " + missing_ + ".");
+  }
+}
+
+}  // namespace areo::cli

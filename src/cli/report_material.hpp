@@ -1,0 +1,69 @@
+#pragma once
+// What a report tells of: a batch with its bottles, and how its pictures get into a page.
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "areo/report/page.hpp"
+#include "limit.hpp"
+#include "trend_words.hpp"
+
+namespace areo::cli {
+
+/// Of one bottle, or of the batch as a whole.
+struct Account {
+  std::string bottle;
+  trend::History history;
+  std::optional<trend::Passing> passing{};  ///< if a limit was asked for
+
+  /// The last point that has a strength, be it an upper bound; nothing if there is none.
+  [[nodiscard]] const batch::Point* last_strength() const;
+};
+
+struct Material {
+  const notebook::Notebook* book;
+  batch::Batch* batch;
+  std::vector<Account> accounts;      ///< at least one
+  std::vector<std::string> silent{};  ///< a sentence for each bottle that nothing can be said of
+  std::optional<double> expected{};
+  std::optional<Limit> limit{};
+  bool full = false;
+};
+
+/// @param bottle  of this one only; empty = all that were read
+/// @throws Error{inconsistent} for a bottle that is not there; Error{domain} if nothing can be said
+///         of any
+[[nodiscard]] Material material_of(const notebook::Notebook& book, batch::Batch& batch,
+                                   const std::string& bottle, const std::optional<double>& expected,
+                                   const std::optional<Limit>& limit, bool full);
+
+/// Draws pictures into a page. If they cannot be drawn, the page says so once and goes on.
+class Pictures {
+ public:
+  explicit Pictures(report::Page& page) : page_{&page} {}
+  void add(const std::string& script, const std::string& alt, const std::string& caption);
+  /// Why there are none; empty if there are.
+  [[nodiscard]] const std::string& missing() const { return missing_; }
+
+ private:
+  report::Page* page_;
+  std::string missing_;
+};
+
+/// Whether something went into a bottle, or into the batch before it, and counts.
+[[nodiscard]] bool concerns(const notebook::AdditionRecord& addition, const Account& a);
+
+/// "The batch", "Bottle A"
+[[nodiscard]] std::string title_of(const Account& a);
+/// The strength of each bottle, and what goes with it, for the first look.
+void write_headline(report::Page& page, const Material& m);
+/// Cautions about the strength, for every page.
+void write_cautions(report::Page& page, const Material& m);
+
+/// Everything, for the one who made it and for those who check it.
+/// @return why it has no pictures; empty if it has
+std::string write_full(report::Page& page, const Material& material);
+/// One sheet for people who only want to know what is in the glass.
+std::string write_audience(report::Page& page, const Material& material);
+
+}  // namespace areo::cli
