@@ -1,6 +1,7 @@
 #!/bin/sh
 # The demonstration: from new instruments to the strength of a drink. All data are invented.
-# Needs AREO, the program, and AREO_NOTEBOOK, a file that does not exist yet; run.sh sets both.
+# Needs AREO, the program, AREO_NOTEBOOK, a file that does not exist yet, and AREO_OUT, a folder for
+# what it makes; run.sh sets them.
 set -eu
 cd "$(dirname "$0")"
 
@@ -75,3 +76,7 @@ say 'Batch PT-2 was kept in a spreadsheet: what did it do, and where does it lea
 areo batch add PT-2 --drink 'pear and thyme' --vessel jar --volume 5L --on 2026-03-02
 areo import pt-2.csv --batch PT-2 --instrument stem-1
 areo trend PT-2 --plot
+
+say 'The same as a page to show, with the moment it passed half a percent.'
+cd "$AREO_OUT"
+areo report PT-2 --limit 0.5 --out pt-2.html

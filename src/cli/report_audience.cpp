@@ -6,6 +6,7 @@
 #include "areo/report/budget.hpp"
 #include "areo/report/text.hpp"
 #include "batch_text.hpp"
+#include "compare_words.hpp"
 #include "report_charts.hpp"
 #include "strength.hpp"
 
@@ -33,8 +34,10 @@ std::string measured_text(const Material& m, const Account& a) {
   const char* with = !drop     ? "how deep a glass float sinks in it"
                      : !float_ ? "how a drop of it bends light"
                                : "how deep a glass float sinks in it, and how a drop bends light";
-  return fmt::format("{}{} times from {} to {}, by {}.", who(m, a), points.size(),
-                     points.front().sample.at().date(), points.back().sample.at().date(), with);
+  const std::string first = points.front().sample.at().date();
+  if (points.size() == 1) return fmt::format("{}once, on {}, by {}.", who(m, a), first, with);
+  return fmt::format("{}{} times from {} to {}, by {}.", who(m, a), points.size(), first,
+                     points.back().sample.at().date(), with);
 }
 
 // The strength as a range in words.
@@ -79,12 +82,15 @@ std::string write_audience(report::Page& page, const Material& m) {
       "how much lighter it became follows how much alcohol there is.");
   page.section("What it means");
   page.list(means);
-  for (const Account& a : m.accounts)
-    if (const auto chart = strength_chart(m, a); !chart.points.empty())
-      pictures.add(report::script_of(chart, report::PictureFormat::svg),
-                   fmt::format("Alcohol against date: {} strengths with error bars",
-                               chart.points.front().points.size()),
-                   report::sentence(who(m, a) + "alcohol by volume; the bars hold about 95 %"));
+  if (m.accounts.size() > 1) {
+    const std::vector<Point> points = last_of_each_bottle(*m.batch);
+    page.list(comparison_lines(pairs_of(points, usual_within), usual_within));
+  } else if (const auto chart = strength_chart(m, m.accounts[0]); !chart.points.empty()) {
+    pictures.add(report::script_of(chart, report::PictureFormat::svg),
+                 fmt::format("Alcohol against date: {} strengths with error bars",
+                             chart.points.front().points.size()),
+                 "Alcohol by volume; the bars hold about 95 %.");
+  }
   page.section("How sure that is");
   page.list(sure);
   page.section("What could be wrong");

@@ -71,8 +71,12 @@ Chart gravity_chart(const Material& m, const Account& a) {
 }
 
 Chart strength_chart(const Material& m, const Account& a) {
-  Chart chart{
-      .x_title = {}, .y_title = "alcohol, % vol", .time = true, .y_decimals = 1, .points = {}};
+  Chart chart{.x_title = {},
+              .y_title = "alcohol, % vol",
+              .time = true,
+              .from_zero = true,
+              .y_decimals = 1,
+              .points = {}};
   Chart::Points all{"strength ± U", {}};
   for (const batch::Point& p : a.history.points) {
     if (!p.has_strength()) continue;

@@ -31,15 +31,18 @@ std::string story(const Material& m, const Account& a) {
                          sample_text(*m.batch, p.sample));
   for (const notebook::AdditionRecord& r : m.batch->additions())
     if (concerns(r, a))
-      all += fmt::format("On {} something was added: {}. ", when_text(r.made_at),
-                         addition_text(*m.book, r));
+      all += fmt::format("Added on {}: {}. ", when_text(r.made_at), addition_text(*m.book, r));
   if (const auto& whole = h.state.whole)
     all += fmt::format("From {} to {} it fell by {} in {}. ", when_text(h.zero),
                        when_text(h.points.back().sample.at()),
                        report::value_text(whole->value, "", m.full),
                        duration_text(std::llround(whole->days * 86400)));
   all += fmt::format("Its state: {}. ", state_text(h, m.expected));
-  for (const std::string& text : outlook_lines(h, m.full)) all += report::sentence(text) + " ";
+  const char* first = "outlook: ";
+  for (const std::string& text : outlook_lines(h, m.full)) {
+    all += report::sentence(first + text) + " ";
+    first = "";
+  }
   if (a.passing)
     for (const std::string& text : passing_lines(h, *a.passing))
       all += report::sentence(text) + " ";

@@ -37,6 +37,11 @@ Material material_of(const notebook::Notebook& book, batch::Batch& batch, const 
       m.silent.emplace_back(e.what());
     }
   if (m.accounts.empty()) throw Error{*first};
+  // What was read of the whole before bottles were filled is part of each bottle's account.
+  if (m.accounts.size() > 1)
+    std::erase_if(m.accounts, [](const Account& a) {
+      return a.bottle.empty() && a.last_strength() == nullptr;
+    });
   return m;
 }
 

@@ -95,6 +95,7 @@ std::string axes(const Chart& chart, double lo, double hi) {
       "set grid ytics lt 1 lc rgb '#c8c8c8' lw 0.5\nset border 3\nset tics nomirror out\n"
       "set key below center horizontal reverse Left samplen 2 spacing 1.2\n"
       "set style fill solid 0.6 noborder\n";
+  if (chart.from_zero) out += "set yrange [*<0:*]\n";
   out += fmt::format("set format y '%.{}f'\n", chart.y_decimals);
   const double margin = hi > lo ? 0.03 * (hi - lo) : 1;
   out += fmt::format("set xrange [{}:{}]\n", lo - margin, hi + margin);

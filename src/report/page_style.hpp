@@ -49,7 +49,11 @@ footer { margin-top: 2.5rem; border-top: 1px solid var(--line); padding-top: 0.5
   html { font-size: 9.5pt; }
   body { max-width: none; padding: 0; line-height: 1.35; }
   p { max-width: none; }
-  h2 { margin-top: 1.25rem; }
+  h2 { margin-top: 1rem; }
+  .headline { padding: 0.25rem 0.75rem; margin: 0.5rem 0; }
+  .headline p { margin: 0.1rem 0; }
+  .headline strong { font-size: 1.3rem; }
+  .caution { padding: 0.25rem 0.75rem; }
   img { filter: none; max-height: 62mm; width: auto; max-width: 100%; }
   figure { margin: 0.5rem 0; }
   ul { margin: 0.25rem 0; }

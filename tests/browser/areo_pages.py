@@ -31,9 +31,6 @@ calibrate sugar stem-1 1.041 21C --solute 50g --water 450g --on 2026-03-01
 calibrate sugar stem-1 1.081 21C --solute 97g --water 403g --on 2026-03-01
 calibrate fit stem-1
 """
-EMPTY = """
-batch add PT-1 --on 2026-03-02
-"""
 JAR = INSTRUMENTS + """
 batch add PT-1 --drink 'pear and thyme' --vessel jar --volume 5L --on 2026-03-02
 reading add PT-1 1.048 1.047 1.048 --temp 27C --original --on 2026-03-02T10:00
@@ -73,11 +70,10 @@ def hostile(name):
 
 
 CASES = {title: (lines(steps), [shlex.split(r) for r in REPORTS])
-         for title, steps in {"empty": EMPTY, "jar": JAR, "bottles": BOTTLES}.items()}  # fmt: skip
+         for title, steps in {"jar": JAR, "bottles": BOTTLES}.items()}  # fmt: skip
 for i, name in enumerate(NAMES):
     CASES[f"hostile-{i}"] = (lines(INSTRUMENTS) + hostile(name), [
-        ["report", "--out", PAGE, "--", name],
-        ["report", "--audience", "--out", PAGE, "--", name],
+        ["report", *(["--audience"] if i % 3 == 0 else []), "--out", PAGE, "--", name],
     ])  # fmt: skip
 
 
@@ -96,6 +92,15 @@ def call(program, command, folder):
         shown = b" ".join(os.fsencode(word)[:40] for word in command)
         said = done.stderr[:500].decode(errors="replace")
         raise ValueError(f"{shown!r} exits {done.returncode}: {said}")
+
+
+def one_sheet(page, command, name):
+    """What is for an audience goes on one sheet; what hostile names make of it is another matter."""
+    good = name.startswith("hostile") or "--audience" not in command or set(
+        page.paper.values()) == {1}  # fmt: skip
+    if not good:
+        print(f"{name}: more than one sheet")
+    return good
 
 
 def run_case(program, browser, title, screenshots=None):
@@ -119,7 +124,8 @@ def run_case(program, browser, title, screenshots=None):
                 print(f"{file.name}: {e}")
                 good.append(False)
             else:
-                good.append(pages.report(pages.check(browser, file, screenshots), file.name))
+                page = pages.check(browser, file, screenshots)
+                good.append(pages.report(page, file.name) and one_sheet(page, command, file.name))
     return good
 
 
@@ -155,7 +161,7 @@ def selftest():
             page.write_text(text, encoding="utf-8")
             program.write_text(FAKE.format(writes=writes, code=code, folder=folder))
             program.chmod(0o755)
-            if run(program, browser, ["empty"]) != (title == "good"):
+            if run(program, browser, ["jar"]) != (title == "good"):
                 wrong += 1
                 print(f"selftest: wrong about a program that is: {title}")
     print(f"selftest: {f'{wrong} wrong' if wrong else 'ok'}")

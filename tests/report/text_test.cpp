@@ -175,5 +175,17 @@ TEST(CelsiusText, IsShort) {
   EXPECT_EQ(celsius_text(100.25), "100.25 °C");
 }
 
+TEST(Shortened, KeepsWholeCharacters) {
+  EXPECT_EQ(shortened("surface tension", 20), "surface tension");
+  EXPECT_EQ(shortened("surface tension", 8), "surface…");
+  EXPECT_EQ(shortened("±±±±", 3), "±±…");
+}
+
+TEST(Sentence, BeginsLargeAndEnds) {
+  EXPECT_EQ(sentence("ends at 1.009"), "Ends at 1.009.");
+  EXPECT_EQ(sentence("ABOVE"), "ABOVE.");
+  EXPECT_EQ(sentence("±"), "±.");
+}
+
 }  // namespace
 }  // namespace areo::report

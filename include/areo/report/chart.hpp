@@ -26,6 +26,7 @@ struct Chart {
   std::string y_title;
   /// x are seconds since 1970 of the wall clock, and dates stand below them.
   bool time = false;
+  bool from_zero = false;              ///< y begins at zero, or below it
   int x_decimals = 3, y_decimals = 3;  ///< of the numbers at the axes
   std::vector<Points> points;          ///< at least one, each with at least one point
   std::vector<Band> bands{};

@@ -1,0 +1,193 @@
+#!/usr/bin/env python3
+"""Pages and pictures of `areo report`: what is in them, and what happens without gnuplot.
+
+  report_page.py --program PATH
+  report_page.py --selftest       the checks must fail on a program that does everything wrong
+
+How a page looks in a browser is for tests/browser.
+"""
+
+import re
+import sys
+import urllib.parse
+from html.parser import HTMLParser
+from xml.etree import ElementTree
+
+from hostile_names import NAMES
+from robust import main
+
+INSTRUMENT = """instrument add stem-1 --from 0.990 --to 1.100 --division 0.002 --on 2026-02-28
+calibrate water stem-1 1.002 21C --on 2026-03-01
+calibrate sugar stem-1 1.041 21C --solute 50g --water 450g --on 2026-03-01
+calibrate fit stem-1"""
+JAR = """batch add PT-1 --drink pear --vessel jar --volume 5L --on 2026-03-02
+reading add PT-1 1.048 --temp 21C --original --on 2026-03-02T10:00
+reading add PT-1 1.0445 --temp 21C --on 2026-03-04T10:00
+reading add PT-1 1.037 --temp 21C --on 2026-03-05T10:00
+reading add PT-1 1.028 --temp 21C --on 2026-03-06T10:00
+reading add PT-1 1.0195 --temp 21C --on 2026-03-07T10:00
+reading add PT-1 1.0145 --temp 21C --on 2026-03-08T10:00
+reading add PT-1 1.099 --temp 21C --on 2026-03-08T18:00
+reading exclude 7 --reason misread
+reading add PT-1 1.012 --temp 21C --on 2026-03-09T10:00
+reading add PT-1 1.011 --temp 21C --on 2026-03-11T10:00"""
+BOTTLES = """batch add PT-2 --drink pear --volume 5L --on 2026-03-02
+reading add PT-2 1.048 --temp 21C --original --on 2026-03-02T10:00
+reading add PT-2 1.012 --temp 21C --bottle A --on 2026-03-09T10:00
+reading add PT-2 1.008 --temp 21C --bottle B --on 2026-03-09T10:05"""
+
+
+class Page(HTMLParser):
+    """The text of a page by the elements that hold it, and its pictures."""
+
+    def __init__(self, html):
+        super().__init__()
+        self.open, self.texts, self.pictures, self.tags = [], {}, [], set()
+        self.feed(html)
+        self.text = " ".join(t for all_of_kind in self.texts.values() for t in all_of_kind)
+
+    def handle_starttag(self, tag, attrs):
+        self.tags.add(tag)
+        if tag == "img":
+            self.pictures.append(dict(attrs))
+        elif tag not in ("meta", "br"):
+            self.open.append(tag)
+            self.texts.setdefault(tag, []).append("")
+
+    def handle_endtag(self, tag):
+        assert self.open and self.open[-1] == tag, f"</{tag}> inside {self.open[-3:]}"
+        self.open.pop()
+
+    def handle_data(self, data):
+        if self.open:
+            self.texts[self.open[-1]][-1] += data
+
+
+def prepared(bench, *steps):
+    for command in "\n".join([INSTRUMENT, *steps]).splitlines():
+        bench.good(command)
+
+
+def written(bench, name="page.html"):
+    assert (bench.folder / name).exists(), f"there is no {name}"
+    return (bench.folder / name).read_bytes()
+
+
+def page_of(bench, command):
+    bench.good(f"{command} --out page.html")
+    return Page(written(bench).decode())
+
+
+def tells_what_the_commands_tell(bench):
+    prepared(bench, JAR)
+    page = page_of(bench, "report PT-1 --limit 0.5")
+    assert page.texts["h1"] == ["PT-1: pear"], page.texts["h1"]
+    assert page.texts["title"] == ["PT-1: pear"]
+    trend = bench.good("trend PT-1 --limit 0.5").splitlines()
+    cells = page.texts["td"]
+    rows = [re.split(r"  +", row.strip()) for row in trend if re.match(r"  \d+ +2026", row)]
+    assert len(rows) == 8, trend
+    for row in rows:
+        for cell in row:
+            assert cell in cells, (cell, cells)
+    state = next(row for row in trend if row.startswith("state: "))
+    assert state in page.text, state
+    for start in ("outlook: ", "limit "):
+        said = next(row for row in trend if row.startswith(start))
+        assert said[0].upper() + said[1:] in page.text, said
+    headline = page.texts["strong"][0]
+    assert headline == f"{rows[-1][4]} (about 95 %)", (headline, rows[-1])
+    for said in ("excluded: misread", "stem-1: SUBTRACT", "accredited laboratory decide",
+                 "tolman1917", "What each measure alone would gain"):  # fmt: skip
+        assert said in page.text, said
+    assert "safe" not in page.text.lower()
+    assert not page.tags & {"script", "link", "iframe", "object"}, page.tags
+
+
+def has_pictures(bench):
+    prepared(bench, JAR)
+    page = page_of(bench, "report PT-1")
+    # Gravity, alcohol, budget, and what the fit of the calibration leaves.
+    assert len(page.pictures) == 4, len(page.pictures)
+    for picture in page.pictures:
+        kind, _, data = picture["src"].partition(",")
+        assert kind == "data:image/svg+xml" and len(picture["alt"]) > 20, picture["alt"]
+        root = ElementTree.fromstring(urllib.parse.unquote(data))
+        assert root.tag.endswith("svg") and root.get("viewBox"), root.tag
+    for name, begin in (("a.svg", b"<?xml"), ("a.png", b"\x89PNG"), ("a.pdf", b"%PDF")):
+        bench.good(f"report PT-1 --plot {name}")
+        assert written(bench, name).startswith(begin), name
+
+
+def does_without_gnuplot(bench):
+    prepared(bench, JAR)
+    bench.environment["PATH"] = "/nonexistent"
+    out = bench.good("report PT-1 --out page.html")
+    assert "without pictures: gnuplot is not installed" in out, out
+    page = Page(written(bench).decode())
+    assert not page.pictures
+    assert page.text.count("This page has no pictures: gnuplot is not installed") == 1
+    assert "Budget of the alcohol" in page.text, "the tables stay"
+    code, out, err = bench.run("report PT-1 --plot a.svg")
+    assert code == 4 and not out and "gnuplot-nox" in err, (code, out, err)
+    assert not (bench.folder / "a.svg").exists()
+
+
+def tells_of_all_bottles(bench):
+    prepared(bench, BOTTLES)
+    page = page_of(bench, "report PT-2")
+    assert [t for t in page.texts["h2"] if t.startswith("Bottle ")] == ["Bottle A", "Bottle B"]
+    assert "A and B: DIFFERENT, B is stronger by" in page.text
+    page = page_of(bench, "report PT-2 --bottle B")
+    assert "Bottle A" not in page.text and "The bottles compared" not in page.text
+    code, _, err = bench.run("report PT-2 --plot a.svg")
+    assert code == 3 and "--bottle" in err, (code, err)
+
+
+def is_short_for_an_audience(bench):
+    prepared(bench, JAR)
+    page = page_of(bench, "report PT-1 --audience --limit 0.5")
+    assert page.texts["h2"] == ["What was measured", "What it means", "How sure that is",
+                                "What could be wrong"]  # fmt: skip
+    assert len(page.pictures) == 1 and "table" not in page.tags
+    assert "limit 0.5 % vol: ABOVE at the last reading" in page.text
+    assert "accredited laboratory decide" in page.text
+
+
+def shows_any_name_as_text(bench):
+    prepared(bench)
+    for name in NAMES:
+        for command in (["batch", "add", "--on", "2026-03-02", "--", name],
+                        ["reading", "add", "--original", "--temp", "21C", "--on", "2026-03-02",
+                         "--", name, "1.048"],
+                        ["reading", "add", "--temp", "21C", "--on", "2026-03-05T10:00", "--", name,
+                         "1.020"],
+                        ["report", "--out", "page.html", "--", name]):  # fmt: skip
+            bench.good(command)
+        page = Page(written(bench).decode())
+        text = name.decode(errors="replace")
+        if text.isprintable() and "\ufffd" not in text:
+            assert page.texts["h1"] == [text], (text[:40], page.texts["h1"][0][:40])
+        assert not page.tags & {"script", "b", "a"}, (text[:40], page.tags)
+
+
+def leaves_files_whole(bench):
+    prepared(bench, JAR)
+    page = bench.folder / "page.html"
+    page.write_text("an older one")
+    bench.good("report PT-1 --out page.html")
+    assert page.read_text(encoding="utf-8").endswith("</html>\n")
+    code, out, err = bench.run("report PT-1 --out nowhere/page.html")
+    assert code == 4 and not out and "cannot be written" in err, (code, out, err)
+    page.write_text("an older one")
+    code, _, err = bench.run("report PT-1 --out page.html --plot a.gif")
+    assert code == 3 and ".svg, .png or .pdf" in err, (code, err)
+    assert page.read_text() == "an older one", "nothing is written if a part is wrong"
+    assert [f.name for f in bench.folder.glob("*.partial")] == []
+
+
+CHECKS = [tells_what_the_commands_tell, has_pictures, does_without_gnuplot, tells_of_all_bottles,
+          is_short_for_an_audience, shows_any_name_as_text, leaves_files_whole]  # fmt: skip
+
+if __name__ == "__main__":
+    sys.exit(main(CHECKS))
