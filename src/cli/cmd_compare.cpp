@@ -2,11 +2,10 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
+#include <iterator>
 #include <memory>
 
 #include "areo/core/error.hpp"
-#include "areo/measurement/difference.hpp"
 #include "areo/report/json.hpp"
 #include "areo/report/text.hpp"
 #include "areo/trend/compare.hpp"
@@ -16,6 +15,7 @@
 #include "compare_words.hpp"
 #include "failure.hpp"
 #include "strength.hpp"
+#include "trend_words.hpp"
 
 namespace areo::cli {
 namespace {
@@ -25,7 +25,8 @@ using batch::Point;
 using trend::Verdict;
 
 struct Options {
-  std::string name, within;
+  std::vector<std::string> names, days;
+  std::string bottle, within;
 };
 
 double within_from_text(const std::string& text) {
@@ -46,41 +47,91 @@ const char* word(Verdict v) {
   return "cannot_tell";
 }
 
-void print_json(Batch& batch, const std::vector<Point>& points,
-                const std::vector<BottlePair>& pairs, double within) {
-  for (const Point& p : points) raw_line(point_json(batch, p));
-  for (const BottlePair& p : pairs) {
+void print_json(std::vector<Batch>& batches, const std::vector<Contender>& all,
+                const std::vector<ComparedPair>& pairs, double within) {
+  for (const Contender& c : all)
+    for (Batch& batch : batches)
+      if (batch.record().name == c.batch) raw_line(point_json(batch, c.point));
+  for (const ComparedPair& p : pairs) {
     const auto& d = p.c.difference;
     raw_line(fmt::format(
         R"({{"compare":[{},{}],"verdict":"{}","difference_percent_vol":{},)"
         R"("standard_uncertainty":{},"expanded_uncertainty":{},"within_percent_vol":{},)"
         R"("detectable_percent_vol":{},"apart_s":{}}})",
-        report::json_string(p.a->sample.bottle()), report::json_string(p.b->sample.bottle()),
-        word(p.c.verdict), d.estimate, d.u, d.expanded(), within, p.c.detectable, p.apart_s()));
+        report::json_string(p.a->key), report::json_string(p.b->key), word(p.c.verdict), d.estimate,
+        d.u, d.expanded(), within, p.c.detectable, p.apart_s()));
   }
 }
 
+void check(const Options& o) {
+  if (o.names.size() > 1 && !o.days.empty())
+    throw UsageError{"days are compared within one batch", "name one batch, or leave --on out"};
+  if (o.days.size() == 1)
+    throw UsageError{"one day has nothing to be compared with", "say --on DAY --on ANOTHER"};
+  if (!o.bottle.empty() && o.days.empty())
+    throw UsageError{"--bottle says of which bottle days are compared",
+                     "say --on DAY --on ANOTHER, or leave --bottle out"};
+  for (std::size_t i = 0; i < o.names.size(); ++i)
+    if (std::count(o.names.begin(), o.names.end(), o.names[i]) > 1)
+      throw UsageError{fmt::format("{} is named twice", o.names[i]), "name each batch once"};
+}
+
+std::vector<Contender> contenders(const Options& o, std::vector<Batch>& batches) {
+  if (!o.days.empty()) {
+    require_bottle(batches[0], o.bottle);
+    return days_of(batches[0], o.bottle, o.days);
+  }
+  if (batches.size() == 1) return bottles_of(batches[0]);
+  std::vector<Contender> all;
+  for (Batch& batch : batches) {
+    auto more = named_after_batch(batch);
+    if (more.empty())
+      throw Error{Errc::inconsistent,
+                  fmt::format("{} has no reading with a strength", batch.record().name),
+                  fmt::format("areo batch show {} says why", batch.record().name)};
+    std::move(more.begin(), more.end(), std::back_inserter(all));
+  }
+  return all;
+}
+
+// What the strengths hold for, culture by culture.
+void print_bases(const std::vector<Batch>& batches) {
+  std::vector<std::string> all;
+  for (const Batch& batch : batches) {
+    const std::string basis = basis_text(batch.record().culture);
+    if (std::find(all.begin(), all.end(), basis) == all.end()) all.push_back(basis);
+  }
+  for (std::size_t i = 0; i + 1 < all.size(); ++i) line(all[i]);
+  print_basis(all.back());
+}
+
 int run_compare(const Options& o, const Session& session) {
+  check(o);
   const double within = within_from_text(o.within);
   const notebook::Notebook book{notebook_path(session), notebook::Open::read};
-  Batch batch{book, o.name};
-  const std::vector<Point> points = last_of_each_bottle(batch);
-  if (points.size() < 2)
+  std::vector<Batch> batches;
+  for (const std::string& name : o.names) batches.emplace_back(book, name);
+  const std::vector<Contender> all = contenders(o, batches);
+  if (all.size() < 2)
     throw Error{Errc::inconsistent,
-                fmt::format("{} has {} with a strength", batch.record().name,
-                            points.empty() ? "no bottle" : "one bottle only"),
+                fmt::format("{} has {} with a strength", o.names[0],
+                            all.empty() ? "no bottle" : "one bottle only"),
                 "note readings with --bottle NAME, and an original gravity of the batch"};
-  const std::vector<BottlePair> pairs = pairs_of(points, within);
+  const std::vector<ComparedPair> pairs = pairs_of(all, within);
   if (session.json) {
-    print_json(batch, points, pairs, within);
+    print_json(batches, all, pairs, within);
     return done;
   }
-  line(batch_text(batch.record()));
-  for (const std::string& text : report::aligned(bottle_rows(points, session.full)))
+  for (const Batch& batch : batches) line(batch_text(batch.record()));
+  const char* what = !o.days.empty() ? "day" : batches.size() > 1 ? "batch" : "bottle";
+  for (const std::string& text : report::aligned(contender_rows(all, what, session.full)))
     line("  " + text);
   for (const std::string& text : comparison_lines(pairs, within)) line(text);
+  if (o.days.empty() && batches.size() == 1) notes(notes_on_time(pairs));
+  std::vector<Point> points;
+  for (const Contender& c : all) points.push_back(c.point);
   notes(notes_of(points));
-  print_basis(basis_text(batch.record().culture));
+  print_bases(batches);
   return done;
 }
 
@@ -88,11 +139,17 @@ int run_compare(const Options& o, const Session& session) {
 
 void setup_compare(const Command& app, const Session& session, Run& run) {
   const auto o = std::make_shared<Options>();
-  auto c = app.add_subcommand("compare", "are the bottles of a batch really different?");
-  c.add_option("name", o->name, "the batch").required();
+  auto c = app.add_subcommand("compare", "are bottles, batches or days really different?");
+  c.add_option("name", o->names, "the batch, whose bottles are compared; or several batches")
+      .required();
+  c.add_option("--on", o->days, "compare what was read until this day with another one")
+      .type_name("DAY");
+  c.add_option("--bottle", o->bottle, "of which bottle the days are").type_name("NAME");
   c.add_option("--within", o->within, "so near counts as the same; 0.5 % vol unless stated")
       .type_name("0.3");
-  c.footer("Example:\n  areo compare PT-1 --within 0.3");
+  c.footer(
+      "Examples:\n  areo compare PT-1 --within 0.3\n  areo compare PT-1 PT-2\n"
+      "  areo compare PT-1 --on 2026-03-05 --on 2026-03-09");
   c.callback([=, &session, &run] { run = [=, &session] { return run_compare(*o, session); }; });
 }
 

@@ -5,9 +5,11 @@
 #include <algorithm>
 #include <cmath>
 
+#include "areo/core/error.hpp"
 #include "areo/measurement/difference.hpp"
 #include "areo/report/text.hpp"
 #include "batch_text.hpp"
+#include "parse.hpp"
 #include "strength.hpp"
 
 namespace areo::cli {
@@ -25,16 +27,21 @@ bool has_figure(const Point& p) {
           p.drink->state == measurement::Fermentation::no_change);
 }
 
-std::string title(const Point& p) {
-  return p.sample.bottle().empty() ? "the batch" : p.sample.bottle();
+// The last one of a bottle until then.
+std::optional<Point> last_figure(Batch& batch, const std::string& bottle, Moment until) {
+  const auto& samples = batch.samples();
+  for (auto s = samples.rbegin(); s != samples.rend(); ++s)
+    if (s->bottle() == bottle && !(until < s->at()))
+      if (Point p = batch.point(*s); has_figure(p)) return p;
+  return std::nullopt;
 }
 
-std::string pair_text(const BottlePair& p, double within) {
+std::string pair_text(const ComparedPair& p, double within) {
   const auto& d = p.c.difference;
   const std::string by =
-      fmt::format("{} is stronger by {}", title(d.estimate > 0 ? *p.b : *p.a),
+      fmt::format("{} is stronger by {}", (d.estimate > 0 ? p.b : p.a)->title,
                   report::value_text({std::abs(d.estimate), d.u, d.degrees_of_freedom}, "% vol"));
-  const std::string who = fmt::format("{} and {}: ", title(*p.a), title(*p.b));
+  const std::string who = fmt::format("{} and {}: ", p.a->title, p.b->title);
   switch (p.c.verdict) {
     case Verdict::different: return who + "DIFFERENT, " + by;
     case Verdict::same: return fmt::format("{}SAME within {:g} % vol; {}", who, within, by);
@@ -44,59 +51,96 @@ std::string pair_text(const BottlePair& p, double within) {
                      report::fixed(p.c.detectable, report::last_place(p.c.detectable)));
 }
 
-// What stood between the readings of two bottles may be time.
-std::vector<std::string> notes_on_time(const std::vector<BottlePair>& pairs) {
-  const auto longest = std::max_element(
-      pairs.begin(), pairs.end(),
-      [](const BottlePair& a, const BottlePair& b) { return a.apart_s() < b.apart_s(); });
-  constexpr std::int64_t half_a_day_s = 43200;
-  if (longest->apart_s() < half_a_day_s) return {};
-  return {fmt::format("{} and {} were read {} apart: what differs may be time", title(*longest->a),
-                      title(*longest->b), duration_text(longest->apart_s()))};
-}
+bool of_two_batches(const ComparedPair& p) { return p.a->batch != p.b->batch; }
 
 }  // namespace
 
-std::vector<Point> last_of_each_bottle(Batch& batch) {
-  std::vector<Point> all;
-  for (const std::string& bottle : batch.bottles()) {
-    const auto& samples = batch.samples();
-    const auto last = std::find_if(samples.rbegin(), samples.rend(), [&](const batch::Sample& s) {
-      return s.bottle() == bottle && has_figure(batch.point(s));
-    });
-    if (last != samples.rend()) all.push_back(batch.point(*last));
+std::vector<Contender> bottles_of(Batch& batch) {
+  std::vector<Contender> all;
+  for (const std::string& bottle : batch.bottles())
+    if (auto last = last_figure(batch, bottle, notebook::end_of_time))
+      all.push_back(
+          {bottle.empty() ? "the batch" : bottle, bottle, batch.record().name, std::move(*last)});
+  return all;
+}
+
+std::vector<Contender> named_after_batch(Batch& batch) {
+  std::vector<Contender> all = bottles_of(batch);
+  for (Contender& c : all) {
+    const std::string& bottle = c.point.sample.bottle();
+    c.title = c.key = bottle.empty() ? c.batch : fmt::format("{} {}", c.batch, bottle);
   }
   return all;
 }
 
-std::vector<BottlePair> pairs_of(const std::vector<Point>& points, double within) {
-  std::vector<BottlePair> all;
-  for (std::size_t i = 0; i < points.size(); ++i)
-    for (std::size_t j = i + 1; j < points.size(); ++j) {
-      const auto d = measurement::difference(points[i].result(), points[j].result(), strength_key);
-      all.push_back({&points[i], &points[j], trend::compare(d, within)});
-    }
+std::vector<Contender> days_of(Batch& batch, const std::string& bottle,
+                               const std::vector<std::string>& days) {
+  std::vector<Contender> all;
+  for (const std::string& day : days) {
+    auto last = last_figure(batch, bottle, past_day_end_from_text(day, now()));
+    if (!last)
+      throw Error{
+          Errc::inconsistent,
+          fmt::format("{} has no reading with a strength until {}", batch.record().name, day),
+          fmt::format("areo trend {} lists them", batch.record().name)};
+    const std::string at = when_text(last->sample.at());
+    for (const Contender& c : all)
+      if (c.point.sample.first().id == last->sample.first().id)
+        throw Error{Errc::inconsistent,
+                    fmt::format("two of these days come to the same reading, of {}", at),
+                    fmt::format("areo trend {} lists what was read when", batch.record().name)};
+    all.push_back({at, last->sample.at().text(), batch.record().name, std::move(*last)});
+  }
   return all;
 }
 
-std::vector<std::vector<std::string>> bottle_rows(const std::vector<Point>& points, bool full) {
-  std::vector<std::vector<std::string>> rows{{"bottle", "no.", "when", "gravity 20/20", "alcohol"}};
-  for (const Point& p : points)
-    rows.push_back({title(p), numbers(p.sample), when_text(p.sample.at()),
-                    report::value_text(p.gravity().value, "", full), strength_text(p, full)});
+std::vector<ComparedPair> pairs_of(const std::vector<Contender>& all, double within) {
+  using measurement::Common;
+  std::vector<ComparedPair> pairs;
+  for (std::size_t i = 0; i < all.size(); ++i)
+    for (std::size_t j = i + 1; j < all.size(); ++j) {
+      const Common common = all[i].batch == all[j].batch ? Common::ferment : Common::instruments;
+      const auto d = measurement::difference(all[i].point.result(), all[j].point.result(),
+                                             strength_key, common);
+      pairs.push_back({&all[i], &all[j], trend::compare(d, within)});
+    }
+  return pairs;
+}
+
+std::vector<std::vector<std::string>> contender_rows(const std::vector<Contender>& all,
+                                                     const std::string& what, bool full) {
+  std::vector<std::vector<std::string>> rows{{what, "no.", "when", "gravity 20/20", "alcohol"}};
+  for (const Contender& c : all)
+    rows.push_back({c.title, numbers(c.point.sample), when_text(c.point.sample.at()),
+                    report::value_text(c.point.gravity().value, "", full),
+                    strength_text(c.point, full)});
   return rows;
 }
 
-std::vector<std::string> comparison_lines(const std::vector<BottlePair>& pairs, double within) {
+std::vector<std::string> comparison_lines(const std::vector<ComparedPair>& pairs, double within) {
   std::vector<std::string> all;
   if (pairs.empty()) return all;
-  for (const BottlePair& p : pairs) all.push_back(pair_text(p, within));
-  all.emplace_back(
-      "what the readings share, the scale, the glass and the original gravity, is left out");
+  for (const ComparedPair& p : pairs) all.push_back(pair_text(p, within));
+  if (!std::all_of(pairs.begin(), pairs.end(), of_two_batches))
+    all.emplace_back(
+        "what the readings share, the scale, the glass and the original gravity, is left out");
+  if (std::any_of(pairs.begin(), pairs.end(), of_two_batches))
+    all.emplace_back(
+        "of two batches only the instruments' errors are left out; each has its own original "
+        "gravity, and its own error of the method");
   if (pairs.size() > 1)
-    all.emplace_back("of 20 pairs of equal bottles one is called different all the same");
-  for (const std::string& note : notes_on_time(pairs)) all.push_back("note: " + note);
+    all.emplace_back("of 20 pairs of equal drinks one is called different all the same");
   return all;
+}
+
+std::vector<std::string> notes_on_time(const std::vector<ComparedPair>& pairs) {
+  const auto longest = std::max_element(
+      pairs.begin(), pairs.end(),
+      [](const ComparedPair& a, const ComparedPair& b) { return a.apart_s() < b.apart_s(); });
+  constexpr std::int64_t half_a_day_s = 43200;
+  if (longest == pairs.end() || longest->apart_s() < half_a_day_s) return {};
+  return {fmt::format("{} and {} were read {} apart: what differs may be time", longest->a->title,
+                      longest->b->title, duration_text(longest->apart_s()))};
 }
 
 }  // namespace areo::cli

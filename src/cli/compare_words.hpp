@@ -1,5 +1,5 @@
 #pragma once
-// The bottles of a batch against each other, in words.
+// Bottles, batches or days against each other, in words.
 #include <cstdint>
 #include <cstdlib>
 #include <string>
@@ -14,25 +14,42 @@ namespace areo::cli {
 /// Regulation (EU) 1169/2011 Annex XII. A judgement for other drinks.
 inline constexpr double usual_within = 0.5;
 
-/// The last reading of each bottle that has a strength, by name; "" is the batch as a whole.
-[[nodiscard]] std::vector<batch::Point> last_of_each_bottle(batch::Batch& batch);
+/// One of those that are compared: a reading with a strength.
+struct Contender {
+  std::string title;  ///< for people: "A", "the batch", "PT-1", "2026-03-09 10:00"
+  std::string key;    ///< for programs; "" is the batch as a whole among bottles
+  std::string batch;
+  batch::Point point;
+};
+/// The last reading of each bottle that has a strength, by name, and of the batch as a whole.
+[[nodiscard]] std::vector<Contender> bottles_of(batch::Batch& batch);
+/// The same, told apart from those of other batches.
+[[nodiscard]] std::vector<Contender> named_after_batch(batch::Batch& batch);
+/// The last reading of a bottle that has a strength, at the end of each of these days or before.
+/// @throws ParseError for a text that is no past day; Error{inconsistent} for a day before the
+/// first
+///         such reading, and for two that come to the same reading
+[[nodiscard]] std::vector<Contender> days_of(batch::Batch& batch, const std::string& bottle,
+                                             const std::vector<std::string>& days);
 
-/// Two of these points, which must outlive it.
-struct BottlePair {
-  const batch::Point *a, *b;
+/// Two of these contenders, which must outlive it.
+struct ComparedPair {
+  const Contender *a, *b;
   trend::Comparison c;
   [[nodiscard]] std::int64_t apart_s() const {
-    return std::abs(b->sample.at().seconds - a->sample.at().seconds);
+    return std::abs(b->point.sample.at().seconds - a->point.sample.at().seconds);
   }
 };
-[[nodiscard]] std::vector<BottlePair> pairs_of(const std::vector<batch::Point>& points,
-                                               double within);
+[[nodiscard]] std::vector<ComparedPair> pairs_of(const std::vector<Contender>& all, double within);
 
 /// What was read, below the names of the columns.
-[[nodiscard]] std::vector<std::vector<std::string>> bottle_rows(
-    const std::vector<batch::Point>& points, bool full);
+/// @param what  names the first column
+[[nodiscard]] std::vector<std::vector<std::string>> contender_rows(
+    const std::vector<Contender>& all, const std::string& what, bool full);
 /// A verdict for each pair, and what has to be known of them.
-[[nodiscard]] std::vector<std::string> comparison_lines(const std::vector<BottlePair>& pairs,
+[[nodiscard]] std::vector<std::string> comparison_lines(const std::vector<ComparedPair>& pairs,
                                                         double within);
+/// Bottles that were not read at about the same time: a sentence, or nothing.
+[[nodiscard]] std::vector<std::string> notes_on_time(const std::vector<ComparedPair>& pairs);
 
 }  // namespace areo::cli

@@ -83,8 +83,10 @@ std::string write_audience(report::Page& page, const Material& m) {
   page.section("What it means");
   page.list(means);
   if (m.accounts.size() > 1) {
-    const std::vector<Point> points = last_of_each_bottle(*m.batch);
-    page.list(comparison_lines(pairs_of(points, usual_within), usual_within));
+    const std::vector<Contender> bottles = bottles_of(*m.batch);
+    const std::vector<ComparedPair> pairs = pairs_of(bottles, usual_within);
+    page.list(comparison_lines(pairs, usual_within));
+    page.list(notes_on_time(pairs));
   } else if (const auto chart = strength_chart(m, m.accounts[0]); !chart.points.empty()) {
     pictures.add(report::script_of(chart, report::PictureFormat::svg),
                  fmt::format("Alcohol against date: {} strengths with error bars",

@@ -90,10 +90,12 @@ void write_budget(report::Page& page, Pictures& pictures, const Material& m, con
 }
 
 void write_comparison(report::Page& page, const Material& m) {
-  const std::vector<Point> points = last_of_each_bottle(*m.batch);
-  if (m.accounts.size() < 2 || points.size() < 2) return;
+  const std::vector<Contender> bottles = bottles_of(*m.batch);
+  if (m.accounts.size() < 2 || bottles.size() < 2) return;
+  const std::vector<ComparedPair> pairs = pairs_of(bottles, usual_within);
   page.section("The bottles compared");
-  page.list(comparison_lines(pairs_of(points, usual_within), usual_within));
+  page.list(comparison_lines(pairs, usual_within));
+  page.list(notes_on_time(pairs));
 }
 
 // Of all points, each once, in order of their numbers.

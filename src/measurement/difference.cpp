@@ -8,7 +8,16 @@
 namespace areo::measurement {
 namespace {
 
-bool same(const uncertainty::Input& a, const uncertainty::Input& b) {
+// An error that an instrument or a formula makes in every ferment.
+bool is_of_instruments(uncertainty::Origin origin) {
+  using uncertainty::Origin;
+  return origin == Origin::thermometer || origin == Origin::calibration ||
+         origin == Origin::glass || origin == Origin::meniscus || origin == Origin::compensation ||
+         origin == Origin::formula;
+}
+
+bool same(const uncertainty::Input& a, const uncertainty::Input& b, Common common) {
+  if (common == Common::instruments && !is_of_instruments(a.origin)) return false;
   return a.value == b.value && a.u == b.u && a.name == b.name && a.unit == b.unit;
 }
 
@@ -20,13 +29,13 @@ const std::vector<double>& shares_of(const Result& r, std::string_view key) {
 }
 
 // For each input of b its place among the inputs of a; past the end if it is of b alone.
-std::vector<std::size_t> places(const Result& a, const Result& b) {
+std::vector<std::size_t> places(const Result& a, const Result& b, Common common) {
   const auto all_a = a.inputs.all();
   std::vector<bool> taken(all_a.size());
   std::vector<std::size_t> found;
   for (const uncertainty::Input& input : b.inputs.all()) {
     std::size_t i = 0;
-    while (i < all_a.size() && (taken[i] || !same(all_a[i], input))) ++i;
+    while (i < all_a.size() && (taken[i] || !same(all_a[i], input, common))) ++i;
     if (i < all_a.size()) taken[i] = true;
     found.push_back(i);
   }
@@ -35,7 +44,8 @@ std::vector<std::size_t> places(const Result& a, const Result& b) {
 
 }  // namespace
 
-uncertainty::Value difference(const Result& a, const Result& b, std::string_view key) {
+uncertainty::Value difference(const Result& a, const Result& b, std::string_view key,
+                              Common common) {
   const std::vector<double>& in_a = shares_of(a, key);
   const std::vector<double>& in_b = shares_of(b, key);
   uncertainty::Inputs inputs;
@@ -46,7 +56,7 @@ uncertainty::Value difference(const Result& a, const Result& b, std::string_view
   };
   const auto all_a = a.inputs.all();
   std::vector<bool> shared(all_a.size());
-  const std::vector<std::size_t> place = places(a, b);
+  const std::vector<std::size_t> place = places(a, b, common);
   for (std::size_t j = 0; j < place.size(); ++j) {
     const std::size_t i = place[j];
     if (i < all_a.size()) shared[i] = true;
@@ -61,7 +71,7 @@ double covariance(const Result& a, std::string_view key_of_a, const Result& b,
                   std::string_view key_of_b) {
   const std::vector<double>& in_a = shares_of(a, key_of_a);
   const std::vector<double>& in_b = shares_of(b, key_of_b);
-  const std::vector<std::size_t> place = places(a, b);
+  const std::vector<std::size_t> place = places(a, b, Common::ferment);
   double sum = 0;
   for (std::size_t j = 0; j < place.size(); ++j)
     if (place[j] < in_a.size()) sum += in_a[place[j]] * in_b[j];

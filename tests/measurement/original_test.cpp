@@ -274,6 +274,27 @@ TEST(Difference, ToItselfIsNothing) {
   EXPECT_EQ(d.u, 0);
 }
 
+// Two ferments that were read alike, with the same names: only what the instrument does is shared.
+TEST(Difference, OfTwoFermentsOnlyTheInstrumentCancels) {
+  const auto a = alcohol(stem(1.030), of(1.048), ferment::Culture::yeast, "reading 1").result;
+  const char* key = "alcohol_percent_vol";
+  const auto d = difference(a, a, key, Common::instruments);
+  EXPECT_EQ(d.estimate, 0);
+  double own = 0;  // readings, surface, temperatures and the method, once in each ferment
+  const std::vector<double>& shares = a.shares[0];
+  ASSERT_EQ(a.quantities[0].key, key);
+  using uncertainty::Origin;
+  for (std::size_t i = 0; i < shares.size(); ++i) {
+    const Origin o = a.inputs.all()[i].origin;
+    if (o == Origin::reading || o == Origin::surface || o == Origin::temperature ||
+        o == Origin::method)
+      own += shares[i] * shares[i];
+  }
+  EXPECT_GT(own, 0);
+  EXPECT_NEAR(d.u * d.u, 2 * own, 1e-9 * own);
+  EXPECT_LT(d.u * d.u, 2 * a.at(key).value.u * a.at(key).value.u);
+}
+
 TEST(Difference, OfTwoInstrumentsIsTheSumOfSquares) {
   HydrometerSample other = stem(1.030);
   other.instrument.hydrometer.name = "stem-2";

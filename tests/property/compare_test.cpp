@@ -61,6 +61,23 @@ TEST(Compare, EqualBottlesAreCalledDifferentInFiveOfAHundred) {
   EXPECT_LE(different, 0.06 * pairs);
 }
 
+// Readings of two ferments may have one name, and even show the same.
+TEST(Compare, EqualBatchesAreCalledDifferentInFiveOfAHundred) {
+  Draws draws;
+  SCOPED_TRACE(draws.trace());
+  World world{draws};
+  int different = 0;
+  for (int i = 0; i < pairs; ++i) {
+    Pair p{world};
+    const double part = world.uniform(0.3, 0.98);
+    const auto a = p.read(world, part, "reading 1"), b = p.read(world, part, "reading 1");
+    const auto d = measurement::difference(a, b, gravity, measurement::Common::instruments);
+    different += trend::compare(d, 0.002).verdict == trend::Verdict::different ? 1 : 0;
+  }
+  EXPECT_GE(different, 0.04 * pairs);
+  EXPECT_LE(different, 0.06 * pairs);
+}
+
 TEST(Compare, ADetectableDifferenceIsFound) {
   Draws draws;
   SCOPED_TRACE(draws.trace());

@@ -6,6 +6,14 @@
 
 namespace areo::measurement {
 
+/// What two results may owe to the same inputs.
+enum class Common {
+  ferment,  ///< everything: they are of one ferment
+  /// Of two ferments: instruments and formulas. A reading, an amount, the method have an error of
+  /// their own in each, whatever they are called.
+  instruments,
+};
+
 /// Quantity `key` of `b` minus that of `a`. Inputs of the two results are the same where name,
 /// unit, value, uncertainty and provenance are: the calibration, the glass and the thermometer of
 /// one instrument, the original gravity and the method of one ferment. They count with the
@@ -14,7 +22,8 @@ namespace areo::measurement {
 /// @throws Error{domain} if a result has no such quantity, or correlated inputs (none of today's
 ///         results has any)
 /// @source [gum] 5.1, 5.2: propagation through the joint model of both results
-[[nodiscard]] uncertainty::Value difference(const Result& a, const Result& b, std::string_view key);
+[[nodiscard]] uncertainty::Value difference(const Result& a, const Result& b, std::string_view key,
+                                            Common common = Common::ferment);
 
 /// Covariance of a quantity of `a` with one of `b`; the same inputs as for difference().
 /// @throws Error{domain} as difference()
