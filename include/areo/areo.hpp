@@ -19,6 +19,7 @@
 #include "areo/instruments/refractometer.hpp"
 #include "areo/instruments/thermometer.hpp"
 #include "areo/measurement/alcohol.hpp"
+#include "areo/measurement/bottle.hpp"
 #include "areo/measurement/budget.hpp"
 #include "areo/measurement/convert.hpp"
 #include "areo/measurement/correct.hpp"
