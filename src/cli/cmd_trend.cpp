@@ -15,6 +15,7 @@
 #include "command.hpp"
 #include "failure.hpp"
 #include "strength.hpp"
+#include "trend_text.hpp"
 #include "usage.hpp"
 
 namespace areo::cli {
@@ -43,31 +44,6 @@ Moment moment_of(const History& h, double day) {
 }
 
 std::string days_text(double days) { return duration_text(std::llround(days * day_s)); }
-
-// What was typed for where it should end.
-std::optional<double> expected_from_text(const std::string& text) {
-  if (text.empty()) return std::nullopt;
-  const TypedMark m = mark_from_text(text);
-  return physics::mark_from_liquid(physics::sg_20_20, physics::liquid_from_mark(m.scale, m.value));
-}
-
-// Steady, but above what was expected by more than the last reading may be off.
-bool is_stuck(const History& h, const std::optional<double>& expected) {
-  if (h.state.phase != Phase::steady || !expected) return false;
-  const uncertainty::Value v = h.series.value(h.series.size() - 1);
-  return v.estimate - *expected > v.expanded();
-}
-
-const char* word(Phase p) {
-  switch (p) {
-    case Phase::lag: return "lag";
-    case Phase::active: return "active";
-    case Phase::slowing: return "slowing";
-    case Phase::steady: return "steady";
-    case Phase::unclear: break;
-  }
-  return "unclear";
-}
 
 // --- for people ---
 
@@ -237,22 +213,6 @@ void print_json(Batch& batch, const History& h, const Options& o,
                        fall_json(h.state.whole), fall_json(h.state.recent),
                        fall_json(h.state.fastest), fall_json(h.state.steady), outlook_json(h),
                        odd_json(h)));
-}
-
-// Of several bottles one has to be named; without any, it is the batch.
-void require_bottle(const Batch& batch, const std::string& bottle) {
-  const auto all = batch.bottles();
-  if (std::find(all.begin(), all.end(), bottle) != all.end() || all.empty()) return;
-  if (all == std::vector<std::string>{""})
-    throw Error{Errc::inconsistent,
-                fmt::format("{} has no bottle '{}'", batch.record().name, bottle),
-                "its readings are of the batch as a whole: leave --bottle out"};
-  std::string names;
-  for (const std::string& b : all) names += b.empty() ? "" : (names.empty() ? "" : ", ") + b;
-  throw Error{Errc::inconsistent,
-              bottle.empty() ? fmt::format("all readings of {} are of bottles", batch.record().name)
-                             : fmt::format("{} has no bottle '{}'", batch.record().name, bottle),
-              fmt::format("say --bottle NAME; there are: {}", names)};
 }
 
 int run_trend(const Options& o, const Session& session) {
