@@ -168,8 +168,11 @@ void require_possible(const Result& drink, const std::optional<double>& expected
 BottleResult bottle(const AlcoholResult& drink, const BottlePlan& plan) {
   require(plan);
   if (drink.state == Fermentation::above || drink.state == Fermentation::contradiction)
-    throw Error{Errc::inconsistent, "the readings allow no strength, so nothing about its sugar",
-                "degas the sample, let it settle to a known temperature and read again"};
+    throw Error{
+        Errc::inconsistent,
+        "the last reading and the original gravity contradict each other, so what is left of the "
+        "sugar is unknown",
+        "degas the sample, let it settle to a known temperature and read again"};
   require_possible(drink.result, plan.expected_sg);
   const bool expected = plan.expected_sg.has_value();
   Inputs inputs = drink.result.inputs;

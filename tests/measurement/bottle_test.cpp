@@ -197,10 +197,41 @@ TEST(Bottle, NoPrimingFigureWhereTheSugarThatIsLeftCanDoIt) {
   plan.expected_sg = 1.009;
   plan.carbonation = 9;
   EXPECT_EQ(bottle(usual(), plan).priming, Priming::figure);
-  // Half of what may be dissolved is enough for this.
-  plan.expected_sg = usual().result.at("sg_20_20_present").value.estimate;
-  plan.carbonation = 0.5;
+}
+
+// Each of the two reasons alone.
+TEST(Bottle, NoPrimingFigureForEitherReason) {
+  BottlePlan plan = exact();
+  plan.expected_sg = 1.0065;
+  const BottleResult b = bottle(usual(), plan);
+  // A little more than is likely to come of it, but less than may come of the sugar alone.
+  plan.carbonation = value(b, "co2_expected_g_l") + 0.1;
+  ASSERT_GT(b.result.at("co2_expected_g_l").value.expanded(), 1);
   EXPECT_EQ(bottle(usual(), plan).priming, Priming::enough);
+  // A stem read to 0.0001 knows that no sugar goes down to where it is; half of what may be
+  // dissolved is more than this.
+  const auto fine = Calibrated{{.name = "stem-2", .lo = 0.980, .hi = 1.180, .division = 1e-4}, {}};
+  instruments::HydrometerReading first, now;
+  first.indication = 1.048;
+  now.indication = 1.010;
+  const AlcoholResult sharp = alcohol(fine, now, fine, first);
+  plan.expected_sg = sharp.result.at("sg_20_20_present").value.estimate;
+  const BottleResult of_sharp = bottle(sharp, plan);
+  plan.carbonation = 0.9 * value(of_sharp, "co2_dissolved_g_l");
+  ASSERT_LT(0.49 * of_sharp.result.at("sugar_expected_g_l").value.expanded(), *plan.carbonation);
+  EXPECT_EQ(bottle(sharp, plan).priming, Priming::enough);
+}
+
+// What is dissolved depends on the drink when it is closed, not on where it is kept.
+TEST(Bottle, DissolvesByTheTemperatureAtWhichItIsClosed) {
+  const double at_20 = value(bottle(usual(), exact(30)), "co2_dissolved_g_l");
+  EXPECT_DOUBLE_EQ(value(bottle(usual(), exact(5)), "co2_dissolved_g_l"), at_20);
+  BottlePlan cold = exact(30);
+  cold.closing.indication_c = 10;
+  EXPECT_NEAR(value(bottle(usual(), cold), "co2_dissolved_g_l") / at_20,
+              physics::solubility_in_water(celsius_point(10)) /
+                  physics::solubility_in_water(celsius_point(20)),
+              1e-9);
 }
 
 TEST(Bottle, RefusesWhatCannotBe) {
