@@ -52,10 +52,13 @@ void print_priming(const BottleTelling& t, const std::string& name, bool full) {
     return;
   }
   const auto& r = t.outcome.result;
-  std::string amount = range_text(r.at("priming_sugar_g_l"), full) + " of table sugar";
+  const auto about = [&](const char* key) {
+    const Quantity& q = r.at(key);
+    return report::interval_text(q.value.estimate, measurement::range_of(q), q.unit, full);
+  };
+  std::string amount = about("priming_sugar_g_l") + " of table sugar";
   if (t.plan.volume_l)
-    amount +=
-        fmt::format(", {} for {:g} L", range_text(r.at("priming_sugar_g"), full), *t.plan.volume_l);
+    amount += fmt::format(", {} for {:g} L", about("priming_sugar_g"), *t.plan.volume_l);
   line(fmt::format("{}{}; as carbonated {}", wanted, amount,
                    range_text(r.at("gauge_pressure_carbonated_bar"), full)));
   if (!t.plan.volume_l)

@@ -110,21 +110,25 @@ class Carbonation {
   bool expected_;
 };
 
-Priming judged(const Inputs& inputs, const Carbonation& carbonation) {
+struct Judged {
+  Priming priming;
+  double most_g_l;  ///< upper end of the sugar to be added
+};
+Judged judged(const Inputs& inputs, const Carbonation& carbonation) {
   const auto p = uncertainty::propagate(inputs, [&](const Point& x) {
     const auto n = carbonation.need(x);
     return std::vector{n.beyond_left_g_l, n.sugar_g_l};
   });
   const bool left_may_do = p.values[0].estimate - p.values[0].expanded() < 0;
-  return left_may_do || p.values[1].estimate <= 0 ? Priming::enough : Priming::figure;
+  const uncertainty::Value& sugar = p.values[1];
+  return {left_may_do || sugar.estimate <= 0 ? Priming::enough : Priming::figure,
+          sugar.estimate + sugar.expanded()};
 }
 
 // The model with what is to be said about priming behind its outputs.
-uncertainty::Model with_priming(const Inputs& inputs, uncertainty::Model model,
-                                const Carbonation& carbonation, std::vector<Label>& labels,
+uncertainty::Model with_priming(uncertainty::Model model, const Carbonation& carbonation,
+                                double weighed_g_l, std::vector<Label>& labels,
                                 const std::optional<InputRef>& volume) {
-  const std::vector<double> middle = inputs.estimates();
-  const double weighed_g_l = carbonation.need(Point{middle}).sugar_g_l;
   labels.push_back({"priming_sugar_g_l", "table sugar for the carbonation", "g/L"});
   labels.push_back({"gauge_pressure_carbonated_bar", "pressure, as carbonated", "bar"});
   append_labels(labels, "primed", "everything and the priming sugar ferments");
@@ -182,7 +186,8 @@ BottleResult bottle(const AlcoholResult& drink, const BottlePlan& plan) {
   BottleResult outcome;
   if (plan.carbonation) {
     const Carbonation carbonation{in, *plan.carbonation, expected};
-    outcome.priming = judged(inputs, carbonation);
+    const Judged j = judged(inputs, carbonation);
+    outcome.priming = j.priming;
     std::optional<InputRef> volume;
     if (plan.volume_l && outcome.priming == Priming::figure)
       volume = inputs.add(
@@ -191,7 +196,7 @@ BottleResult bottle(const AlcoholResult& drink, const BottlePlan& plan) {
                                                       "a kitchen volume, ± 5 %: engineering "
                                                       "judgement")));
     if (outcome.priming == Priming::figure)
-      model = with_priming(inputs, std::move(model), carbonation, labels, volume);
+      model = with_priming(std::move(model), carbonation, j.most_g_l, labels, volume);
   }
   outcome.result = evaluate(std::move(inputs), model, std::move(labels));
   outcome.result.instruments = drink.result.instruments;
