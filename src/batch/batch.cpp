@@ -292,6 +292,13 @@ bool Batch::added_between(const Sample& earlier, const Sample& later) const {
                      [&](const AdditionRecord* a) { return when(*a) > when(earlier.first()); });
 }
 
+bool Batch::added_since(const Sample& sample, const std::string& bottle) const {
+  constexpr std::int64_t end = std::numeric_limits<std::int64_t>::max();
+  const auto all = additions_until(bottle, {end, end});
+  return std::any_of(all.begin(), all.end(),
+                     [&](const AdditionRecord* a) { return when(*a) > when(sample.first()); });
+}
+
 // Two readings of one sample do not differ by more divisions than this; a judgement.
 constexpr double odd_divisions = 2;
 

@@ -30,17 +30,6 @@ struct Options {
   bool plot = false;
 };
 
-const char* word(Phase p) {
-  switch (p) {
-    case Phase::lag: return "lag";
-    case Phase::active: return "active";
-    case Phase::slowing: return "slowing";
-    case Phase::steady: return "steady";
-    case Phase::unclear: break;
-  }
-  return "unclear";
-}
-
 // --- for people ---
 
 void print_points(const History& h, bool full) {

@@ -25,6 +25,7 @@ void setup_at_bench(const Command& app, const Session& session, Run& run);
 /// `export` and `backup`.
 void setup_export(const Command& app, const Session& session, Run& run);
 void setup_import(const Command& app, const Session& session, Run& run);
+void setup_bottle(const Command& app, const Session& session, Run& run);
 void setup_compare(const Command& app, const Session& session, Run& run);
 void setup_trend(const Command& app, const Session& session, Run& run);
 void setup_report(const Command& app, const Session& session, Run& run);

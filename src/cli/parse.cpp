@@ -10,6 +10,7 @@
 #include <utility>
 
 #include "areo/core/error.hpp"
+#include "areo/physics/carbon_dioxide.hpp"
 #include "areo/physics/mixture.hpp"
 #include "areo/physics/scale_name.hpp"
 #include "areo/physics/water.hpp"
@@ -326,6 +327,32 @@ Pressure pressure_from_text(std::string_view text) {
   static constexpr std::array units{Unit{"kPa", 1000}, Unit{"hPa", 100}, Unit{"mbar", 100},
                                     Unit{"Pa", 1}};
   return pascals(with_unit(text, "a pressure", units, "write 98.2kPa, 982hPa or 982mbar"));
+}
+
+Pressure rating_from_text(std::string_view text) {
+  static constexpr std::array units{Unit{"bar", 1e5}, Unit{"kPa", 1e3}, Unit{"MPa", 1e6},
+                                    Unit{"psi", 6894.757}};
+  const double pa = with_unit(text, "a rating", units, "write 6bar, 600kPa, 0.6MPa or 90psi");
+  if (!(pa > 0))
+    refuse(text, "a rating is above zero", "its maker says what a bottle is rated for");
+  return pascals(pa);
+}
+
+double carbonation_from_text(std::string_view text) {
+  static constexpr std::array units{Unit{"g/L", 1}, Unit{"g/l", 1},
+                                    Unit{"vol", physics::carbon_dioxide_g_per_volume}};
+  const double g_l = with_unit(text, "a carbonation", units, "write 5g/L or 2.5vol");
+  if (!(g_l > 0)) refuse(text, "a wanted carbonation is above zero", "write 5g/L or 2.5vol");
+  return g_l;
+}
+
+TypedShare headspace_from_text(std::string_view text) {
+  static constexpr std::array units{Unit{"%", 0.01}};
+  const double share = with_unit(text, "a headspace", units, "write 4%, of the bottle's volume");
+  if (!(share > 0) || share > physics::most_headspace)
+    refuse(text, "a headspace is above nothing, to half of the bottle",
+           "a drink expands as it warms and needs some; 4% is usual");
+  return {share, std::min(0.01 * number_with_unit(text, "a headspace").half_width, share)};
 }
 
 Length altitude_from_text(std::string_view text) {

@@ -69,6 +69,15 @@ struct TypedStep {
 [[nodiscard]] double litres_from_text(std::string_view text);
 /// "98.2kPa", "982hPa", "982mbar"
 [[nodiscard]] Pressure pressure_from_text(std::string_view text);
+/// What a bottle is rated for, above the pressure outside: "6bar", "600kPa", "0.6MPa", "90psi"
+[[nodiscard]] Pressure rating_from_text(std::string_view text);
+/// Carbon dioxide in a litre of drink, in g/L: "5g/L", "2.5vol"
+[[nodiscard]] double carbonation_from_text(std::string_view text);
+/// A share of the bottle's volume with half of its last digit, from percent: "4%"
+struct TypedShare {
+  double value, half_width;
+};
+[[nodiscard]] TypedShare headspace_from_text(std::string_view text);
 /// "300m"
 [[nodiscard]] Length altitude_from_text(std::string_view text);
 /// A plain number without unit, or with the given one: "0.002"; "12P" where "P" is the scale's.

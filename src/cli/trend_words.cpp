@@ -82,6 +82,17 @@ bool is_stuck(const History& h, const std::optional<double>& expected) {
   return v.estimate - *expected > v.expanded();
 }
 
+const char* word(Phase p) {
+  switch (p) {
+    case Phase::lag: return "lag";
+    case Phase::active: return "active";
+    case Phase::slowing: return "slowing";
+    case Phase::steady: return "steady";
+    case Phase::unclear: break;
+  }
+  return "unclear";
+}
+
 std::string state_text(const History& h, const std::optional<double>& expected) {
   const trend::State& s = h.state;
   switch (s.phase) {

@@ -18,6 +18,8 @@ namespace areo::cli {
 [[nodiscard]] Moment moment_of(const trend::History& h, double day);
 /// Steady, but above what was expected by more than the last reading may be off.
 [[nodiscard]] bool is_stuck(const trend::History& h, const std::optional<double>& expected);
+/// A word for programs.
+[[nodiscard]] const char* word(trend::Phase p);
 /// "ACTIVE, down 0.0085 ± 0.0013 in 24 hours"
 [[nodiscard]] std::string state_text(const trend::History& h,
                                      const std::optional<double>& expected);

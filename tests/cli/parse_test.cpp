@@ -325,6 +325,14 @@ TEST(Amounts, ReadTheirUnits) {
   EXPECT_DOUBLE_EQ(altitude_from_text("1000ft").value(), 304.8);
   EXPECT_EQ(plain_number("0.002", "a division"), 0.002);
   EXPECT_EQ(plain_number("-0,5", "a division"), -0.5);
+  for (const char* six_bar : {"6bar", "600 kPa", "0.6MPa", "0,6 MPa"})
+    EXPECT_DOUBLE_EQ(rating_from_text(six_bar).value(), 6e5) << six_bar;
+  EXPECT_NEAR(rating_from_text("100psi").value(), 689476, 0.5);  // 1 psi is 6894.757 Pa
+  EXPECT_EQ(carbonation_from_text("5g/L"), 5);
+  EXPECT_DOUBLE_EQ(carbonation_from_text("2 vol"), 3.954);
+  EXPECT_DOUBLE_EQ(headspace_from_text("4%").value, 0.04);
+  EXPECT_DOUBLE_EQ(headspace_from_text("4%").half_width, 0.005);
+  EXPECT_DOUBLE_EQ(headspace_from_text("3.5 %").half_width, 0.0005);
 }
 
 TEST(Amounts, RefuseOtherUnits) {
@@ -338,6 +346,12 @@ TEST(Amounts, RefuseOtherUnits) {
                  [] { (void)plain_number("0.4P", "a correction"); });
   EXPECT_THROW((void)pressure_from_text("982"), ParseError);
   EXPECT_THROW((void)altitude_from_text("300"), ParseError);
+  for (const char* bad : {"6", "0bar", "-6bar", "6 atm", "bar", ""})
+    EXPECT_THROW((void)rating_from_text(bad), ParseError) << bad;
+  for (const char* bad : {"2.5", "0vol", "-1g/L", "5g"})
+    EXPECT_THROW((void)carbonation_from_text(bad), ParseError) << bad;
+  for (const char* bad : {"4", "0%", "-4%", "51%", "30mL"})
+    EXPECT_THROW((void)headspace_from_text(bad), ParseError) << bad;
 }
 
 }  // namespace

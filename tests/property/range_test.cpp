@@ -13,6 +13,7 @@
 #include "areo/core/error.hpp"
 #include "areo/instruments/hydrometer.hpp"
 #include "areo/physics/boiling.hpp"
+#include "areo/physics/carbon_dioxide.hpp"
 #include "areo/physics/ethanol.hpp"
 #include "areo/physics/mixture.hpp"
 #include "areo/physics/refraction.hpp"
@@ -152,6 +153,14 @@ std::vector<Argument> arguments() {
              }),
       ranged("boiling_point_p", boiling_pressure_range,
              [](double kpa) { return boiling_point(pascals(1000 * kpa)).celsius(); }),
+      ranged("henry_constant_t", henry_range,
+             [](double k) { return henry_constant(kelvin_point(k)).value(); }),
+      ranged("solubility_in_water_t", solubility_temperature_range,
+             [](double t) { return solubility_in_water(celsius_point(t)); }),
+      ranged("solubility_ratio_strength", solubility_strength_range,
+             [](double a) { return solubility_ratio(StrengthByVolume{a}, MassConcentration{10}); }),
+      ranged("solubility_ratio_sugar", solubility_sugar_range,
+             [](double s) { return solubility_ratio(StrengthByVolume{5}, MassConcentration{s}); }),
       ranged("standard_pressure_h", altitude_range,
              [](double m) { return standard_pressure(metres(m)).value(); }),
       {"density_from_indication_mark",

@@ -93,6 +93,8 @@ class Batch {
   [[nodiscard]] const Sample* before(const Sample& sample) const;
   /// Whether something was added to a bottle after one sample and before another.
   [[nodiscard]] bool added_between(const Sample& earlier, const Sample& later) const;
+  /// Whether something was added to a bottle, or to the whole batch, after a sample.
+  [[nodiscard]] bool added_since(const Sample& sample, const std::string& bottle) const;
   [[nodiscard]] notebook::Shelf& shelf() { return shelf_; }
 
  private:

@@ -9,6 +9,7 @@ namespace areo::ferment {
 /// [balling], also official practice: 2.0665 g extract give 1 g ethanol, 0.9565 g carbon dioxide
 /// and 0.11 g yeast. Extract lost per gram of ethanol, measured: 2.099 ± 0.013 [tolman1917].
 inline constexpr double extract_per_ethanol = 2.0665;
+inline constexpr double carbon_dioxide_per_ethanol = 0.9565;
 /// Mass that left the liquid per gram of ethanol (carbon dioxide and yeast).
 inline constexpr double mass_lost_per_ethanol = 1.0665;
 

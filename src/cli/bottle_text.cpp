@@ -1,0 +1,222 @@
+#include "bottle_text.hpp"
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include <algorithm>
+
+#include "areo/report/json.hpp"
+#include "areo/report/text.hpp"
+#include "batch_text.hpp"
+#include "output.hpp"
+#include "trend_words.hpp"
+
+namespace areo::cli {
+namespace {
+
+using measurement::BottlePlan;
+using measurement::Priming;
+using measurement::Quantity;
+using measurement::RatingVerdict;
+using trend::Phase;
+
+const Quantity& pressure_of(const BottleTelling& t, const std::string& key) {
+  return t.outcome.result.at("gauge_pressure_" + key + "_bar");
+}
+
+RatingVerdict verdict_of(const BottleTelling& t, const BottleCase& c) {
+  return measurement::against_rating(pressure_of(t, c.key), *t.rating);
+}
+
+std::string range_text(const Quantity& q, bool full) {
+  return report::interval_text(measurement::range_of(q), q.unit, full);
+}
+
+void print_cases(const BottleTelling& t, bool full) {
+  std::vector<std::vector<std::string>> rows{{"if", "CO2 in the bottle", "", "pressure"}};
+  for (const BottleCase& c : t.cases)
+    rows.push_back({c.words, range_text(t.outcome.result.at("co2_" + c.key + "_g_l"), full),
+                    range_text(t.outcome.result.at("co2_" + c.key + "_volumes"), full),
+                    range_text(pressure_of(t, c.key), full)});
+  for (const std::string& text : report::aligned(rows)) line("  " + text);
+}
+
+void print_priming(const BottleTelling& t, const std::string& name, bool full) {
+  if (t.outcome.priming == Priming::none) return;
+  const std::string wanted = fmt::format("priming for {:.3g} g/L: ", *t.plan.carbonation);
+  if (t.outcome.priming == Priming::enough) {
+    line(wanted +
+         "no figure; what is dissolved and the sugar that is left can make as much or more");
+    if (!t.plan.expected_sg)
+      line("  all extract was counted; if you know where it ends: --expected SG");
+    return;
+  }
+  const auto& r = t.outcome.result;
+  const auto about = [&](const char* key) {
+    const Quantity& q = r.at(key);
+    return report::interval_text(q.value.estimate, measurement::range_of(q), q.unit, full);
+  };
+  std::string amount = about("priming_sugar_g_l") + " of table sugar";
+  if (t.plan.volume_l)
+    amount += fmt::format(", {} for {:g} L", about("priming_sugar_g"), *t.plan.volume_l);
+  line(fmt::format("{}{}; as carbonated {}", wanted, amount,
+                   range_text(r.at("gauge_pressure_carbonated_bar"), full)));
+  if (!t.plan.volume_l)
+    line(fmt::format("  how much in all: areo bottle {} ... --volume 5L", name));
+}
+
+void print_rating(const BottleTelling& t) {
+  if (!t.rating) return;
+  const std::string rating = fmt::format("{:.3g} bar", t.rating->value() / 1e5);
+  if (all_below(t)) {
+    line(fmt::format("below the rating of {} as far as these readings tell", rating));
+    return;
+  }
+  for (const BottleCase& c : t.cases) switch (verdict_of(t, c)) {
+      case RatingVerdict::above:
+        line(fmt::format("ABOVE the rating of {} if {}", rating, c.words));
+        break;
+      case RatingVerdict::below:
+        line(fmt::format("below the rating of {} if {}, as far as these readings tell", rating,
+                         c.words));
+        break;
+      case RatingVerdict::cannot_tell:
+        line(
+            fmt::format("CANNOT TELL whether it is below the rating of {} if {}", rating, c.words));
+        break;
+    }
+}
+
+const char* state_text(const BottleTelling& t) {
+  if (t.stuck) return "STUCK above where it should end: it may start again";
+  switch (t.phase) {
+    case Phase::steady: return "steady";
+    case Phase::active: return "STILL FERMENTS";
+    case Phase::slowing: return "STILL FERMENTS, slower than before";
+    case Phase::lag:
+    case Phase::unclear: break;
+  }
+  return "these readings do not show that it has stopped";
+}
+
+void note_culture(ferment::Culture culture) {
+  if (culture == ferment::Culture::yeast) return;
+  line(fmt::format(
+      "note: a culture that makes acids makes less CO2 of the same sugar, or none: what yeast "
+      "would make is the upper bound{}",
+      culture == ferment::Culture::acetic
+          ? "; it uses up alcohol too, and then more extract is read than there is"
+          : ""));
+}
+
+std::string next_text(const BottleTelling& t, const std::string& name) {
+  if (t.phase != Phase::steady)
+    return fmt::format("close nothing yet; read again in a day, areo trend {}", name);
+  if (t.stuck) return "find out why before a bottle is closed; then read again";
+  if (!t.rating)
+    return fmt::format("what does the maker of your bottle say? areo bottle {} --rating 6bar",
+                       name);
+  if (!all_below(t)) return "a bottle rated higher, or leave it open and read again in a week";
+  return "open one bottle after some days, cold, before you trust the others";
+}
+
+const char* word(RatingVerdict v) {
+  switch (v) {
+    case RatingVerdict::below: return "below";
+    case RatingVerdict::above: return "above";
+    case RatingVerdict::cannot_tell: break;
+  }
+  return "cannot_tell";
+}
+
+const char* word(Priming p) {
+  switch (p) {
+    case Priming::figure: return "figure";
+    case Priming::enough: return "enough";
+    case Priming::none: break;
+  }
+  return "none";
+}
+
+std::string optional_json(const std::optional<double>& v) {
+  return v ? fmt::format("{}", *v) : "null";
+}
+
+std::string verdicts_json(const BottleTelling& t) {
+  if (!t.rating) return "null";
+  std::vector<std::string> all;
+  for (const BottleCase& c : t.cases)
+    all.push_back(fmt::format(R"("{}":"{}")", c.key, word(verdict_of(t, c))));
+  return fmt::format("{{{}}}", fmt::join(all, ","));
+}
+
+}  // namespace
+
+std::vector<BottleCase> cases_of(const BottlePlan& plan, Priming priming) {
+  std::vector<BottleCase> cases{{"now", "nothing more ferments"}};
+  if (plan.expected_sg)
+    cases.push_back(
+        {"expected", fmt::format("it ends at {}", report::fixed(*plan.expected_sg, 4))});
+  cases.push_back({"all", "everything ferments"});
+  if (priming == Priming::figure)
+    cases.push_back({"primed", "everything and the priming sugar ferments"});
+  return cases;
+}
+
+bool all_below(const BottleTelling& t) {
+  return std::all_of(t.cases.begin(), t.cases.end(),
+                     [&](const BottleCase& c) { return verdict_of(t, c) == RatingVerdict::below; });
+}
+
+void print_bottle(const BottleTelling& t, bool full) {
+  const std::string& name = t.batch.record().name;
+  line(batch_text(t.batch.record()) + (t.bottle.empty() ? "" : "; bottle " + t.bottle));
+  line(fmt::format("reading {} of {}: gravity 20/20 {}; {}", numbers(t.point.sample),
+                   when_text(t.point.sample.at()),
+                   report::value_text(t.point.gravity().value, "", full), state_text(t)));
+  const auto& r = t.outcome.result;
+  line(fmt::format("sugar that could still ferment: {}, counting all extract",
+                   range_text(r.at("sugar_all_g_l"), full)));
+  if (t.plan.expected_sg)
+    line(fmt::format("  down to {}: {}", report::fixed(*t.plan.expected_sg, 4),
+                     range_text(r.at("sugar_expected_g_l"), full)));
+  line(fmt::format("CO2 dissolved at {}: {}", report::celsius_text(t.plan.closing.indication_c),
+                   range_text(r.at("co2_dissolved_g_l"), full)));
+  line(fmt::format("closed and kept at {}{} with {:g} % headspace (about 95 %):",
+                   report::celsius_text(t.plan.storage_c), t.storage_stated ? "" : " ± 5 °C",
+                   100 * t.plan.headspace));
+  print_cases(t, full);
+  print_priming(t, name, full);
+  print_rating(t);
+  if (std::any_of(t.cases.begin(), t.cases.end(), [&](const BottleCase& c) {
+        return measurement::beyond_measurements(pressure_of(t, c.key));
+      }))
+    line("note: above 10 bar the solubility was not measured: trust no figure there");
+  notes(r.notes);
+  note_culture(t.batch.record().culture);
+  line("only bottles made for pressure, and their maker's rating rules; glass can burst;");
+  line("  nobody knows the sugar that is left exactly; keep them cold, never warm them");
+  line("next: " + next_text(t, name));
+}
+
+void print_bottle_json(const BottleTelling& t) {
+  const BottlePlan& p = t.plan;
+  raw_line(report::json_line(
+      t.outcome.result,
+      {{"batch", report::json_string(t.batch.record().name)},
+       {"bottle", report::json_string(t.bottle)},
+       {"readings", fmt::format("[{}]", numbers(t.point.sample))},
+       {"state", fmt::format("\"{}\"", t.stuck ? "stuck" : cli::word(t.phase))},
+       {"culture", fmt::format("\"{}\"", notebook::word(t.batch.record().culture))},
+       {"closed_at_c", fmt::format("{}", p.closing.indication_c)},
+       {"storage_c", fmt::format("{}", p.storage_c)},
+       {"headspace_percent", fmt::format("{}", 100 * p.headspace)},
+       {"expected_sg_20_20", optional_json(p.expected_sg)},
+       {"carbonation_g_l", optional_json(p.carbonation)},
+       {"volume_l", optional_json(p.volume_l)},
+       {"priming", fmt::format("\"{}\"", word(t.outcome.priming))},
+       {"rating_bar", t.rating ? fmt::format("{}", t.rating->value() / 1e5) : "null"},
+       {"rating_verdicts", verdicts_json(t)}}));
+}
+
+}  // namespace areo::cli

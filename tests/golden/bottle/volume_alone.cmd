@@ -1,0 +1,2 @@
+rc=2
+areo bottle PT-1 --volume 5L
