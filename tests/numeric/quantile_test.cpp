@@ -39,6 +39,17 @@ TEST(Quantiles, AreInversesOfTheProbabilities) {
 }
 
 // Chi-squared, 95 % point: common statistical tables, from memory.
+// A tiny part of a variance with few degrees of freedom leaves the whole with huge ones.
+TEST(StudentQuantile, GoesOverIntoTheNormalOne) {
+  for (double nu = 10; nu < 1e300; nu *= 10)
+    for (const double p : {0.001, 0.025, 0.5, 0.975}) {
+      const double z = normal_quantile(p);
+      const double first_term = std::abs(z * z * z + z) / (4 * nu);  // of the expansion in 1 / nu
+      EXPECT_NEAR(student_t_quantile(p, nu), z, 1.5 * first_term + 1e-11) << nu << ' ' << p;
+    }
+  EXPECT_NEAR(student_t_coverage(0.95, 1e25), 1.959963984540, 1e-12);
+}
+
 TEST(ChiSquared, CommonTable) {
   EXPECT_NEAR(chi_squared_quantile(0.95, 1), 3.841, 0.0005);
   EXPECT_NEAR(chi_squared_quantile(0.95, 2), 5.991, 0.0005);
