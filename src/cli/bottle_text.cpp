@@ -20,12 +20,27 @@ using measurement::Quantity;
 using measurement::RatingVerdict;
 using trend::Phase;
 
-const Quantity& pressure_of(const BottleTelling& t, const std::string& key) {
-  return t.outcome.result.at("gauge_pressure_" + key + "_bar");
+// Of a case, with the words around its key: "co2_", "_g_l".
+uncertainty::Interval range_of(const BottleTelling& t, const BottleCase& c, const char* before,
+                               const char* after) {
+  const auto& r = t.outcome.result;
+  return measurement::range_of(r.at(before + c.key + after),
+                               r.at(before + std::string{"now"} + after));
+}
+
+uncertainty::Interval pressure_of(const BottleTelling& t, const BottleCase& c) {
+  return range_of(t, c, "gauge_pressure_", "_bar");
 }
 
 RatingVerdict verdict_of(const BottleTelling& t, const BottleCase& c) {
-  return measurement::against_rating(pressure_of(t, c.key), *t.rating);
+  return measurement::against_rating(pressure_of(t, c), *t.rating);
+}
+
+// Whether a case lies where the solubility of the gas was not measured.
+bool any_beyond(const BottleTelling& t) {
+  return std::any_of(t.cases.begin(), t.cases.end(), [&](const BottleCase& c) {
+    return measurement::beyond_measurements(pressure_of(t, c));
+  });
 }
 
 std::string range_text(const Quantity& q, bool full) {
@@ -35,9 +50,9 @@ std::string range_text(const Quantity& q, bool full) {
 void print_cases(const BottleTelling& t, bool full) {
   std::vector<std::vector<std::string>> rows{{"if", "CO2 in the bottle", "", "pressure"}};
   for (const BottleCase& c : t.cases)
-    rows.push_back({c.words, range_text(t.outcome.result.at("co2_" + c.key + "_g_l"), full),
-                    range_text(t.outcome.result.at("co2_" + c.key + "_volumes"), full),
-                    range_text(pressure_of(t, c.key), full)});
+    rows.push_back({c.words, report::interval_text(range_of(t, c, "co2_", "_g_l"), "g/L", full),
+                    report::interval_text(range_of(t, c, "co2_", "_volumes"), "volumes", full),
+                    report::interval_text(pressure_of(t, c), "bar", full)});
   for (const std::string& text : report::aligned(rows)) line("  " + text);
 }
 
@@ -47,8 +62,6 @@ void print_priming(const BottleTelling& t, const std::string& name, bool full) {
   if (t.outcome.priming == Priming::enough) {
     line(wanted +
          "no figure; what is dissolved and the sugar that is left can make as much or more");
-    if (!t.plan.expected_sg)
-      line("  all extract was counted; if you know where it ends: --expected SG");
     return;
   }
   const auto& r = t.outcome.result;
@@ -109,13 +122,16 @@ void note_culture(ferment::Culture culture) {
           : ""));
 }
 
-std::string next_text(const BottleTelling& t, const std::string& name) {
+std::string next_text(const BottleTelling& t) {
+  const std::string name =
+      t.batch.record().name + (t.bottle.empty() ? "" : " --bottle " + t.bottle);
   if (t.phase != Phase::steady)
     return fmt::format("close nothing yet; read again in a day, areo trend {}", name);
   if (t.stuck) return "find out why before a bottle is closed; then read again";
   if (!t.rating)
     return fmt::format("what does the maker of your bottle say? areo bottle {} --rating 6bar",
                        name);
+  if (any_beyond(t) && !all_below(t)) return "leave it open, and read again in a week";
   if (!all_below(t)) return "a bottle rated higher, or leave it open and read again in a week";
   return "open one bottle after some days, cold, before you trust the others";
 }
@@ -188,15 +204,15 @@ void print_bottle(const BottleTelling& t, bool full) {
   print_cases(t, full);
   print_priming(t, name, full);
   print_rating(t);
-  if (std::any_of(t.cases.begin(), t.cases.end(), [&](const BottleCase& c) {
-        return measurement::beyond_measurements(pressure_of(t, c.key));
-      }))
+  if (!t.plan.expected_sg)
+    line("  all extract was counted; if you know where it ends: --expected SG");
+  if (any_beyond(t))
     line("note: above 10 bar the solubility was not measured: trust no figure there");
   notes(r.notes);
   note_culture(t.batch.record().culture);
   line("only bottles made for pressure, and their maker's rating rules; glass can burst;");
   line("  nobody knows the sugar that is left exactly; keep them cold, never warm them");
-  line("next: " + next_text(t, name));
+  line("next: " + next_text(t));
 }
 
 void print_bottle_json(const BottleTelling& t) {

@@ -47,9 +47,21 @@ const Point& last_of(const Batch& batch, const trend::History& h, const std::str
         "the gravity alone does not tell sugar from alcohol; close no bottle on it"};
   if (batch.added_since(last->sample, bottle))
     throw Error{Errc::inconsistent,
-                fmt::format("something was added to {} since its last reading", name),
+                fmt::format("something was added to {} since its last reading",
+                            bottle.empty() ? name : "bottle " + bottle),
                 "mix it well and read again; what is left of its sugar is unknown until then"};
   return *last;
+}
+
+// What was read of the whole is old when bottles were read since.
+void refuse_bottles(const Batch& batch) {
+  std::string names;
+  for (const std::string& bottle : batch.bottles())
+    if (!bottle.empty()) names += (names.empty() ? "" : ", ") + bottle;
+  if (!names.empty())
+    throw Error{Errc::inconsistent,
+                fmt::format("{} has bottles with readings of their own", batch.record().name),
+                fmt::format("say --bottle NAME; there are: {}", names)};
 }
 
 instruments::TemperatureReading closing_temperature(Batch& batch, const Point& p,
@@ -103,6 +115,7 @@ int run_bottle(const Options& o, const Session& session) {
   const notebook::Notebook book{notebook_path(session), notebook::Open::read};
   Batch batch{book, o.name};
   require_bottle(batch, o.bottle);
+  if (o.bottle.empty()) refuse_bottles(batch);
   const trend::History h = trend::history_of(batch, o.bottle);
   const Point& point = last_of(batch, h, o.bottle);
   plan.closing = closing_temperature(batch, point, o.temperature);

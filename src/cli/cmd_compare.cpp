@@ -126,9 +126,14 @@ int run_compare(const Options& o, const Session& session) {
   const char* what = !o.days.empty() ? "day" : batches.size() > 1 ? "batch" : "bottle";
   for (const std::string& text : report::aligned(contender_rows(all, what, session.full)))
     line("  " + text);
+  for (const std::string& text : report::aligned(comparison_matrix(all, pairs))) line("  " + text);
   for (const std::string& text : comparison_lines(pairs, within)) line(text);
-  if (o.days.empty() && batches.size() == 1) notes(notes_on_time(pairs));
+  if (!o.days.empty())
+    notes(notes_on_additions(batches[0], all));
+  else if (batches.size() == 1)
+    notes(notes_on_time(pairs));
   std::vector<Point> points;
+  points.reserve(all.size());
   for (const Contender& c : all) points.push_back(c.point);
   notes(notes_of(points));
   print_bases(batches);

@@ -65,6 +65,9 @@ int run_report(const Options& o, const Session& session) {
   if (!o.level.empty() && o.limit.empty())
     throw UsageError{"--level says how sure to be about a limit, and there is none",
                      "say --limit 0.5, or leave --level out"};
+  for (const std::string& file : {o.out, o.plot})
+    if (!file.empty()) refuse_same(file, notebook_path(session), "the notebook");
+  if (!o.out.empty() && !o.plot.empty()) refuse_same(o.out, o.plot, "the picture's file too");
   const auto expected = expected_from_text(o.expected);
   const auto limit = limit_from_text(o.limit, o.level);
   const notebook::Notebook book{notebook_path(session), notebook::Open::read};

@@ -30,10 +30,11 @@ bool has_figure(const Point& p) {
 // The last one of a bottle until then.
 std::optional<Point> last_figure(Batch& batch, const std::string& bottle, Moment until) {
   const auto& samples = batch.samples();
-  for (auto s = samples.rbegin(); s != samples.rend(); ++s)
-    if (s->bottle() == bottle && !(until < s->at()))
-      if (Point p = batch.point(*s); has_figure(p)) return p;
-  return std::nullopt;
+  const auto last = std::find_if(samples.rbegin(), samples.rend(), [&](const batch::Sample& s) {
+    return s.bottle() == bottle && !(until < s.at()) && has_figure(batch.point(s));
+  });
+  if (last == samples.rend()) return std::nullopt;
+  return batch.point(*last);
 }
 
 std::string pair_text(const ComparedPair& p, double within) {
@@ -51,6 +52,15 @@ std::string pair_text(const ComparedPair& p, double within) {
                      report::fixed(p.c.detectable, report::last_place(p.c.detectable)));
 }
 
+const char* word(Verdict v) {
+  switch (v) {
+    case Verdict::different: return "different";
+    case Verdict::same: return "same";
+    case Verdict::cannot_tell: break;
+  }
+  return "cannot tell";
+}
+
 bool of_two_batches(const ComparedPair& p) { return p.a->batch != p.b->batch; }
 
 }  // namespace
@@ -61,6 +71,8 @@ std::vector<Contender> bottles_of(Batch& batch) {
     if (auto last = last_figure(batch, bottle, notebook::end_of_time))
       all.push_back(
           {bottle.empty() ? "the batch" : bottle, bottle, batch.record().name, std::move(*last)});
+  // What was read before bottles were filled is no bottle.
+  if (all.size() > 2) std::erase_if(all, [](const Contender& c) { return c.key.empty(); });
   return all;
 }
 
@@ -117,6 +129,20 @@ std::vector<std::vector<std::string>> contender_rows(const std::vector<Contender
   return rows;
 }
 
+std::vector<std::vector<std::string>> comparison_matrix(const std::vector<Contender>& all,
+                                                        const std::vector<ComparedPair>& pairs) {
+  if (all.size() < 3) return {};
+  std::vector<std::vector<std::string>> rows(all.size() + 1,
+                                             std::vector<std::string>(all.size() + 1));
+  for (std::size_t i = 0; i < all.size(); ++i) rows[0][i + 1] = rows[i + 1][0] = all[i].title;
+  for (const ComparedPair& p : pairs) {
+    const auto a = static_cast<std::size_t>(p.a - all.data()) + 1;
+    const auto b = static_cast<std::size_t>(p.b - all.data()) + 1;
+    rows[a][b] = rows[b][a] = word(p.c.verdict);
+  }
+  return rows;
+}
+
 std::vector<std::string> comparison_lines(const std::vector<ComparedPair>& pairs, double within) {
   std::vector<std::string> all;
   if (pairs.empty()) return all;
@@ -133,14 +159,26 @@ std::vector<std::string> comparison_lines(const std::vector<ComparedPair>& pairs
   return all;
 }
 
+std::vector<std::string> notes_on_additions(const Batch& batch,
+                                            const std::vector<Contender>& days) {
+  for (const Contender& a : days)
+    for (const Contender& b : days)
+      if (a.point.sample.at() < b.point.sample.at() &&
+          batch.added_between(a.point.sample, b.point.sample))
+        return {fmt::format("something was added between {} and {}: what differs may be that",
+                            a.title, b.title)};
+  return {};
+}
+
 std::vector<std::string> notes_on_time(const std::vector<ComparedPair>& pairs) {
   const auto longest = std::max_element(
       pairs.begin(), pairs.end(),
       [](const ComparedPair& a, const ComparedPair& b) { return a.apart_s() < b.apart_s(); });
   constexpr std::int64_t half_a_day_s = 43200;
   if (longest == pairs.end() || longest->apart_s() < half_a_day_s) return {};
-  return {fmt::format("{} and {} were read {} apart: what differs may be time", longest->a->title,
-                      longest->b->title, duration_text(longest->apart_s()))};
+  return {fmt::format("{} and {} were read {} apart{}: what differs may be time", longest->a->title,
+                      longest->b->title, duration_text(longest->apart_s()),
+                      pairs.size() > 1 ? ", others less" : "")};
 }
 
 }  // namespace areo::cli

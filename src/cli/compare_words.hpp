@@ -46,9 +46,16 @@ struct ComparedPair {
 /// @param what  names the first column
 [[nodiscard]] std::vector<std::vector<std::string>> contender_rows(
     const std::vector<Contender>& all, const std::string& what, bool full);
+/// Every contender against every other one, below their names: "different", "same", "cannot tell".
+/// Of two alone there is no matrix.
+[[nodiscard]] std::vector<std::vector<std::string>> comparison_matrix(
+    const std::vector<Contender>& all, const std::vector<ComparedPair>& pairs);
 /// A verdict for each pair, and what has to be known of them.
 [[nodiscard]] std::vector<std::string> comparison_lines(const std::vector<ComparedPair>& pairs,
                                                         double within);
+/// Days with an addition between them: a sentence, or nothing.
+[[nodiscard]] std::vector<std::string> notes_on_additions(const batch::Batch& batch,
+                                                          const std::vector<Contender>& days);
 /// Bottles that were not read at about the same time: a sentence, or nothing.
 [[nodiscard]] std::vector<std::string> notes_on_time(const std::vector<ComparedPair>& pairs);
 

@@ -29,11 +29,11 @@ std::string measured_text(const Material& m, const Account& a) {
   const auto& points = a.history.points;
   const bool drop =
       std::any_of(points.begin(), points.end(), [&](const Point& p) { return refracted(m, p); });
-  const bool float_ =
+  const bool floated =
       std::any_of(points.begin(), points.end(), [&](const Point& p) { return !refracted(m, p); });
-  const char* with = !drop     ? "how deep a glass float sinks in it"
-                     : !float_ ? "how a drop of it bends light"
-                               : "how deep a glass float sinks in it, and how a drop bends light";
+  const char* with = !drop      ? "how deep a glass float sinks in it"
+                     : !floated ? "how a drop of it bends light"
+                                : "how deep a glass float sinks in it, and how a drop bends light";
   const std::string first = points.front().sample.at().date();
   if (points.size() == 1) return fmt::format("{}once, on {}, by {}.", who(m, a), first, with);
   return fmt::format("{}{} times from {} to {}, by {}.", who(m, a), points.size(), first,
@@ -53,13 +53,25 @@ std::string meaning(const Material& m, const Account& a) {
       last->sample.at().date());
 }
 
-// What most of the doubt comes from.
+// Without the words of decision rules.
+std::string limit_for_guests(const Material& m, const Account& a) {
+  const double limit = a.passing->percent_vol;
+  const uncertainty::Side side = side_of_limit(a.history, *a.passing);
+  if (side == uncertainty::Side::cannot_tell)
+    return report::sentence(fmt::format(
+        "{}these readings cannot tell on which side of {:g} % vol it is", who(m, a), limit));
+  return report::sentence(fmt::format("{}it is {} {:g} % vol ({:g} % sure)", who(m, a),
+                                      side == uncertainty::Side::below ? "below" : "above", limit,
+                                      100 * a.passing->level));
+}
+
+// What the largest part of the doubt comes from.
 std::string doubt(const Material& m, const Account& a) {
   const Point* last = a.last_strength();
-  if (last == nullptr || !(last->result().at(strength_key).value.u > 0)) return "";
+  if (last == nullptr || last->drink->state != measurement::Fermentation::measured) return "";
   const auto parts = report::budget_parts(last->result(), strength_key).parts;
-  return report::sentence(fmt::format("{}most of the doubt comes from {} ({:.0f} % of it); {}",
-                                      who(m, a), parts.front().name, 100 * parts.front().fraction,
+  return report::sentence(fmt::format("{}the largest part of the doubt, {:.0f} %, is from {}; {}",
+                                      who(m, a), 100 * parts.front().fraction, parts.front().name,
                                       parts.front().provenance));
 }
 
@@ -67,13 +79,13 @@ std::string doubt(const Material& m, const Account& a) {
 
 std::string write_audience(report::Page& page, const Material& m) {
   Pictures pictures{page};
-  write_headline(page, m);
+  write_headline(page, m, false);
   page.section("What was measured");
   std::vector<std::string> measured, means, sure;
   for (const Account& a : m.accounts) {
     measured.push_back(measured_text(m, a));
     means.push_back(meaning(m, a));
-    if (a.passing) means.push_back(report::sentence(limit_now_text(a.history, *a.passing)));
+    if (a.passing) means.push_back(limit_for_guests(m, a));
     if (std::string text = doubt(m, a); !text.empty()) sure.push_back(std::move(text));
   }
   page.list(measured);
@@ -93,7 +105,7 @@ std::string write_audience(report::Page& page, const Material& m) {
                              chart.points.front().points.size()),
                  "Alcohol by volume; the bars hold about 95 %.");
   }
-  page.section("How sure that is");
+  if (!sure.empty()) page.section("How sure that is");
   page.list(sure);
   page.section("What could be wrong");
   std::vector<std::string> wrong{
@@ -107,7 +119,7 @@ std::string write_audience(report::Page& page, const Material& m) {
           fmt::format("{}the reading of {} does not go with the others ({}?)", who(m, a),
                       when_text(a.history.points[o.point].sample.at()), o.likely)));
   page.list(wrong);
-  write_cautions(page, m);
+  write_cautions(page);
   return pictures.missing();
 }
 

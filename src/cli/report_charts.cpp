@@ -50,6 +50,17 @@ void add_curve(Chart& chart, const History& h) {
   chart.bands.push_back(std::move(band));
 }
 
+// So little that thousandths would repeat themselves beside it.
+bool narrow(const Chart& chart) {
+  double lo = 2, hi = 0;
+  for (const Chart::Points& all : chart.points)
+    for (const PlotPoint& p : all.points) {
+      lo = std::min(lo, p.y - p.expanded);
+      hi = std::max(hi, p.y + p.expanded);
+    }
+  return hi - lo < 0.01;
+}
+
 }  // namespace
 
 Chart gravity_chart(const Material& m, const Account& a) {
@@ -67,6 +78,7 @@ Chart gravity_chart(const Material& m, const Account& a) {
     if (!all->points.empty()) chart.points.push_back(std::move(*all));
   add_curve(chart, h);
   add_additions(chart, m, a);
+  if (narrow(chart)) chart.y_decimals = 4;
   return chart;
 }
 
@@ -77,14 +89,19 @@ Chart strength_chart(const Material& m, const Account& a) {
               .from_zero = true,
               .y_decimals = 1,
               .points = {}};
-  Chart::Points all{"strength ± U", {}};
+  Chart::Points figures{"strength ± U", {}}, bounds{"upper bound of it", {}, true};
   for (const batch::Point& p : a.history.points) {
     if (!p.has_strength()) continue;
     const auto& v = p.result().at(strength_key).value;
-    all.points.push_back({wall_s(p.sample.at()), v.estimate, v.expanded()});
+    const double at = wall_s(p.sample.at());
+    if (p.drink->state == measurement::Fermentation::measured)
+      figures.points.push_back({at, v.estimate, v.expanded()});
+    else
+      bounds.points.push_back({at, std::max(v.estimate, 0.0) + v.expanded(), 0});
   }
-  if (all.points.empty()) return chart;
-  chart.points.push_back(std::move(all));
+  for (Chart::Points* all : {&figures, &bounds})
+    if (!all->points.empty()) chart.points.push_back(std::move(*all));
+  if (chart.points.empty()) return chart;
   if (m.limit)
     chart.levels.emplace_back(fmt::format("limit {:g} % vol", m.limit->percent_vol),
                               m.limit->percent_vol);

@@ -73,10 +73,13 @@ void write_budget(report::Page& page, Pictures& pictures, const Material& m, con
   const measurement::Result& r = last->result();
   if (!(r.at(strength_key).value.u > 0)) return;
   page.section("Where the uncertainty comes from" +
-               (m.accounts.size() > 1 ? ": bottle " + a.bottle : ""));
-  page.paragraph(fmt::format("Alcohol of {}: {}. Each part as the ± that it would make alone.",
-                             when_text(last->sample.at()),
-                             report::value_text(r.at(strength_key).value, "% vol", m.full)));
+               (m.accounts.size() > 1 ? ": " + title_of(a) : ""));
+  const bool figure = last->drink->state == measurement::Fermentation::measured;
+  page.paragraph(fmt::format(
+      "{}: {}. Each part as the ± that it would make alone{}.", when_text(last->sample.at()),
+      figure ? "alcohol " + report::value_text(r.at(strength_key).value, "% vol", m.full)
+             : strength_text(*last, m.full),
+      figure ? "" : ", of the bound"));
   pictures.add(report::script_of(budget_bars(r, strength_key), report::PictureFormat::svg),
                "Bars of the parts of the uncertainty, largest first; the table has the numbers.",
                "The parts of the uncertainty, largest first.");
@@ -94,6 +97,8 @@ void write_comparison(report::Page& page, const Material& m) {
   if (m.accounts.size() < 2 || bottles.size() < 2) return;
   const std::vector<ComparedPair> pairs = pairs_of(bottles, usual_within);
   page.section("The bottles compared");
+  if (const auto matrix = comparison_matrix(bottles, pairs); !matrix.empty())
+    page.table("Each bottle against each other one", matrix);
   page.list(comparison_lines(pairs, usual_within));
   page.list(notes_on_time(pairs));
 }
@@ -152,6 +157,18 @@ void write_left_out(report::Page& page, const Material& m) {
   page.list(all);
 }
 
+constexpr const char* basis_of_gravity =
+    "gravity: what the instrument showed, corrected by its calibration and for the meniscus, the "
+    "glass and the temperature of the liquid; density of water after Tanaka and others (2001), of "
+    "sugar solutions after ICUMSA SPS-4, of ethanol after OIML R 22, of their mixture after "
+    "Tabarié";
+constexpr const char* basis_of_uncertainty =
+    "uncertainty: law of propagation (JCGM 100) over all inputs; what readings share with each "
+    "other is counted as shared";
+constexpr const char* basis_of_outlook =
+    "outlook: a logistic or a Gompertz curve by weighted least squares, chosen by AICc; intervals "
+    "from the profile of chi-squared";
+
 void write_basis(report::Page& page, const Material& m) {
   page.section("What was assumed");
   std::vector<std::string> all{basis_text(m.batch->record().culture)};
@@ -160,29 +177,22 @@ void write_basis(report::Page& page, const Material& m) {
       if (std::find(all.begin(), all.end(), note) == all.end()) all.push_back(note);
   page.list(all);
   page.section("How each number was computed");
-  page.list({
-      "gravity: what the instrument showed, corrected by its calibration and for the meniscus, "
-      "the glass and the temperature of the liquid; density of water after Tanaka and others "
-      "(2001), of sugar solutions after ICUMSA SPS-4, of ethanol after OIML R 22, of their mixture "
-      "after Tabarié",
-      "alcohol: Balling's balance, from the original liquid to the one whose density was read",
-      "uncertainty: law of propagation (JCGM 100) over all inputs; what readings share with each "
-      "other is counted as shared",
-      "a day's fall, state and comparison: tests at 95 % on differences, without what both sides "
-      "share",
-      "outlook: a logistic or a Gompertz curve by weighted least squares, chosen by AICc; "
-      "intervals "
-      "from the profile of chi-squared",
-      "limits: JCGM 106; below or above only with the stated probability",
-  });
+  all = {
+      basis_of_gravity,
+      "alcohol: Balling's balance, from the original liquid to the one that was read",
+      basis_of_uncertainty,
+      "a day's fall, state and comparison: tests at 95 % on differences, without what both share",
+      basis_of_outlook,
+      "limits: JCGM 106; below or above only with the stated probability"};
+  page.list(all);
 }
 
 }  // namespace
 
 std::string write_full(report::Page& page, const Material& m) {
   Pictures pictures{page};
-  write_headline(page, m);
-  write_cautions(page, m);
+  write_headline(page, m, true);
+  write_cautions(page);
   for (const Account& a : m.accounts) write_account(page, pictures, m, a);
   page.list(m.silent);
   write_comparison(page, m);

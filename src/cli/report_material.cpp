@@ -53,10 +53,12 @@ std::string title_of(const Account& a) {
   return a.bottle.empty() ? "The batch" : "Bottle " + a.bottle;
 }
 
-void write_headline(report::Page& page, const Material& m) {
+void write_headline(report::Page& page, const Material& m, bool with_state) {
   for (const Account& a : m.accounts) {
     const batch::Point* last = a.last_strength();
-    std::string strength = "no strength: " + strength_text(a.history.points.back(), m.full);
+    std::string strength = m.batch->original(a.bottle, notebook::end_of_time).readings.empty()
+                               ? "no strength: no original gravity"
+                               : "no strength yet";
     if (last != nullptr)
       strength = strength_text(*last, m.full) +
                  (last->drink->state == measurement::Fermentation::measured ? " (about 95 %)" : "");
@@ -64,20 +66,20 @@ void write_headline(report::Page& page, const Material& m) {
     if (last != nullptr)
       below.push_back(fmt::format("on {}, {}", when_text(last->sample.at()),
                                   basis_text(m.batch->record().culture)));
-    below.push_back("state: " + state_text(a.history, m.expected));
-    if (a.passing) below.push_back(limit_now_text(a.history, *a.passing));
+    if (with_state) {
+      below.push_back("state: " + state_text(a.history, m.expected));
+      if (a.passing) below.push_back(limit_now_text(a.history, *a.passing));
+    }
     page.headline((m.accounts.size() > 1 ? title_of(a) + ": " : "") + strength, below);
   }
 }
 
-void write_cautions(report::Page& page, const Material& m) {
+void write_cautions(report::Page& page) {
   page.caution(
       "A home estimate is no legal strength: local law and an accredited laboratory decide. A live "
       "ferment is not free of alcohol on the strength of a density reading, and strength rises "
       "after bottling.");
-  if (std::any_of(m.accounts.begin(), m.accounts.end(),
-                  [](const Account& a) { return a.history.state.phase == trend::Phase::steady; }))
-    page.caution(steady_caution);
+  page.caution(pressure_caution);
 }
 
 void Pictures::add(const std::string& script, const std::string& alt, const std::string& caption) {

@@ -56,9 +56,10 @@ class Pictures {
 /// "The batch", "Bottle A"
 [[nodiscard]] std::string title_of(const Account& a);
 /// The strength of each bottle, and what goes with it, for the first look.
-void write_headline(report::Page& page, const Material& m);
-/// Cautions about the strength, for every page.
-void write_cautions(report::Page& page, const Material& m);
+/// @param with_state  how the ferment goes, and how sure a limit is: for those who made it
+void write_headline(report::Page& page, const Material& m, bool with_state);
+/// Cautions for every page.
+void write_cautions(report::Page& page);
 
 /// Everything, for the one who made it and for those who check it.
 /// @return why it has no pictures; empty if it has

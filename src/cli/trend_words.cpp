@@ -43,20 +43,29 @@ std::string none_text(const Fall& f) {
                      f.points);
 }
 
-// By the curve: "by the curve it passed it on 2026-03-05 (2026-03-04 to 2026-03-05), 90 % likely"
+// The moment of a reading on the clock of the history's first one, so that all can be compared.
+std::string reading_when(const History& h, std::size_t point) {
+  return when_text({h.points[point].sample.at().seconds, h.zero.offset_s});
+}
+
+// "by the curve the drink passed it 2026-03-05 10:00 (2026-03-04 to 2026-03-05; 90 % likely)"
 std::string curve_text(const History& h, const trend::Passing& p) {
   const trend::Crossing& c = p.by_curve;
-  if (!c.refused.empty()) return "no curve: " + c.refused;
+  if (!c.refused.empty()) return "no curve through the strengths: " + c.refused;
+  std::size_t first = h.since;  // with a strength
+  while (first + 1 < h.points.size() && !h.points[first].has_strength()) ++first;
+  const std::string before = "before " + reading_when(h, first);
+  if (c.already) return "by the curve the drink had passed it " + before;
   if (c.never) return fmt::format("the curve ends below it ({:g} % likely)", 100 * p.level);
   if (!c.day)
     return c.lo
                ? "by the curve the drink may pass it from " + when_text(moment_of(h, *c.lo)) + " on"
                : "the curve ends below it, but the drink may still pass it";
-  const std::string from = c.lo ? when_text(moment_of(h, *c.lo)) : "before the first reading";
-  const std::string to = c.hi ? when_text(moment_of(h, *c.hi)) : "perhaps never";
-  return fmt::format("by the curve the drink {} it {} ({} to {}; {:g} % likely)",
-                     *c.day > h.series.days.back() ? "will pass" : "passed",
-                     when_text(moment_of(h, *c.day)), from, to, 100 * (2 * p.level - 1));
+  return fmt::format(
+      "by the curve the drink {} it {} ({} to {}; {:g} % likely)",
+      *c.day > h.series.days.back() ? "will pass" : "passed", when_text(moment_of(h, *c.day)),
+      c.lo ? when_text(moment_of(h, *c.lo)) : before,
+      c.hi ? when_text(moment_of(h, *c.hi)) : "perhaps never", 100 * (2 * p.level - 1));
 }
 
 std::string cell(const batch::Point& p, const char* key, const char* unit, bool full) {
@@ -181,8 +190,7 @@ std::vector<std::string> odd_notes(const History& h) {
 
 std::vector<std::string> passing_lines(const History& h, const trend::Passing& p) {
   const auto reading = [&](std::size_t point) {
-    return fmt::format("{} (reading {})", when_text(h.points[point].sample.at()),
-                       numbers(h.points[point].sample));
+    return fmt::format("{} (reading {})", reading_when(h, point), numbers(h.points[point].sample));
   };
   const std::string below =
       p.below_until ? "BELOW until " + reading(*p.below_until) : "no reading decides for below";
@@ -193,14 +201,19 @@ std::vector<std::string> passing_lines(const History& h, const trend::Passing& p
           curve_text(h, p)};
 }
 
-std::string limit_now_text(const History& h, const trend::Passing& p) {
+uncertainty::Side side_of_limit(const History& h, const trend::Passing& p) {
   std::size_t last = h.points.size();
   while (last > 0 && !h.points[last - 1].has_strength()) --last;
-  const bool below = last > 0 && p.below_until == last - 1;
+  if (last > 0 && p.below_until == last - 1) return uncertainty::Side::below;
+  return p.above_from ? uncertainty::Side::above : uncertainty::Side::cannot_tell;
+}
+
+std::string limit_now_text(const History& h, const trend::Passing& p) {
+  const uncertainty::Side side = side_of_limit(h, p);
   return fmt::format("limit {:g} % vol: {} at the last reading; {:g} % are wanted", p.percent_vol,
-                     below          ? "BELOW"
-                     : p.above_from ? "ABOVE"
-                                    : "CANNOT TELL",
+                     side == uncertainty::Side::below   ? "BELOW"
+                     : side == uncertainty::Side::above ? "ABOVE"
+                                                        : "CANNOT TELL",
                      100 * p.level);
 }
 

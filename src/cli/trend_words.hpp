@@ -34,8 +34,14 @@ namespace areo::cli {
 /// When it passed a limit: by the readings, and by the curve.
 [[nodiscard]] std::vector<std::string> passing_lines(const trend::History& h,
                                                      const trend::Passing& p);
+/// On which side of the limit the last strength lies, as surely as was asked for.
+[[nodiscard]] uncertainty::Side side_of_limit(const trend::History& h, const trend::Passing& p);
 /// "limit 0.5 % vol: ABOVE at the last reading"
 [[nodiscard]] std::string limit_now_text(const trend::History& h, const trend::Passing& p);
+/// For every page about a drink that may go on.
+inline constexpr const char* pressure_caution =
+    "What sugar is left can still make pressure in a closed bottle, however steady it seems; the "
+    "rating of the bottle's maker rules.";
 /// Where a steady ferment is no end.
 inline constexpr const char* steady_caution =
     "steady is no promise: what sugar is left can still make pressure in a closed bottle; its "

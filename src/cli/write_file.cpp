@@ -18,13 +18,23 @@ void refuse_existing(const std::string& path) {
                 "name a new one; nothing was changed"};
 }
 
+void refuse_same(const std::string& path, const std::string& other, const char* what) {
+  std::error_code error;
+  if (path == other || fs::equivalent(path, other, error))
+    throw Error{Errc::file, fmt::format("{} is {}", path, what), "name another file"};
+}
+
 void write_file(const std::string& path, const std::function<void(std::ostream&)>& write) {
-  const std::string partial = path + ".partial";
+  std::error_code error;
+  const fs::file_status there = fs::status(path, error);
+  if (fs::exists(there) && !fs::is_regular_file(there))
+    throw Error{Errc::file, fmt::format("{} is no ordinary file", path), "name a file"};
+  const std::string target = fs::exists(there) ? fs::canonical(path, error).string() : path;
+  const std::string partial = target + ".partial";
   std::ofstream out{partial, std::ios::binary};
   if (out) write(out);
   out.close();
-  std::error_code error;
-  if (out) fs::rename(partial, path, error);
+  if (out) fs::rename(partial, target, error);
   if (!out || error) {
     fs::remove(partial, error);
     throw Error{Errc::file, fmt::format("{} cannot be written", path),

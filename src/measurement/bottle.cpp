@@ -117,8 +117,15 @@ struct Judged {
 Judged judged(const Inputs& inputs, const Carbonation& carbonation) {
   const auto p = uncertainty::propagate(inputs, [&](const Point& x) {
     const auto n = carbonation.need(x);
-    return std::vector{n.beyond_left_g_l, n.sugar_g_l};
+    return std::vector{n.beyond_left_g_l, n.sugar_g_l, n.gauge_bar};
   });
+  const double most_bar = p.values[2].estimate + p.values[2].expanded();
+  if (!(most_bar <= physics::solubility_pressure_range.hi))
+    throw Error{Errc::domain,
+                fmt::format("so much carbonation makes up to {:.0f} bar, and the solubility was "
+                            "measured to {:.0f} bar",
+                            most_bar, physics::solubility_pressure_range.hi),
+                "want less of it; sparkling wine has some 6 bar at 20 °C"};
   const bool left_may_do = p.values[0].estimate - p.values[0].expanded() < 0;
   const uncertainty::Value& sugar = p.values[1];
   return {left_may_do || sugar.estimate <= 0 ? Priming::enough : Priming::figure,
@@ -209,16 +216,21 @@ uncertainty::Interval range_of(const Quantity& q) {
   return {std::max(q.value.estimate - expanded, 0.0), std::max(q.value.estimate + expanded, 0.0)};
 }
 
-RatingVerdict against_rating(const Quantity& pressure, Pressure rating) {
+uncertainty::Interval range_of(const Quantity& q, const Quantity& now) {
+  const uncertainty::Interval of_case = range_of(q), least = range_of(now);
+  return {std::max(of_case.lo, least.lo), std::max(of_case.hi, least.hi)};
+}
+
+RatingVerdict against_rating(const uncertainty::Interval& pressure, Pressure rating) {
   const double bar = rating.value() / pa_per_bar;
   if (!(bar > 0) || !std::isfinite(bar))
     throw Error{Errc::domain, "the rating of a bottle is above zero"};
-  if (!(range_of(pressure).hi < bar)) return RatingVerdict::above;
+  if (!(pressure.hi < bar)) return RatingVerdict::above;
   return beyond_measurements(pressure) ? RatingVerdict::cannot_tell : RatingVerdict::below;
 }
 
-bool beyond_measurements(const Quantity& pressure) {
-  return !(range_of(pressure).hi <= physics::solubility_pressure_range.hi);
+bool beyond_measurements(const uncertainty::Interval& pressure) {
+  return !(pressure.hi <= physics::solubility_pressure_range.hi);
 }
 
 }  // namespace areo::measurement

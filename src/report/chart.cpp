@@ -97,9 +97,9 @@ std::string axes(const Chart& chart, double lo, double hi) {
       "set style fill solid 0.6 noborder\n";
   if (chart.from_zero) out += "set yrange [*<0:*]\n";
   out += fmt::format("set format y '%.{}f'\n", chart.y_decimals);
-  const double margin = hi > lo ? 0.03 * (hi - lo) : 1;
+  const double margin = hi > lo ? 0.03 * (hi - lo) : chart.time ? day_s / 2 : 1;
   out += fmt::format("set xrange [{}:{}]\n", lo - margin, hi + margin);
-  if (chart.time) out += dates((hi - lo) / day_s);
+  if (chart.time) out += dates((hi - lo + 2 * margin) / day_s);
   return out;
 }
 

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "areo/core/error.hpp"
 #include "form_fit.hpp"
@@ -58,6 +59,45 @@ int readings_that_would_do(const Series& s, const Course& course, double rise) {
   return 0;
 }
 
+// The better curve, without intervals.
+Course course_of(const std::vector<Candidate>& all, double near, double level) {
+  const auto& [task, fit, aicc] = all.front();
+  const Theta p = theta_of(fit);
+  Course c;
+  c.form = task.form;
+  c.start = p[start_at];
+  c.final = p[final_at];
+  c.end_day = p[end_at];
+  c.rate = p[rate_at];
+  c.near = near;
+  c.level = level;
+  c.chi_squared = fit.chi_squared;
+  c.degrees_of_freedom = fit.degrees_of_freedom;
+  c.aicc = aicc;
+  if (all.size() > 1) c.aicc_of_other = all[1].aicc;
+  c.widened = widening(fit);
+  for (std::size_t i = 0; i < parameters; ++i)
+    for (std::size_t j = i; j < parameters; ++j)
+      c.covariance.set(i, j, fit.covariance(i, j) * c.widened * c.widened);
+  return c;
+}
+
+// They hold what every form that does about as well says. False if an end stays open.
+bool add_intervals(Course& c, const std::vector<Candidate>& all, double rise) {
+  std::optional<Interval> final, end;
+  for (const Candidate& candidate : all) {
+    if (candidate.aicc > c.aicc + as_good) break;
+    const auto f = profile(candidate.task, candidate.fit, final_at, rise);
+    const auto e = profile(candidate.task, candidate.fit, end_at, rise);
+    if (!f || !e) return false;
+    final = final ? Interval{std::min(final->lo, f->lo), std::max(final->hi, f->hi)} : *f;
+    end = end ? Interval{std::min(end->lo, e->lo), std::max(end->hi, e->hi)} : *e;
+  }
+  c.final_interval = *final;
+  c.end_interval = *end;
+  return true;
+}
+
 }  // namespace
 
 double Course::gravity(double day) const {
@@ -92,43 +132,18 @@ Outlook outlook_of(const Series& s, double near, double level) {
     return {.refused = {"it has not fallen by more than these readings can tell"}};
   const std::vector<Candidate> all = candidates(s, near);
   if (all.empty()) return {.refused = {"no curve goes through these readings"}};
-  const auto& [task, fit, aicc] = all.front();
-  const Theta p = theta_of(fit);
-  Course c;
-  c.form = task.form;
-  c.start = p[start_at];
-  c.final = p[final_at];
-  c.end_day = p[end_at];
-  c.rate = p[rate_at];
-  c.near = near;
-  c.level = level;
-  c.chi_squared = fit.chi_squared;
-  c.degrees_of_freedom = fit.degrees_of_freedom;
-  c.aicc = aicc;
-  if (all.size() > 1) c.aicc_of_other = all[1].aicc;
-  c.widened = widening(fit);
-  c.studentized = studentized(all.front());
-  for (std::size_t i = 0; i < parameters; ++i)
-    for (std::size_t j = i; j < parameters; ++j)
-      c.covariance.set(i, j, fit.covariance(i, j) * c.widened * c.widened);
+  Outlook o{.studentized = studentized(all.front())};
+  Course c = course_of(all, near, level);
   const double rise = rise_for(level, c.widened);
-  std::optional<Interval> final, end;
-  for (const Candidate& candidate : all) {
-    if (candidate.aicc > aicc + as_good) break;
-    const auto f = profile(candidate.task, candidate.fit, final_at, rise);
-    const auto e = profile(candidate.task, candidate.fit, end_at, rise);
-    if (!f || !e)
-      return {.refused = {"where it ends is still open: these readings go with very different ends",
-                          readings_that_would_do(s, c, rise)}};
-    final = final ? Interval{std::min(final->lo, f->lo), std::max(final->hi, f->hi)} : *f;
-    end = end ? Interval{std::min(end->lo, e->lo), std::max(end->hi, e->hi)} : *e;
-  }
-  c.final_interval = *final;
-  c.end_interval = *end;
-  if (!tight(*final, seen.estimate))
-    return {.refused = {"where it ends is not known to half of the fall that was seen",
-                        readings_that_would_do(s, c, rise)}};
-  return {.course = c};
+  if (!add_intervals(c, all, rise))
+    o.refused = {"where it ends is still open: these readings go with very different ends",
+                 readings_that_would_do(s, c, rise)};
+  else if (!tight(c.final_interval, seen.estimate))
+    o.refused = {"where it ends is not known to half of the fall that was seen",
+                 readings_that_would_do(s, c, rise)};
+  else
+    o.course = std::move(c);
+  return o;
 }
 
 }  // namespace areo::trend

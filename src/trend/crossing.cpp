@@ -42,7 +42,8 @@ Crossing crossing_of(const Series& s, double near, double value, double level) {
     throw Error{Errc::domain,
                 "a crossing needs a nearness above zero, a value, and a level between 0 and 1"};
   if (s.size() < least_points)
-    return {.refused = fmt::format("{} readings are too few for a curve", s.size())};
+    return {.refused = fmt::format("{} reading{} too few for a curve", s.size(),
+                                   s.size() == 1 ? " is" : "s are")};
   const std::vector<Candidate> all = candidates(s, near);
   if (all.empty()) return {.refused = "no curve goes through these readings"};
   const double rise = rise_for(level, widening(all.front().fit));
@@ -50,6 +51,8 @@ Crossing crossing_of(const Series& s, double near, double value, double level) {
     return candidate.aicc <= all.front().aicc + as_good;
   };
   Crossing c;
+  c.already = theta_of(all.front().fit)[start_at] <= value;
+  if (c.already) return c;
   if (!with_crossing(all.front(), value)) {
     c.never = std::all_of(all.begin(), all.end(), [&](const Candidate& candidate) {
       return !as_good_as_best(candidate) || ends_before(candidate, value, rise);

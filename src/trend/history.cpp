@@ -53,6 +53,10 @@ std::vector<std::size_t> places(const History& h) {
 }
 
 void find_off_the_curve(History& h, const std::vector<std::size_t>& place, double near) {
+  const std::vector<double>& residuals = h.outlook.studentized;
+  const bool none_is_odd = std::none_of(residuals.begin(), residuals.end(),
+                                        [](double r) { return std::abs(r) > odd_residual; });
+  if (!residuals.empty() && none_is_odd) return;  // there is no need to fit again
   for (const Outlier& o : outliers_of(h.series, near))
     h.odd.push_back({place[o.point], o.off, likely(o.off)});
 }

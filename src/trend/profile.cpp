@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "areo/core/error.hpp"
 #include "areo/numeric/quantile.hpp"
@@ -12,27 +13,38 @@ namespace areo::trend {
 std::optional<double> profile_end(const Task& task, const numeric::CurveFit& fit, Place which,
                                   double direction, double rise) {
   const double u = std::sqrt(fit.covariance(which, which)), goal = std::sqrt(rise);
+  const auto value = [&](double t) { return fit.parameters[which] + direction * t * u; };
   Theta inside = theta_of(fit);
-  // In standard uncertainties beyond the goal: for a straight curve a line of slope 1.
+  // In standard uncertainties beyond the goal: for a straight curve a line of slope 1. Also where
+  // the others went.
   const auto beyond = [&](double t) {
     Theta p = inside;
-    p[which] = fit.parameters[which] + direction * t * u;
+    p[which] = value(t);
     const auto held = task.fit_others(p, which);
-    const double far = std::sqrt(std::max(held.chi_squared - fit.chi_squared, 0.0)) - goal;
-    if (far < 0) inside = theta_of(held);
-    return far;
+    const double chi_squared = std::max(held.chi_squared - fit.chi_squared, 0.0);
+    return std::pair{std::sqrt(chi_squared) - goal, theta_of(held)};
   };
   constexpr int most_steps = 12;
-  constexpr double negligible = 1e-7;  // the same seconds on every machine
+  constexpr double negligible = 1e-6;  // the same seconds on every machine
+  double lo = 0, hi = goal;
+  bool bracketed = false;
   try {
-    double lo = 0, hi = goal;
-    for (int i = 0; i < most_steps; ++i, lo = hi, hi *= 1.4)
-      if (beyond(hi) >= 0)
-        return fit.parameters[which] +
-               direction * u * numeric::find_root(beyond, lo, hi, negligible, "an interval's end");
-  } catch (const Error&) {  // the others run away: it is open on this side
+    for (int i = 0; i < most_steps && !bracketed; ++i) {
+      const auto [far, there] = beyond(hi);
+      bracketed = far >= 0;
+      if (bracketed) break;
+      // Every fit between lo and hi starts from here: a start at its own solution leads nowhere.
+      inside = there;
+      lo = hi;
+      hi *= 1.4;
+    }
+    if (!bracketed) return std::nullopt;
+    return value(numeric::find_root([&](double t) { return beyond(t).first; }, lo, hi, negligible,
+                                    "the end of an interval"));
+  } catch (
+      const Error&) {  // the others run away; or a fit between failed, and the outer end serves
+    return bracketed ? std::optional{value(hi)} : std::nullopt;
   }
-  return std::nullopt;
 }
 
 double widening(const numeric::CurveFit& fit) {

@@ -106,7 +106,8 @@ def round_trip(bench, name):
 
     # For people.
     for command in (["batch", "show"], ["trend", option("bottle", name)], ["reading", "list"],
-                    ["reading", "list", "--full"]):  # fmt: skip
+                    ["reading", "list", "--full"],
+                    ["report", "--out", "page.html"]):  # fmt: skip
         output(bench, [*command, "--", name])
 
 

@@ -150,7 +150,7 @@ def is_short_for_an_audience(bench):
     assert page.texts["h2"] == ["What was measured", "What it means", "How sure that is",
                                 "What could be wrong"]  # fmt: skip
     assert len(page.pictures) == 1 and "table" not in page.tags
-    assert "limit 0.5 % vol: ABOVE at the last reading" in page.text
+    assert "It is above 0.5 % vol (95 % sure)." in page.text
     assert "accredited laboratory decide" in page.text
 
 
@@ -184,6 +184,19 @@ def leaves_files_whole(bench):
     assert code == 3 and ".svg, .png or .pdf" in err, (code, err)
     assert page.read_text() == "an older one", "nothing is written if a part is wrong"
     assert [f.name for f in bench.folder.glob("*.partial")] == []
+    before = bench.notebook.read_bytes()
+    (bench.folder / "link.svg").symlink_to(bench.notebook)
+    for command, why in [(f"--out {bench.notebook}", "is the notebook"),
+                         ("--plot link.svg", "is the notebook"),
+                         ("--out x.svg --plot x.svg", "is the picture's file too"),
+                         ("--out /dev/null", "is no ordinary file")]:  # fmt: skip
+        code, out, err = bench.run(f"report PT-1 {command}")
+        assert code == 4 and not out and why in err, (command, code, out, err)
+    assert bench.notebook.read_bytes() == before
+    (bench.folder / "link.html").symlink_to(page)
+    bench.good("report PT-1 --out link.html")
+    assert (bench.folder / "link.html").is_symlink() and page.read_bytes() == written(bench)
+    assert page.read_text(encoding="utf-8").endswith("</html>\n")
 
 
 CHECKS = [tells_what_the_commands_tell, has_pictures, does_without_gnuplot, tells_of_all_bottles,

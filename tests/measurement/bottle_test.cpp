@@ -266,18 +266,29 @@ TEST(Bottle, TakesAStrongMust) { EXPECT_GT(pressure(exact(), drink(1.160, 1.060)
 
 TEST(Bottle, ARatingIsComparedWithTheUpperEnd) {
   const Quantity p{"gauge_pressure_all_bar", "pressure", "bar", {5.0, 0.5}};  // up to 5.98
-  EXPECT_EQ(against_rating(p, pascals(6e5)), RatingVerdict::below);
-  EXPECT_EQ(against_rating(p, pascals(5.9e5)), RatingVerdict::above);
-  EXPECT_EQ(against_rating(p, pascals(4e5)), RatingVerdict::above);
+  EXPECT_EQ(against_rating(range_of(p), pascals(6e5)), RatingVerdict::below);
+  EXPECT_EQ(against_rating(range_of(p), pascals(5.9e5)), RatingVerdict::above);
+  EXPECT_EQ(against_rating(range_of(p), pascals(4e5)), RatingVerdict::above);
   // Above 10 bar nothing is called below.
   const Quantity much{"gauge_pressure_all_bar", "pressure", "bar", {9.5, 0.5}};
-  EXPECT_EQ(against_rating(much, pascals(16e5)), RatingVerdict::cannot_tell);
-  EXPECT_EQ(against_rating(much, pascals(10e5)), RatingVerdict::above);
+  EXPECT_EQ(against_rating(range_of(much), pascals(16e5)), RatingVerdict::cannot_tell);
+  EXPECT_EQ(against_rating(range_of(much), pascals(10e5)), RatingVerdict::above);
   for (const double bad : {nan, 0.0, -6e5})
-    EXPECT_THROW((void)against_rating(p, pascals(bad)), Error);
+    EXPECT_THROW((void)against_rating(range_of(p), pascals(bad)), Error);
   // What is not known is not below.
   const Quantity unknown{"gauge_pressure_all_bar", "pressure", "bar", {nan, 0.5}};
-  EXPECT_EQ(against_rating(unknown, pascals(6e5)), RatingVerdict::above);
+  EXPECT_EQ(against_rating(range_of(unknown), pascals(6e5)), RatingVerdict::above);
+}
+
+// A reading below the expected end takes no gas back.
+TEST(Bottle, NoCaseIsBelowWhereNothingMoreFerments) {
+  const Quantity now{"co2_now_g_l", "", "g/L", {1.0, 0.5}};
+  const Quantity less{"co2_expected_g_l", "", "g/L", {0.2, 0.5}};
+  const Quantity more{"co2_expected_g_l", "", "g/L", {4.0, 0.5}};
+  EXPECT_EQ(range_of(less, now).lo, range_of(now).lo);
+  EXPECT_EQ(range_of(less, now).hi, range_of(now).hi);
+  EXPECT_EQ(range_of(more, now).lo, range_of(more).lo);
+  EXPECT_EQ(range_of(more, now).hi, range_of(more).hi);
 }
 
 }  // namespace

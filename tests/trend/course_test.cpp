@@ -98,7 +98,7 @@ TEST(Course, ResidualsAreStudentized) {
   double left = 0;
   for (std::size_t i = 0; i < s.size(); ++i) {
     const double residual = s.gravity[i] - o.course->gravity(s.days[i]);
-    const double u = residual / o.course->studentized[i];
+    const double u = residual / o.studentized[i];
     left += u * u / (own * own);
   }
   EXPECT_NEAR(left, static_cast<double>(s.size()) - 4, 1e-4);  // derivatives by differences
@@ -111,8 +111,8 @@ TEST(Course, AnOddReadingStandsOut) {
   ASSERT_TRUE(o.course) << o.refused.why;
   EXPECT_GT(o.course->widened, 1);
   for (std::size_t i = 0; i < s.size(); ++i)
-    EXPECT_LE(std::abs(o.course->studentized[i]), o.course->studentized[4]);
-  EXPECT_GT(o.course->studentized[4], 3);
+    EXPECT_LE(std::abs(o.studentized[i]), o.studentized[4]);
+  EXPECT_GT(o.studentized[4], 3);
 }
 
 TEST(Course, RefusesWhatIsNoQuestion) {

@@ -77,6 +77,25 @@ TEST(Crossing, BeforeTheFirstReadingIsOpen) {
   }
 }
 
+TEST(Crossing, OfWhatWasPassedLongBeforeThereIsNone) {
+  const Crossing c = crossing_of(read(9), near, 1.055);
+  EXPECT_TRUE(c.already);
+  EXPECT_FALSE(c.day || c.lo || c.hi || c.never);
+}
+
+// The interval grows with the level, bit by bit, and no level loses an end.
+TEST(Crossing, EveryLevelHasItsEnds) {
+  Series s = read(11, 0.0005);
+  for (std::size_t i = 0; i < s.size(); ++i) s.gravity[i] += i % 3 == 0 ? 0.0004 : -0.0002;
+  double last = 0;
+  for (double level = 0.80; level < 0.985; level += 0.005) {
+    const Crossing c = crossing_of(s, near, 1.045, level);
+    ASSERT_TRUE(c.lo && c.hi) << level;
+    EXPECT_GT(*c.hi - *c.lo, last) << level;
+    last = *c.hi - *c.lo;
+  }
+}
+
 TEST(Crossing, TooFewReadingsAreRefused) {
   EXPECT_FALSE(crossing_of(read(3), near, 1.030).refused.empty());
 }

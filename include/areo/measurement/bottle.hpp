@@ -70,6 +70,10 @@ struct BottleResult {
 
 /// Estimate ± U, but nothing below zero.
 [[nodiscard]] uncertainty::Interval range_of(const Quantity& quantity);
+/// The same of a case, but with neither end below that of the case where nothing more ferments: a
+/// reading that lies below the expected end takes no gas back.
+/// @param now  the same quantity of that case
+[[nodiscard]] uncertainty::Interval range_of(const Quantity& quantity, const Quantity& now);
 
 /// A pressure against the rating of a bottle.
 enum class RatingVerdict {
@@ -78,11 +82,11 @@ enum class RatingVerdict {
   /// It would be below, but lies where the solubility of the gas was not measured.
   cannot_tell,
 };
-/// @param pressure in bar
+/// @param pressure range in bar
 /// @param rating   above the pressure outside, > 0
 /// @throws         Error{domain} for another rating, or NaN
-[[nodiscard]] RatingVerdict against_rating(const Quantity& pressure, Pressure rating);
+[[nodiscard]] RatingVerdict against_rating(const uncertainty::Interval& pressure, Pressure rating);
 /// Whether the upper end of a pressure in bar is beyond the measurements of the solubility.
-[[nodiscard]] bool beyond_measurements(const Quantity& pressure);
+[[nodiscard]] bool beyond_measurements(const uncertainty::Interval& pressure);
 
 }  // namespace areo::measurement

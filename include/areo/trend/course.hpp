@@ -34,10 +34,7 @@ struct Course {
   double widened = 1;
   double aicc = 0;                        ///< of this form
   std::optional<double> aicc_of_other{};  ///< nothing if the other form could not be fitted
-  /// Residual of each point in its own standard uncertainties, without the part of the curve that
-  /// it drew to itself: a reading beyond 3 is odd.
-  std::vector<double> studentized{};
-  numeric::Covariance covariance{4};  ///< of start, final, end_day and rate, widened
+  numeric::Covariance covariance{4};      ///< of start, final, end_day and rate, widened
 
   [[nodiscard]] double gravity(double day) const;
   /// Standard uncertainty of that, with what the readings share; the choice of the form left out.
@@ -59,6 +56,10 @@ struct NoCourse {
 struct Outlook {
   std::optional<Course> course{};
   NoCourse refused{};  ///< if there is no course
+  /// Residual of each point in its own standard uncertainties, without the part of the curve that
+  /// it drew to itself: a reading beyond 3 is odd. Also where the course is refused; empty if no
+  /// curve was fitted.
+  std::vector<double> studentized{};
 };
 
 /// Points that a curve with four parameters and its choice need at least.
