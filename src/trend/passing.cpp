@@ -11,6 +11,7 @@ using uncertainty::Side;
 
 std::vector<Point> as_of_yeast(batch::Batch& batch, const std::vector<Point>& points) {
   std::vector<Point> all;
+  all.reserve(points.size());
   for (const Point& p : points) all.push_back(batch.point(p.sample, Culture::yeast));
   return all;
 }
