@@ -132,7 +132,8 @@ Outlook outlook_of(const Series& s, double near, double level) {
     return {.refused = {"it has not fallen by more than these readings can tell"}};
   const std::vector<Candidate> all = candidates(s, near);
   if (all.empty()) return {.refused = {"no curve goes through these readings"}};
-  Outlook o{.studentized = studentized(all.front())};
+  Outlook o;
+  o.studentized = studentized(all.front());
   Course c = course_of(all, near, level);
   const double rise = rise_for(level, c.widened);
   if (!add_intervals(c, all, rise))
