@@ -106,8 +106,7 @@ def round_trip(bench, name):
 
     # For people.
     for command in (["batch", "show"], ["trend", option("bottle", name)], ["reading", "list"],
-                    ["reading", "list", "--full"],
-                    ["report", "--out", "page.html"]):  # fmt: skip
+                    ["reading", "list", "--full"]):  # fmt: skip
         output(bench, [*command, "--", name])
 
 
