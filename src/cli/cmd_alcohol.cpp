@@ -112,8 +112,7 @@ void check_options(const Options& o) {
       "the weighed sugar stands for an original gravity that nobody took: leave one out");
   refuse_together(weighed, "--sugar with --volume", !o.csv.empty(), "--csv",
                   "a file needs a column 'original'");
-  if (!o.level.empty() && o.limit.empty())
-    throw UsageError{"--level without --limit", "name a limit, or leave --level out"};
+  refuse_level_alone(o.limit, o.level);
   refuse_together(present_only && weighed, "weighed sugar", !o.original_temperature.empty(),
                   "--original-temp", "there is no original reading: leave --original-temp out");
   if (!o.csv.empty()) return;  // a row may lack its temperature

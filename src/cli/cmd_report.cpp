@@ -62,9 +62,7 @@ void write_plot(const Options& o, const Material& m) {
 int run_report(const Options& o, const Session& session) {
   require_output(o);
   if (!o.plot.empty()) (void)report::picture_format(o.plot);  // before anything is written
-  if (!o.level.empty() && o.limit.empty())
-    throw UsageError{"--level says how sure to be about a limit, and there is none",
-                     "say --limit 0.5, or leave --level out"};
+  refuse_level_alone(o.limit, o.level);
   for (const std::string& file : {o.out, o.plot})
     if (!file.empty()) refuse_same(file, notebook_path(session), "the notebook");
   if (!o.out.empty() && !o.plot.empty()) refuse_same(o.out, o.plot, "the picture's file too");

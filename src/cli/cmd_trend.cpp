@@ -118,9 +118,7 @@ void print_json(Batch& batch, const History& h, const Options& o,
 int run_trend(const Options& o, const Session& session) {
   refuse_together(session.json, "--json", o.plot, "--plot",
                   "a program draws its own: leave --plot out");
-  if (!o.level.empty() && o.limit.empty())
-    throw UsageError{"--level says how sure to be about a limit, and there is none",
-                     "say --limit 0.5, or leave --level out"};
+  refuse_level_alone(o.limit, o.level);
   const auto expected = expected_from_text(o.expected);
   const auto limit = limit_from_text(o.limit, o.level);
   const notebook::Notebook book{notebook_path(session), notebook::Open::read};

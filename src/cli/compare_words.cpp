@@ -72,7 +72,13 @@ std::vector<Contender> bottles_of(Batch& batch) {
       all.push_back(
           {bottle.empty() ? "the batch" : bottle, bottle, batch.record().name, std::move(*last)});
   // What was read before bottles were filled is no bottle.
-  if (all.size() > 2) std::erase_if(all, [](const Contender& c) { return c.key.empty(); });
+  const auto is_older = [&](const Contender& whole) {
+    return whole.key.empty() && std::all_of(all.begin(), all.end(), [&](const Contender& c) {
+             return c.key.empty() || whole.point.sample.at() < c.point.sample.at();
+           });
+  };
+  const auto older = std::find_if(all.begin(), all.end(), is_older);
+  if (all.size() > 2 && older != all.end()) all.erase(older);
   return all;
 }
 
@@ -178,7 +184,7 @@ std::vector<std::string> notes_on_time(const std::vector<ComparedPair>& pairs) {
   if (longest == pairs.end() || longest->apart_s() < half_a_day_s) return {};
   return {fmt::format("{} and {} were read {} apart{}: what differs may be time", longest->a->title,
                       longest->b->title, duration_text(longest->apart_s()),
-                      pairs.size() > 1 ? ", others less" : "")};
+                      pairs.size() > 1 ? ", others no further" : "")};
 }
 
 }  // namespace areo::cli

@@ -7,6 +7,7 @@
 
 #include "areo/core/error.hpp"
 #include "areo/report/text.hpp"
+#include "failure.hpp"
 
 namespace areo::cli {
 namespace {
@@ -64,6 +65,11 @@ double level_from_text(const std::string& text) {
 }
 
 }  // namespace
+
+void refuse_level_alone(const std::string& limit, const std::string& level) {
+  if (!level.empty() && limit.empty())
+    throw UsageError{"--level without --limit", "name a limit, or leave --level out"};
+}
 
 std::optional<Limit> limit_from_text(const std::string& limit, const std::string& level) {
   if (limit.empty()) return std::nullopt;

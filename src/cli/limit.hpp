@@ -25,6 +25,8 @@ struct Limit {
 /// @throws ParseError for other texts and unknown names
 [[nodiscard]] std::optional<Limit> limit_from_text(const std::string& limit,
                                                    const std::string& level);
+/// @throws UsageError for a level that is about no limit
+void refuse_level_alone(const std::string& limit, const std::string& level);
 /// The decision, from the sample if there is one; for a mixed culture below only if it would be so
 /// for clean yeast, too.
 [[nodiscard]] uncertainty::Decision decide(const Limit& limit, const measurement::AlcoholResult& a,

@@ -40,7 +40,7 @@ def main():
             db.executescript(ONLY_ONE)
         print(f"{'command':24} {'big, ms':>8} {'small, ms':>10} {'MB read':>8} {'peak MB':>8} ratio")
         for command in (f"batch show {SHOWN}", f"batch show {SHOWN} --json",
-                        f"reading list {SHOWN}", "batch list"):  # fmt: skip
+                        f"trend {SHOWN}", f"reading list {SHOWN}", "batch list"):  # fmt: skip
             times = [[], []]
             for _ in range(args.runs):
                 for bench, own in zip(benches, times):
