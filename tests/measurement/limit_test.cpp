@@ -94,6 +94,18 @@ TEST(Culture, MixedTakesAcidsOffAndWidens) {
               yeast.result.at("sg_20_20_present").value.estimate, 1e-9);
 }
 
+// What may have become acids is no reason to be surer that there is little alcohol.
+TEST(Culture, MixedIsBelowOnlyWhereYeastIs) {
+  const uncertainty::Decision below{Side::below, 0.99}, open{Side::cannot_tell, 0.80},
+      above{Side::above, 0.01};
+  EXPECT_EQ(decide_mixed(below, below).side, Side::below);
+  EXPECT_EQ(decide_mixed(below, open).side, Side::cannot_tell);
+  EXPECT_EQ(decide_mixed(below, open).probability_below, 0.80);
+  EXPECT_EQ(decide_mixed(above, above).side, Side::above);
+  EXPECT_EQ(decide_mixed(open, above).side, Side::cannot_tell) << "above is for acids, too";
+  EXPECT_EQ(decide_mixed(open, above).probability_below, 0.01);
+}
+
 TEST(Culture, AceticLeavesABoundThatIsNeverAbove) {
   const AlcoholResult a = drink(1.050, 1.010, Culture::acetic);
   EXPECT_EQ(a.state, Fermentation::bound);

@@ -30,6 +30,8 @@ TEST(Chart, DrawsWhatItHolds) {
   const std::string script = script_of(c, PictureFormat::svg);
   EXPECT_TRUE(has(script, "1 1.05 0.001\n2 1.04 0.001\n"));
   EXPECT_TRUE(has(script, "1.5 1.06 0.001\n"));
+  EXPECT_TRUE(has(script, "yerrorbars pt 7") && has(script, "yerrorbars pt 8"))
+      << "an odd one has its own shape";
   EXPECT_TRUE(has(script, "1 1.05 0.0004\n"));
   EXPECT_TRUE(has(script, "1.045 with lines dt 2"));
   EXPECT_TRUE(has(script, "set arrow from 1.25, graph 0 to 1.25, graph 1"));

@@ -89,6 +89,23 @@ TEST(Course, AnOpenEndIsRefusedAndMoreReadingsHelp) {
   EXPECT_TRUE(outlook_of(longer, near).course);
 }
 
+// The variances that a curve has where it was read, over those of the readings, add up to the
+// number of its parameters; more where the readings scatter more than they say.
+TEST(Course, IsAsSureAsItsReadings) {
+  for (const double scatter : {0.0, 4.0}) {
+    Series s = read({Form::logistic}, 9);
+    for (std::size_t i = 0; i < s.size(); ++i)
+      s.gravity[i] += (i % 2 == 0 ? 1 : -1) * scatter * own;
+    const Outlook o = outlook_of(s, near);
+    ASSERT_TRUE(o.course) << o.refused.why;
+    double sum = 0;
+    for (const double day : s.days) sum += std::pow(o.course->uncertainty(day) / own, 2);
+    const double widened = o.course->widened;
+    EXPECT_EQ(widened > 1, scatter > 1);
+    EXPECT_NEAR(sum / (widened * widened), 4, 1e-3);  // slopes are central differences
+  }
+}
+
 // What a fit leaves of the variances of independent points is their number less its parameters.
 TEST(Course, ResidualsAreStudentized) {
   Series s = read({Form::logistic}, 9);
