@@ -98,10 +98,54 @@ def tells_what_the_commands_tell(bench):
     headline = page.texts["strong"][0]
     assert headline == f"{rows[-1][4]} (about 95 %)", (headline, rows[-1])
     for said in ("excluded: misread", "stem-1: SUBTRACT", "accredited laboratory decide",
-                 "tolman1917", "What each measure alone would gain"):  # fmt: skip
+                 "make pressure in a closed bottle", "tolman1917", "What each measure alone would gain"):  # fmt: skip
         assert said in page.text, said
     assert "safe" not in page.text.lower()
     assert not page.tags & {"script", "link", "iframe", "object"}, page.tags
+
+
+def drawing(picture):
+    return ElementTree.fromstring(urllib.parse.unquote(picture["src"].partition(",")[2]))
+
+
+def words(picture):
+    """The texts of a picture: its axes, and what it holds."""
+    return ["".join(e.itertext()).strip() for e in drawing(picture).iter() if e.tag.endswith("text")]
+
+
+def pictures_hold_what_was_read(bench):
+    prepared(bench, JAR)
+    gravity, alcohol, budget, residuals = page_of(bench, "report PT-1 --limit 0.5").pictures
+    for picture, held in [(gravity, ["gravity 20/20", "curve", "curve, about 95 %", "reading ± U"]),
+                          (alcohol, ["alcohol, % vol", "strength ± U", "limit 0.5 % vol"]),
+                          (budget, ["± for about 95 %, % vol",
+                                    "method: balance and density of the drink"]),
+                          (residuals, ["check less fit", "check ± U", "the fit"])]:  # fmt: skip
+        for word in held:
+            assert word in words(picture), (word, words(picture))
+    assert "limit 0.5 % vol" not in words(page_of(bench, "report PT-1").pictures[1])
+    bench.good("reading add PT-1 1.021 --temp 21C --on 2026-03-10T10:00")
+    assert "odd reading ± U" in words(page_of(bench, "report PT-1").pictures[0])
+    bench.good("addition add sugar PT-1 100g --on 2026-03-11T12:00")
+    for picture in page_of(bench, "report PT-1").pictures[:2]:
+        assert "sugar, 100g" in words(picture), words(picture)
+
+
+def a_bound_is_drawn_as_one(bench):
+    prepared(bench, JAR.replace("--vessel jar", "--culture acetic"))
+    alcohol = words(page_of(bench, "report PT-1").pictures[1])
+    assert "upper bound of it" in alcohol and "strength ± U" not in alcohol, alcohol
+
+
+def bottles_have_additions_of_their_own(bench):
+    prepared(bench, BOTTLES)
+    bench.good("addition add sugar PT-2 5g --bottle A --into 0.7L --on 2026-03-10T10:00")
+    bench.good("reading add PT-2 1.014 --temp 21C --bottle A --on 2026-03-11T10:00")
+    bench.good("reading add PT-2 1.007 --temp 21C --bottle B --on 2026-03-11T10:05")
+    for bottle, held in (("A", True), ("B", False)):
+        page = page_of(bench, f"report PT-2 --bottle {bottle}")
+        drawn = any(w.startswith("sugar, 5g") for w in words(page.pictures[0]))
+        assert drawn == held == ("sugar, 5g" in page.text), (bottle, words(page.pictures[0]))
 
 
 def has_pictures(bench):
@@ -110,9 +154,9 @@ def has_pictures(bench):
     # Gravity, alcohol, budget, and what the fit of the calibration leaves.
     assert len(page.pictures) == 4, len(page.pictures)
     for picture in page.pictures:
-        kind, _, data = picture["src"].partition(",")
+        kind = picture["src"].partition(",")[0]
         assert kind == "data:image/svg+xml" and len(picture["alt"]) > 20, picture["alt"]
-        root = ElementTree.fromstring(urllib.parse.unquote(data))
+        root = drawing(picture)
         assert root.tag.endswith("svg") and root.get("viewBox"), root.tag
     for name, begin in (("a.svg", b"<?xml"), ("a.png", b"\x89PNG"), ("a.pdf", b"%PDF")):
         bench.good(f"report PT-1 --plot {name}")
@@ -152,6 +196,7 @@ def is_short_for_an_audience(bench):
     assert len(page.pictures) == 1 and "table" not in page.tags
     assert "It is above 0.5 % vol (95 % sure)." in page.text
     assert "accredited laboratory decide" in page.text
+    assert "make pressure in a closed bottle" in page.text
 
 
 def shows_any_name_as_text(bench):
@@ -200,8 +245,10 @@ def leaves_files_whole(bench):
     assert page.read_text(encoding="utf-8").endswith("</html>\n")
 
 
-CHECKS = [tells_what_the_commands_tell, has_pictures, does_without_gnuplot, tells_of_all_bottles,
-          is_short_for_an_audience, shows_any_name_as_text, leaves_files_whole]  # fmt: skip
+CHECKS = [tells_what_the_commands_tell, has_pictures, pictures_hold_what_was_read,
+          a_bound_is_drawn_as_one, bottles_have_additions_of_their_own, does_without_gnuplot,
+          tells_of_all_bottles, is_short_for_an_audience, shows_any_name_as_text,
+          leaves_files_whole]  # fmt: skip
 
 if __name__ == "__main__":
     sys.exit(main(CHECKS))
