@@ -14,6 +14,7 @@
 #include "report_material.hpp"
 #include "version.hpp"
 #include "write_file.hpp"
+#include "write_page.hpp"
 
 namespace areo::cli {
 namespace {
@@ -36,13 +37,13 @@ std::string title(const notebook::BatchRecord& r) {
 }
 
 // @return why it has no pictures
-std::string write_page(const Options& o, const Material& m) {
+std::string make_page(const Options& o, const Material& m) {
   report::Page page{title(m.batch->record())};
   page.paragraph(batch_text(m.batch->record()) + ".");
   std::string missing = o.audience ? write_audience(page, m) : write_full(page, m);
   page.footer(fmt::format("Made on {} with areo {} (tables {}) from readings in a notebook.",
                           now().date(), version, tables_digest));
-  write_file(o.out, [&](std::ostream& out) { out << page.html(); });
+  write_page(o.out, page);
   return missing;
 }
 
@@ -73,7 +74,7 @@ int run_report(const Options& o, const Session& session) {
   const Material m = material_of(book, batch, o.bottle, expected, limit, session.full);
   if (!o.plot.empty()) write_plot(o, m);
   std::string missing;
-  if (!o.out.empty()) missing = write_page(o, m);
+  if (!o.out.empty()) missing = make_page(o, m);
   if (session.json) {
     raw_line(fmt::format(R"({{"report":{},"page":{},"plot":{},"no_pictures":{}}})",
                          report::json_string(batch.record().name),
@@ -82,7 +83,7 @@ int run_report(const Options& o, const Session& session) {
                          missing.empty() ? "null" : report::json_string(missing)));
     return done;
   }
-  if (!o.out.empty()) line(o.out + ": a page that needs nothing else; open it in any browser");
+  if (!o.out.empty()) line(page_written(o.out));
   if (!o.plot.empty()) line(o.plot + ": gravity against date");
   if (!missing.empty()) notes({"without pictures: " + missing});
   return done;
@@ -95,7 +96,7 @@ void setup_report(const Command& app, const Session& session, Run& run) {
   auto c = app.add_subcommand("report", "a page with the story of a batch, to show and to print");
   c.add_option("name", o->name, "the batch").required();
   c.add_option("--out", o->out, "write the page to this file; an older one is replaced")
-      .type_name("FILE.html");
+      .type_name("FILE.html|pdf");
   c.add_flag("--audience", o->audience, "one sheet for people who only want to know");
   c.add_option("--plot", o->plot, "write the plot of the gravity to this file")
       .type_name("FILE.svg|png|pdf");

@@ -6,8 +6,8 @@
 set -eu
 
 build='g++ cmake ninja-build libboost-dev libgsl-dev libcli11-dev libfmt-dev libsqlite3-dev
-  nlohmann-json3-dev gnuplot-nox'
-test="$build libgtest-dev libbenchmark-dev units python3"
+  nlohmann-json3-dev gnuplot-nox fonts-dejavu-core weasyprint'
+test="$build libgtest-dev libbenchmark-dev units python3 poppler-utils"
 case ${1-} in
   build) wanted=$build ;;
   test) wanted=$test ;;

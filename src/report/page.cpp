@@ -2,8 +2,11 @@
 
 #include <fmt/format.h>
 
+#include <utility>
+
 #include "areo/core/error.hpp"
 #include "areo/report/text.hpp"
+#include "page_parts.hpp"
 #include "page_style.hpp"
 
 namespace areo::report {
@@ -25,11 +28,68 @@ std::string percent_encoded(std::string_view bytes) {
 // A number with its uncertainty, or a date and a time: kept on one line.
 constexpr std::size_t short_cell = 16;
 
+// In CSS: all that could end a string, as an escape.
+std::string css_string(std::string_view text) {
+  std::string out = "\"";
+  for (const char c : printable(text)) {
+    const bool plain = c != '"' && c != '\\' && c != '<' && c != '>' && c != '&';
+    if (plain)
+      out += c;
+    else
+      out += fmt::format("\\{:06x}", static_cast<unsigned>(c));
+  }
+  return out + "\"";
+}
+
+std::string setup_style(const PageSetup& setup) {
+  std::string out;
+  if (setup.paper)
+    out += fmt::format("@page {{ size: {}; }}\n", *setup.paper == Paper::a4 ? "A4" : "letter");
+  if (!setup.running.empty())
+    out += fmt::format("@page {{ @top-right {{ content: {}; }} }}\n", css_string(setup.running));
+  if (setup.for_the_wall) out += wall_style;
+  return out;
+}
+
+}  // namespace
+
+std::string page_begin(std::string_view title, const PageSetup& setup) {
+  const std::string escaped = html_text(title);
+  return fmt::format(
+      "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
+      "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
+      "<title>{}</title>\n<style>{}{}</style>\n</head>\n<body>\n<main>\n<h1>{}</h1>\n",
+      escaped, page_style, setup_style(setup), escaped);
+}
+
+std::string page_end(std::string_view footer) {
+  return fmt::format("</main>\n<footer>\n{}</footer>\n</body>\n</html>\n", footer);
+}
+
 std::string element(std::string_view name, std::string_view text) {
   return fmt::format("<{0}>{1}</{0}>\n", name, html_text(text));
 }
 
-}  // namespace
+std::string table_begin(std::string_view caption, const std::vector<std::string>& columns) {
+  std::string out = fmt::format("<table>\n<caption>{}</caption>\n<thead><tr>", html_text(caption));
+  for (const std::string& name : columns)
+    out += fmt::format("<th scope=\"col\">{}</th>", html_text(name));
+  return out + "</tr></thead>\n<tbody>\n";
+}
+
+std::string table_row(const std::vector<std::string>& columns,
+                      const std::vector<std::string>& cells) {
+  if (cells.size() > columns.size())
+    throw Error{Errc::domain, "a row has more cells than there are columns"};
+  std::string out = "<tr>";
+  for (std::size_t k = 0; k < columns.size(); ++k) {
+    const std::string cell = k < cells.size() ? html_text(cells[k]) : "";
+    out += fmt::format("<td{} data-column=\"{}\">{}</td>",
+                       display_width(cell) <= short_cell ? " class=\"short\"" : "",
+                       html_text(columns[k]), cell);
+  }
+  return out + "</tr>\n";
+}
 
 std::string html_text(std::string_view text) {
   std::string out;
@@ -44,7 +104,7 @@ std::string html_text(std::string_view text) {
   return out;
 }
 
-Page::Page(std::string_view title) : title_{title} {}
+Page::Page(std::string_view title, PageSetup setup) : title_{title}, setup_{std::move(setup)} {}
 
 void Page::section(std::string_view heading) { body_ += element("h2", heading); }
 void Page::subsection(std::string_view heading) { body_ += element("h3", heading); }
@@ -69,24 +129,9 @@ void Page::list(const std::vector<std::string>& items) {
 
 void Page::table(std::string_view caption, const std::vector<std::vector<std::string>>& rows) {
   if (rows.empty()) throw Error{Errc::domain, "a table needs the names of its columns"};
-  const std::vector<std::string>& columns = rows.front();
-  body_ += fmt::format("<table>\n<caption>{}</caption>\n<thead><tr>", html_text(caption));
-  for (const std::string& name : columns)
-    body_ += fmt::format("<th scope=\"col\">{}</th>", html_text(name));
-  body_ += "</tr></thead>\n<tbody>\n";
-  for (std::size_t i = 1; i < rows.size(); ++i) {
-    if (rows[i].size() > columns.size())
-      throw Error{Errc::domain, "a row has more cells than there are columns"};
-    body_ += "<tr>";
-    for (std::size_t k = 0; k < columns.size(); ++k) {
-      const std::string cell = k < rows[i].size() ? html_text(rows[i][k]) : "";
-      body_ += fmt::format("<td{} data-column=\"{}\">{}</td>",
-                           display_width(cell) <= short_cell ? " class=\"short\"" : "",
-                           html_text(columns[k]), cell);
-    }
-    body_ += "</tr>\n";
-  }
-  body_ += "</tbody>\n</table>\n";
+  body_ += table_begin(caption, rows.front());
+  for (std::size_t i = 1; i < rows.size(); ++i) body_ += table_row(rows.front(), rows[i]);
+  body_ += table_end;
 }
 
 void Page::figure(std::string_view svg, std::string_view alt, std::string_view caption) {
@@ -98,14 +143,6 @@ void Page::figure(std::string_view svg, std::string_view alt, std::string_view c
 
 void Page::footer(std::string_view text) { footer_ += element("p", text); }
 
-std::string Page::html() const {
-  const std::string title = html_text(title_);
-  return fmt::format(
-      "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
-      "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
-      "<title>{}</title>\n<style>{}</style>\n</head>\n<body>\n<main>\n<h1>{}</h1>\n{}</main>\n"
-      "<footer>\n{}</footer>\n</body>\n</html>\n",
-      title, page_style, title, body_, footer_);
-}
+std::string Page::html() const { return page_begin(title_, setup_) + body_ + page_end(footer_); }
 
 }  // namespace areo::report

@@ -1,5 +1,6 @@
 #pragma once
-// How a page looks. Colours have a contrast of 4.5 or more in both schemes.
+// How a page looks. Colours have a contrast of 4.5 or more in both schemes. A border and its colour
+// are two declarations: WeasyPrint takes no variable within a shorthand.
 namespace areo::report {
 
 inline constexpr const char* page_style = R"(
@@ -13,13 +14,14 @@ body { margin: 0 auto; padding: 1rem; max-width: 60rem; background: var(--paper)
   color: var(--ink); font: 1rem/1.5 system-ui, "DejaVu Sans", sans-serif;
   overflow-wrap: anywhere; }
 h1 { font-size: 1.7rem; line-height: 1.2; margin: 0.5rem 0; }
-h2 { font-size: 1.25rem; margin: 2rem 0 0.5rem; border-bottom: 2px solid var(--line); }
+h2 { font-size: 1.25rem; margin: 2rem 0 0.5rem; border-bottom: 2px solid;
+  border-color: var(--line); }
 h3 { font-size: 1.05rem; margin: 1.25rem 0 0.25rem; }
 p { margin: 0.5rem 0; max-width: 44rem; }
-.headline { background: var(--tint); border-left: 0.4rem solid var(--line);
+.headline { background: var(--tint); border-left: 0.4rem solid; border-color: var(--line);
   padding: 0.75rem 1rem; margin: 1rem 0; }
 .headline strong { font-size: 1.5rem; line-height: 1.3; display: block; }
-.caution { background: var(--mark-tint); border-left: 0.4rem solid var(--mark);
+.caution { background: var(--mark-tint); border-left: 0.4rem solid; border-color: var(--mark);
   padding: 0.5rem 1rem; }
 .caution::before { content: "Caution: "; font-weight: bold; color: var(--mark); }
 figure { margin: 1rem 0; }
@@ -29,25 +31,27 @@ table { border-collapse: collapse; width: 100%; margin: 1rem 0; font-size: 0.9re
   font-variant-numeric: tabular-nums; }
 caption { padding-bottom: 0.25rem; }
 th, td { text-align: left; vertical-align: top; padding: 0.25rem 0.5rem;
-  border-bottom: 1px solid var(--line); }
+  border-bottom: 1px solid; border-color: var(--line); }
 .short { white-space: nowrap; }
-footer { margin-top: 2.5rem; border-top: 1px solid var(--line); padding-top: 0.5rem; }
+footer { margin-top: 2.5rem; border-top: 1px solid; border-color: var(--line);
+  padding-top: 0.5rem; }
 @media (max-width: 44rem) {
   thead { position: absolute; left: 0; width: 1px; height: 1px; overflow: hidden;
     clip-path: inset(50%); }
   tr, td { display: block; }
-  tbody tr { border: 1px solid var(--line); margin-bottom: 0.5rem; }
+  tbody tr { border: 1px solid; border-color: var(--line); margin-bottom: 0.5rem; }
   td { border: 0; padding-left: 45%; position: relative; min-height: 1.9rem; }
   td::before { content: attr(data-column); position: absolute; left: 0.5rem; width: 40%;
     color: var(--soft); }
   td:empty { display: none; }
 }
-@page { margin: 15mm; }
+@page { margin: 15mm; font: 8pt "DejaVu Sans", sans-serif;
+  @bottom-right { content: "sheet " counter(page) " of " counter(pages); } }
 @media print {
   :root { --ink: #000000; --paper: #ffffff; --soft: #333333; --tint: #ffffff;
     --mark-tint: #ffffff; --mark: #000000; }
   html { font-size: 9.5pt; }
-  body { max-width: none; padding: 0; line-height: 1.35; }
+  body { max-width: none; padding: 0; line-height: 1.35; overflow-wrap: break-word; }
   p { max-width: none; }
   h2 { margin-top: 1rem; }
   .headline { padding: 0.25rem 0.75rem; margin: 0.5rem 0; }
@@ -61,6 +65,17 @@ footer { margin-top: 2.5rem; border-top: 1px solid var(--line); padding-top: 0.5
   h2, h3 { break-after: avoid; }
   figure, tr, .headline, .caution { break-inside: avoid; }
   thead { display: table-header-group; }
+}
+)";
+
+// To be read from a step away: black on white, a line under each row.
+inline constexpr const char* wall_style = R"(
+@media print {
+  html { font-size: 15pt; }
+  h1 { font-size: 2.2rem; }
+  .headline strong { font-size: 2rem; }
+  table { font-size: 1.1rem; }
+  th, td { border-bottom: 1.5pt solid #000000; }
 }
 )";
 

@@ -89,5 +89,19 @@ TEST(Page, APictureIsPartOfThePage) {
   EXPECT_TRUE(has(page.html(), "<figcaption>Gravity.</figcaption>"));
 }
 
+TEST(Page, LiesOnThePaperThatItIsFor) {
+  EXPECT_TRUE(has(Page("t", {.paper = Paper::letter}).html(), "@page { size: letter; }"));
+  EXPECT_TRUE(has(Page("t", {.paper = Paper::a4}).html(), "@page { size: A4; }"));
+  EXPECT_FALSE(has(Page("t").html(), "{ size:"));
+}
+
+// Neither its string, nor the style, nor the page can be ended by it.
+TEST(Page, WhatStandsOnEverySheetIsText) {
+  const std::string html = Page("t", {.running = "a\"b\\c</style>&"}).html();
+  EXPECT_TRUE(
+      has(html, R"(@top-right { content: "a\000022b\00005cc\00003c/style\00003e\000026"; })"))
+      << html;
+}
+
 }  // namespace
 }  // namespace areo::report

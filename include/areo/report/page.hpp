@@ -1,5 +1,6 @@
 #pragma once
 // A page in HTML that needs nothing else: no network, no script, no other file.
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -9,12 +10,24 @@ namespace areo::report {
 /// A text as HTML shows it: `<`, `>`, `&` and quotes escaped, control characters as visible marks.
 [[nodiscard]] std::string html_text(std::string_view text);
 
+enum class Paper { a4, letter };
+
+/// How a page lies on sheets of paper.
+struct PageSetup {
+  /// Nothing: the printer's, and A4 as PDF.
+  std::optional<Paper> paper{};
+  /// Stands at the head of every sheet, for what must not come apart: the number of a certificate.
+  std::string running{};
+  /// Large type on one sheet, to hang by the jar.
+  bool for_the_wall = false;
+};
+
 /// A page from top to bottom. Every text is taken as it is, and escaped. Light or dark as the
 /// reader's device has it, in one column on a phone, and on paper of A4 or Letter.
 class Page {
  public:
   /// @param title  of the page and its only heading of the first level
-  explicit Page(std::string_view title);
+  explicit Page(std::string_view title, PageSetup setup = {});
 
   /// A heading of the second level, and what follows belongs to it.
   void section(std::string_view heading);
@@ -41,6 +54,7 @@ class Page {
 
  private:
   std::string title_, body_, footer_;
+  PageSetup setup_;
 };
 
 }  // namespace areo::report

@@ -1,0 +1,20 @@
+#include "write_page.hpp"
+
+#include "areo/report/pdf.hpp"
+#include "write_file.hpp"
+
+namespace areo::cli {
+
+void write_page(const std::string& path, const report::Page& page) {
+  const std::string html = page.html();
+  const std::string bytes = report::says_pdf(path) ? report::pdf(html) : html;
+  write_file(path, [&](std::ostream& out) { out << bytes; });
+}
+
+std::string page_written(const std::string& path) {
+  return path + (report::says_pdf(path)
+                     ? ": sheets to print; fonts and pictures are in it"
+                     : ": a page that needs nothing else; open it in any browser");
+}
+
+}  // namespace areo::cli

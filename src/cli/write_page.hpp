@@ -1,0 +1,16 @@
+#pragma once
+// A page as the file that its name asks for.
+#include <string>
+
+#include "areo/report/page.hpp"
+
+namespace areo::cli {
+
+/// PDF if the name ends in ".pdf", else HTML; an older file is replaced.
+/// @throws Error{file} as write_file() and report::pdf()
+void write_page(const std::string& path, const report::Page& page);
+
+/// "page.html: a page that needs nothing else; open it in any browser", "page.pdf: sheets of paper"
+[[nodiscard]] std::string page_written(const std::string& path);
+
+}  // namespace areo::cli

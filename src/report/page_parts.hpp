@@ -1,0 +1,27 @@
+#pragma once
+// The parts of a page in HTML, for pages that are written as they are made.
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "areo/report/page.hpp"
+
+namespace areo::report {
+
+/// Everything up to the heading of the first level.
+[[nodiscard]] std::string page_begin(std::string_view title, const PageSetup& setup);
+/// @param footer  HTML
+[[nodiscard]] std::string page_end(std::string_view footer);
+
+/// "<p>...</p>" of a text.
+[[nodiscard]] std::string element(std::string_view name, std::string_view text);
+
+/// A table up to its first row; its columns stand again at the head of every sheet.
+[[nodiscard]] std::string table_begin(std::string_view caption,
+                                      const std::vector<std::string>& columns);
+/// @throws Error{domain} for more cells than columns
+[[nodiscard]] std::string table_row(const std::vector<std::string>& columns,
+                                    const std::vector<std::string>& cells);
+inline constexpr std::string_view table_end = "</tbody>\n</table>\n";
+
+}  // namespace areo::report
