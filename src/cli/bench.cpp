@@ -68,17 +68,11 @@ std::vector<physics::Scale> scales_from_text(const std::string& text,
                                              const std::vector<physics::Scale>& fallback) {
   if (text.empty()) return fallback;
   std::vector<physics::Scale> scales;
-  for (std::size_t begin = 0; begin <= text.size();) {
-    const std::size_t end = std::min(text.find(',', begin), text.size());
-    try {
-      const physics::Scale scale = scale_from_text(text.substr(begin, end - begin));
-      // Named twice, it is shown once.
-      if (std::find(scales.begin(), scales.end(), scale) == scales.end()) scales.push_back(scale);
-    } catch (const ParseError& e) {
-      throw ParseError{e.what(), text, begin, end - begin, e.hint};
-    }
-    begin = end + 1;
-  }
+  each_part(text, [&](const std::string& word) {
+    const physics::Scale scale = scale_from_text(word);
+    // Named twice, it is shown once.
+    if (std::find(scales.begin(), scales.end(), scale) == scales.end()) scales.push_back(scale);
+  });
   return scales;
 }
 

@@ -368,4 +368,16 @@ double plain_number(std::string_view text, std::string_view what) {
   return n.value;
 }
 
+void each_part(const std::string& list, const std::function<void(const std::string&)>& read) {
+  for (std::size_t begin = 0; begin <= list.size();) {
+    const std::size_t end = std::min(list.find(',', begin), list.size());
+    try {
+      read(list.substr(begin, end - begin));
+    } catch (const ParseError& e) {
+      throw ParseError{e.what(), list, begin + e.position, e.length, e.hint};
+    }
+    begin = end + 1;
+  }
+}
+
 }  // namespace areo::cli

@@ -1,6 +1,7 @@
 #pragma once
 // What people type, read once and strictly: numbers, units, scales. Every refusal says where, why
 // and what to write instead.
+#include <functional>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -80,6 +81,9 @@ struct TypedShare {
 [[nodiscard]] TypedShare headspace_from_text(std::string_view text);
 /// "300m"
 [[nodiscard]] Length altitude_from_text(std::string_view text);
+/// Calls `read` with each part of a list, in order: "1.040,1.050". A refusal of a part shows where
+/// in the list it stands.
+void each_part(const std::string& list, const std::function<void(const std::string&)>& read);
 /// A plain number without unit, or with the given one: "0.002"; "12P" where "P" is the scale's.
 [[nodiscard]] double plain_number(std::string_view text, std::string_view what);
 

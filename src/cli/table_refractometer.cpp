@@ -2,7 +2,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
 #include <memory>
 #include <optional>
 
@@ -16,7 +15,8 @@
 #include "parse_refraction.hpp"
 #include "strength.hpp"
 #include "table.hpp"
-#include "usage.hpp"
+#include "table_axis.hpp"
+#include "table_strength.hpp"
 
 namespace areo::cli {
 namespace {
@@ -27,7 +27,7 @@ using measurement::RefractometerSample;
 struct Options {
   std::string from = "0Bx", to = "16Bx", step = "1Bx", originals = "8,10,12,14,16";
   std::string temperature = "20C";
-  bool csv = false;
+  SheetOptions sheet;
   ExtractOptions extract;
   ReadingOptions with;
 };
@@ -40,16 +40,6 @@ double brix_from_text(const std::string& text, const char* what) {
   return n.value;
 }
 
-std::vector<double> originals_from_text(const std::string& text) {
-  std::vector<double> all;
-  for (std::size_t begin = 0; begin <= text.size();) {
-    const std::size_t end = std::min(text.find(',', begin), text.size());
-    all.push_back(brix_from_text(text.substr(begin, end - begin), "an original reading"));
-    begin = end + 1;
-  }
-  return all;
-}
-
 // A nominal instrument has no error; what remains is reading, temperature, extract and method.
 measurement::CalibratedRefractometer nominal() {
   auto r = instruments::ordinary_refractometer(instruments::RefractometerScale::brix);
@@ -57,25 +47,19 @@ measurement::CalibratedRefractometer nominal() {
   return {r, {.checked_lo = r.lo, .checked_hi = r.hi, .checks = 1, .provenance = "nominal"}};
 }
 
-struct Sheet {
+struct Reader {
   measurement::CalibratedRefractometer instrument;
   measurement::ExtractKind kind;
   instruments::TemperatureReading temperature;
-  double from, step;
-  std::size_t rows;
-  std::vector<double> originals;
 
-  [[nodiscard]] double shown(std::size_t row) const {
-    return from + step * static_cast<double>(row);
-  }
   /// Nothing where no ferment of that original shows this.
-  [[nodiscard]] std::optional<AlcoholResult> cell(std::size_t row, double original) const {
+  [[nodiscard]] std::optional<AlcoholResult> cell(double shown, double original) const {
     const auto sample = [&](double brix) {
       return RefractometerSample{instrument, {brix, 0, temperature}};
     };
-    if (shown(row) > original) return std::nullopt;
+    if (shown > original) return std::nullopt;
     try {
-      return refract_fermenting(sample(shown(row)), sample(original), kind);
+      return refract_fermenting(sample(shown), sample(original), kind);
     } catch (const Error& e) {
       if (e.code == Errc::inconsistent) return std::nullopt;  // lower than all of it fermented
       throw;
@@ -83,116 +67,61 @@ struct Sheet {
   }
 };
 
-Sheet sheet_of(const Options& o, const Session& session) {
-  Bench bench{session, o.with};
-  Sheet s{o.with.instrument.empty() ? nominal() : bench.refractometer(o.with.instrument),
-          extract_kind(o.extract, bench),
-          bench.temperature(o.temperature, celsius_point(20)),
-          brix_from_text(o.from, "the first row"),
-          brix_from_text(o.step, "a step"),
-          0,
-          originals_from_text(o.originals)};
-  if (s.instrument.refractometer.scale != instruments::RefractometerScale::brix)
-    throw Error{Errc::inconsistent, "this table is for Brix scales",
-                "name a refractometer that shows Brix, or none"};
+Axis rows_of(const Options& o) {
+  const double from = brix_from_text(o.from, "the first row");
   const double to = brix_from_text(o.to, "the last row");
-  if (!(s.step > 0) || !(s.from < to))
-    throw Error{Errc::domain, "a table goes up in steps above zero",
-                "e.g. --from 0 --to 16 --step 0.5"};
-  constexpr double most_rows = 100'000;
-  const double rows = std::floor((to - s.from) / s.step + 1e-9) + 1;
-  if (rows > most_rows)
-    throw Error{Errc::domain, "more than a hundred thousand rows", "take a larger step"};
-  s.rows = static_cast<std::size_t>(rows);
-  return s;
+  const double step = brix_from_text(o.step, "a step");
+  const int decimals = std::max(number_with_unit(o.from, "the first row").decimals,
+                                number_with_unit(o.step, "a step").decimals);
+  return even_axis({"brix_shown", "shown", "Brix", decimals}, from, to, step);
 }
 
-const uncertainty::Value& gravity(const AlcoholResult& a) {
-  return a.result.at("sg_20_20_present").value;
-}
-const uncertainty::Value& strength(const AlcoholResult& a) {
-  return a.result.at("alcohol_percent_vol").value;
-}
-
-// "1.0084    4.1"; a strength that is not larger than its uncertainty is a bound, "<0.3".
-std::string cell_text(const AlcoholResult& a) {
-  const uncertainty::Value& v = strength(a);
-  const std::string text =
-      a.state == measurement::Fermentation::no_change
-          ? "<" + report::fixed(std::ceil((v.estimate + v.expanded()) * 10) / 10, 1)
-          : report::fixed(v.estimate, 1);
-  return fmt::format("{} {:>6}", report::fixed(gravity(a).estimate, 4), text);
-}
-
-void write_text(const Sheet& s) {
-  constexpr int width = 15;
-  line(fmt::format("present SG 20/20 and % vol by the Brix shown at {}, for {}",
-                   report::celsius_text(s.temperature.indication_c),
-                   s.instrument.refractometer.name));
-  std::string head = fmt::format("{:>8}", "shown");
-  for (const double original : s.originals)
-    head += fmt::format("{:>{}}", fmt::format("from {:g}", original), width);
-  line(head);
-  double u_gravity = 0;
-  double u_strength = 0;
-  for (std::size_t row = 0; row < s.rows; ++row) {
-    std::string out = fmt::format("{:>8g}", s.shown(row));
-    for (const double original : s.originals) {
-      const auto cell = s.cell(row, original);
-      out += fmt::format("{:>{}}", cell ? cell_text(*cell) : "-", width);
-      if (!cell) continue;
-      u_gravity = std::max(u_gravity, gravity(*cell).expanded());
-      u_strength = std::max(u_strength, strength(*cell).expanded());
-    }
-    line(out);
-  }
-  line(fmt::format(
-      "± {} and ± {} % vol at the most (about 95 %): reading to half a division of {:g}",
-      report::fixed(u_gravity, 4), report::fixed(u_strength, 1),
-      s.instrument.refractometer.division));
-  line(fmt::format("  and ± {:g} °C; extract: {}; Balling's balance. - = no ferment shows that",
-                   s.temperature.half_width_c, s.kind.name));
-  notes(s.instrument.correction.remarks);
-  notes(s.kind.remarks);
-}
-
-void write_csv(const Sheet& s, bool full) {
-  raw_line(
-      "brix_shown,original_brix,sg_20_20_present,sg_20_20_present_U,alcohol_percent_vol,"
-      "alcohol_percent_vol_U");
-  const auto cells = [full](const uncertainty::Value& v) {
-    const int decimals = report::supported_decimals(v.expanded()) + (full ? 6 : 0);
-    return report::fixed(v.estimate, decimals) + "," + report::fixed(v.expanded(), decimals);
-  };
-  for (std::size_t row = 0; row < s.rows; ++row)
-    for (const double original : s.originals) {
-      const auto cell = s.cell(row, original);
-      const bool bound = cell && cell->state == measurement::Fermentation::no_change;
-      raw_line(fmt::format("{:g},{:g},{},{}", s.shown(row), original,
-                           cell ? cells(gravity(*cell)) : ",",
-                           cell && !bound ? cells(strength(*cell)) : ","));
-    }
-}
-
-void write_json(const Sheet& s) {
-  for (std::size_t row = 0; row < s.rows; ++row)
-    for (const double original : s.originals)
-      if (const auto cell = s.cell(row, original))
-        raw_line(
-            report::json_line(cell->result, {{"brix_shown", fmt::format("{}", s.shown(row))},
-                                             {"original_brix", fmt::format("{}", original)},
-                                             {"state", report::json_string(word(cell->state))}}));
+Axis columns_of(const Options& o) {
+  Axis axis{"original_brix", "from", "Brix"};
+  each_part(o.originals, [&](const std::string& part) {
+    axis.listed.push_back(brix_from_text(part, "an original reading"));
+    axis.decimals = std::max(axis.decimals, number_with_unit(part, "a reading").decimals);
+  });
+  std::sort(axis.listed.begin(), axis.listed.end());
+  axis.listed.erase(std::unique(axis.listed.begin(), axis.listed.end()), axis.listed.end());
+  return axis;
 }
 
 int run_table(const Options& o, const Session& session) {
-  const Sheet s = sheet_of(o, session);
-  if (session.json)
-    write_json(s);
-  else if (o.csv)
-    write_csv(s, session.full);
-  else
-    write_text(s);
-  return done;
+  Bench bench{session, o.with};
+  const Reader reader{
+      o.with.instrument.empty() ? nominal() : bench.refractometer(o.with.instrument),
+      extract_kind(o.extract, bench), bench.temperature(o.temperature, celsius_point(20))};
+  const instruments::Refractometer& r = reader.instrument.refractometer;
+  if (r.scale != instruments::RefractometerScale::brix)
+    throw Error{Errc::inconsistent, "this table is for Brix scales",
+                "name a refractometer that shows Brix, or none"};
+  Grid g;
+  g.title = "Gravity and alcohol while it ferments, by the Brix shown now and before";
+  g.lines = {fmt::format("present SG 20/20 and % vol, at {}, for {}; - = no ferment shows that",
+                         report::celsius_text(reader.temperature.indication_c), r.name)};
+  g.rows = rows_of(o);
+  g.columns = columns_of(o);
+  g.quantities = {{"sg_20_20_present", "present SG 20/20", "", 4},
+                  {strength_key, "alcohol", "% vol", 1}};
+  g.doubt = fmt::format("reading to half a division of {:g}, ± {:g} °C, extract: {}", r.division,
+                        reader.temperature.half_width_c, reader.kind.name);
+  g.notes = reader.instrument.correction.remarks;
+  g.notes.insert(g.notes.end(), reader.kind.remarks.begin(), reader.kind.remarks.end());
+  g.models = {of_balance, of_index, of_sugar, of_drinks};
+  g.cells = [reader](double shown, double original) {
+    const auto cell = reader.cell(shown, original);
+    if (!cell) return std::vector<GridCell>(2);
+    return std::vector{GridCell{cell->result.at("sg_20_20_present").value}, strength_cell(*cell)};
+  };
+  g.json = [reader](double shown, double original) -> std::optional<std::string> {
+    const auto cell = reader.cell(shown, original);
+    if (!cell) return std::nullopt;
+    return report::json_line(cell->result, {{"brix_shown", fmt::format("{}", shown)},
+                                            {"original_brix", fmt::format("{}", original)},
+                                            {"state", report::json_string(word(cell->state))}});
+  };
+  return write_grid(g, o.sheet, session);
 }
 
 }  // namespace
@@ -214,12 +143,12 @@ void setup_table_refractometer(const Command& tables, const Session& session, Ru
                "refractometer in the notebook; one without error unless stated")
       .type_name("NAME");
   add_extract_options(t, o->extract);
-  t.add_flag("--csv", o->csv, "as CSV, a row for each cell");
+  add_sheet_options(t, o->sheet);
   t.footer(
       "Examples:\n  areo table refractometer --from 2 --to 12 --originals 10,12\n"
       "  areo table refractometer --instrument prism-1 --temp 18C --step 0.5 --csv");
   t.callback([=, &session, &run] {
-    refuse_together(o->csv, "--csv", session.json, "--json", "choose one of them");
+    check_sheet_options(o->sheet, session);
     run = [=, &session] { return run_table(*o, session); };
   });
 }

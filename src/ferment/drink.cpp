@@ -21,6 +21,19 @@ StrengthByVolume strength_by_volume(const physics::Liquid& drink) {
                           physics::pure_ethanol_density().value()};
 }
 
+physics::Liquid drink_of_strength(StrengthByVolume strength, Density rho, Temperature t) {
+  const double ethanol_kg_m3 = strength.value() / 100 * physics::pure_ethanol_density().value();
+  const auto with = [&](Density at_20) {
+    const EthanolFraction a{ethanol_kg_m3 / at_20.value()};
+    return physics::Liquid{physics::extract_from_density(rho, t, a), a};
+  };
+  // Between t and 20 °C a drink's density changes by a few parts in a thousand, and each step makes
+  // the error as much smaller.
+  physics::Liquid drink = with(rho);
+  for (int i = 0; i < 5; ++i) drink = with(density_20(drink));
+  return drink;
+}
+
 StrengthByMass strength_by_mass(const physics::Liquid& drink) {
   return StrengthByMass{100 * drink.ethanol.value()};
 }

@@ -1,9 +1,12 @@
 #include "areo/measurement/convert.hpp"
 
+#include "areo/ferment/drink.hpp"
 #include "areo/physics/ethanol.hpp"
 #include "areo/physics/mixture.hpp"
+#include "areo/physics/refraction.hpp"
 #include "areo/physics/scale_name.hpp"
 #include "areo/physics/water.hpp"
+#include "drink.hpp"
 
 namespace areo::measurement {
 namespace {
@@ -135,6 +138,37 @@ Result convert(const Scale& from, double mark, double half_width, std::span<cons
         "lighter than water: no sugar solution is; sugar scales are continued below zero by their "
         "formula, as for the apparent extract of a dry drink");
   return result;
+}
+
+Result refractive_index_20(const Scale& from, double mark) {
+  const Liquid about = physics::liquid_from_mark(from, mark);
+  const Temperature t = celsius_point(20);
+  Inputs inputs;
+  const SugarFormula formula{inputs, about.extract};
+  const auto index = inputs.add(uncertainty::from(
+      Origin::formula, uncertainty::normal("index formula", "", 0,
+                                           physics::refractive_index_model_uncertainty(about, t),
+                                           "[icumsa1974] on the water of [iapws-r9-97]")));
+  return evaluate(inputs,
+                  [=](const Point& x) {
+                    const Liquid liquid = formula.liquid(x, from, mark);
+                    return std::vector{physics::refractive_index(liquid, t).value() + x[index]};
+                  },
+                  {{"refractive_index_20", "index n20", ""}});
+}
+
+Result potential_alcohol(const Scale& from, double mark) {
+  const Liquid about = physics::liquid_from_mark(from, mark);
+  Inputs inputs;
+  const SugarFormula formula{inputs, about.extract};
+  const DrinkMethod method{inputs};
+  return evaluate(
+      inputs,
+      [=](const Point& x) {
+        const ExtractFraction original = formula.liquid(x, from, mark).extract;
+        return std::vector{ferment::strength_by_volume(method.dry(x, original)).value()};
+      },
+      {{"potential_alcohol_percent_vol", "potential alcohol", "% vol"}});
 }
 
 Result convert_strength(StrengthByVolume s, double half_width) {

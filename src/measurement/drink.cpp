@@ -51,6 +51,11 @@ ExtractFraction DrinkMethod::original(const uncertainty::Point& x,
   return ferment::original_extract({drink.extract, EthanolFraction{drink.ethanol.value() / kept}});
 }
 
+physics::Liquid DrinkMethod::dry(const uncertainty::Point& x, ExtractFraction original) const {
+  constexpr ExtractFraction none{0};
+  return {none, ethanol(x, {none, ferment::ethanol_from_extracts(original, none)})};
+}
+
 std::vector<Label> drink_labels() {
   return {{"alcohol_percent_vol", "alcohol", "% vol"},
           {"sg_20_20_original", "original gravity", ""},

@@ -34,6 +34,8 @@ class DrinkMethod {
   [[nodiscard]] physics::Liquid drink(const uncertainty::Point& x, ExtractFraction original,
                                       RefractiveIndex n, Temperature t,
                                       const physics::ExtractOptics& optics) const;
+  /// The drink without extract that `original` becomes when all of it ferments.
+  [[nodiscard]] physics::Liquid dry(const uncertainty::Point& x, ExtractFraction original) const;
 
  private:
   [[nodiscard]] EthanolFraction ethanol(const uncertainty::Point& x,

@@ -70,8 +70,10 @@ std::string element(std::string_view name, std::string_view text) {
   return fmt::format("<{0}>{1}</{0}>\n", name, html_text(text));
 }
 
-std::string table_begin(std::string_view caption, const std::vector<std::string>& columns) {
-  std::string out = fmt::format("<table>\n<caption>{}</caption>\n<thead><tr>", html_text(caption));
+std::string table_begin(std::string_view caption, const std::vector<std::string>& columns,
+                        bool numbers) {
+  std::string out = fmt::format("<table{}>\n<caption>{}</caption>\n<thead><tr>",
+                                numbers ? " class=\"numbers\"" : "", html_text(caption));
   for (const std::string& name : columns)
     out += fmt::format("<th scope=\"col\">{}</th>", html_text(name));
   return out + "</tr></thead>\n<tbody>\n";

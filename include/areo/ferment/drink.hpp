@@ -1,6 +1,7 @@
 #pragma once
 // What a drink is called by: strength, extract, attenuation, energy; from its composition alone.
 #include "areo/core/scales.hpp"
+#include "areo/core/units.hpp"
 #include "areo/physics/liquid.hpp"
 
 namespace areo::ferment {
@@ -9,6 +10,11 @@ namespace areo::ferment {
 /// @source [oimlr22] for the density of ethanol
 [[nodiscard]] StrengthByVolume strength_by_volume(const physics::Liquid& drink);
 [[nodiscard]] StrengthByMass strength_by_mass(const physics::Liquid& drink);
+/// The drink that has this strength, and density `rho` at t; inverse of strength_by_volume() and
+/// physics::density(), to 1e-12.
+/// @throws Error{domain} if no drink within the ranges of physics::density() has both, or for NaN
+[[nodiscard]] physics::Liquid drink_of_strength(StrengthByVolume strength, Density rho,
+                                                Temperature t);
 /// Real extract: the extract that is there, percent by mass.
 [[nodiscard]] Plato real_extract(const physics::Liquid& drink);
 /// Apparent extract: the sugar solution of the same density at 20 °C; below zero for dry drinks.

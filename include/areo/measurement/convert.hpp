@@ -41,6 +41,19 @@ class SugarFormula {
 [[nodiscard]] Result convert(const physics::Scale& from, double mark, double half_width,
                              std::span<const physics::Scale> to);
 
+/// Refractive index of the unfermented liquid at 20 °C, as of a sucrose solution. Quantity:
+/// refractive_index_20.
+/// @throws Error{domain} as convert(), and outside physics::index_extract_range
+[[nodiscard]] Result refractive_index_20(const physics::Scale& from, double mark);
+
+/// What the unfermented liquid would make if a clean yeast fermented all of its extract, by
+/// Balling's balance: 2.8 % to 5.6 % more, between 80 g/L and 300 g/L, than the 16.83 g/L of sugar
+/// for 1 % vol that wine law counts with [oiv-as2-02], which allows for what a cellar loses.
+/// Quantity: potential_alcohol_percent_vol.
+/// @throws Error{domain} as convert(), and beyond physics::mixture_ethanol_range
+/// @uncertainty method_uncertainty, relative
+[[nodiscard]] Result potential_alcohol(const physics::Scale& from, double mark);
+
 /// Alcoholic strength of an ethanol-water mixture: % vol to % mass and g/L, or back.
 /// @param half_width of what was typed, in percent
 [[nodiscard]] Result convert_strength(StrengthByVolume strength, double half_width);

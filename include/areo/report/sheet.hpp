@@ -1,0 +1,78 @@
+#pragma once
+// A table of numbers, written row by row as it is computed: for a terminal, for paper, for
+// programs.
+#include <cstddef>
+#include <memory>
+#include <ostream>
+#include <string>
+#include <vector>
+
+#include "areo/report/page.hpp"
+
+namespace areo::report {
+
+enum class SheetFormat { text, csv, markdown, html };
+
+struct SheetColumn {
+  std::string key;   ///< for programs: "density_at_20_c_kg_m3"
+  std::string name;  ///< for people: "density at 20 °C"
+  std::string unit;  ///< "kg/m³"; may be empty
+  /// Of the widest cell, in characters, as far as it is known before the first row: the columns of
+  /// a text stand below each other up to it.
+  std::size_t width = 0;
+};
+
+/// What is known before the first row.
+struct SheetHead {
+  std::string title;
+  std::vector<std::string> lines;  ///< what the table is about; between title and columns
+  std::vector<SheetColumn> columns;
+  /// Models and their sources, with the version that computed it: at the foot, and in CSV above
+  /// the header.
+  std::vector<std::string> source;
+  PageSetup setup{};  ///< of the page, if it becomes one
+};
+
+/// Takes rows and writes them at once; nothing of them is kept.
+class SheetWriter {
+ public:
+  virtual ~SheetWriter() = default;
+  SheetWriter() = default;
+  SheetWriter(const SheetWriter&) = delete;
+  SheetWriter& operator=(const SheetWriter&) = delete;
+
+  /// @throws Error{domain} unless there is a cell for each column
+  void row(const std::vector<std::string>& cells);
+  /// A row that tells of those above it, such as their uncertainty; programs get what it says in
+  /// columns of their own, so CSV leaves it out.
+  void summary(const std::vector<std::string>& cells);
+  /// Once, after the last row.
+  /// @param notes  what is known of the rows only now; left out of CSV
+  void end(const std::vector<std::string>& notes);
+
+ protected:
+  explicit SheetWriter(std::size_t columns) : columns_{columns} {}
+
+ private:
+  virtual void write_row(const std::vector<std::string>& cells) = 0;
+  virtual void write_summary(const std::vector<std::string>& cells) = 0;
+  virtual void write_end(const std::vector<std::string>& notes) = 0;
+  std::size_t columns_ = 0;
+};
+
+/// Writes the head at once.
+/// - text: columns to the right, the names again after every 50 rows, as a sheet of paper has them;
+/// - CSV: the `#` lines of areo's own tables (title, source, units, verified: computed), then the
+///   keys and the rows;
+/// - Markdown: a heading and a table with its columns to the right;
+/// - HTML: a page as report::Page makes it, whose columns stand at the head of every sheet.
+/// @param out  must outlive the writer
+/// @throws     Error{domain} without columns
+[[nodiscard]] std::unique_ptr<SheetWriter> sheet_writer(SheetFormat format, std::ostream& out,
+                                                        const SheetHead& head);
+
+/// A text as Markdown shows it: what would be markup is escaped, control characters become visible
+/// marks.
+[[nodiscard]] std::string markdown_text(std::string_view text);
+
+}  // namespace areo::report

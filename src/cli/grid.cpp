@@ -1,0 +1,271 @@
+#include "grid.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "areo/core/error.hpp"
+#include "areo/report/text.hpp"
+#include "failure.hpp"
+
+namespace areo::cli {
+namespace {
+
+using report::fixed;
+
+// What is found out before the first row is written.
+struct Layout {
+  std::vector<int> decimals;        ///< by quantity
+  std::vector<std::size_t> widths;  ///< of a quantity's cells
+  std::vector<double> between{};    ///< by quantity: largest error of a straight line
+};
+
+constexpr double no_column = 0;
+
+std::vector<double> entries(const Axis& a) {
+  std::vector<double> all;
+  for (std::size_t i = 0; i < a.size(); ++i) all.push_back(a.at(static_cast<double>(i)));
+  return all;
+}
+std::vector<double> columns_of(const Grid& g) {
+  return g.columns ? entries(*g.columns) : std::vector{no_column};
+}
+
+// First, middle and last; half an entry further for what lies between.
+std::vector<double> looked_at(const Axis& a, double shift) {
+  const auto n = static_cast<double>(a.size()) - 1 - 2 * shift;
+  std::vector<double> all;
+  for (const double part : {0.0, 0.5, 1.0}) all.push_back(std::floor(part * n) + shift);
+  return all;
+}
+
+std::string cell_text(const GridCell& c, const GridQuantity& q, int decimals) {
+  if (!c.value) return "-";
+  if (c.bound) {
+    const double digit = std::pow(10.0, -decimals);
+    return "<" +
+           fixed(std::ceil((c.value->estimate + c.value->expanded()) / digit) * digit, decimals);
+  }
+  const std::string text = fixed(c.value->estimate, decimals);
+  return q.with_sign && c.value->estimate > 0 && text.find_first_of("123456789") != text.npos
+             ? "+" + text
+             : text;
+}
+
+// Off the straight line through its neighbours, half a step to both sides.
+double bend(const GridCell& lo, const GridCell& middle, const GridCell& hi) {
+  for (const GridCell* c : {&lo, &middle, &hi})
+    if (!c->value || c->bound) return 0;
+  return std::abs(middle.value->estimate - (lo.value->estimate + hi.value->estimate) / 2);
+}
+
+Layout layout_of(const Grid& g, bool full) {
+  const std::size_t n = g.quantities.size();
+  std::vector<double> expanded(n, 0);
+  for (const double i : looked_at(g.rows, 0))
+    for (const double column : columns_of(g)) {
+      const auto cells = g.cells(g.rows.at(i), column);
+      for (std::size_t k = 0; k < n; ++k)
+        if (cells[k].value) expanded[k] = std::max(expanded[k], cells[k].value->expanded());
+    }
+  Layout l{{}, std::vector<std::size_t>(n, 1), std::vector<double>(n, 0)};
+  for (std::size_t k = 0; k < n; ++k) {
+    const int most = g.quantities[k].most_decimals;
+    l.decimals.push_back(
+        (expanded[k] > 0 ? std::min(most, report::supported_decimals(expanded[k])) : most) +
+        (full ? report::further_digits : 0));
+  }
+  for (const double i : looked_at(g.rows, 0))
+    for (const double column : columns_of(g)) {
+      const auto cells = g.cells(g.rows.at(i), column);
+      for (std::size_t k = 0; k < n; ++k)
+        l.widths[k] =
+            std::max(l.widths[k], cell_text(cells[k], g.quantities[k], l.decimals[k]).size());
+    }
+  if (!g.smooth || full) return l;
+  for (const double i : looked_at(g.rows, 0.5))
+    for (const double column : columns_of(g)) {
+      const auto lo = g.cells(g.rows.at(i - 0.5), column), middle = g.cells(g.rows.at(i), column),
+                 hi = g.cells(g.rows.at(i + 0.5), column);
+      for (std::size_t k = 0; k < n; ++k)
+        l.between[k] = std::max(l.between[k], bend(lo[k], middle[k], hi[k]));
+    }
+  return l;
+}
+
+report::SheetColumn column_of(const Axis& a) {
+  return {a.key, a.name, a.unit,
+          std::max(a.text(a.at(0)).size(), a.text(a.at(static_cast<double>(a.size()) - 1)).size())};
+}
+
+report::SheetHead head_of(const Grid& g, const Layout& l, Shape shape) {
+  report::SheetHead head{g.title, g.lines, {column_of(g.rows)}, source_lines(g.models)};
+  if (shape == Shape::for_people && g.columns) {
+    std::size_t width = l.widths.size() - 1;  // the spaces between
+    for (const std::size_t w : l.widths) width += w;
+    for (const double column : entries(*g.columns))
+      head.columns.push_back({"", fmt::format("{} {}", g.columns->name, g.columns->text(column)),
+                              g.columns->unit, width});
+    return head;
+  }
+  if (g.columns) head.columns.push_back(column_of(*g.columns));
+  for (std::size_t k = 0; k < l.widths.size(); ++k) {
+    const GridQuantity& q = g.quantities[k];
+    head.columns.push_back({q.key, q.name, q.unit, l.widths[k]});
+    if (shape == Shape::for_programs)
+      head.columns.push_back({q.key + "_U", "expanded uncertainty of it, about 95 %", q.unit, 0});
+  }
+  if (shape == Shape::for_programs)
+    head.lines.insert(head.lines.end(), g.notes.begin(), g.notes.end());
+  return head;
+}
+
+// A printed cell is never better than its last digit.
+std::string doubt_text(double expanded, int decimals) {
+  const double digit = std::pow(10.0, -decimals);
+  return fixed(std::max(1.0, std::ceil(expanded / digit - 1e-9)) * digit, decimals);
+}
+
+class Rows {
+ public:
+  Rows(const Grid& g, const Layout& l) : g_{g}, l_{l}, expanded_(l.decimals.size(), 0) {}
+
+  void for_people(report::SheetWriter& out) {
+    for (std::size_t i = 0; i < g_.rows.size(); ++i) {
+      const double entry = g_.rows.at(static_cast<double>(i));
+      std::vector<std::string> row{g_.rows.text(entry)};
+      for (const double column : columns_of(g_)) {
+        const std::vector<std::string> texts = texts_of(g_.cells(entry, column));
+        if (g_.columns)
+          row.push_back(together(texts));
+        else
+          row.insert(row.end(), texts.begin(), texts.end());
+      }
+      out.row(row);
+    }
+    if (!g_.columns) out.summary(doubts("±"));
+    out.end(notes());
+  }
+
+  void for_programs(report::SheetWriter& out) {
+    for (std::size_t i = 0; i < g_.rows.size(); ++i)
+      for (const double column : columns_of(g_)) {
+        const double entry = g_.rows.at(static_cast<double>(i));
+        std::vector<std::string> row{g_.rows.text(entry)};
+        if (g_.columns) row.push_back(g_.columns->text(column));
+        const auto cells = g_.cells(entry, column);
+        for (std::size_t k = 0; k < cells.size(); ++k) {
+          const bool stands = cells[k].value && !cells[k].bound;
+          row.push_back(stands ? fixed(cells[k].value->estimate, l_.decimals[k]) : "");
+          row.push_back(stands ? fixed(cells[k].value->expanded(), l_.decimals[k]) : "");
+        }
+        out.row(row);
+      }
+    out.end({});
+  }
+
+ private:
+  std::vector<std::string> texts_of(const std::vector<GridCell>& cells) {
+    std::vector<std::string> texts;
+    for (std::size_t k = 0; k < cells.size(); ++k) {
+      texts.push_back(cell_text(cells[k], g_.quantities[k], l_.decimals[k]));
+      if (cells[k].value) expanded_[k] = std::max(expanded_[k], cells[k].value->expanded());
+    }
+    return texts;
+  }
+  // Two things in one cell stand below each other down the column.
+  [[nodiscard]] std::string together(const std::vector<std::string>& texts) const {
+    if (std::all_of(texts.begin(), texts.end(), [](const auto& t) { return t == "-"; })) return "-";
+    std::string cell;
+    for (std::size_t k = 0; k < texts.size(); ++k)
+      cell += fmt::format("{}{:>{}}", k > 0 ? " " : "", texts[k], l_.widths[k]);
+    return cell;
+  }
+  [[nodiscard]] std::vector<std::string> doubts(const std::string& first) const {
+    std::vector<std::string> all{first};
+    for (std::size_t k = 0; k < expanded_.size(); ++k)
+      all.push_back(doubt_text(expanded_[k], l_.decimals[k]));
+    return all;
+  }
+  [[nodiscard]] std::string doubt() const {
+    if (!g_.columns) return fmt::format("± about 95 %, at the most; {}", g_.doubt);
+    std::string text;
+    for (std::size_t k = 0; k < expanded_.size(); ++k) {
+      const std::string& unit = g_.quantities[k].unit;
+      text += fmt::format("{}± {}{}", k > 0 ? " and " : "",
+                          doubt_text(expanded_[k], l_.decimals[k]), unit.empty() ? "" : " " + unit);
+    }
+    return fmt::format("{} at the most (about 95 %): {}", text, g_.doubt);
+  }
+  [[nodiscard]] std::vector<std::string> notes() const {
+    std::vector<std::string> all{doubt()};
+    all.insert(all.end(), g_.notes.begin(), g_.notes.end());
+    for (std::size_t k = 0; k < expanded_.size(); ++k) {
+      const double digit = std::pow(10.0, -l_.decimals[k]);
+      if (l_.between[k] > digit / 2)
+        all.push_back(fmt::format(
+            "between two rows a straight line is off by up to {} in {}: take a smaller --step",
+            doubt_text(l_.between[k], l_.decimals[k]), g_.quantities[k].name));
+    }
+    return all;
+  }
+
+  const Grid& g_;
+  const Layout& l_;
+  std::vector<double> expanded_;  // largest of each quantity so far
+};
+
+}  // namespace
+
+double Axis::at(double i) const {
+  if (listed.empty()) return from + step * i;
+  const auto below = static_cast<std::size_t>(i);
+  const double part = i - static_cast<double>(below);
+  return part > 0 ? listed[below] + part * (listed[below + 1] - listed[below]) : listed[below];
+}
+
+std::string Axis::text(double entry) const { return fixed(entry, decimals); }
+
+Axis even_axis(Axis axis, double from, double to, double step) {
+  if (!(from < to) || !(step > 0))
+    throw Error{Errc::domain,
+                fmt::format("a table goes up in steps above zero: from {} to {} by {:g}",
+                            axis.text(from), axis.text(to), step),
+                "write the lower end first, and a step above zero"};
+  constexpr double most = 10'000'000;
+  const double count = std::floor((to - from) / step + 1e-9) + 1;
+  if (count > most) throw Error{Errc::domain, "more than ten million rows", "take a larger step"};
+  if (count < 2)
+    throw Error{Errc::domain,
+                fmt::format("a step of {:g} leaves one row between {} and {}", step,
+                            axis.text(from), axis.text(to)),
+                "take a smaller step"};
+  axis.from = from;
+  axis.step = step;
+  axis.count = static_cast<std::size_t>(count);
+  return axis;
+}
+
+int write_grid(const Grid& g, const SheetOptions& options, const Session& session) {
+  if (session.json) {
+    for (std::size_t i = 0; i < g.rows.size(); ++i)
+      for (const double column : columns_of(g))
+        if (const auto json = g.json(g.rows.at(static_cast<double>(i)), column)) raw_line(*json);
+    return done;
+  }
+  const Layout layout = layout_of(g, session.full);
+  const Shape shape = shape_of(options);
+  const std::size_t across = g.columns ? g.columns->size() : g.quantities.size();
+  write_sheet(options, head_of(g, layout, shape), g.rows.size() * (1 + across),
+              [&](report::SheetWriter& out) {
+                Rows rows{g, layout};
+                if (shape == Shape::for_people)
+                  rows.for_people(out);
+                else
+                  rows.for_programs(out);
+              });
+  return done;
+}
+
+}  // namespace areo::cli

@@ -1,0 +1,67 @@
+#pragma once
+// Tables as grids: entries down the side, and across the top either quantities or a second entry.
+// Every printed table of the program is one; this file turns it into rows.
+#include <functional>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "areo/uncertainty/propagate.hpp"
+#include "sheet.hpp"
+
+namespace areo::cli {
+
+/// Entries along one side of a table.
+struct Axis {
+  std::string key, name, unit;
+  int decimals = 0;
+  double from = 0, step = 1;
+  std::size_t count = 0;
+  std::vector<double> listed{};  ///< instead of the three above
+
+  [[nodiscard]] std::size_t size() const { return listed.empty() ? count : listed.size(); }
+  /// @param i  may lie between entries
+  [[nodiscard]] double at(double i) const;
+  [[nodiscard]] std::string text(double entry) const;
+};
+/// The entries from one end to the other; the last one is not beyond `to`.
+/// @param step  typed, with its decimals
+/// @throws Error{domain} unless from < to and step > 0, for one entry, and for more than ten
+/// million
+[[nodiscard]] Axis even_axis(Axis named, double from, double to, double step);
+
+/// What a cell says, or one of two things it says.
+struct GridQuantity {
+  std::string key, name, unit;
+  /// More decimals than these serve nobody, however well the formulas agree.
+  int most_decimals = 0;
+  bool with_sign = false;  ///< "+0.0012"
+};
+struct GridCell {
+  std::optional<uncertainty::Value> value{};  ///< nothing: there is no such thing, "-"
+  bool bound = false;                         ///< at most that, with its uncertainty: "<0.3"
+};
+
+struct Grid {
+  std::string title;
+  std::vector<std::string> lines;  ///< what has to be known before it is read
+  Axis rows;
+  std::optional<Axis> columns{};  ///< nothing: the quantities stand side by side
+  std::vector<GridQuantity> quantities;
+  /// For an entry of the side and one of the top (0 without them): a cell for each quantity.
+  std::function<std::vector<GridCell>(double, double)> cells;
+  /// The same for programs; nothing for a cell that is empty.
+  std::function<std::optional<std::string>(double, double)> json;
+  bool smooth = true;                ///< what lies between two entries may be interpolated
+  std::string doubt;                 ///< what the ± is of: "of the density formulas alone"
+  std::vector<std::string> notes{};  ///< below the table
+  std::vector<std::string> models;   ///< and their sources
+};
+
+/// Writes it as the options say, one row after the other. Decimals are those that the largest
+/// uncertainty of its first, middle and last rows supports; where a straight line between two
+/// entries would be off by more than half of the last digit, a note says so.
+/// @return exit code
+int write_grid(const Grid& grid, const SheetOptions& options, const Session& session);
+
+}  // namespace areo::cli

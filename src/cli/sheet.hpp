@@ -1,0 +1,41 @@
+#pragma once
+// A table as the user wants it: on the terminal or in a file, as text, CSV, Markdown, HTML or PDF.
+#include <functional>
+#include <string>
+#include <vector>
+
+#include "areo/report/sheet.hpp"
+#include "command_line.hpp"
+#include "output.hpp"
+
+namespace areo::cli {
+
+struct SheetOptions {
+  std::string out, format, paper;
+  bool csv = false;
+};
+void add_sheet_options(const Command& command, SheetOptions& options);
+/// @throws UsageError for options that contradict each other or --json, ParseError for a file whose
+///         name says nothing of its format
+void check_sheet_options(const SheetOptions& options, const Session& session);
+
+/// For programs a row is one cell of what people read in two directions, so both get their own.
+enum class Shape { for_people, for_programs };
+[[nodiscard]] Shape shape_of(const SheetOptions& options);
+
+/// @return "areo 0.1.0" and the models, for the foot of a table
+[[nodiscard]] std::vector<std::string> source_lines(std::vector<std::string> models);
+
+/// Largest table that is set on paper, in cells.
+inline constexpr std::size_t most_cells_on_paper = 30'000;
+
+/// Writes a table.
+/// @param cells  how many it will have, about
+/// @param fill   gives the writer its rows and its end
+/// @throws Error{domain} for a PDF of more than most_cells_on_paper; Error{file} as write_file()
+/// and
+///         report::pdf()
+void write_sheet(const SheetOptions& options, report::SheetHead head, std::size_t cells,
+                 const std::function<void(report::SheetWriter&)>& fill);
+
+}  // namespace areo::cli

@@ -1,0 +1,119 @@
+#include "table_axis.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "areo/core/error.hpp"
+#include "areo/instruments/hydrometer.hpp"
+#include "areo/physics/scale_name.hpp"
+#include "areo/report/text.hpp"
+#include "failure.hpp"
+
+namespace areo::cli {
+namespace {
+
+constexpr int most_typed = 9;
+
+int decimals_of(double half_width) {
+  return static_cast<int>(std::lround(-std::log10(2 * half_width)));
+}
+
+// As fine as an ordinary hydrometer of that scale is graduated.
+TypedStep usual_step(const physics::Scale& scale) {
+  const double division = instruments::ordinary_hydrometer(scale).division;
+  return {division, report::last_place(division * 10)};
+}
+
+Axis axis_of(const physics::Scale& scale, int decimals) {
+  return {physics::scale_key(scale), physics::scale_name(scale), physics::scale_unit(scale),
+          std::clamp(decimals, 0, most_typed)};
+}
+
+void require_one_scale(const TypedMark& a, const TypedMark& b) {
+  if (a.scale != b.scale)
+    throw Error{Errc::inconsistent,
+                fmt::format("the table begins in {} and ends in {}", physics::scale_name(a.scale),
+                            physics::scale_name(b.scale)),
+                "write both ends on one scale"};
+}
+
+}  // namespace
+
+MarkAxis mark_axis(const std::string& from_text, const std::string& to_text,
+                   const std::string& step_text, const std::optional<physics::Scale>& own) {
+  const TypedMark from = mark_from_text(from_text, own);
+  const TypedMark to = mark_from_text(to_text, own);
+  require_one_scale(from, to);
+  // Only where both ends are typed as 1048 is a step of 2 one of 0.002.
+  const TypedStep step = step_text.empty()
+                             ? usual_step(from.scale)
+                             : step_from_text(step_text, from.in_thousands ? to : from);
+  return {from.scale,
+          even_axis(axis_of(from.scale, std::max(decimals_of(from.half_width), step.decimals)),
+                    from.value, to.value, step.value)};
+}
+
+MarkAxis listed_marks(const std::string& marks, const std::optional<physics::Scale>& own) {
+  std::optional<TypedMark> first;
+  std::vector<double> all;
+  int decimals = 0;
+  each_part(marks, [&](const std::string& part) {
+    const TypedMark mark = mark_from_text(part, own);
+    if (!first) first = mark;
+    require_one_scale(*first, mark);
+    decimals = std::max(decimals, decimals_of(mark.half_width));
+    all.push_back(mark.value);
+  });
+  std::sort(all.begin(), all.end());
+  all.erase(std::unique(all.begin(), all.end()), all.end());
+  Axis axis = axis_of(first->scale, decimals);
+  axis.listed = all;
+  return {first->scale, axis};
+}
+
+Temperature TemperatureAxis::at(double entry) const {
+  return fahrenheit ? fahrenheit_point(entry) : celsius_point(entry);
+}
+
+TemperatureAxis temperature_axis(const std::string& from, const std::string& to,
+                                 const std::string& step) {
+  const auto says_fahrenheit = [](const std::string& text) {
+    return text.ends_with('F') || text.ends_with('f');
+  };
+  const bool fahrenheit = says_fahrenheit(from);
+  for (const std::string* text : {&to, &step})
+    if (says_fahrenheit(*text) != fahrenheit)
+      throw Error{Errc::inconsistent,
+                  fmt::format("the temperatures {}, {} and {} are not in one unit", from, to, step),
+                  "write all of them in °C or all in °F: 10C to 30C by 1C, 50F to 86F by 2F"};
+  // Read as temperatures for their checks, and kept in the unit that they were typed in.
+  (void)liquid_celsius_from_text(from);
+  (void)liquid_celsius_from_text(to);
+  (void)celsius_difference_from_text(step);
+  const TypedNumber lo = number_with_unit(from, "a temperature"),
+                    hi = number_with_unit(to, "a temperature"),
+                    by = number_with_unit(step, "a step");
+  const int decimals = std::max({lo.decimals, by.decimals});
+  return {even_axis({fahrenheit ? "temperature_f" : "temperature_c", "temperature",
+                     fahrenheit ? "°F" : "°C", std::clamp(decimals, 0, most_typed)},
+                    lo.value, hi.value, by.value),
+          fahrenheit};
+}
+
+int most_decimals(const physics::Scale& s) {
+  switch (s.kind) {
+    case physics::ScaleKind::specific_gravity:
+    case physics::ScaleKind::apparent_gravity: return 5;
+    case physics::ScaleKind::density:
+    case physics::ScaleKind::baume: return 3;
+    case physics::ScaleKind::plato:
+    case physics::ScaleKind::brix:
+    case physics::ScaleKind::oechsle:
+    case physics::ScaleKind::sugar_concentration: return 2;
+  }
+  return 0;
+}
+
+}  // namespace areo::cli

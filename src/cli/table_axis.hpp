@@ -1,0 +1,47 @@
+#pragma once
+// The sides of a table from what was typed.
+#include <string>
+
+#include "grid.hpp"
+#include "parse.hpp"
+
+namespace areo::cli {
+
+/// Where the models of every table come from, for its foot.
+inline constexpr const char* of_sugar =
+    "sugar solutions: ICUMSA SPS-4 [sps4], on the water of Tanaka and others [tanaka2001]";
+inline constexpr const char* of_drinks =
+    "alcohol: OIML R 22 [oimlr22], by Tabarié's relation [oiv-as2-03b]";
+inline constexpr const char* of_glass = "glass: ISO 1768 [iso1768]";
+inline constexpr const char* of_balance = "Balling's balance [balling]";
+inline constexpr const char* of_index =
+    "refractive index: ICUMSA 1974 [icumsa1974], on the water of IAPWS R9-97 [iapws-r9-97]";
+
+/// Marks of one scale.
+struct MarkAxis {
+  physics::Scale scale;
+  Axis axis;
+};
+/// @param step   a usual division of the scale if empty
+/// @param own    of a named instrument: numbers without a unit are on it
+/// @throws ParseError, Error{inconsistent} for ends on two scales, and as even_axis()
+[[nodiscard]] MarkAxis mark_axis(const std::string& from, const std::string& to,
+                                 const std::string& step,
+                                 const std::optional<physics::Scale>& own = std::nullopt);
+/// "1.040,1.050": in any order, each once.
+[[nodiscard]] MarkAxis listed_marks(const std::string& marks,
+                                    const std::optional<physics::Scale>& own = std::nullopt);
+
+/// Temperatures in the unit that they were typed in, °C or °F, with the same points in °C.
+struct TemperatureAxis {
+  Axis axis;
+  bool fahrenheit = false;
+  [[nodiscard]] Temperature at(double entry) const;
+};
+[[nodiscard]] TemperatureAxis temperature_axis(const std::string& from, const std::string& to,
+                                               const std::string& step);
+
+/// More decimals of a scale than these serve nobody, however well the formulas agree.
+[[nodiscard]] int most_decimals(const physics::Scale& scale);
+
+}  // namespace areo::cli

@@ -1,0 +1,164 @@
+// areo table conversion: scales side by side, for unfermented sugar liquids.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <memory>
+
+#include "areo/core/error.hpp"
+#include "areo/measurement/convert.hpp"
+#include "areo/physics/scale_name.hpp"
+#include "areo/report/json.hpp"
+#include "table.hpp"
+#include "table_axis.hpp"
+
+namespace areo::cli {
+namespace {
+
+using measurement::Result;
+
+struct Options {
+  std::string from = "1.000", to = "1.120", step, columns;
+  SheetOptions sheet;
+};
+
+// A column: a scale, or what else an unfermented liquid has.
+struct Column {
+  std::optional<physics::Scale> scale;
+  Result (*further)(const physics::Scale& from, double mark) = nullptr;
+  GridQuantity quantity;
+};
+
+Column column_of(const physics::Scale& s) {
+  return {
+      s,
+      nullptr,
+      {physics::scale_key(s), physics::scale_name(s), physics::scale_unit(s), most_decimals(s)}};
+}
+Column index_column() {
+  return {
+      std::nullopt, measurement::refractive_index_20, {"refractive_index_20", "index n20", "", 5}};
+}
+Column potential_column() {
+  return {std::nullopt,
+          measurement::potential_alcohol,
+          {"potential_alcohol_percent_vol", "potential alcohol", "% vol", 1}};
+}
+
+std::vector<Column> columns_from_text(const std::string& text, const physics::Scale& entry) {
+  std::vector<Column> all;
+  if (text.empty()) {
+    for (const physics::Scale& s : physics::offered_scales())
+      if (s != entry) all.push_back(column_of(s));
+    all.push_back(index_column());
+    all.push_back(potential_column());
+    return all;
+  }
+  each_part(text, [&](const std::string& word) {
+    if (word == "nD")
+      all.push_back(index_column());
+    else if (word == "potential")
+      all.push_back(potential_column());
+    else
+      all.push_back(column_of(scale_from_text(word)));
+  });
+  return all;
+}
+
+// One row: every column that the liquid has.
+class Row {
+ public:
+  Row(const physics::Scale& entry, std::vector<Column> columns)
+      : entry_{entry}, columns_{std::move(columns)} {
+    for (const Column& c : columns_)
+      if (c.scale) scales_.push_back(*c.scale);
+  }
+
+  [[nodiscard]] std::vector<GridCell> cells(double mark) const {
+    const Result scales = measurement::convert(entry_, mark, 0, scales_);
+    std::vector<GridCell> all;
+    std::size_t next = 0;
+    for (const Column& c : columns_)
+      all.push_back(c.scale ? GridCell{scales.quantities[next++].value} : further(c, mark));
+    return all;
+  }
+
+  [[nodiscard]] std::string json(double mark) const {
+    Result all = measurement::convert(entry_, mark, 0, scales_);
+    for (const Column& c : columns_)
+      if (!c.scale)
+        if (const auto cell = further(c, mark); cell.value)
+          all.quantities.push_back({c.quantity.key, c.quantity.name, c.quantity.unit, *cell.value});
+    return report::json_line(all, {{"entry", fmt::format("{}", mark)}});
+  }
+
+ private:
+  // Beyond the range of its model a column is empty.
+  [[nodiscard]] GridCell further(const Column& c, double mark) const {
+    try {
+      return {c.further(entry_, mark).quantities.front().value};
+    } catch (const Error& e) {
+      if (e.code == Errc::domain) return {};
+      throw;
+    }
+  }
+  physics::Scale entry_;
+  std::vector<Column> columns_;
+  std::vector<physics::Scale> scales_;
+};
+
+int run_table(const Options& o, const Session& session) {
+  MarkAxis side = mark_axis(o.from, o.to, o.step);
+  side.axis.key = "entry_" + side.axis.key;
+  const std::vector<Column> columns = columns_from_text(o.columns, side.scale);
+  Grid g;
+  g.title = fmt::format("What {} means on other scales", physics::scale_name(side.scale));
+  g.lines = {"unfermented sugar liquids"};
+  g.rows = side.axis;
+  g.doubt = "of the formulas alone";
+  g.models = {of_sugar};
+  for (const Column& c : columns) g.quantities.push_back(c.quantity);
+  const auto has = [&](const char* key) {
+    return std::any_of(columns.begin(), columns.end(),
+                       [&](const Column& c) { return c.quantity.key == key; });
+  };
+  if (has("refractive_index_20")) g.models.emplace_back(of_index);
+  if (has("potential_alcohol_percent_vol")) {
+    g.notes = {
+        "potential alcohol: if a clean yeast fermented all of it; what is lost on the way is "
+        "not taken off"};
+    g.models.emplace_back(of_balance);
+    g.models.emplace_back(of_drinks);
+  }
+  const auto row = std::make_shared<Row>(side.scale, columns);
+  g.cells = [row](double mark, double) { return row->cells(mark); };
+  g.json = [row](double mark, double) { return std::optional{row->json(mark)}; };
+  return write_grid(g, o.sheet, session);
+}
+
+}  // namespace
+
+void setup_table_conversion(const Command& tables, const Session& session, Run& run) {
+  const auto o = std::make_shared<Options>();
+  auto t = tables.add_subcommand("conversion", "scales side by side");
+  t.add_option("--from", o->from, "first entry, on any scale; 1.000 unless stated")
+      .type_name("READING");
+  t.add_option("--to", o->to, "last entry, on the same scale; 1.120 unless stated")
+      .type_name("READING");
+  t.add_option("--step", o->step, "step between entries; a usual division unless stated")
+      .type_name("0.001");
+  t.add_option("--columns", o->columns,
+               "scales, nD (refractive index at 20 °C), potential (alcohol); separated by commas, "
+               "all unless stated")
+      .type_name("P,kg/m3,...");
+  add_sheet_options(t, o->sheet);
+  t.footer(
+      "Examples:\n  areo table conversion --from 1.030 --to 1.060 --step 0.001\n"
+      "  areo table conversion --from 0P --to 25P --step 0.5 --columns SG,kg/m3,g/L,nD\n"
+      "  areo table conversion --out scales.pdf");
+  t.callback([=, &session, &run] {
+    check_sheet_options(o->sheet, session);
+    run = [=, &session] { return run_table(*o, session); };
+  });
+}
+
+}  // namespace areo::cli

@@ -1,0 +1,56 @@
+// A table as a page in HTML.
+#include <fmt/format.h>
+
+#include <string_view>
+
+#include "page_parts.hpp"
+#include "sheet_writers.hpp"
+
+namespace areo::report {
+namespace {
+
+// "20/20 °C" stays on one line.
+std::string unbroken(std::string text) {
+  constexpr std::string_view space_degree = " °", joined = "\u00A0°";
+  for (std::size_t at = 0; (at = text.find(space_degree, at)) != std::string::npos;
+       at += joined.size())
+    text.replace(at, space_degree.size(), joined);
+  return text;
+}
+
+class HtmlSheet : public SheetWriter {
+ public:
+  HtmlSheet(std::ostream& out, const SheetHead& head)
+      : SheetWriter{head.columns.size()}, out_{out}, source_{head.source} {
+    for (const SheetColumn& c : head.columns) names_.push_back(unbroken(heading(c)));
+    PageSetup setup = head.setup;
+    if (setup.running.empty()) setup.running = head.title;
+    out_ << page_begin(head.title, setup);
+    out_ << table_begin(
+        head.lines.empty() ? head.title : fmt::format("{}", fmt::join(head.lines, " ")), names_,
+        true);
+  }
+
+ private:
+  void write_row(const std::vector<std::string>& cells) override {
+    out_ << table_row(names_, cells);
+  }
+  void write_summary(const std::vector<std::string>& cells) override { write_row(cells); }
+  void write_end(const std::vector<std::string>& notes) override {
+    out_ << table_end;
+    for (const std::string& text : notes) out_ << element("p", text);
+    std::string footer;
+    for (const std::string& text : source_) footer += element("p", text);
+    out_ << page_end(footer);
+  }
+  std::ostream& out_;
+  std::vector<std::string> names_, source_;
+};
+
+}  // namespace
+
+std::unique_ptr<SheetWriter> html_sheet(std::ostream& out, const SheetHead& head) {
+  return std::make_unique<HtmlSheet>(out, head);
+}
+
+}  // namespace areo::report

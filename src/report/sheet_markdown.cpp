@@ -1,0 +1,52 @@
+// A table in Markdown, as documents and wikis show it.
+#include <fmt/format.h>
+
+#include "areo/report/text.hpp"
+#include "sheet_writers.hpp"
+
+namespace areo::report {
+namespace {
+
+class MarkdownSheet : public SheetWriter {
+ public:
+  MarkdownSheet(std::ostream& out, const SheetHead& head)
+      : SheetWriter{head.columns.size()}, out_{out}, source_{head.source} {
+    out_ << "# " << markdown_text(head.title) << "\n\n";
+    for (const std::string& text : head.lines) out_ << markdown_text(text) << "\n\n";
+    std::vector<std::string> names;
+    for (const SheetColumn& c : head.columns) names.push_back(heading(c));
+    write_row(names);
+    for (std::size_t k = 0; k < names.size(); ++k) out_ << "|--:";
+    out_ << "|\n";
+  }
+
+ private:
+  void write_row(const std::vector<std::string>& cells) override {
+    for (const std::string& cell : cells) out_ << "| " << markdown_text(cell) << ' ';
+    out_ << "|\n";
+  }
+  void write_summary(const std::vector<std::string>& cells) override { write_row(cells); }
+  void write_end(const std::vector<std::string>& notes) override {
+    for (const auto* all : {&notes, &source_})
+      for (const std::string& text : *all) out_ << '\n' << markdown_text(text) << '\n';
+  }
+  std::ostream& out_;
+  const std::vector<std::string> source_;
+};
+
+}  // namespace
+
+std::string markdown_text(std::string_view text) {
+  std::string out;
+  for (const char c : printable(text)) {
+    if (std::string_view{"\\`*_{}[]<>#|~&!"}.find(c) != std::string_view::npos) out += '\\';
+    out += c;
+  }
+  return out;
+}
+
+std::unique_ptr<SheetWriter> markdown_sheet(std::ostream& out, const SheetHead& head) {
+  return std::make_unique<MarkdownSheet>(out, head);
+}
+
+}  // namespace areo::report
