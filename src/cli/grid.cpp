@@ -22,6 +22,8 @@ struct Layout {
 };
 
 constexpr double no_column = 0;
+// For programs: a small uncertainty does not become none.
+constexpr int further_of_expanded = 2;
 
 std::vector<double> entries(const Axis& a) {
   std::vector<double> all;
@@ -104,17 +106,19 @@ report::SheetHead head_of(const Grid& g, const Layout& l, Shape shape) {
   if (shape == Shape::for_people && g.columns) {
     std::size_t width = l.widths.size() - 1;  // the spaces between
     for (const std::size_t w : l.widths) width += w;
+    const std::string unit = g.quantities.size() == 1 ? g.quantities.front().unit : "";
     for (const double column : entries(*g.columns))
-      head.columns.push_back({"", fmt::format("{} {}", g.columns->name, g.columns->text(column)),
-                              g.columns->unit, width});
+      head.columns.push_back({"",
+                              fmt::format("{} {}{}", g.columns->before, g.columns->text(column),
+                                          g.columns->unit.empty() ? "" : " " + g.columns->unit),
+                              unit, width});
     return head;
   }
   if (g.columns) head.columns.push_back(column_of(*g.columns));
   for (std::size_t k = 0; k < l.widths.size(); ++k) {
     const GridQuantity& q = g.quantities[k];
     head.columns.push_back({q.key, q.name, q.unit, l.widths[k]});
-    if (shape == Shape::for_programs)
-      head.columns.push_back({q.key + "_U", "expanded uncertainty of it, about 95 %", q.unit, 0});
+    if (shape == Shape::for_programs) head.columns.push_back({q.key + "_U", "", "", 0});
   }
   if (shape == Shape::for_programs)
     head.lines.insert(head.lines.end(), g.notes.begin(), g.notes.end());
@@ -158,7 +162,9 @@ class Rows {
         for (std::size_t k = 0; k < cells.size(); ++k) {
           const bool stands = cells[k].value && !cells[k].bound;
           row.push_back(stands ? fixed(cells[k].value->estimate, l_.decimals[k]) : "");
-          row.push_back(stands ? fixed(cells[k].value->expanded(), l_.decimals[k]) : "");
+          row.push_back(
+              stands ? fixed(cells[k].value->expanded(), l_.decimals[k] + further_of_expanded)
+                     : "");
         }
         out.row(row);
       }
@@ -201,13 +207,14 @@ class Rows {
   [[nodiscard]] std::vector<std::string> notes() const {
     std::vector<std::string> all{doubt()};
     all.insert(all.end(), g_.notes.begin(), g_.notes.end());
-    for (std::size_t k = 0; k < expanded_.size(); ++k) {
-      const double digit = std::pow(10.0, -l_.decimals[k]);
-      if (l_.between[k] > digit / 2)
-        all.push_back(fmt::format(
-            "between two rows a straight line is off by up to {} in {}: take a smaller --step",
-            doubt_text(l_.between[k], l_.decimals[k]), g_.quantities[k].name));
-    }
+    std::string between;
+    for (std::size_t k = 0; k < expanded_.size(); ++k)
+      if (l_.between[k] > std::pow(10.0, -l_.decimals[k]) / 2)
+        between += fmt::format("{}{} in {}", between.empty() ? "" : ", ",
+                               doubt_text(l_.between[k], l_.decimals[k]), g_.quantities[k].name);
+    if (!between.empty())
+      all.push_back("between two rows a straight line is off by up to " + between +
+                    ": take a smaller --step");
     return all;
   }
 

@@ -18,6 +18,7 @@ struct Axis {
   double from = 0, step = 1;
   std::size_t count = 0;
   std::vector<double> listed{};  ///< instead of the three above
+  std::string before{};          ///< each number at the top: "from" 1.050
 
   [[nodiscard]] std::size_t size() const { return listed.empty() ? count : listed.size(); }
   /// @param i  may lie between entries

@@ -10,9 +10,9 @@
 #include "areo/report/json.hpp"
 #include "areo/report/text.hpp"
 #include "bench.hpp"
+#include "strength_cell.hpp"
 #include "table.hpp"
 #include "table_axis.hpp"
-#include "table_strength.hpp"
 
 namespace areo::cli {
 namespace {
@@ -81,11 +81,12 @@ int run_table(const Options& o, const Session& session) {
       "% vol, {} read at {} on {}; {}; - = no ferment comes to that", physics::scale_name(h.scale),
       report::celsius_text(reader.temperature.indication_c), h.name, basis_text(reader.culture))};
   g.rows = side.axis;
-  g.rows.key = "present";
+  g.rows.key = "present_" + g.rows.key;
   g.rows.name = "present";
   g.columns = top.axis;
-  g.columns->key = "original";
-  g.columns->name = "from";
+  g.columns->key = "original_" + g.columns->key;
+  g.columns->name = "original";
+  g.columns->before = "from";
   g.quantities = {{strength_key, "alcohol", "% vol", 1}};
   g.doubt = fmt::format("both read to half a division of {:g}, ± {:g} °C, and the method",
                         h.division, reader.temperature.half_width_c);

@@ -102,6 +102,14 @@ TemperatureAxis temperature_axis(const std::string& from, const std::string& to,
           fahrenheit};
 }
 
+TypedNumber strength_number(const std::string& text) {
+  const TypedNumber n = number_with_unit(text, "a strength");
+  if (!n.unit.empty() && n.unit != "%vol")
+    throw ParseError{fmt::format("'{}' is no unit of a strength", n.unit), text, n.unit_position,
+                     n.unit.size(), "write 5 or 5%vol"};
+  return n;
+}
+
 int most_decimals(const physics::Scale& s) {
   switch (s.kind) {
     case physics::ScaleKind::specific_gravity:

@@ -41,6 +41,10 @@ struct TemperatureAxis {
 [[nodiscard]] TemperatureAxis temperature_axis(const std::string& from, const std::string& to,
                                                const std::string& step);
 
+/// "5", "5%vol"
+/// @throws ParseError for another unit
+[[nodiscard]] TypedNumber strength_number(const std::string& text);
+
 /// More decimals of a scale than these serve nobody, however well the formulas agree.
 [[nodiscard]] int most_decimals(const physics::Scale& scale);
 

@@ -35,11 +35,11 @@ int run_table(const Options& o, const Session& session) {
                   "°C; - = that is not the way",
                   o.add)};
   g.rows = side.axis;
-  g.rows.key = "from";
+  g.rows.key = "is_" + g.rows.key;
   g.rows.name = "is";
   g.columns = top.axis;
-  g.columns->key = "wanted";
-  g.columns->name = "wanted";
+  g.columns->key = "wanted_" + g.columns->key;
+  g.columns->name = g.columns->before = "wanted";
   g.quantities = {{water ? "water_g_per_l" : "sugar_g_per_l", o.add, "g/L", 0}};
   g.doubt = "of the formulas; the readings and the litre bring their own";
   if (water) g.notes = {"a litre of water weighs 998 g at 20 °C"};
@@ -62,8 +62,8 @@ int run_table(const Options& o, const Session& session) {
   g.json = [=](double from, double to) -> std::optional<std::string> {
     const auto r = result(from, to);
     if (!r) return std::nullopt;
-    return report::json_line(
-        *r, {{"from", fmt::format("{}", from)}, {"wanted", fmt::format("{}", to)}});
+    return report::json_line(*r,
+                             {{"is", fmt::format("{}", from)}, {"wanted", fmt::format("{}", to)}});
   };
   return write_grid(g, o.sheet, session);
 }

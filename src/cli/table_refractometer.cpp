@@ -14,9 +14,9 @@
 #include "failure.hpp"
 #include "parse_refraction.hpp"
 #include "strength.hpp"
+#include "strength_cell.hpp"
 #include "table.hpp"
 #include "table_axis.hpp"
-#include "table_strength.hpp"
 
 namespace areo::cli {
 namespace {
@@ -77,7 +77,8 @@ Axis rows_of(const Options& o) {
 }
 
 Axis columns_of(const Options& o) {
-  Axis axis{"original_brix", "from", "Brix"};
+  Axis axis{"original_brix", "shown before it fermented", "Brix"};
+  axis.before = "from";
   each_part(o.originals, [&](const std::string& part) {
     axis.listed.push_back(brix_from_text(part, "an original reading"));
     axis.decimals = std::max(axis.decimals, number_with_unit(part, "a reading").decimals);

@@ -41,14 +41,9 @@ std::string marks_of(const instruments::Hydrometer& h) {
 // Of a correction: a reading has fewer digits than a conversion.
 int correction_decimals(const physics::Scale& s) { return std::max(2, most_decimals(s) - 1); }
 
-// "5", "5%vol"; none if empty.
+// None if empty.
 StrengthByVolume strength_from_text(const std::string& text) {
-  if (text.empty()) return StrengthByVolume{0};
-  const TypedNumber n = number_with_unit(text, "a strength");
-  if (!n.unit.empty() && n.unit != "%vol")
-    throw ParseError{fmt::format("'{}' is no unit of a strength", n.unit), text, n.unit_position,
-                     n.unit.size(), "write 5 or 5%vol"};
-  return StrengthByVolume{n.value};
+  return StrengthByVolume{text.empty() ? 0 : strength_number(text).value};
 }
 
 int run_table(const Options& o, const Session& session) {
@@ -78,8 +73,9 @@ int run_table(const Options& o, const Session& session) {
                                : "an instrument without error")};
   g.rows = side.axis;
   g.columns = top.axis;
-  g.columns->key = "reading";
-  g.columns->name = "at";
+  g.columns->key = "reading_" + g.columns->key;
+  g.columns->name = "reading";
+  g.columns->before = "at";
   g.quantities = {
       {"correction", "add", physics::scale_unit(top.scale), correction_decimals(top.scale), true}};
   g.doubt = named ? "of its calibration, its glass and the formulas; not of the reading"

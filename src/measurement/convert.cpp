@@ -1,5 +1,6 @@
 #include "areo/measurement/convert.hpp"
 
+#include "areo/core/error.hpp"
 #include "areo/ferment/drink.hpp"
 #include "areo/physics/ethanol.hpp"
 #include "areo/physics/mixture.hpp"
@@ -33,6 +34,7 @@ constexpr double water_relative = 1e-6;
 
 // [oimlr22] against [osborne1913]: 0.03 kg/m³, as a mass fraction where d rho / d p is about
 // -180 kg/m³ (dilute) .. -250 kg/m³.
+constexpr double ethanol_formula_kg_m3 = 0.03;
 constexpr double ethanol_formula_percent = 0.015;
 
 Result strength_result(const char* typed_unit, double value, double half_width,
@@ -159,6 +161,10 @@ Result refractive_index_20(const Scale& from, double mark) {
 
 Result potential_alcohol(const Scale& from, double mark) {
   const Liquid about = physics::liquid_from_mark(from, mark);
+  constexpr double rounding = 1e-9;  // the solver's, at the mark of water
+  if (!(about.extract.value() >= -rounding))
+    throw Error{Errc::domain, "a liquid lighter than water has no sugar to ferment",
+                "for a drink that has fermented: areo alcohol"};
   Inputs inputs;
   const SugarFormula formula{inputs, about.extract};
   const DrinkMethod method{inputs};
@@ -179,6 +185,32 @@ Result convert_strength(StrengthByVolume s, double half_width) {
 
 Result convert_strength(StrengthByMass s, double half_width) {
   return strength_result("% mass", s.value(), half_width, [](double percent) { return percent; });
+}
+
+Result ethanol_mixture(StrengthByVolume q, Temperature reference) {
+  const EthanolFraction p = physics::ethanol_fraction(q, reference);
+  Inputs inputs;
+  const auto formula =
+      inputs.add(from(Origin::formula, uncertainty::normal("ethanol density formula", "kg/m³", 0,
+                                                           ethanol_formula_kg_m3,
+                                                           "[oimlr22] against [osborne1913]")));
+  const Scale in_air{ScaleKind::apparent_gravity, reference.celsius(), reference.celsius()};
+  return evaluate(
+      inputs,
+      [=](const Point& x) {
+        const double pure = physics::ethanol_density(EthanolFraction{1}, reference).value();
+        // One water, as for every drink.
+        const double rho =
+            physics::density({ExtractFraction{0}, EthanolFraction{0}}, reference).value() +
+            physics::detail::ethanol_increment(p.value(), reference.celsius()) + x[formula];
+        // The strength stands; its mass follows from the density.
+        return std::vector{q.value() * pure / rho, q.value() * pure / 100, rho,
+                           physics::mark_from_density(in_air, kg_per_m3(rho))};
+      },
+      {{"alcohol_percent_mass", "alcohol by mass", "% mass"},
+       {"alcohol_g_l", "alcohol", "g/L"},
+       {"density_kg_m3", "density", "kg/m³"},
+       {"sg_in_air", "SG in air", ""}});
 }
 
 }  // namespace areo::measurement

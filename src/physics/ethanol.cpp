@@ -69,17 +69,19 @@ Density pure_ethanol_density() {
   return ethanol_density(EthanolFraction{1}, celsius_point(reference_c));
 }
 
-StrengthByVolume strength_by_volume(EthanolFraction p) {
-  return StrengthByVolume{100 * p.value() * ethanol_density(p, celsius_point(reference_c)).value() /
-                          pure_ethanol_density().value()};
+StrengthByVolume strength_by_volume(EthanolFraction p, Temperature reference) {
+  return StrengthByVolume{100 * p.value() * ethanol_density(p, reference).value() /
+                          ethanol_density(EthanolFraction{1}, reference).value()};
 }
 
-EthanolFraction ethanol_fraction(StrengthByVolume q) {
+EthanolFraction ethanol_fraction(StrengthByVolume q, Temperature reference) {
   static constexpr Range range{"alcoholic strength", "% vol", 0, 100, "oimlr22"};
   require(range, q.value());
   return EthanolFraction{numeric::find_root(
-      [q](double p) { return strength_by_volume(EthanolFraction{p}).value() - q.value(); }, 0, 1,
-      1e-13, "ethanol mass fraction")};
+      [=](double p) {
+        return strength_by_volume(EthanolFraction{p}, reference).value() - q.value();
+      },
+      0, 1, 1e-13, "ethanol mass fraction")};
 }
 
 }  // namespace areo::physics

@@ -26,8 +26,10 @@ class CsvSheet : public SheetWriter {
     std::vector<std::string> keys, units;
     for (const SheetColumn& c : head.columns) {
       keys.push_back(c.key);
-      units.push_back(fmt::format("{} = {}", c.key, heading(c)));
+      if (!c.name.empty()) units.push_back(fmt::format("{} = {}", c.key, heading(c)));
     }
+    if (units.size() < keys.size())
+      units.emplace_back("..._U = expanded uncertainty of ..., about 95 %, in its unit");
     out_ << "# units: " << printable(fmt::format("{}", fmt::join(units, "; "))) << '\n';
     out_ << "# verified: computed\n";
     for (const std::string& text : head.lines) out_ << "# note: " << printable(text) << '\n';

@@ -47,10 +47,11 @@ class SugarFormula {
 [[nodiscard]] Result refractive_index_20(const physics::Scale& from, double mark);
 
 /// What the unfermented liquid would make if a clean yeast fermented all of its extract, by
-/// Balling's balance: 2.8 % to 5.6 % more, between 80 g/L and 300 g/L, than the 16.83 g/L of sugar
+/// Balling's balance: 3.5 % to 5.2 % more, between 80 g/L and 310 g/L, than the 16.83 g/L of sugar
 /// for 1 % vol that wine law counts with [oiv-as2-02], which allows for what a cellar loses.
 /// Quantity: potential_alcohol_percent_vol.
-/// @throws Error{domain} as convert(), and beyond physics::mixture_ethanol_range
+/// @throws Error{domain} as convert(), for less extract than none, and beyond
+///         physics::mixture_ethanol_range
 /// @uncertainty method_uncertainty, relative
 [[nodiscard]] Result potential_alcohol(const physics::Scale& from, double mark);
 
@@ -58,5 +59,14 @@ class SugarFormula {
 /// @param half_width of what was typed, in percent
 [[nodiscard]] Result convert_strength(StrengthByVolume strength, double half_width);
 [[nodiscard]] Result convert_strength(StrengthByMass strength, double half_width);
+
+/// A mixture of ethanol and water: what tables of alcohol list. Quantities: alcohol_percent_mass,
+/// alcohol_g_l, density_kg_m3 and sg_in_air (weights in air of 1.2 kg/m³), the last three at the
+/// reference temperature.
+/// @param reference  at which the strength's volumes are measured
+/// @throws Error{domain} for a strength outside 0 % vol .. 100 % vol, or a reference outside 0 °C
+///         .. 40 °C
+/// @uncertainty 0.03 kg/m³, [oimlr22] against [osborne1913]
+[[nodiscard]] Result ethanol_mixture(StrengthByVolume strength, Temperature reference);
 
 }  // namespace areo::measurement

@@ -2,6 +2,7 @@
 // Density of ethanol-water mixtures, and alcoholic strength by volume and by mass.
 #include "areo/core/range.hpp"
 #include "areo/core/scales.hpp"
+#include "areo/core/units.hpp"
 
 namespace areo::physics {
 
@@ -24,13 +25,17 @@ namespace detail {
 [[nodiscard]] double ethanol_increment(double p, double t_c) noexcept;
 }  // namespace detail
 
-/// Alcoholic strength by volume of an ethanol-water mixture, q = p rho(p,20) / rho(1,20).
+/// Alcoholic strength by volume of an ethanol-water mixture, q = p rho(p,t) / rho(1,t).
+/// @param reference  t, at which both volumes are measured: 20 °C almost everywhere, 60 °F in older
+///                   tables of trade
 /// @check 0.0398181 -> 5 % vol
-[[nodiscard]] StrengthByVolume strength_by_volume(EthanolFraction p);
+[[nodiscard]] StrengthByVolume strength_by_volume(EthanolFraction p,
+                                                  Temperature reference = celsius_point(20));
 /// Inverse of strength_by_volume(), to 1e-13 in p.
 /// @param q     0 % vol .. 100 % vol
 /// @throws      Error{domain} outside
-[[nodiscard]] EthanolFraction ethanol_fraction(StrengthByVolume q);
+[[nodiscard]] EthanolFraction ethanol_fraction(StrengthByVolume q,
+                                               Temperature reference = celsius_point(20));
 /// Density of pure ethanol at 20 °C, 789.239 kg/m³ [oimlr22]: 1 % vol is 7.89239 g/L.
 [[nodiscard]] Density pure_ethanol_density();
 

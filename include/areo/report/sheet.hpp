@@ -14,8 +14,9 @@ namespace areo::report {
 enum class SheetFormat { text, csv, markdown, html };
 
 struct SheetColumn {
-  std::string key;   ///< for programs: "density_at_20_c_kg_m3"
-  std::string name;  ///< for people: "density at 20 °C"
+  std::string key;  ///< for programs: "density_at_20_c_kg_m3"
+  /// For people: "density at 20 °C"; empty for the expanded uncertainty of the column before it.
+  std::string name;
   std::string unit;  ///< "kg/m³"; may be empty
   /// Of the widest cell, in characters, as far as it is known before the first row: the columns of
   /// a text stand below each other up to it.
