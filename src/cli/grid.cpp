@@ -185,7 +185,7 @@ class Rows {
     if (std::all_of(texts.begin(), texts.end(), [](const auto& t) { return t == "-"; })) return "-";
     std::string cell;
     for (std::size_t k = 0; k < texts.size(); ++k)
-      cell += fmt::format("{}{:>{}}", k > 0 ? " " : "", texts[k], l_.widths[k]);
+      cell += k == 0 ? texts[k] : fmt::format(" {:>{}}", texts[k], l_.widths[k]);
     return cell;
   }
   [[nodiscard]] std::vector<std::string> doubts(const std::string& first) const {

@@ -49,6 +49,11 @@ void set_on_paper(const SheetOptions& o, const report::SheetHead& head, std::siz
                 fmt::format("{} cells are too many for paper; up to {} are set", cells,
                             most_cells_on_paper),
                 "take a larger step, fewer columns, or write it as HTML or CSV"};
+  if (head.columns.size() > most_columns_on_paper)
+    throw Error{Errc::domain,
+                fmt::format("{} columns are too many for paper; up to {} fit", head.columns.size(),
+                            most_columns_on_paper),
+                "take fewer, or write it as HTML or CSV"};
   std::ostringstream html;
   fill(*sheet_writer(SheetFormat::html, html, head));
   const std::string pdf = report::pdf(html.str());

@@ -26,14 +26,14 @@ enum class Shape { for_people, for_programs };
 /// @return "areo 0.1.0" and the models, for the foot of a table
 [[nodiscard]] std::vector<std::string> source_lines(std::vector<std::string> models);
 
-/// Largest table that is set on paper, in cells.
-inline constexpr std::size_t most_cells_on_paper = 30'000;
+/// Largest table that is set on paper.
+inline constexpr std::size_t most_cells_on_paper = 30'000, most_columns_on_paper = 18;
 
 /// Writes a table.
 /// @param cells  how many it will have, about
 /// @param fill   gives the writer its rows and its end
-/// @throws Error{domain} for a PDF of more than most_cells_on_paper; Error{file} as write_file()
-/// and
+/// @throws Error{domain} for a PDF of more than most_cells_on_paper or most_columns_on_paper;
+/// Error{file} as write_file() and
 ///         report::pdf()
 void write_sheet(const SheetOptions& options, report::SheetHead head, std::size_t cells,
                  const std::function<void(report::SheetWriter&)>& fill);

@@ -28,6 +28,14 @@ std::string percent_encoded(std::string_view bytes) {
 // A number with its uncertainty, or a date and a time: kept on one line.
 constexpr std::size_t short_cell = 16;
 
+// "density at 20 °C, kg/m³": no line ends within the unit.
+std::string with_whole_unit(std::string_view heading) {
+  const std::size_t comma = heading.rfind(", ");
+  if (comma == std::string_view::npos) return html_text(heading);
+  return fmt::format("{}, <span class=\"short\">{}</span>", html_text(heading.substr(0, comma)),
+                     html_text(heading.substr(comma + 2)));
+}
+
 // In CSS: all that could end a string, as an escape.
 std::string css_string(std::string_view text) {
   std::string out = "\"";
@@ -44,7 +52,8 @@ std::string css_string(std::string_view text) {
 std::string setup_style(const PageSetup& setup) {
   std::string out;
   if (setup.paper)
-    out += fmt::format("@page {{ size: {}; }}\n", *setup.paper == Paper::a4 ? "A4" : "letter");
+    out += fmt::format("@page {{ size: {}{}; }}\n", *setup.paper == Paper::a4 ? "A4" : "letter",
+                       setup.landscape ? " landscape" : "");
   if (!setup.running.empty())
     out += fmt::format("@page {{ @top-right {{ content: {}; }} }}\n", css_string(setup.running));
   if (setup.for_the_wall) out += wall_style;
@@ -71,11 +80,15 @@ std::string element(std::string_view name, std::string_view text) {
 }
 
 std::string table_begin(std::string_view caption, const std::vector<std::string>& columns,
-                        bool numbers) {
-  std::string out = fmt::format("<table{}>\n<caption>{}</caption>\n<thead><tr>",
-                                numbers ? " class=\"numbers\"" : "", html_text(caption));
+                        TableStyle style) {
+  const char* classes = style == TableStyle::words     ? ""
+                        : style == TableStyle::numbers ? " class=\"numbers\""
+                                                       : " class=\"numbers many\"";
+  std::string out =
+      fmt::format("<table{}>\n<caption>{}</caption>\n<thead><tr>", classes, html_text(caption));
   for (const std::string& name : columns)
-    out += fmt::format("<th scope=\"col\">{}</th>", html_text(name));
+    out += fmt::format("<th scope=\"col\">{}</th>",
+                       style == TableStyle::words ? html_text(name) : with_whole_unit(name));
   return out + "</tr></thead>\n<tbody>\n";
 }
 

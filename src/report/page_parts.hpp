@@ -16,11 +16,15 @@ namespace areo::report {
 /// "<p>...</p>" of a text.
 [[nodiscard]] std::string element(std::string_view name, std::string_view text);
 
+enum class TableStyle {
+  words,         ///< its cells stand to the left
+  numbers,       ///< to the right
+  many_numbers,  ///< in smaller type
+};
 /// A table up to its first row; its columns stand again at the head of every sheet.
-/// @param numbers  its cells stand to the right
 [[nodiscard]] std::string table_begin(std::string_view caption,
                                       const std::vector<std::string>& columns,
-                                      bool numbers = false);
+                                      TableStyle style = TableStyle::words);
 /// @throws Error{domain} for more cells than columns
 [[nodiscard]] std::string table_row(const std::vector<std::string>& columns,
                                     const std::vector<std::string>& cells);

@@ -1,6 +1,7 @@
 // A table as a page in HTML.
 #include <fmt/format.h>
 
+#include <cctype>
 #include <string_view>
 
 #include "page_parts.hpp"
@@ -12,11 +13,14 @@ namespace {
 // "20/20 °C" stays on one line.
 std::string unbroken(std::string text) {
   constexpr std::string_view space_degree = " °", joined = "\u00A0°";
-  for (std::size_t at = 0; (at = text.find(space_degree, at)) != std::string::npos;
-       at += joined.size())
-    text.replace(at, space_degree.size(), joined);
+  for (std::size_t at = 0; (at = text.find(space_degree, at)) != std::string::npos; ++at)
+    if (at > 0 && std::isdigit(static_cast<unsigned char>(text[at - 1])) != 0)
+      text.replace(at, space_degree.size(), joined);
   return text;
 }
+
+// Of numbers of six digits: what fits on paper in the usual type, and upright.
+constexpr std::size_t most_columns_roomy = 9, most_columns_upright = 12;
 
 class HtmlSheet : public SheetWriter {
  public:
@@ -25,10 +29,11 @@ class HtmlSheet : public SheetWriter {
     for (const SheetColumn& c : head.columns) names_.push_back(unbroken(heading(c)));
     PageSetup setup = head.setup;
     if (setup.running.empty()) setup.running = head.title;
+    setup.landscape = setup.landscape || names_.size() > most_columns_upright;
     out_ << page_begin(head.title, setup);
     out_ << table_begin(
         head.lines.empty() ? head.title : fmt::format("{}", fmt::join(head.lines, " ")), names_,
-        true);
+        names_.size() > most_columns_roomy ? TableStyle::many_numbers : TableStyle::numbers);
   }
 
  private:

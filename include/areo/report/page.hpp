@@ -16,6 +16,7 @@ enum class Paper { a4, letter };
 struct PageSetup {
   /// Nothing: the printer's, and A4 as PDF.
   std::optional<Paper> paper{};
+  bool landscape = false;  ///< with a stated paper only
   /// Stands at the head of every sheet, for what must not come apart: the number of a certificate.
   std::string running{};
   /// Large type on one sheet, to hang by the jar.
