@@ -71,7 +71,7 @@ void add_sheet_options(const Command& command, SheetOptions& options) {
       .add_option("--format", options.format,
                   "text, csv, markdown, html or pdf; text unless stated")
       .one_of({"text", "csv", "markdown", "html", "pdf"});
-  command.add_option("--paper", options.paper, "A4 or Letter; A4 unless stated")
+  command.add_option("--paper", options.paper, "of a PDF, A4 or Letter; A4 unless stated")
       .one_of({"A4", "Letter"});
   command.add_flag("--csv", options.csv, "as CSV, the same as --format csv");
 }
@@ -100,13 +100,15 @@ void write_sheet(const SheetOptions& o, report::SheetHead head, std::size_t cell
                  const std::function<void(report::SheetWriter&)>& fill) {
   head.setup.paper = o.paper == "Letter" ? report::Paper::letter : report::Paper::a4;
   const auto format = format_of(o);
-  if (!format) return set_on_paper(o, head, cells, fill);
-  if (o.out.empty()) {
+  if (!format) set_on_paper(o, head, cells, fill);
+  if (format && o.out.empty()) {
     fill(*sheet_writer(*format, std::cout, head));
     std::cout.flush();
     return;
   }
-  write_file(o.out, [&](std::ostream& out) { fill(*sheet_writer(*format, out, head)); });
+  if (format)
+    write_file(o.out, [&](std::ostream& out) { fill(*sheet_writer(*format, out, head)); });
+  line(fmt::format("{}: {}", o.out, head.title));
 }
 
 }  // namespace areo::cli

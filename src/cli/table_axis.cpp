@@ -34,9 +34,9 @@ Axis axis_of(const physics::Scale& scale, int decimals) {
 void require_one_scale(const TypedMark& a, const TypedMark& b) {
   if (a.scale != b.scale)
     throw Error{Errc::inconsistent,
-                fmt::format("the table begins in {} and ends in {}", physics::scale_name(a.scale),
-                            physics::scale_name(b.scale)),
-                "write both ends on one scale"};
+                fmt::format("a side of the table is on two scales, {} and {}",
+                            physics::scale_name(a.scale), physics::scale_name(b.scale)),
+                "write all of it on one scale"};
 }
 
 }  // namespace

@@ -54,12 +54,13 @@ std::vector<Column> columns_from_text(const std::string& text, const physics::Sc
     return all;
   }
   each_part(text, [&](const std::string& word) {
-    if (word == "nD")
-      all.push_back(index_column());
-    else if (word == "potential")
-      all.push_back(potential_column());
-    else
-      all.push_back(column_of(scale_from_text(word)));
+    Column column = word == "nD"          ? index_column()
+                    : word == "potential" ? potential_column()
+                                          : column_of(scale_from_text(word));
+    // Named twice, it is shown once.
+    if (std::none_of(all.begin(), all.end(),
+                     [&](const Column& c) { return c.quantity.key == column.quantity.key; }))
+      all.push_back(std::move(column));
   });
   return all;
 }

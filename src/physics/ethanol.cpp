@@ -75,7 +75,8 @@ StrengthByVolume strength_by_volume(EthanolFraction p, Temperature reference) {
 }
 
 EthanolFraction ethanol_fraction(StrengthByVolume q, Temperature reference) {
-  static constexpr Range range{"alcoholic strength", "% vol", 0, 100, "oimlr22"};
+  static constexpr Range range{
+      "alcoholic strength", "% vol", 0, 100, "oimlr22", "a strength is a share of the volume"};
   require(range, q.value());
   return EthanolFraction{numeric::find_root(
       [=](double p) {

@@ -1,0 +1,2 @@
+rc=3
+areo table strength --to 1 --out strength
