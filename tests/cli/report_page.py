@@ -8,9 +8,11 @@ How a page looks in a browser is for tests/browser.
 """
 
 import re
+import subprocess
 import sys
 import urllib.parse
 from html.parser import HTMLParser
+from shutil import which
 from xml.etree import ElementTree
 
 from hostile_names import NAMES
@@ -245,10 +247,36 @@ def leaves_files_whole(bench):
     assert page.read_text(encoding="utf-8").endswith("</html>\n")
 
 
+def as_sheets_of_paper(bench):
+    """The page as PDF: its text, its pictures as drawings, its fonts in it."""
+    if not (which("weasyprint") and which("pdftotext")):
+        print("no PDF looked at: weasyprint or poppler-utils is not installed")
+        return
+    prepared(bench, JAR)
+    out = bench.good("report PT-1 --out page.pdf --limit 0.5")
+    assert "page.pdf: sheets to print" in out, out
+    file = str(bench.folder / "page.pdf")
+    fonts = tool("pdffonts", file).splitlines()[2:]
+    assert fonts and all(" yes yes yes " in font for font in fonts), fonts
+    text = tool("pdftotext", "-layout", file, "-")
+    # Words of the page, and words within its pictures.
+    for words in ("PT-1: pear", "Where the uncertainty comes from", "sheet 1 of", "curve, about 95 %",
+                  "limit 0.5 % vol", "check ± U"):  # fmt: skip
+        assert words in text, f"{words!r} is not on paper"
+    images = tool("pdfimages", "-list", file).splitlines()[2:]
+    assert not images, "a picture has become dots"
+
+
+def tool(*command):
+    done = subprocess.run(command, capture_output=True, encoding="utf-8")
+    assert done.returncode == 0, done.stderr
+    return done.stdout
+
+
 CHECKS = [tells_what_the_commands_tell, has_pictures, pictures_hold_what_was_read,
           a_bound_is_drawn_as_one, bottles_have_additions_of_their_own, does_without_gnuplot,
           tells_of_all_bottles, is_short_for_an_audience, shows_any_name_as_text,
-          leaves_files_whole]  # fmt: skip
+          leaves_files_whole, as_sheets_of_paper]  # fmt: skip
 
 if __name__ == "__main__":
     sys.exit(main(CHECKS))

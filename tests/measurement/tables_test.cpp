@@ -56,13 +56,15 @@ TEST(TemperatureCorrection, IsWhatAReadingGets) {
 
 // The same for a drink: its strength taken from the reading's own result.
 TEST(TemperatureCorrection, OfADrinkIsWhatAFermentingReadingGets) {
-  const Calibrated c = without_error(instruments::ordinary_hydrometer(physics::sg_20_20));
+  const Calibrated c = stem();
+  constexpr double original = 1.060;
   for (const double present : {0.998, 1.010, 1.030})
     for (const double t_c : {10.0, 27.0, 36.0}) {
-      const auto bench = correct_fermenting(c, reading(present, t_c), c, reading(1.060, 20), {});
-      const Density rho =
-          instruments::density_from_indication(c.hydrometer, present, celsius_point(t_c));
-      const Density start = physics::density_from_mark(physics::sg_20_20, 1.060);
+      const auto bench = correct_fermenting(c, reading(present, t_c), c, reading(original, 20), {});
+      const Density rho = instruments::density_from_indication(
+          c.hydrometer, present + c.correction.at(present), celsius_point(t_c));
+      const Density start =
+          physics::density_from_mark(physics::sg_20_20, original + c.correction.at(original));
       const auto drink = ferment::fermented_to_density(
           physics::extract_from_density(start, celsius_point(20)), rho, celsius_point(t_c));
       const auto table = temperature_correction(c, present, celsius_point(t_c),
@@ -105,6 +107,13 @@ TEST(TemperatureCorrection, RefusesWhatNoInstrumentShows) {
     EXPECT_THROW((void)temperature_correction(c, r, celsius_point(t_c), StrengthByVolume{percent}),
                  Error)
         << r << ' ' << t_c << ' ' << percent;
+}
+
+// A stem ends before the formulas do.
+TEST(TemperatureCorrection, RefusesWhatIsOffThisInstrument) {
+  const Calibrated c = without_error({.name = "stem-1", .lo = 0.990, .hi = 1.100});
+  EXPECT_NO_THROW((void)temperature_correction(c, 1.100, celsius_point(20)));
+  EXPECT_THROW((void)temperature_correction(c, 1.110, celsius_point(20)), Error);
 }
 
 TEST(DrinkOfStrength, HasStrengthAndDensity) {
