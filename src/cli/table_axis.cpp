@@ -103,7 +103,7 @@ TemperatureAxis temperature_axis(const std::string& from, const std::string& to,
 }
 
 TypedNumber strength_number(const std::string& text) {
-  const TypedNumber n = number_with_unit(text, "a strength");
+  TypedNumber n = number_with_unit(text, "a strength");
   if (!n.unit.empty() && n.unit != "%vol")
     throw ParseError{fmt::format("'{}' is no unit of a strength", n.unit), text, n.unit_position,
                      n.unit.size(), "write 5 or 5%vol"};

@@ -34,6 +34,7 @@ th, td { text-align: left; vertical-align: top; padding: 0.25rem 0.5rem;
   border-bottom: 1px solid; border-color: var(--line); }
 .short { white-space: nowrap; }
 .numbers th, .numbers td { text-align: right; }
+.numbers th { overflow-wrap: normal; }
 .many { font-size: 0.8rem; }
 .many th, .many td { padding: 0.2rem 0.3rem; }
 footer { margin-top: 2.5rem; border-top: 1px solid; border-color: var(--line);

@@ -63,6 +63,7 @@ class TextSheet : public SheetWriter {
     }
     if (units) {
       std::vector<std::string> cells;
+      cells.reserve(head.columns.size());
       for (const SheetColumn& c : head.columns) cells.push_back(c.unit);
       names_ += line_of(cells);
     }

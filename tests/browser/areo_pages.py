@@ -71,6 +71,10 @@ def hostile(name):
 
 CASES = {title: (lines(steps), [shlex.split(r) for r in REPORTS])
          for title, steps in {"jar": JAR, "bottles": BOTTLES}.items()}  # fmt: skip
+CASES["tables"] = (lines(INSTRUMENTS), [
+    shlex.split(f"table {table} --out {PAGE}") for table in (
+        "conversion --step 0.010", "temperature --instrument stem-1 --step 5C",
+        "refractometer --originals 10,12", "solution salt --to 1.020")])  # fmt: skip
 for i, name in enumerate(NAMES):
     CASES[f"hostile-{i}"] = (lines(INSTRUMENTS) + hostile(name), [
         ["report", *(["--audience"] if i % 3 == 0 else []), "--out", PAGE, "--", name],
