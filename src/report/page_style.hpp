@@ -65,6 +65,8 @@ footer { margin-top: 2.5rem; border-top: 1px solid; border-color: var(--line);
   h2, h3 { break-after: avoid; }
   figure, tr, .headline, .caution { break-inside: avoid; }
   thead { display: table-header-group; }
+  caption, thead { break-after: avoid; }
+  table:not(:has(tr:nth-child(13))) { break-inside: avoid; }
 }
 )";
 
