@@ -18,6 +18,7 @@ using Rows = std::vector<std::vector<std::string>>;
 
 std::vector<std::string> numbers_of(const Certified& c, const std::vector<std::size_t>& checks) {
   std::vector<std::string> all;
+  all.reserve(checks.size());
   for (const std::size_t i : checks) all.push_back(fmt::format("{}", c.fitted.checks[i].id));
   return all;
 }

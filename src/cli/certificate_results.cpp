@@ -79,6 +79,19 @@ const char* in_words(Conformity v) {
   return "";
 }
 
+constexpr const char* judged =
+    "what: the error of the instrument as it reads, without its correction, at the ends of the "
+    "checked range; in between it is no larger";
+constexpr const char* decision_rule =
+    "decision rule, after [ilac-g8]: a guard band as wide as U on both sides of the tolerance. "
+    "Within if the size of the error plus U does not exceed the tolerance at either end; outside "
+    "if the size less U exceeds it at one; else the checks cannot tell";
+constexpr const char* risk =
+    "risk that such a verdict is wrong: at each limit of the tolerance 2.5 % at the most";
+constexpr const char* corrected =
+    "used with its correction the instrument serves whatever the verdict; the uncertainty of the "
+    "correction then counts";
+
 Section conformity(const Certified& c) {
   const Figures f{c};
   const instruments::Correction& k = c.fitted.fit.correction;
@@ -90,25 +103,16 @@ Section conformity(const Certified& c) {
     rows.push_back({f.shown(p.indication), f.with_sign(p.error, p.expanded),
                     f.number(p.expanded, p.expanded), f.number(p.least, p.expanded),
                     f.number(p.most, p.expanded), in_words(p.verdict)});
-  return {
-      "8 Conformity",
-      {Paragraph{fmt::format("From {} to {}{}, largest error allowed {:.3g}{}: {}.",
-                             f.shown(k.checked_lo), f.shown(k.checked_hi), f.behind(),
-                             c.fitted.tolerance, f.behind(),
-                             in_words(calibration::judge(k, c.fitted.tolerance)))},
-       Bullets{
-           {"what: the error of the instrument as it reads, without its correction, at the ends of "
-            "the checked range; in between it is no larger",
-            fmt::format("against what: the largest error allowed of section 2, {:.3g}{}",
-                        c.fitted.tolerance, f.behind()),
-            "decision rule, after [ilac-g8]: a guard band as wide as U on both sides of the "
-            "tolerance. Within if the size of the error plus U does not exceed the tolerance at "
-            "either end; outside if the size less U exceeds it at one; else the checks cannot tell",
-            "risk that such a verdict is wrong: at each limit of the tolerance 2.5 % at the most",
-            "used with its correction the instrument serves whatever the verdict; the uncertainty "
-            "of "
-            "the correction then counts"}},
-       Grid{"What the verdict rests on", std::move(rows)}}};
+  return {"8 Conformity",
+          {Paragraph{fmt::format("From {} to {}{}, largest error allowed {:.3g}{}: {}.",
+                                 f.shown(k.checked_lo), f.shown(k.checked_hi), f.behind(),
+                                 c.fitted.tolerance, f.behind(),
+                                 in_words(calibration::judge(k, c.fitted.tolerance)))},
+           Bullets{{judged,
+                    fmt::format("against what: the largest error allowed of section 2, {:.3g}{}",
+                                c.fitted.tolerance, f.behind()),
+                    decision_rule, risk, corrected}},
+           Grid{"What the verdict rests on", std::move(rows)}}};
 }
 
 Section drift_section(const Certified& c) {

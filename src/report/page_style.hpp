@@ -33,6 +33,7 @@ caption { padding-bottom: 0.25rem; }
 th, td { text-align: left; vertical-align: top; padding: 0.25rem 0.5rem;
   border-bottom: 1px solid; border-color: var(--line); }
 .short { white-space: nowrap; }
+.long { overflow-wrap: anywhere; }
 footer { margin-top: 2.5rem; border-top: 1px solid; border-color: var(--line);
   padding-top: 0.5rem; }
 @media (max-width: 44rem) {

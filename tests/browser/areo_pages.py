@@ -71,6 +71,13 @@ def hostile(name):
 
 CASES = {title: (lines(steps), [shlex.split(r) for r in REPORTS])
          for title, steps in {"jar": JAR, "bottles": BOTTLES}.items()}  # fmt: skip
+CASES["certificate"] = (lines(INSTRUMENTS), [
+    shlex.split(f"certificate stem-1 --by 'the owner' --place kitchen --out {PAGE}"),
+])  # fmt: skip
+CASES["certificate-hostile"] = (lines(INSTRUMENTS), [
+    ["certificate", "stem-1", option("by", name), option("for", name), "--out", PAGE]
+    for name in NAMES[::5]
+])  # fmt: skip
 for i, name in enumerate(NAMES):
     CASES[f"hostile-{i}"] = (lines(INSTRUMENTS) + hostile(name), [
         ["report", *(["--audience"] if i % 3 == 0 else []), "--out", PAGE, "--", name],
