@@ -2,6 +2,7 @@
 // All rooms of the library. Programs that care for build time include what they use.
 #include "areo/batch/batch.hpp"
 #include "areo/calibration/check.hpp"
+#include "areo/calibration/correction_budget.hpp"
 #include "areo/calibration/drift.hpp"
 #include "areo/calibration/fit.hpp"
 #include "areo/calibration/kitchen_check.hpp"

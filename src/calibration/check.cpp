@@ -76,6 +76,8 @@ CheckSet Checks::evaluate() const {
         {pending_[i].label, pending_[i].indication, result.values[n + i], result.values[i]});
     for (std::size_t j = i; j < n; ++j) set.covariance.set(i, j, all(i, j));
   }
+  set.inputs = readings_.inputs;
+  set.shares.assign(result.shares.begin(), result.shares.begin() + static_cast<std::ptrdiff_t>(n));
   return set;
 }
 

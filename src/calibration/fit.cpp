@@ -126,14 +126,38 @@ CorrectionFit fit_correction(const CheckSet& set, double division, double lo, do
 }
 
 Conformity judge(const instruments::Correction& c, double mpe) {
-  bool within = true;
-  for (const double r : {c.checked_lo, c.checked_hi}) {  // a straight line is largest at an end
-    const double size = std::abs(c.at(r));
-    const double expanded = normal_coverage() * c.uncertainty_at(r);
-    if (size - expanded > mpe) return Conformity::outside;
-    within = within && size + expanded <= mpe;
+  const auto points = conformity_points(c, mpe);
+  const auto is = [](Conformity verdict) {
+    return [verdict](const ConformityPoint& p) { return p.verdict == verdict; };
+  };
+  if (std::any_of(points.begin(), points.end(), is(Conformity::outside)))
+    return Conformity::outside;
+  return std::all_of(points.begin(), points.end(), is(Conformity::within))
+             ? Conformity::within
+             : Conformity::cannot_tell;
+}
+
+std::vector<ConformityPoint> conformity_points(const instruments::Correction& c, double mpe) {
+  std::vector<double> places{c.checked_lo};
+  if (c.checked_hi != c.checked_lo) places.push_back(c.checked_hi);
+  std::vector<ConformityPoint> points;
+  for (const double r : places) {
+    ConformityPoint p;
+    p.indication = r;
+    p.error = -c.at(r);
+    p.expanded = normal_coverage() * c.uncertainty_at(r);
+    p.least = std::max(std::abs(p.error) - p.expanded, 0.0);
+    p.most = std::abs(p.error) + p.expanded;
+    if (!(mpe > 0) || !std::isfinite(mpe) || !std::isfinite(p.most))
+      throw Error{Errc::domain,
+                  "a verdict needs a tolerance above zero and a correction in finite numbers"};
+    if (p.least > mpe)
+      p.verdict = Conformity::outside;
+    else if (p.most <= mpe)
+      p.verdict = Conformity::within;
+    points.push_back(p);
   }
-  return within ? Conformity::within : Conformity::cannot_tell;
+  return points;
 }
 
 }  // namespace areo::calibration

@@ -67,10 +67,10 @@ int run(int argc, const char* const* argv) {
   app.add_flag("--full", session.full, "more digits than the uncertainty supports");
   const Command tree{&app};
   for (const auto setup :
-       {setup_convert, setup_correct, setup_refract, setup_alcohol, setup_solution,
-        setup_instrument, setup_calibrate, setup_liquid, setup_batch, setup_reading, setup_addition,
-        setup_at_bench, setup_trend, setup_compare, setup_bottle, setup_report, setup_import,
-        setup_export, setup_table})
+       {setup_convert,    setup_correct,   setup_refract,     setup_alcohol, setup_solution,
+        setup_instrument, setup_calibrate, setup_certificate, setup_liquid,  setup_batch,
+        setup_reading,    setup_addition,  setup_at_bench,    setup_trend,   setup_compare,
+        setup_bottle,     setup_report,    setup_import,      setup_export,  setup_table})
     setup(tree, session, chosen);
   setup_budget(tree, session, chosen);
   try {

@@ -5,6 +5,7 @@
 
 #include "areo/calibration/check.hpp"
 #include "areo/calibration/drift.hpp"
+#include "areo/calibration/fit.hpp"
 #include "areo/notebook/record.hpp"
 #include "instrument_text.hpp"
 #include "output.hpp"
@@ -27,11 +28,18 @@ int run_fit(const CalibrateOptions& o, const Session& session);
 int run_show_calibration(const CalibrateOptions& o, const Session& session);
 
 /// What changed since the calibration before: lines for people, one object for programs.
+[[nodiscard]] std::vector<std::string> drift_lines(const notebook::InstrumentRecord& instrument,
+                                                   const notebook::CalibrationRecord& before,
+                                                   const calibration::Drift& drift);
 void print_drift(const notebook::InstrumentRecord& instrument,
                  const notebook::CalibrationRecord& before, const calibration::Drift& drift);
 [[nodiscard]] std::string drift_json(const notebook::CalibrationRecord& before,
                                      const calibration::Drift& drift);
 
+/// "within", "outside", "cannot_tell"
+[[nodiscard]] const char* conformity_word(calibration::Conformity c);
+/// A moment as a JSON string, or null.
+[[nodiscard]] std::string moment_json(const std::optional<Moment>& m);
 /// A difference with its sign: "+0.0012", to the last place that `expanded` supports.
 [[nodiscard]] std::string signed_text(double value, double expanded);
 /// One check as an object for programs.

@@ -52,30 +52,32 @@ bool same_everywhere(const Drift& d) {
 
 }  // namespace
 
-void print_drift(const InstrumentRecord& instrument, const CalibrationRecord& before,
-                 const Drift& d) {
+std::vector<std::string> drift_lines(const InstrumentRecord& instrument,
+                                     const CalibrationRecord& before, const Drift& d) {
   const std::string unit = unit_of(instrument);
   const std::string since =
-      fmt::format("  since calibration {} of {}: ", before.id, before.in_force_from.date());
-  if (d.points.empty()) {
-    line(since + sentence(d.verdict));
-    return;
-  }
+      fmt::format("since calibration {} of {}: ", before.id, before.in_force_from.date());
+  if (d.points.empty()) return {since + sentence(d.verdict)};
   const std::string verdict =
       fmt::format("{}{}; the correction changed", since, sentence(d.verdict));
   const DriftPoint& first = d.points.front();
   const DriftPoint& last = d.points.back();
-  if (d.points.size() == 1) {
-    line(fmt::format("{} {} at {}", verdict, change_text(first, unit),
-                     shown(instrument, first.indication)));
-  } else if (same_everywhere(d)) {
-    line(fmt::format("{} {} between {} and {}", verdict, change_text(first, unit),
-                     shown(instrument, first.indication), shown(instrument, last.indication)));
-  } else {
-    line(verdict);
-    for (const DriftPoint& p : d.points)
-      line(fmt::format("    {} at {}", change_text(p, unit), shown(instrument, p.indication)));
-  }
+  if (d.points.size() == 1)
+    return {fmt::format("{} {} at {}", verdict, change_text(first, unit),
+                        shown(instrument, first.indication))};
+  if (same_everywhere(d))
+    return {fmt::format("{} {} between {} and {}", verdict, change_text(first, unit),
+                        shown(instrument, first.indication), shown(instrument, last.indication))};
+  std::vector<std::string> lines{verdict};
+  for (const DriftPoint& p : d.points)
+    lines.push_back(
+        fmt::format("  {} at {}", change_text(p, unit), shown(instrument, p.indication)));
+  return lines;
+}
+
+void print_drift(const InstrumentRecord& instrument, const CalibrationRecord& before,
+                 const Drift& d) {
+  for (const std::string& text : drift_lines(instrument, before, d)) line("  " + text);
 }
 
 std::string drift_json(const CalibrationRecord& before, const Drift& d) {

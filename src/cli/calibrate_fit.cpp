@@ -49,15 +49,6 @@ std::vector<CheckRecord> without(std::vector<CheckRecord> all,
   return all;
 }
 
-const char* word(calibration::Conformity c) {
-  switch (c) {
-    case calibration::Conformity::within: return "within";
-    case calibration::Conformity::outside: return "outside";
-    case calibration::Conformity::cannot_tell: return "cannot_tell";
-  }
-  return "";
-}
-
 // The first of the checks after the longest pause, if that is so long that the instrument may have
 // changed in it.
 const CheckRecord* after_long_pause(const std::vector<CheckRecord>& checks) {
@@ -73,10 +64,6 @@ const CheckRecord* after_long_pause(const std::vector<CheckRecord>& checks) {
   return first;
 }
 
-std::string moment_json(const std::optional<Moment>& m) {
-  return m ? fmt::format("\"{}\"", m->text()) : "null";
-}
-
 // @param members  further ones, each with its comma in front
 std::string fit_json(const Fitted& f, const std::optional<Moment>& in_force_from,
                      const std::string& members) {
@@ -90,7 +77,8 @@ std::string fit_json(const Fitted& f, const std::optional<Moment>& in_force_from
       c.u_slope_beyond, f.fit.slope_used, c.checked_lo, c.checked_hi, c.checks,
       f.fit.line.chi_squared, f.fit.line.degrees_of_freedom, f.fit.consistent,
       f.fit.suspect ? std::to_string(f.checks[*f.fit.suspect].id) : "null",
-      f.fit.consistent ? fmt::format("\"{}\"", word(calibration::judge(c, f.tolerance))) : "null",
+      f.fit.consistent ? fmt::format("\"{}\"", conformity_word(calibration::judge(c, f.tolerance)))
+                       : "null",
       f.tolerance, unit_of(f.instrument), moment_json(in_force_from), members,
       report::json_list(f.remarks));
 }
@@ -181,6 +169,19 @@ void print_long_pause(const Fitted& f) {
 }
 
 }  // namespace
+
+const char* conformity_word(calibration::Conformity c) {
+  switch (c) {
+    case calibration::Conformity::within: return "within";
+    case calibration::Conformity::outside: return "outside";
+    case calibration::Conformity::cannot_tell: return "cannot_tell";
+  }
+  return "";
+}
+
+std::string moment_json(const std::optional<Moment>& m) {
+  return m ? fmt::format("\"{}\"", m->text()) : "null";
+}
 
 int run_fit(const CalibrateOptions& o, const Session& session) {
   notebook::Notebook book{notebook_path(session)};

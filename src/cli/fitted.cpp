@@ -49,9 +49,7 @@ std::string check_text(const InstrumentRecord& instrument, const CheckRecord& r,
                      report::value_text(c.expected, unit_of(instrument)));
 }
 
-std::vector<std::string> fit_lines(const Fitted& f) {
-  std::vector<std::string> lines;
-  const auto line = [&](std::string text) { lines.push_back(std::move(text)); };
+std::string instruction_text(const Fitted& f) {
   const auto& c = f.fit.correction;
   const std::string unit = unit_of(f.instrument);
   const auto instruction_at = [&](double r) {
@@ -59,18 +57,35 @@ std::vector<std::string> fit_lines(const Fitted& f) {
     return report::instruction(b.estimate, report::last_place(b.expanded())) +
            (unit.empty() || std::abs(b.estimate) < 1e-12 ? "" : " " + unit);
   };
-  if (f.fit.slope_used) {
-    line(fmt::format("{}: {} at {}, {} at {}, in between in proportion", f.instrument.name(),
-                     instruction_at(c.checked_lo), shown(f.instrument, c.checked_lo),
-                     instruction_at(c.checked_hi), shown(f.instrument, c.checked_hi)));
-  } else {
-    const auto b = correction_at(c, c.r0);
-    line(fmt::format(
-        "{}: {}", f.instrument.name(),
-        report::instruction(b.estimate, report::last_place(b.expanded()), unit, "every reading")));
-  }
+  if (f.fit.slope_used)
+    return fmt::format("{} at {}, {} at {}, in between in proportion", instruction_at(c.checked_lo),
+                       shown(f.instrument, c.checked_lo), instruction_at(c.checked_hi),
+                       shown(f.instrument, c.checked_hi));
+  const auto b = correction_at(c, c.r0);
+  return report::instruction(b.estimate, report::last_place(b.expanded()), unit, "every reading");
+}
+
+std::string agreement_text(const Fitted& f) {
+  if (!f.fit.chi_squared_limit) return "nothing is left to test this by; one more check would tell";
+  return fmt::format("the checks {}: chi-squared {:.1f}, limit {:.1f} at 95 %",
+                     f.fit.consistent ? "agree" : "DISAGREE", f.fit.line.chi_squared,
+                     *f.fit.chi_squared_limit);
+}
+
+std::string verdict_text(const Fitted& f) {
+  const std::string unit = unit_of(f.instrument);
+  return fmt::format("tolerance {:.3g}{} in this range: {}", f.tolerance,
+                     unit.empty() ? "" : " " + unit,
+                     sentence(calibration::judge(f.fit.correction, f.tolerance), f.fit.consistent));
+}
+
+std::vector<std::string> fit_lines(const Fitted& f) {
+  std::vector<std::string> lines;
+  const auto line = [&](std::string text) { lines.push_back(std::move(text)); };
+  const auto& c = f.fit.correction;
+  line(fmt::format("{}: {}", f.instrument.name(), instruction_text(f)));
   line(fmt::format("  correction at {:.4g}: {}", c.r0,
-                   report::value_text(correction_at(c, c.r0), unit)));
+                   report::value_text(correction_at(c, c.r0), unit_of(f.instrument))));
   line(fmt::format("  checked from {} to {} in {}; {}", shown(f.instrument, c.checked_lo),
                    shown(f.instrument, c.checked_hi), c.provenance, f.fit.reason));
   for (std::size_t i = 0; i < f.checks.size(); ++i) {
@@ -79,16 +94,9 @@ std::vector<std::string> fit_lines(const Fitted& f) {
                      signed_text(f.fit.residuals[i], check.correction.expanded())));
   }
   for (const std::string& remark : f.remarks) line("note: " + remark);
-  if (f.fit.chi_squared_limit)
-    line(fmt::format("  the checks {}: chi-squared {:.1f}, limit {:.1f} at 95 %",
-                     f.fit.consistent ? "agree" : "DISAGREE", f.fit.line.chi_squared,
-                     *f.fit.chi_squared_limit));
-  else
-    line("  nothing is left to test this by; one more check would tell");
-  if (!f.fit.consistent) return lines;  // no verdict from checks that contradict each other
-  line(fmt::format("  tolerance {:.3g}{} in this range: {}", f.tolerance,
-                   unit.empty() ? "" : " " + unit,
-                   sentence(calibration::judge(c, f.tolerance), f.fit.consistent)));
+  line("  " + agreement_text(f));
+  if (f.fit.consistent)
+    line("  " + verdict_text(f));  // none from checks that contradict each other
   return lines;
 }
 

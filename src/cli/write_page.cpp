@@ -6,7 +6,10 @@
 namespace areo::cli {
 
 void write_page(const std::string& path, const report::Page& page) {
-  const std::string html = page.html();
+  write_html(path, page.html());
+}
+
+void write_html(const std::string& path, const std::string& html) {
   const std::string bytes = report::says_pdf(path) ? report::pdf(html) : html;
   write_file(path, [&](std::ostream& out) { out << bytes; });
 }

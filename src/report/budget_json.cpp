@@ -12,19 +12,6 @@ using measurement::Action;
 using uncertainty::Distribution;
 using uncertainty::Origin;
 
-const char* word(Distribution d) {
-  switch (d) {
-    case Distribution::normal: return "normal";
-    case Distribution::rectangular: return "rectangular";
-    case Distribution::triangular: return "triangular";
-    case Distribution::arcsine: return "arcsine";
-    case Distribution::student_t: return "student_t";
-    case Distribution::curvilinear_trapezoid: return "curvilinear_trapezoid";
-    case Distribution::sample: return "sample";
-  }
-  return "";
-}
-
 const char* word(Origin o) {
   switch (o) {
     case Origin::other: return "other";
@@ -63,7 +50,7 @@ Json contribution_json(const measurement::Contribution& c) {
   return {{"name", c.input.name},
           {"origin", word(c.input.origin)},
           {"provenance", c.input.provenance},
-          {"distribution", word(c.input.shape)},
+          {"distribution", distribution_word(c.input.shape)},
           {"evaluation", c.input.type == uncertainty::Evaluation::type_a ? "A" : "B"},
           {"degrees_of_freedom", std::isfinite(nu) ? Json(nu) : Json()},
           {"input_value", c.input.value},
@@ -93,6 +80,19 @@ Json plan_json(const measurement::Plan& plan, double target, const uncertainty::
 }
 
 }  // namespace
+
+const char* distribution_word(Distribution d) {
+  switch (d) {
+    case Distribution::normal: return "normal";
+    case Distribution::rectangular: return "rectangular";
+    case Distribution::triangular: return "triangular";
+    case Distribution::arcsine: return "arcsine";
+    case Distribution::student_t: return "student_t";
+    case Distribution::curvilinear_trapezoid: return "curvilinear_trapezoid";
+    case Distribution::sample: return "sample";
+  }
+  return "";
+}
 
 std::string budget_json(const measurement::Result& result, std::string_view key,
                         std::optional<double> target,

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <utility>
 
 #include "areo/core/error.hpp"
@@ -27,6 +28,19 @@ std::string percent_encoded(std::string_view bytes) {
 
 // A number with its uncertainty, or a date and a time: kept on one line.
 constexpr std::size_t short_cell = 16;
+// A word that no sheet is wide enough for, and that has to be broken somewhere.
+constexpr std::size_t long_word = 50;
+
+const char* class_of(std::string_view escaped) {
+  if (display_width(escaped) <= short_cell) return " class=\"short\"";
+  std::size_t begin = 0;
+  while (begin < escaped.size()) {
+    const std::size_t end = std::min(escaped.find(' ', begin), escaped.size());
+    if (end - begin > long_word) return " class=\"long\"";
+    begin = end + 1;
+  }
+  return "";
+}
 
 // "density at 20 °C, kg/m³": no line ends within the unit.
 std::string with_whole_unit(std::string_view heading) {
@@ -99,9 +113,8 @@ std::string table_row(const std::vector<std::string>& columns,
   std::string out = "<tr>";
   for (std::size_t k = 0; k < columns.size(); ++k) {
     const std::string cell = k < cells.size() ? html_text(cells[k]) : "";
-    out += fmt::format("<td{} data-column=\"{}\">{}</td>",
-                       display_width(cell) <= short_cell ? " class=\"short\"" : "",
-                       html_text(columns[k]), cell);
+    out += fmt::format("<td{} data-column=\"{}\">{}</td>", class_of(cell), html_text(columns[k]),
+                       cell);
   }
   return out + "</tr>\n";
 }

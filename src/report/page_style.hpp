@@ -37,6 +37,7 @@ th, td { text-align: left; vertical-align: top; padding: 0.25rem 0.5rem;
 .numbers th { overflow-wrap: normal; }
 .many { font-size: 0.8rem; }
 .many th, .many td { padding: 0.2rem 0.3rem; }
+.long { overflow-wrap: anywhere; }
 footer { margin-top: 2.5rem; border-top: 1px solid; border-color: var(--line);
   padding-top: 0.5rem; }
 @media (max-width: 44rem) {
@@ -69,6 +70,8 @@ footer { margin-top: 2.5rem; border-top: 1px solid; border-color: var(--line);
   h2, h3 { break-after: avoid; }
   figure, tr, .headline, .caution { break-inside: avoid; }
   thead { display: table-header-group; }
+  caption, thead { break-after: avoid; }
+  table:not(:has(tr:nth-child(13))) { break-inside: avoid; }
 }
 )";
 

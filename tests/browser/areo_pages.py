@@ -75,6 +75,13 @@ CASES["tables"] = (lines(INSTRUMENTS), [
     shlex.split(f"table {table} --out {PAGE}") for table in (
         "conversion --step 0.010", "temperature --instrument stem-1 --step 5C",
         "refractometer --originals 10,12", "solution salt --to 1.020")])  # fmt: skip
+CASES["certificate"] = (lines(INSTRUMENTS), [
+    shlex.split(f"certificate stem-1 --by 'the owner' --place kitchen --out {PAGE}"),
+])  # fmt: skip
+CASES["certificate-hostile"] = (lines(INSTRUMENTS), [
+    ["certificate", "stem-1", option("by", name), option("for", name), "--out", PAGE]
+    for name in NAMES[::5]
+])  # fmt: skip
 for i, name in enumerate(NAMES):
     CASES[f"hostile-{i}"] = (lines(INSTRUMENTS) + hostile(name), [
         ["report", *(["--audience"] if i % 3 == 0 else []), "--out", PAGE, "--", name],

@@ -30,6 +30,11 @@ struct CheckSet {
   /// named thermometer, the surface of the same liquid, the purity and the density formula of a
   /// solute.
   numeric::Covariance covariance{0};
+  /// What the corrections depend on. An input that several checks share stands here once.
+  uncertainty::Inputs inputs{};
+  /// `shares[i][k]` is the signed contribution of inputs.all()[k] to the correction of checks[i],
+  /// in the unit of the scale; a combination of checks has the same combination of shares.
+  std::vector<std::vector<double>> shares{};
 };
 
 /// What both kinds of instrument have in common: the collected checks and their evaluation.

@@ -49,7 +49,25 @@ inline constexpr double one_place_divisions = 3;
 /// Statement of conformity: with a guard band of the expanded uncertainty on both
 /// sides of the tolerance.
 enum class Conformity { within, outside, cannot_tell };
-/// Judges the correction over its checked range against a maximum permissible error.
+/// Judges the correction over its checked range against a maximum permissible error: within if all
+/// conformity_points() are, outside if one is.
 [[nodiscard]] Conformity judge(const instruments::Correction& c, double maximum_permissible_error);
+
+/// What the verdict rests on, at one place of the scale.
+struct ConformityPoint {
+  double indication = 0;
+  double error = 0;            ///< indication less truth: the correction with the other sign
+  double expanded = 0;         ///< U, the width of the guard band
+  double least = 0, most = 0;  ///< |error| - U, not below zero, and |error| + U
+  Conformity verdict = Conformity::cannot_tell;
+};
+/// At both ends of the checked range, where a straight line is largest; one if it is a place.
+/// At an end of the tolerance the risk that the verdict `within`, or `outside`, is wrong is 2.5 %
+/// at the most.
+/// @param maximum_permissible_error  finite, > 0
+/// @throws Error{domain} for other numbers, and for a correction that is not finite
+/// @source [ilac-g8], the rule with a guard band of U on both sides
+[[nodiscard]] std::vector<ConformityPoint> conformity_points(const instruments::Correction& c,
+                                                             double maximum_permissible_error);
 
 }  // namespace areo::calibration

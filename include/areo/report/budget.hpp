@@ -11,6 +11,9 @@
 
 namespace areo::report {
 
+/// The word of docs/reference/json.md for a distribution: "rectangular", "student_t".
+[[nodiscard]] const char* distribution_word(uncertainty::Distribution distribution);
+
 /// Whether a measure moves the second digit of the expanded uncertainty by one unit at least.
 [[nodiscard]] bool worth_taking(const uncertainty::Value& before, const uncertainty::Value& after);
 

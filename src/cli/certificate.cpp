@@ -1,0 +1,249 @@
+// From the notebook to what a certificate tells of.
+#include "certificate.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <set>
+
+#include "areo/core/digest.hpp"
+#include "areo/notebook/recompute.hpp"
+#include "areo/physics/scale_name.hpp"
+#include "areo/report/json.hpp"
+#include "areo/report/text.hpp"
+#include "calibrate.hpp"
+#include "instrument_text.hpp"
+#include "version.hpp"
+
+namespace areo::cli {
+namespace {
+
+using notebook::CalibrationRecord;
+using notebook::CheckRecord;
+using notebook::InstrumentRecord;
+
+std::optional<Predecessor> predecessor(const notebook::Notebook& book,
+                                       const InstrumentRecord& instrument,
+                                       const CalibrationRecord& calibration) {
+  std::optional<CalibrationRecord> before;
+  for (const CalibrationRecord& r : book.calibrations(instrument.id)) {
+    if (r.id == calibration.id) break;
+    before = r;
+  }
+  if (!before) return std::nullopt;
+  return Predecessor{*before, fitted(book, instrument, checks_of(book, *before)),
+                     drift(book, instrument, *before, calibration)};
+}
+
+std::optional<CalibrationRecord> successor(const notebook::Notebook& book,
+                                           const CalibrationRecord& calibration) {
+  const auto all = book.calibrations(calibration.instrument);
+  const auto self =
+      std::find_if(all.begin(), all.end(), [&](const auto& r) { return r.id == calibration.id; });
+  if (self == all.end() || self + 1 == all.end()) return std::nullopt;
+  return *(self + 1);
+}
+
+Witness witness(const notebook::Notebook& book, const InstrumentRecord& thermometer, Moment at) {
+  const auto own = book.in_force(thermometer.id, at);
+  if (!own) return {thermometer.name(), "never checked: its error taken as within one division"};
+  std::set<std::string> ways;
+  for (const CheckRecord& c : checks_of(book, *own)) ways.insert(std::string{word(c.method)});
+  return {thermometer.name(),
+          fmt::format("its own calibration {} (a user's check: {}), in force from {}", own->id,
+                      fmt::join(ways, ", "), own->in_force_from.date())};
+}
+
+void add_thermometers(Certified& c, const notebook::Notebook& book) {
+  for (const CheckRecord& r : c.fitted.checks) {
+    c.read_with.emplace_back();
+    if (!r.thermometer) continue;
+    const InstrumentRecord t = book.instrument(*r.thermometer);
+    c.read_with.back().push_back(t.name());
+    Witness w = witness(book, t, r.made_at);
+    if (std::none_of(c.thermometers.begin(), c.thermometers.end(), [&](const Witness& known) {
+          return known.name == w.name && known.rests_on == w.rests_on;
+        }))
+      c.thermometers.push_back(std::move(w));
+  }
+}
+
+// Checks that could have been used, and were not: those between the first one used and the day the
+// correction came into force.
+std::vector<CheckRecord> left_out(const notebook::Notebook& book, const Certified& c) {
+  std::vector<CheckRecord> out;
+  for (const CheckRecord& r : book.checks(c.instrument.id)) {
+    const bool used = std::any_of(c.fitted.checks.begin(), c.fitted.checks.end(),
+                                  [&](const CheckRecord& u) { return u.id == r.id; });
+    if (!used && r.made_at >= c.fitted.checks.front().made_at &&
+        r.made_at <= c.calibration.in_force_from)
+      out.push_back(r);
+  }
+  return out;
+}
+
+// Everything that a certificate rests on and says, but for the day of its issue: as typed where it
+// was typed, as printed where it was computed, so that the last bits of a processor do not count.
+std::string content(const Certified& c) {
+  const Figures figures{c, false};
+  std::string all;
+  const auto add = [&](const std::string& text) {
+    all += fmt::format("{}:{}\n", text.size(), text);
+  };
+  const InstrumentRecord& r = c.instrument;
+  const notebook::Graduation g = r.graduation();
+  for (const std::string& text :
+       {r.name(), std::string{r.kind()}, instrument_text(r), r.note,
+        fmt::format("{} {} {} {}", g.lo, g.hi, g.division, g.maximum_permissible_error)})
+    add(text);
+  if (const auto* h = r.hydrometer())
+    add(fmt::format("{} {} {} {}", physics::scale_key(h->scale), h->glass_expansion_per_c,
+                    h->meniscus_height.value_or(-1), h->tolerance.has_value()));
+  add(fmt::format("{} {} {}", c.calibration.id, c.calibration.in_force_from.text(),
+                  moment_json(c.calibration.due)));
+  add(c.calibration.note);
+  for (std::size_t i = 0; i < c.fitted.checks.size(); ++i) {
+    const CheckRecord& k = c.fitted.checks[i];
+    const calibration::Check& e = c.fitted.evaluated.checks[i];
+    add(fmt::format("{} {} {}", k.id, word(k.method), k.made_at.text()));
+    for (const std::string& text : {k.reading_typed, k.temperature_typed, k.note, e.label})
+      add(text);
+    add(fmt::format("{} {} {} {}", k.reading, k.reading_half_width, k.temperature_c.value_or(-999),
+                    k.temperature_half_width_c));
+    add(fmt::format("{} {} {}", k.correction.value_or(0), k.expanded.value_or(0),
+                    k.coverage_factor.value_or(0)));
+    add(fmt::format("{:.3f} {:.3f}", k.pressure_pa.value_or(0),
+                    k.pressure_half_width_pa.value_or(0)));
+    if (k.solution)
+      add(fmt::format("{} {} {}", k.solution->solute_g, k.solution->water_g,
+                      k.solution->balance_division_g));
+    add(k.meniscus == instruments::Meniscus::top ? "top" : "level");
+    for (const std::string& name : c.read_with[i]) add(name);
+    const double u = e.correction.expanded();
+    add(figures.number(e.correction.estimate, u) + " " + figures.number(u, u));
+  }
+  for (const Witness& w : c.thermometers) add(w.name + ": " + w.rests_on);
+  for (const auto& p : c.corrections) {
+    const double u = p.correction.expanded();
+    add(figures.number(p.correction.estimate, u) + " " + figures.number(u, u));
+  }
+  add(agreement_text(c.fitted));
+  if (c.before)
+    for (const std::string& text : drift_lines(r, c.before->calibration, c.before->drift))
+      add(text);
+  if (c.after) add(fmt::format("{} {}", c.after->id, c.after->in_force_from.text()));
+  if (c.retired) add(c.retired->at.text() + " " + c.retired->reason);
+  for (const CheckRecord& k : c.left_out) add(fmt::format("left out {}", k.id));
+  for (const std::string& text : {c.issue.by, c.issue.place, c.issue.customer}) add(text);
+  return all;
+}
+
+std::string number_of(const Certified& c) {
+  constexpr std::size_t longest_name = 32;
+  return fmt::format("areo-{}-cal-{}-{}",
+                     report::shortened(report::printable(c.instrument.name()), longest_name),
+                     c.calibration.id, short_digest(content(c)));
+}
+
+}  // namespace
+
+Figures::Figures(const Certified& c, bool full)
+    : instrument_{&c.instrument},
+      unit_{unit_of(c.instrument)},
+      further_{full ? report::further_digits : 0} {
+  if (!unit_.empty()) return;
+  unit_ = c.instrument.hydrometer() != nullptr ? "SG" : "index";
+}
+
+std::string Figures::number(double value, double expanded, int more) const {
+  return report::fixed(value, report::last_place(expanded) + more + further_);
+}
+
+std::string Figures::with_sign(double value, double expanded, int more) const {
+  const std::string text = number(value, expanded, more);
+  return text.starts_with('-') ? text : "+" + text;
+}
+
+std::string Figures::shown(double indication) const {
+  return report::indication_text(indication, instrument_->graduation().division);
+}
+
+std::string Figures::place(double indication) const {
+  return report::fixed(indication,
+                       report::supported_decimals(10 * instrument_->graduation().division));
+}
+
+std::string Figures::behind() const {
+  const std::string unit = unit_of(*instrument_);
+  return unit.empty() ? "" : " " + unit;
+}
+
+Certified certified(const notebook::Notebook& book, const InstrumentRecord& instrument,
+                    const CalibrationRecord& calibration, const Issue& issue) {
+  Certified c;
+  c.issue = issue;
+  c.instrument = instrument;
+  c.calibration = calibration;
+  c.fitted = fitted(book, instrument, checks_of(book, calibration));
+  const auto budget_at = [&](double mark) {
+    return calibration::correction_budget(c.fitted.evaluated, c.fitted.fit, mark);
+  };
+  const instruments::Correction& correction = c.fitted.fit.correction;
+  const notebook::Graduation g = instrument.graduation();
+  for (const double mark : calibration::correction_marks(correction, g.lo, g.hi))
+    c.corrections.push_back(budget_at(mark));
+  if (correction.checked_hi - correction.checked_lo >=
+      calibration::one_place_divisions * g.division)
+    for (const double mark : {correction.checked_lo, correction.r0, correction.checked_hi})
+      c.budgets.push_back(budget_at(mark));
+  else
+    c.budgets.push_back(budget_at(correction.r0));
+  if (c.fitted.fit.consistent)
+    c.conformity = calibration::conformity_points(correction, c.fitted.tolerance);
+  c.before = predecessor(book, instrument, calibration);
+  c.after = successor(book, calibration);
+  c.retired = book.retired(instrument.id);
+  add_thermometers(c, book);
+  c.left_out = left_out(book, c);
+  c.number = number_of(c);
+  return c;
+}
+
+Document certificate_document(const Certified& c) {
+  const Figures figures{c};
+  const instruments::Correction& correction = c.fitted.fit.correction;
+  Document d;
+  d.title = "Certificate of a user's own calibration: " + c.instrument.name();
+  d.number = c.number;
+  d.caution = "a user's own check; not an accredited certificate.";
+  d.headline = instruction_text(c.fitted);
+  const auto at_middle = correction.uncertainty_at(correction.r0);
+  d.below_headline.push_back(
+      fmt::format("correction at {}{}: {}", figures.place(correction.r0), figures.behind(),
+                  report::value_text({correction.at(correction.r0), at_middle},
+                                     unit_of(c.instrument), c.issue.full)));
+  d.below_headline.push_back(
+      fmt::format("checked from {} to {}{} in {}", figures.shown(correction.checked_lo),
+                  figures.shown(correction.checked_hi), figures.behind(), correction.provenance));
+  d.below_headline.push_back(c.fitted.fit.consistent ? verdict_text(c.fitted)
+                                                     : agreement_text(c.fitted));
+  for (auto part : {certificate_object(c), certificate_method(c), certificate_results(c)})
+    for (Section& s : part) d.sections.push_back(std::move(s));
+  d.sections.push_back(certificate_remarks(c));
+  CaptionedTable clauses{
+      "What the standard asks of a certificate, in our own words. Its numbers help to find "
+      "things; they claim nothing.",
+      {{"item", "asks for", "here"}}};
+  for (const Clause& k : certificate_clauses(c))
+    clauses.rows.push_back({k.item, k.asks, fmt::format("{}: {}", word(k.status), k.where_or_why)});
+  d.sections.push_back({"11 ISO/IEC 17025:2017, clause 7.8, item by item", {std::move(clauses)}});
+  d.footer.push_back(
+      fmt::format("Computed by areo {} (tables {}) from the readings in a notebook; models and "
+                  "their sources in "
+                  "sections 3 and 4; uncertainty by the law of propagation (JCGM 100).",
+                  version, tables_digest));
+  d.end = "end of certificate " + c.number;
+  return d;
+}
+
+}  // namespace areo::cli

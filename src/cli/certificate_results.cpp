@@ -1,0 +1,188 @@
+// The results of a certificate: checks, correction, verdict, drift.
+#include <fmt/format.h>
+
+#include "areo/report/chart.hpp"
+#include "areo/report/text.hpp"
+#include "calibrate.hpp"
+#include "certificate.hpp"
+#include "instrument_text.hpp"
+#include "report_charts.hpp"
+
+namespace areo::cli {
+namespace {
+
+using calibration::Conformity;
+using calibration::CorrectionBudget;
+
+using Rows = std::vector<std::vector<std::string>>;
+
+constexpr const char* coverage =
+    "U is the expanded uncertainty, k = 1.96 times the standard uncertainty: about 95 % of a "
+    "normal "
+    "distribution.";
+
+Section results(const Certified& c) {
+  const Figures f{c};
+  Rows rows{{"check", "in", "showed, " + f.unit(), "should have shown, " + f.unit(),
+             "add to the reading, " + f.unit(), "U of it, " + f.unit(),
+             "off the fit, " + f.unit()}};
+  for (std::size_t i = 0; i < c.fitted.checks.size(); ++i) {
+    const calibration::Check& k = c.fitted.evaluated.checks[i];
+    const double u = k.correction.expanded();
+    rows.push_back({fmt::format("{}", c.fitted.checks[i].id), k.label, f.shown(k.indication),
+                    f.number(k.expected.estimate, u), f.with_sign(k.correction.estimate, u),
+                    f.number(u, u), f.with_sign(c.fitted.fit.residuals[i], u)});
+  }
+  Section s{
+      "5 Results of the checks",
+      {Paragraph{"A correction is added, with its sign, to what the instrument shows: + means "
+                 "that it shows too little."},
+       CaptionedTable{coverage, std::move(rows)}}};
+  s.blocks.emplace_back(Picture{
+      report::script_of(residual_chart(c.fitted), report::PictureFormat::svg),
+      fmt::format("What the fit leaves of each of {} checks, with error bars; the last column "
+                  "of the table above has the numbers",
+                  c.fitted.checks.size()),
+      "Checks less fit, with the expanded uncertainty of each check."});
+  s.blocks.emplace_back(Paragraph{"Test of the fit: " + agreement_text(c.fitted) + "."});
+  if (!c.fitted.fit.consistent)
+    s.blocks.emplace_back(
+        Paragraph{"By today's models the checks contradict each other beyond their uncertainties; "
+                  "what follows from them is no better than that."});
+  return s;
+}
+
+Section correction(const Certified& c) {
+  const Figures f{c};
+  Rows rows{{"shown, " + f.unit(), "add to the reading, " + f.unit(), "U of it, " + f.unit(),
+             "there the scale is"}};
+  for (const CorrectionBudget& p : c.corrections) {
+    const double u = p.correction.expanded();
+    const bool outside = c.fitted.fit.correction.beyond(p.indication) != 0;
+    rows.push_back({f.shown(p.indication), f.with_sign(p.correction.estimate, u), f.number(u, u),
+                    outside ? "NOT checked: U grows with the distance" : "checked"});
+  }
+  return {"6 The correction in force",
+          {Paragraph{instruction_text(c.fitted) + "."},
+           Paragraph{fmt::format("It rests on {}; {}.", c.fitted.fit.correction.provenance,
+                                 c.fitted.fit.reason)},
+           CaptionedTable{"U is for about 95 %, k = 1.96; between these marks in proportion.",
+                          std::move(rows)}}};
+}
+
+const char* in_words(Conformity v) {
+  switch (v) {
+    case Conformity::within: return "WITHIN";
+    case Conformity::outside: return "OUTSIDE";
+    case Conformity::cannot_tell: return "these checks CANNOT TELL";
+  }
+  return "";
+}
+
+constexpr const char* judged =
+    "what: the error of the instrument as it reads, without its correction, at the ends of the "
+    "checked range; in between it is no larger";
+constexpr const char* decision_rule =
+    "decision rule, after [ilac-g8]: a guard band as wide as U on both sides of the tolerance. "
+    "Within if the size of the error plus U does not exceed the tolerance at either end; outside "
+    "if the size less U exceeds it at one; else the checks cannot tell";
+constexpr const char* risk =
+    "risk that such a verdict is wrong: at each limit of the tolerance 2.5 % at the most";
+constexpr const char* corrected =
+    "used with its correction the instrument serves whatever the verdict; the uncertainty of the "
+    "correction then counts";
+
+Section conformity(const Certified& c) {
+  const Figures f{c};
+  const instruments::Correction& k = c.fitted.fit.correction;
+  if (c.conformity.empty())
+    return {"8 Conformity", {Paragraph{"No statement: the checks contradict each other."}}};
+  Rows rows{{"shown, " + f.unit(), "error, " + f.unit(), "U, " + f.unit(),
+             "size less U, " + f.unit(), "size plus U, " + f.unit(), "verdict there"}};
+  for (const calibration::ConformityPoint& p : c.conformity)
+    rows.push_back({f.shown(p.indication), f.with_sign(p.error, p.expanded),
+                    f.number(p.expanded, p.expanded), f.number(p.least, p.expanded),
+                    f.number(p.most, p.expanded), in_words(p.verdict)});
+  return {"8 Conformity",
+          {Paragraph{fmt::format("From {} to {}{}, largest error allowed {:.3g}{}: {}.",
+                                 f.shown(k.checked_lo), f.shown(k.checked_hi), f.behind(),
+                                 c.fitted.tolerance, f.behind(),
+                                 in_words(calibration::judge(k, c.fitted.tolerance)))},
+           Bullets{{judged,
+                    fmt::format("against what: the largest error allowed of section 2, {:.3g}{}",
+                                c.fitted.tolerance, f.behind()),
+                    decision_rule, risk, corrected}},
+           CaptionedTable{"What the verdict rests on", std::move(rows)}}};
+}
+
+Section drift_section(const Certified& c) {
+  const std::string heading = "9 Since the calibration before";
+  if (!c.before) return {heading, {Paragraph{"There is no calibration before this one."}}};
+  const Figures f{c};
+  const calibration::Drift& d = c.before->drift;
+  Section s{
+      heading,
+      {Paragraph{report::sentence(drift_lines(c.instrument, c.before->calibration, d).front())}}};
+  if (!d.points.empty()) {
+    Rows rows{{"shown, " + f.unit(), "correction before, " + f.unit(), "U, " + f.unit(),
+               "correction now, " + f.unit(), "U, " + f.unit(), "change, " + f.unit(),
+               "U of the change, " + f.unit(), "En"}};
+    for (const calibration::DriftPoint& p : d.points) {
+      std::vector<std::string> cells{f.shown(p.indication)};
+      for (const instruments::Correction* k :
+           {&c.before->fitted.fit.correction, &c.fitted.fit.correction}) {
+        const double u = uncertainty::Value{0, k->uncertainty_at(p.indication)}.expanded();
+        cells.push_back(f.with_sign(k->at(p.indication), u));
+        cells.push_back(f.number(u, u));
+      }
+      cells.push_back(f.with_sign(p.difference, p.expanded));
+      cells.push_back(f.number(p.expanded, p.expanded));
+      cells.push_back(fmt::format("{:+.2f}", p.en));
+      rows.push_back(std::move(cells));
+    }
+    s.blocks.emplace_back(CaptionedTable{
+        "What both calibrations share cancels in the change, so its U is less than that of two "
+        "independent corrections; En is the change over its U.",
+        std::move(rows)});
+  }
+  s.blocks.emplace_back(
+      Paragraph{"The notebook knows of no adjustment or repair in between; where there was one, "
+                "these are the "
+                "results before and after it."});
+  return s;
+}
+
+}  // namespace
+
+std::vector<Section> certificate_results(const Certified& c) {
+  return {results(c), correction(c), certificate_budget(c), conformity(c), drift_section(c)};
+}
+
+std::vector<std::string> certificate_notes(const Certified& c) {
+  std::vector<std::string> all;
+  if (c.calibration.due)
+    all.push_back(fmt::format("The owner's own decision: to be checked again by {}{}.",
+                              c.calibration.due->date(),
+                              c.issue.on > *c.calibration.due ? "; that day is past" : ""));
+  if (c.after)
+    all.push_back(fmt::format("Calibration {} took its place on {}.", c.after->id,
+                              c.after->in_force_from.date()));
+  if (c.retired)
+    all.push_back(fmt::format("The instrument is used no more since {}.", c.retired->at.date()));
+  for (const std::string& remark : c.fitted.remarks) all.push_back(report::sentence(remark));
+  return all;
+}
+
+Section certificate_remarks(const Certified& c) {
+  std::vector<std::string> all{
+      "The results are those of this one instrument as it was on the days of the checks; of no "
+      "other, and of no later day.",
+      "Readings, masses, temperatures and dates are what the owner typed; areo computed the rest. "
+      "Nobody else has looked at either.",
+      "It may be copied as a whole; a part of it says less than it seems to.",
+      "No interval to the next calibration is recommended."};
+  for (std::string& note : certificate_notes(c)) all.push_back(std::move(note));
+  return {"10 How far it goes", {Bullets{std::move(all)}}};
+}
+
+}  // namespace areo::cli

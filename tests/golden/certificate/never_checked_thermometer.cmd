@@ -1,0 +1,3 @@
+rc=3
+areo instrument add probe-1 --kind thermometer
+areo certificate probe-1

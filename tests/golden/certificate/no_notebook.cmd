@@ -1,0 +1,2 @@
+rc=4
+areo certificate stem-1
