@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <numeric>
 #include <utility>
 
 #include "areo/core/error.hpp"
@@ -44,10 +45,17 @@ std::string css_string(std::string_view text) {
 std::string setup_style(const PageSetup& setup) {
   std::string out;
   if (setup.paper)
-    out += fmt::format("@page {{ size: {}; }}\n", *setup.paper == Paper::a4 ? "A4" : "letter");
+    out += fmt::format("@page {{ size: {}{}; }}\n", *setup.paper == Paper::a4 ? "A4" : "letter",
+                       setup.landscape ? " landscape" : "");
   if (!setup.running.empty())
     out += fmt::format("@page {{ @top-right {{ content: {}; }} }}\n", css_string(setup.running));
-  if (setup.for_the_wall) out += wall_style;
+  if (setup.for_the_wall)
+    out += wall_style +
+           fmt::format(
+               "@media print {{ html {{ font-size: {}pt; }} td {{ padding: {}rem 0.25rem; }} "
+               "}}\n",
+               setup.wall_type.size_pt, setup.wall_type.row_space);
+  if (setup.for_a_pen) out += pen_style;
   return out;
 }
 
@@ -66,14 +74,32 @@ std::string page_end(std::string_view footer) {
   return fmt::format("</main>\n<footer>\n{}</footer>\n</body>\n</html>\n", footer);
 }
 
+std::string headline_block(const Headline& headline) {
+  std::string out = "<div class=\"headline\">";
+  for (const std::string& line : headline.lines)
+    out += fmt::format("<strong>{}</strong>\n", html_text(line));
+  for (const std::string& line : headline.below) out += element("p", line);
+  return out + "</div>\n";
+}
+
+std::string caution_block(std::string_view text) {
+  return fmt::format("<p class=\"caution\">{}</p>\n", html_text(text));
+}
+
 std::string element(std::string_view name, std::string_view text) {
   return fmt::format("<{0}>{1}</{0}>\n", name, html_text(text));
 }
 
 std::string table_begin(std::string_view caption, const std::vector<std::string>& columns,
-                        bool numbers) {
-  std::string out = fmt::format("<table{}>\n<caption>{}</caption>\n<thead><tr>",
+                        bool numbers, const std::vector<std::size_t>& widths) {
+  std::string out = fmt::format("<table{}>\n<caption>{}</caption>\n",
                                 numbers ? " class=\"numbers\"" : "", html_text(caption));
+  const double all = std::accumulate(widths.begin(), widths.end(), 0.0);
+  if (!widths.empty()) out += "<colgroup>";
+  for (const std::size_t width : widths)
+    out += fmt::format("<col style=\"width: {:.1f}%\">", 100 * static_cast<double>(width) / all);
+  if (!widths.empty()) out += "</colgroup>\n";
+  out += "<thead><tr>";
   for (const std::string& name : columns)
     out += fmt::format("<th scope=\"col\">{}</th>", html_text(name));
   return out + "</tr></thead>\n<tbody>\n";
@@ -113,14 +139,10 @@ void Page::subsection(std::string_view heading) { body_ += element("h3", heading
 void Page::paragraph(std::string_view text) { body_ += element("p", text); }
 
 void Page::headline(std::string_view text, const std::vector<std::string>& below) {
-  body_ += fmt::format("<div class=\"headline\"><strong>{}</strong>\n", html_text(text));
-  for (const std::string& line : below) paragraph(line);
-  body_ += "</div>\n";
+  body_ += headline_block({{std::string{text}}, below});
 }
 
-void Page::caution(std::string_view text) {
-  body_ += fmt::format("<p class=\"caution\">{}</p>\n", html_text(text));
-}
+void Page::caution(std::string_view text) { body_ += caution_block(text); }
 
 void Page::list(const std::vector<std::string>& items) {
   if (items.empty()) return;

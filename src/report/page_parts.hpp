@@ -13,14 +13,18 @@ namespace areo::report {
 /// @param footer  HTML
 [[nodiscard]] std::string page_end(std::string_view footer);
 
+[[nodiscard]] std::string headline_block(const Headline& headline);
+[[nodiscard]] std::string caution_block(std::string_view text);
+
 /// "<p>...</p>" of a text.
 [[nodiscard]] std::string element(std::string_view name, std::string_view text);
 
 /// A table up to its first row; its columns stand again at the head of every sheet.
 /// @param numbers  its cells stand to the right
+/// @param widths   of the columns, relative to each other; none: as wide as what is in them
 [[nodiscard]] std::string table_begin(std::string_view caption,
-                                      const std::vector<std::string>& columns,
-                                      bool numbers = false);
+                                      const std::vector<std::string>& columns, bool numbers = false,
+                                      const std::vector<std::size_t>& widths = {});
 /// @throws Error{domain} for more cells than columns
 [[nodiscard]] std::string table_row(const std::vector<std::string>& columns,
                                     const std::vector<std::string>& cells);

@@ -30,7 +30,9 @@ class CsvSheet : public SheetWriter {
     }
     out_ << "# units: " << printable(fmt::format("{}", fmt::join(units, "; "))) << '\n';
     out_ << "# verified: computed\n";
-    for (const std::string& text : head.lines) out_ << "# note: " << printable(text) << '\n';
+    for (const auto* all :
+         {&head.headline.lines, &head.headline.below, &head.lines, &head.cautions})
+      for (const std::string& text : *all) out_ << "# note: " << printable(text) << '\n';
     write_row(keys);
   }
 
