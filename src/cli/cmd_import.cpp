@@ -226,6 +226,13 @@ std::map<std::string, ColumnMeaning> mapping(const Options& o) {
   return o.map.empty() ? std::map<std::string, ColumnMeaning>{} : mapping_from_file(o.map);
 }
 
+// A row that nobody wrote in, as blank sheets have them, is like an empty line.
+bool is_blank(const std::vector<std::string>& cells) {
+  return std::all_of(cells.begin(), cells.end(), [](const std::string& cell) {
+    return cell.find_first_not_of(" \t\r") == std::string::npos;
+  });
+}
+
 // The meanings of a file's columns; areo needs to find readings and dates, and no field twice.
 std::vector<ColumnMeaning> meanings(const std::vector<std::string>& columns, const Options& o) {
   const auto mapped = mapping(o);
@@ -272,6 +279,7 @@ int import_csv(std::istream& in, const Options& o, const Session& session) {
       import.refuse(row.line, "", Error{e.code, e.reason, e.hint});
       continue;
     }
+    if (is_blank(row.cells)) continue;
     ImportRow fields;
     for (std::size_t i = 0; i < columns.size(); ++i)
       if (!columns[i].field.empty()) fields[columns[i].field] = with_unit(row.cells[i], columns[i]);

@@ -9,7 +9,7 @@ void setup_table(const Command& app, const Session& session, Run& run) {
   c.require_subcommand(1);
   for (const auto setup : {setup_table_conversion, setup_table_temperature, setup_table_alcohol,
                            setup_table_refractometer, setup_table_strength, setup_table_solution,
-                           setup_table_dilution})
+                           setup_table_dilution, setup_table_card, setup_table_log})
     setup(c, session, run);
 }
 

@@ -103,6 +103,9 @@ report::SheetColumn column_of(const Axis& a) {
 
 report::SheetHead head_of(const Grid& g, const Layout& l, Shape shape) {
   report::SheetHead head{g.title, g.lines, {column_of(g.rows)}, source_lines(g.models)};
+  head.headline = g.headline;
+  head.cautions = g.cautions;
+  head.setup.for_the_wall = g.for_the_wall;
   if (shape == Shape::for_people && g.columns) {
     std::size_t width = l.widths.size() - 1;  // the spaces between
     for (const std::size_t w : l.widths) width += w;
@@ -125,10 +128,11 @@ report::SheetHead head_of(const Grid& g, const Layout& l, Shape shape) {
   return head;
 }
 
-// A printed cell is never better than its last digit.
-std::string doubt_text(double expanded, int decimals) {
-  const double digit = std::pow(10.0, -decimals);
-  return fixed(std::max(1.0, std::ceil(expanded / digit - 1e-9)) * digit, decimals);
+// The largest type that leaves it on one sheet.
+OneSheet on_the_wall(const report::SheetHead& head) {
+  const auto types = report::wall_types(head);
+  return {types.size(),
+          [types](report::SheetHead& h, std::size_t i) { h.setup.wall_type = types[i]; }};
 }
 
 class Rows {
@@ -225,6 +229,11 @@ class Rows {
 
 }  // namespace
 
+std::string doubt_text(double expanded, int decimals) {
+  const double digit = std::pow(10.0, -decimals);
+  return fixed(std::max(1.0, std::ceil(expanded / digit - 1e-9)) * digit, decimals);
+}
+
 double Axis::at(double i) const {
   if (listed.empty()) return from + step * i;
   const auto below = static_cast<std::size_t>(i);
@@ -264,14 +273,19 @@ int write_grid(const Grid& g, const SheetOptions& options, const Session& sessio
   const Layout layout = layout_of(g, session.full);
   const Shape shape = shape_of(options);
   const std::size_t across = g.columns ? g.columns->size() : g.quantities.size();
-  write_sheet(options, head_of(g, layout, shape), g.rows.size() * (1 + across),
-              [&](report::SheetWriter& out) {
-                Rows rows{g, layout};
-                if (shape == Shape::for_people)
-                  rows.for_people(out);
-                else
-                  rows.for_programs(out);
-              });
+  const report::SheetHead head = head_of(g, layout, shape);
+  OneSheet one_sheet;
+  if (g.for_the_wall && !format_of(options)) one_sheet = on_the_wall(head);
+  write_sheet(
+      options, head, g.rows.size() * (1 + across),
+      [&](report::SheetWriter& out) {
+        Rows rows{g, layout};
+        if (shape == Shape::for_people)
+          rows.for_people(out);
+        else
+          rows.for_programs(out);
+      },
+      one_sheet);
   return done;
 }
 

@@ -57,7 +57,13 @@ struct Grid {
   std::string doubt;                 ///< what the ± is of: "of the density formulas alone"
   std::vector<std::string> notes{};  ///< below the table
   std::vector<std::string> models;   ///< and their sources
+  report::Headline headline{};
+  std::vector<std::string> cautions{};
+  bool for_the_wall = false;  ///< on paper in large type, on one sheet
 };
+
+/// An uncertainty as a table prints it: rounded up to its last digit, and never less than that.
+[[nodiscard]] std::string doubt_text(double expanded, int decimals);
 
 /// Writes it as the options say, one row after the other. Decimals are those that the largest
 /// uncertainty of its first, middle and last rows supports; where a straight line between two

@@ -29,7 +29,36 @@ constexpr std::array known{
     Known{"text", ".txt", SheetFormat::text}, Known{"csv", ".csv", SheetFormat::csv},
     Known{"markdown", ".md", SheetFormat::markdown}, Known{"html", ".html", SheetFormat::html}};
 
-// @return nothing for PDF, which is HTML first
+void set_on_paper(const SheetOptions& o, const report::SheetHead& head, std::size_t cells,
+                  const std::function<void(report::SheetWriter&)>& fill,
+                  const OneSheet& one_sheet) {
+  if (cells > most_cells_on_paper)
+    throw Error{Errc::domain,
+                fmt::format("{} cells are too many for paper; up to {} are set", cells,
+                            most_cells_on_paper),
+                "take a larger step, fewer columns, or write it as HTML or CSV"};
+  if (head.columns.size() > most_columns_on_paper)
+    throw Error{Errc::domain,
+                fmt::format("{} columns are too many for paper; up to {} fit", head.columns.size(),
+                            most_columns_on_paper),
+                "take fewer, or write it as HTML or CSV"};
+  const auto html = [&](const report::SheetHead& h) {
+    std::ostringstream page;
+    fill(*sheet_writer(SheetFormat::html, page, h));
+    return page.str();
+  };
+  const std::string pdf = one_sheet.sizes == 0
+                              ? report::pdf(html(head))
+                              : report::pdf_on_one_sheet(one_sheet.sizes, [&](std::size_t size) {
+                                  report::SheetHead sized = head;
+                                  one_sheet.set(sized, size);
+                                  return html(sized);
+                                });
+  write_file(o.out, [&](std::ostream& out) { out << pdf; });
+}
+
+}  // namespace
+
 std::optional<SheetFormat> format_of(const SheetOptions& o) {
   if (o.csv) return SheetFormat::csv;
   for (const Known& k : known)
@@ -41,26 +70,6 @@ std::optional<SheetFormat> format_of(const SheetOptions& o) {
   throw ParseError{"the name of the file does not say what it is to be", o.out, 0, o.out.size(),
                    "end it in .txt, .csv, .md, .html or .pdf, or say --format"};
 }
-
-void set_on_paper(const SheetOptions& o, const report::SheetHead& head, std::size_t cells,
-                  const std::function<void(report::SheetWriter&)>& fill) {
-  if (cells > most_cells_on_paper)
-    throw Error{Errc::domain,
-                fmt::format("{} cells are too many for paper; up to {} are set", cells,
-                            most_cells_on_paper),
-                "take a larger step, fewer columns, or write it as HTML or CSV"};
-  if (head.columns.size() > most_columns_on_paper)
-    throw Error{Errc::domain,
-                fmt::format("{} columns are too many for paper; up to {} fit", head.columns.size(),
-                            most_columns_on_paper),
-                "take fewer, or write it as HTML or CSV"};
-  std::ostringstream html;
-  fill(*sheet_writer(SheetFormat::html, html, head));
-  const std::string pdf = report::pdf(html.str());
-  write_file(o.out, [&](std::ostream& out) { out << pdf; });
-}
-
-}  // namespace
 
 void add_sheet_options(const Command& command, SheetOptions& options) {
   command
@@ -97,10 +106,10 @@ std::vector<std::string> source_lines(std::vector<std::string> models) {
 }
 
 void write_sheet(const SheetOptions& o, report::SheetHead head, std::size_t cells,
-                 const std::function<void(report::SheetWriter&)>& fill) {
+                 const std::function<void(report::SheetWriter&)>& fill, const OneSheet& one_sheet) {
   head.setup.paper = o.paper == "Letter" ? report::Paper::letter : report::Paper::a4;
   const auto format = format_of(o);
-  if (!format) set_on_paper(o, head, cells, fill);
+  if (!format) set_on_paper(o, head, cells, fill, one_sheet);
   if (format && o.out.empty()) {
     fill(*sheet_writer(*format, std::cout, head));
     std::cout.flush();

@@ -1,6 +1,7 @@
 #pragma once
 // A table as the user wants it: on the terminal or in a file, as text, CSV, Markdown, HTML or PDF.
 #include <functional>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -19,6 +20,9 @@ void add_sheet_options(const Command& command, SheetOptions& options);
 ///         name says nothing of its format
 void check_sheet_options(const SheetOptions& options, const Session& session);
 
+/// @return nothing for PDF, which is HTML first
+[[nodiscard]] std::optional<report::SheetFormat> format_of(const SheetOptions& options);
+
 /// For programs a row is one cell of what people read in two directions, so both get their own.
 enum class Shape { for_people, for_programs };
 [[nodiscard]] Shape shape_of(const SheetOptions& options);
@@ -26,16 +30,23 @@ enum class Shape { for_people, for_programs };
 /// @return "areo 0.1.0" and the models, for the foot of a table
 [[nodiscard]] std::vector<std::string> source_lines(std::vector<std::string> models);
 
+/// What belongs on one sheet of paper: of so many sizes, ascending, the largest that fits is set.
+struct OneSheet {
+  std::size_t sizes = 0;  ///< none: as many sheets as it takes
+  std::function<void(report::SheetHead&, std::size_t)> set{};
+};
+
 /// Largest table that is set on paper.
 inline constexpr std::size_t most_cells_on_paper = 30'000, most_columns_on_paper = 18;
 
 /// Writes a table.
 /// @param cells  how many it will have, about
 /// @param fill   gives the writer its rows and its end
-/// @throws Error{domain} for a PDF of more than most_cells_on_paper or most_columns_on_paper;
-/// Error{file} as write_file() and
-///         report::pdf()
+/// @throws Error{domain} for a PDF of more than most_cells_on_paper or most_columns_on_paper, and
+/// for
+///         what does not fit on one sheet; Error{file} as write_file() and report::pdf()
 void write_sheet(const SheetOptions& options, report::SheetHead head, std::size_t cells,
-                 const std::function<void(report::SheetWriter&)>& fill);
+                 const std::function<void(report::SheetWriter&)>& fill,
+                 const OneSheet& one_sheet = {});
 
 }  // namespace areo::cli

@@ -12,5 +12,7 @@ void setup_table_refractometer(const Command& tables, const Session& session, Ru
 void setup_table_solution(const Command& tables, const Session& session, Run& run);
 void setup_table_strength(const Command& tables, const Session& session, Run& run);
 void setup_table_dilution(const Command& tables, const Session& session, Run& run);
+void setup_table_card(const Command& tables, const Session& session, Run& run);
+void setup_table_log(const Command& tables, const Session& session, Run& run);
 
 }  // namespace areo::cli

@@ -10,6 +10,7 @@
 #include "areo/physics/scale_name.hpp"
 #include "areo/report/text.hpp"
 #include "failure.hpp"
+#include "parse_refraction.hpp"
 
 namespace areo::cli {
 namespace {
@@ -73,12 +74,30 @@ MarkAxis listed_marks(const std::string& marks, const std::optional<physics::Sca
   return {first->scale, axis};
 }
 
+double brix_from_text(const std::string& text, const char* what) {
+  const TypedNumber n = number_with_unit(text, what);
+  if (!n.unit.empty() && !says_brix(n.unit))
+    throw ParseError{fmt::format("{} is in Brix here", what), text, n.unit_position, n.unit.size(),
+                     "write 12 or 12Bx"};
+  return n.value;
+}
+
+Axis listed_brix(const std::string& list, Axis axis, const char* what) {
+  each_part(list, [&](const std::string& part) {
+    axis.listed.push_back(brix_from_text(part, what));
+    axis.decimals = std::max(axis.decimals, number_with_unit(part, what).decimals);
+  });
+  std::sort(axis.listed.begin(), axis.listed.end());
+  axis.listed.erase(std::unique(axis.listed.begin(), axis.listed.end()), axis.listed.end());
+  return axis;
+}
+
 Temperature TemperatureAxis::at(double entry) const {
   return fahrenheit ? fahrenheit_point(entry) : celsius_point(entry);
 }
 
 TemperatureAxis temperature_axis(const std::string& from, const std::string& to,
-                                 const std::string& step) {
+                                 const std::string& step, Heat heat) {
   const auto says_fahrenheit = [](const std::string& text) {
     return text.ends_with('F') || text.ends_with('f');
   };
@@ -89,8 +108,8 @@ TemperatureAxis temperature_axis(const std::string& from, const std::string& to,
                   fmt::format("the temperatures {}, {} and {} are not in one unit", from, to, step),
                   "write all of them in °C or all in °F: 10C to 30C by 1C, 50F to 86F by 2F"};
   // Read as temperatures for their checks, and kept in the unit that they were typed in.
-  (void)liquid_celsius_from_text(from);
-  (void)liquid_celsius_from_text(to);
+  for (const std::string* text : {&from, &to})
+    (void)(heat == Heat::any ? celsius_from_text(*text) : liquid_celsius_from_text(*text));
   (void)celsius_difference_from_text(step);
   const TypedNumber lo = number_with_unit(from, "a temperature"),
                     hi = number_with_unit(to, "a temperature"),

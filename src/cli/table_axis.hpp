@@ -32,14 +32,24 @@ struct MarkAxis {
 [[nodiscard]] MarkAxis listed_marks(const std::string& marks,
                                     const std::optional<physics::Scale>& own = std::nullopt);
 
+/// "10,12": in any order, each once; without a unit, or in Brix.
+/// @param named  the axis without its entries
+/// @param what   one of them is: "an original reading"
+[[nodiscard]] Axis listed_brix(const std::string& list, Axis named, const char* what);
+/// @throws ParseError for another unit
+[[nodiscard]] double brix_from_text(const std::string& text, const char* what);
+
 /// Temperatures in the unit that they were typed in, °C or °F, with the same points in °C.
 struct TemperatureAxis {
   Axis axis;
   bool fahrenheit = false;
   [[nodiscard]] Temperature at(double entry) const;
 };
+/// Of a liquid whose density counts, or any.
+enum class Heat { of_liquid, any };
 [[nodiscard]] TemperatureAxis temperature_axis(const std::string& from, const std::string& to,
-                                               const std::string& step);
+                                               const std::string& step,
+                                               Heat heat = Heat::of_liquid);
 
 /// "5", "5%vol"
 /// @throws ParseError for another unit

@@ -32,14 +32,6 @@ struct Options {
   ReadingOptions with;
 };
 
-double brix_from_text(const std::string& text, const char* what) {
-  const TypedNumber n = number_with_unit(text, what);
-  if (!n.unit.empty() && !says_brix(n.unit))
-    throw ParseError{fmt::format("{} is in Brix here", what), text, n.unit_position, n.unit.size(),
-                     "write 12 or 12Bx"};
-  return n.value;
-}
-
 // A nominal instrument has no error; what remains is reading, temperature, extract and method.
 measurement::CalibratedRefractometer nominal() {
   auto r = instruments::ordinary_refractometer(instruments::RefractometerScale::brix);
@@ -76,18 +68,6 @@ Axis rows_of(const Options& o) {
   return even_axis({"brix_shown", "shown", "Brix", decimals}, from, to, step);
 }
 
-Axis columns_of(const Options& o) {
-  Axis axis{"original_brix", "shown before it fermented", "Brix"};
-  axis.before = "from";
-  each_part(o.originals, [&](const std::string& part) {
-    axis.listed.push_back(brix_from_text(part, "an original reading"));
-    axis.decimals = std::max(axis.decimals, number_with_unit(part, "a reading").decimals);
-  });
-  std::sort(axis.listed.begin(), axis.listed.end());
-  axis.listed.erase(std::unique(axis.listed.begin(), axis.listed.end()), axis.listed.end());
-  return axis;
-}
-
 int run_table(const Options& o, const Session& session) {
   Bench bench{session, o.with};
   const Reader reader{
@@ -102,7 +82,9 @@ int run_table(const Options& o, const Session& session) {
   g.lines = {fmt::format("present SG 20/20 and % vol, at {}, for {}; - = no ferment shows that",
                          report::celsius_text(reader.temperature.indication_c), r.name)};
   g.rows = rows_of(o);
-  g.columns = columns_of(o);
+  g.columns = listed_brix(o.originals, {"original_brix", "shown before it fermented", "Brix"},
+                          "an original reading");
+  g.columns->before = "from";
   g.quantities = {{"sg_20_20_present", "present SG 20/20", "", 4},
                   {strength_key, "alcohol", "% vol", 1}};
   g.doubt = fmt::format("reading to half a division of {:g}, ± {:g} °C, extract: {}", r.division,

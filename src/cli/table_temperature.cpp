@@ -2,17 +2,12 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
 #include <memory>
 
-#include "areo/core/error.hpp"
-#include "areo/measurement/temperature_table.hpp"
 #include "areo/physics/scale_name.hpp"
-#include "areo/report/json.hpp"
-#include "areo/report/text.hpp"
 #include "bench.hpp"
 #include "table.hpp"
-#include "table_axis.hpp"
+#include "temperature_grid.hpp"
 
 namespace areo::cli {
 namespace {
@@ -24,35 +19,22 @@ struct Options {
   SheetOptions sheet;
 };
 
+constexpr int marks_a_scale = 8;  // and one
 constexpr const char* usual_readings = "1.000,1.010,1.020,1.030,1.040,1.050,1.060,1.080,1.100";
-
-// Nine marks from one end of its scale to the other.
-std::string marks_of(const instruments::Hydrometer& h) {
-  constexpr int parts = 8;
-  std::string all;
-  for (int i = 0; i <= parts; ++i) {
-    const double mark = h.lo + (h.hi - h.lo) * i / parts;
-    all += (i > 0 ? "," : "") +
-           report::indication_text(std::round(mark / h.division) * h.division, h.division);
-  }
-  return all;
-}
 
 // Of a correction: a reading has fewer digits than a conversion.
 int correction_decimals(const physics::Scale& s) { return std::max(2, most_decimals(s) - 1); }
-
-// None if empty.
-StrengthByVolume strength_from_text(const std::string& text) {
-  return StrengthByVolume{text.empty() ? 0 : strength_number(text).value};
-}
 
 int run_table(const Options& o, const Session& session) {
   Bench bench{session, o.with};
   std::optional<measurement::Calibrated> named;
   if (!o.with.instrument.empty()) named = bench.hydrometer(o.with.instrument);
-  const std::string readings = !o.readings.empty() ? o.readings
-                               : named             ? marks_of(named->hydrometer)
-                                                   : usual_readings;
+  const std::string readings =
+      !o.readings.empty() ? o.readings
+      : named
+          ? marks_of({named->hydrometer.lo, named->hydrometer.hi, named->hydrometer.division, 0},
+                     marks_a_scale)
+          : usual_readings;
   const MarkAxis top =
       listed_marks(readings, named ? std::optional{named->hydrometer.scale} : std::nullopt);
   instruments::Hydrometer ideal = instruments::ordinary_hydrometer(top.scale);
@@ -62,7 +44,7 @@ int run_table(const Options& o, const Session& session) {
   const TemperatureAxis side = temperature_axis(o.coldest, o.warmest, o.step);
   const StrengthByVolume alcohol = strength_from_text(o.alcohol);
 
-  Grid g;
+  Grid g = temperature_grid(instrument, side, top, alcohol, correction_decimals(top.scale));
   g.title = fmt::format("What to add to a reading on {}, by the temperature of the liquid",
                         physics::scale_name(top.scale));
   g.lines = {fmt::format("{}; {}: plus is added, minus taken off",
@@ -71,38 +53,9 @@ int run_table(const Options& o, const Session& session) {
                              : "sugar liquids without alcohol",
                          named ? instrument.hydrometer.name + " with its own correction"
                                : "an instrument without error")};
-  g.rows = side.axis;
-  g.columns = top.axis;
-  g.columns->key = "reading_" + g.columns->key;
-  g.columns->name = "reading";
-  g.columns->before = "at";
-  g.quantities = {
-      {"correction", "add", physics::scale_unit(top.scale), correction_decimals(top.scale), true}};
   g.doubt = named ? "of its calibration, its glass and the formulas; not of the reading"
                   : "of glass and formulas; not of the instrument, not of the reading";
   g.notes = instrument.correction.remarks;
-  g.models = {of_sugar, of_glass};
-  if (alcohol.value() > 0) g.models.insert(g.models.begin() + 1, of_drinks);
-  for (const double mark : top.axis.listed)
-    instruments::require_on_scale(instrument.hydrometer, mark);
-  const auto result = [=](double entry, double mark) -> std::optional<measurement::Result> {
-    try {
-      return measurement::temperature_correction(instrument, mark, side.at(entry), alcohol);
-    } catch (const Error& e) {
-      if (e.code == Errc::domain) return std::nullopt;  // no drink of that strength
-      throw;
-    }
-  };
-  g.cells = [=](double entry, double mark) {
-    const auto r = result(entry, mark);
-    return std::vector{r ? GridCell{r->quantities.front().value} : GridCell{}};
-  };
-  g.json = [=](double entry, double mark) -> std::optional<std::string> {
-    const auto r = result(entry, mark);
-    if (!r) return std::nullopt;
-    return report::json_line(
-        *r, {{side.axis.key, fmt::format("{}", entry)}, {"reading", fmt::format("{}", mark)}});
-  };
   return write_grid(g, o.sheet, session);
 }
 

@@ -13,13 +13,10 @@ namespace {
 
 constexpr double reference_c = 20;
 
-// Compensation follows water with sugar, not quite, and least at the ends of its range: within one
-// division at 5 °C or more from 20 °C, in proportion nearer (engineering judgement, no source).
-constexpr double full_doubt_c = 5;
-double compensation_half_width(const Refractometer& r, const TemperatureReading& t) {
-  if (!r.compensated) return 0;
-  const double away = std::abs(t.indication_c - reference_c) + t.half_width_c;
-  return r.division * std::min(1.0, away / full_doubt_c);
+constexpr double full_doubt_c = 5;  // of compensation
+
+double distance_c(const TemperatureReading& t) {
+  return std::abs(t.indication_c - reference_c) + t.half_width_c;
 }
 
 const char* unit_of(const Refractometer& r) {
@@ -60,6 +57,19 @@ double ideal_indication(const Refractometer& r, const physics::Liquid& liquid, T
                                              : n.value();
 }
 
+double compensation_half_width(const Refractometer& r, double away_c) {
+  return r.compensated ? r.division * std::min(1.0, away_c / full_doubt_c) : 0;
+}
+
+uncertainty::Input compensation_input(const Refractometer& r, double away_c,
+                                      const std::string& of) {
+  return from(
+      uncertainty::Origin::compensation,
+      uncertainty::rectangular(
+          "temperature compensation for " + of, "scale", 0, compensation_half_width(r, away_c),
+          "within a division at 5 °C or more from 20 °C: engineering judgement"));
+}
+
 RefractometerInputs add_refractometer(uncertainty::Inputs& inputs, const Refractometer& r,
                                       const Correction& correction) {
   return {r, add_correction(inputs, r.name, "scale", correction)};
@@ -75,11 +85,7 @@ RefractionInputs::RefractionInputs(uncertainty::Inputs& inputs,
                                  {r.indication, r.half_width, refractometer.refractometer.division,
                                   uncertainty::Origin::reading, r.repeated})},
       compensation_{inputs.add(
-          from(uncertainty::Origin::compensation,
-               uncertainty::rectangular(
-                   "temperature compensation for " + of, "scale", 0,
-                   compensation_half_width(refractometer.refractometer, r.temperature),
-                   "within a division at 5 °C or more from 20 °C: engineering judgement")))} {
+          compensation_input(refractometer.refractometer, distance_c(r.temperature), of))} {
   require_on_scale(refractometer.refractometer, r.indication);
   // A compensation that is known for this range only; without one the model itself refuses.
   if (refractometer.refractometer.compensated)

@@ -21,9 +21,8 @@ IndexModel::IndexModel(Inputs& inputs, const ExtractKind& kind, const physics::L
                                    "agreement with published tables; extract and alcohol "
                                    "together rest on the model")))} {}
 
-RefractiveIndex IndexModel::index(const Point& x,
-                                  const instruments::RefractionInputs& reading) const {
-  return RefractiveIndex{reading.index(x).value() - x[formula_]};
+RefractiveIndex IndexModel::index(const Point& x, RefractiveIndex read) const {
+  return RefractiveIndex{read.value() - x[formula_]};
 }
 
 ExtractFraction IndexModel::extract(const Point& x,

@@ -15,8 +15,11 @@ class IndexModel {
     return {x[rise_], 0};
   }
   /// The index as the formula would give it for the sample.
+  [[nodiscard]] RefractiveIndex index(const uncertainty::Point& x, RefractiveIndex read) const;
   [[nodiscard]] RefractiveIndex index(const uncertainty::Point& x,
-                                      const instruments::RefractionInputs& reading) const;
+                                      const instruments::RefractionInputs& reading) const {
+    return index(x, reading.index(x));
+  }
   [[nodiscard]] ExtractFraction extract(const uncertainty::Point& x,
                                         const instruments::RefractionInputs& reading) const;
 

@@ -1,10 +1,13 @@
 #include "areo/measurement/temperature_table.hpp"
 
+#include <cmath>
+
 #include "areo/core/error.hpp"
 #include "areo/ferment/drink.hpp"
 #include "areo/measurement/convert.hpp"
 #include "areo/physics/mixture.hpp"
 #include "areo/physics/scale_name.hpp"
+#include "index_model.hpp"
 
 namespace areo::measurement {
 namespace {
@@ -68,6 +71,53 @@ Result temperature_correction(const Calibrated& instrument, double indication, T
     throw Error{Errc::domain, "a strength is not below zero", "0 stands for a sugar liquid"};
   return alcohol.value() > 0 ? with_alcohol(instrument, indication, t, alcohol)
                              : of_sugar(instrument, indication, t);
+}
+
+Result temperature_correction(const CalibratedRefractometer& instrument, double indication,
+                              Temperature t, const ExtractKind& kind) {
+  const instruments::Refractometer& r = instrument.refractometer;
+  if (r.scale != instruments::RefractometerScale::brix)
+    throw Error{Errc::domain, "what to add in Brix is for Brix scales",
+                "a reading of another scale goes to: areo refract"};
+  instruments::require_on_scale(r, indication);
+  require(physics::index_temperature_range, t.celsius());
+  constexpr double reference_c = 20;
+  const Temperature of_index = r.compensated ? celsius_point(reference_c) : t;
+  uncertainty::Inputs inputs;
+  const auto prism = instruments::add_refractometer(inputs, r, instrument.correction);
+  const auto compensation = inputs.add(
+      instruments::compensation_input(r, std::abs(t.celsius() - reference_c), "the sample"));
+  const auto read = [=](const uncertainty::Point& x) {
+    return physics::index_from_brix_shown(
+        Brix{indication + x[compensation] + prism.correction.at(x, indication)});
+  };
+  const std::vector<double> middle = inputs.estimates();
+  const ExtractFraction about =
+      physics::extract_from_index(read(uncertainty::Point{middle}), of_index, kind.optics);
+  const IndexModel index{inputs, kind, {about}, of_index};
+  return evaluate(
+      inputs,
+      [=](const uncertainty::Point& x) {
+        const double extract =
+            plato(physics::extract_from_index(index.index(x, read(x)), of_index, index.optics(x)))
+                .value();
+        return std::vector{extract - indication, extract};
+      },
+      {{"correction", "correction", "Brix"}, {"extract_percent", "extract", "% mass"}});
+}
+
+Result temperature_correction(const instruments::Thermometer& thermometer,
+                              const instruments::Correction& correction, double indication_c) {
+  instruments::require_on_scale(thermometer, indication_c);
+  uncertainty::Inputs inputs;
+  const auto own = instruments::add_correction(inputs, thermometer.name, "°C", correction,
+                                               uncertainty::Origin::thermometer);
+  return evaluate(inputs,
+                  [=](const uncertainty::Point& x) {
+                    const double add = own.at(x, indication_c);
+                    return std::vector{add, indication_c + add};
+                  },
+                  {{"correction", "correction", "°C"}, {"temperature_c", "temperature", "°C"}});
 }
 
 }  // namespace areo::measurement

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <numeric>
 #include <utility>
 
 #include "areo/core/error.hpp"
@@ -70,7 +71,13 @@ std::string setup_style(const PageSetup& setup) {
                        setup.landscape ? " landscape" : "");
   if (!setup.running.empty())
     out += fmt::format("@page {{ @top-right {{ content: {}; }} }}\n", css_string(setup.running));
-  if (setup.for_the_wall) out += wall_style;
+  if (setup.for_the_wall)
+    out += wall_style +
+           fmt::format(
+               "@media print {{ html {{ font-size: {}pt; }} td {{ padding: {}rem 0.25rem; }} "
+               "}}\n",
+               setup.wall_type.size_pt, setup.wall_type.row_space);
+  if (setup.for_a_pen) out += pen_style;
   return out;
 }
 
@@ -89,17 +96,34 @@ std::string page_end(std::string_view footer) {
   return fmt::format("</main>\n<footer>\n{}</footer>\n</body>\n</html>\n", footer);
 }
 
+std::string headline_block(const Headline& headline) {
+  std::string out = "<div class=\"headline\">";
+  for (const std::string& line : headline.lines)
+    out += fmt::format("<strong>{}</strong>\n", html_text(line));
+  for (const std::string& line : headline.below) out += element("p", line);
+  return out + "</div>\n";
+}
+
+std::string caution_block(std::string_view text) {
+  return fmt::format("<p class=\"caution\">{}</p>\n", html_text(text));
+}
+
 std::string element(std::string_view name, std::string_view text) {
   return fmt::format("<{0}>{1}</{0}>\n", name, html_text(text));
 }
 
 std::string table_begin(std::string_view caption, const std::vector<std::string>& columns,
-                        TableStyle style) {
+                        TableStyle style, const std::vector<std::size_t>& widths) {
   const char* classes = style == TableStyle::words     ? ""
                         : style == TableStyle::numbers ? " class=\"numbers\""
                                                        : " class=\"numbers many\"";
-  std::string out =
-      fmt::format("<table{}>\n<caption>{}</caption>\n<thead><tr>", classes, html_text(caption));
+  std::string out = fmt::format("<table{}>\n<caption>{}</caption>\n", classes, html_text(caption));
+  const double all = std::accumulate(widths.begin(), widths.end(), 0.0);
+  if (!widths.empty()) out += "<colgroup>";
+  for (const std::size_t width : widths)
+    out += fmt::format("<col style=\"width: {:.1f}%\">", 100 * static_cast<double>(width) / all);
+  if (!widths.empty()) out += "</colgroup>\n";
+  out += "<thead><tr>";
   for (const std::string& name : columns)
     out += fmt::format("<th scope=\"col\">{}</th>",
                        style == TableStyle::words ? html_text(name) : with_whole_unit(name));
@@ -139,14 +163,10 @@ void Page::subsection(std::string_view heading) { body_ += element("h3", heading
 void Page::paragraph(std::string_view text) { body_ += element("p", text); }
 
 void Page::headline(std::string_view text, const std::vector<std::string>& below) {
-  body_ += fmt::format("<div class=\"headline\"><strong>{}</strong>\n", html_text(text));
-  for (const std::string& line : below) paragraph(line);
-  body_ += "</div>\n";
+  body_ += headline_block({{std::string{text}}, below});
 }
 
-void Page::caution(std::string_view text) {
-  body_ += fmt::format("<p class=\"caution\">{}</p>\n", html_text(text));
-}
+void Page::caution(std::string_view text) { body_ += caution_block(text); }
 
 void Page::list(const std::vector<std::string>& items) {
   if (items.empty()) return;

@@ -75,14 +75,47 @@ footer { margin-top: 2.5rem; border-top: 1px solid; border-color: var(--line);
 }
 )";
 
-// To be read from a step away: black on white, a line under each row.
+// To be read from a step away, and wiped: black on white, nothing grey, a line under each row.
 inline constexpr const char* wall_style = R"(
 @media print {
-  html { font-size: 15pt; }
-  h1 { font-size: 2.2rem; }
-  .headline strong { font-size: 2rem; }
-  table { font-size: 1.1rem; }
-  th, td { border-bottom: 1.5pt solid #000000; }
+  @page { margin: 10mm 12mm; @top-right { content: none; } @bottom-right { content: none; } }
+  :root { --soft: #000000; --line: #000000; }
+  body { line-height: 1.2; }
+  h1 { font-size: 2.2rem; line-height: 1; margin: 0 0 0.5rem; }
+  .headline { border: 3pt solid #000000; padding: 0.6rem 0.8rem; margin: 0 0 0.8rem; }
+  .headline strong { font-size: 1.9rem; line-height: 1.15; }
+  .headline p { margin: 0.3rem 0 0; }
+  caption { font-size: 1rem; padding-bottom: 0.5rem; }
+  table { font-size: 1.5rem; margin: 0 0 0.7rem; }
+  th, td { border-bottom: 0.75pt solid #000000; }
+  thead th { font-size: 1.1rem; vertical-align: bottom; padding: 0 0.25rem 0.2rem;
+    border-bottom: 2.5pt solid #000000; }
+  td:first-child { font-weight: bold; border-right: 1.5pt solid #000000; }
+  tbody tr:last-child td { border-bottom: 2.5pt solid #000000; }
+  main > p { margin: 0.3rem 0; }
+  .caution { border: 1.5pt solid #000000; padding: 0.3rem 0.6rem; }
+  footer { border: 0; margin-top: 0.5rem; padding: 0; font-size: 0.62rem; }
+  footer p { display: inline; }
+  footer p:not(:last-child)::after { content: "; "; }
+}
+)";
+
+// To be filled in with a pen: boxes 9 mm high.
+inline constexpr const char* pen_style = R"(
+@media print {
+  @page { margin: 10mm; @top-right { content: none; }
+    @bottom-right { vertical-align: top; padding-top: 1mm; } }
+  :root { --soft: #000000; --line: #000000; }
+  h1 { font-size: 1.5rem; margin: 0 0 0.3rem; }
+  .headline { border: 0; padding: 0; margin: 0 0 0.4rem; line-height: 1.6; }
+  table { table-layout: fixed; margin: 0 0 0.3rem; }
+  th, td { border: 0.75pt solid #000000; padding: 0.1rem 0.3rem; text-align: left; }
+  th { font-size: 0.85rem; vertical-align: bottom; border-bottom-width: 2pt; }
+  .numbers th, .numbers td { text-align: left; }
+  td { height: 9mm; }
+  main > p { margin: 0.2rem 0; }
+  footer { border: 0; margin-top: 0.2rem; padding: 0; font-size: 0.75rem; }
+  footer p { display: inline; }
 }
 )";
 

@@ -32,7 +32,9 @@ class CsvSheet : public SheetWriter {
       units.emplace_back("..._U = expanded uncertainty of ..., about 95 %, in its unit");
     out_ << "# units: " << printable(fmt::format("{}", fmt::join(units, "; "))) << '\n';
     out_ << "# verified: computed\n";
-    for (const std::string& text : head.lines) out_ << "# note: " << printable(text) << '\n';
+    for (const auto* all :
+         {&head.headline.lines, &head.headline.below, &head.lines, &head.cautions})
+      for (const std::string& text : *all) out_ << "# note: " << printable(text) << '\n';
     write_row(keys);
   }
 

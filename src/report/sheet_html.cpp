@@ -25,15 +25,26 @@ constexpr std::size_t most_columns_roomy = 9, most_columns_upright = 12;
 class HtmlSheet : public SheetWriter {
  public:
   HtmlSheet(std::ostream& out, const SheetHead& head)
-      : SheetWriter{head.columns.size()}, out_{out}, source_{head.source} {
+      : SheetWriter{head.columns.size()},
+        out_{out},
+        source_{head.source},
+        cautions_{head.cautions} {
     for (const SheetColumn& c : head.columns) names_.push_back(unbroken(heading(c)));
     PageSetup setup = head.setup;
     if (setup.running.empty()) setup.running = head.title;
     setup.landscape = setup.landscape || names_.size() > most_columns_upright;
     out_ << page_begin(head.title, setup);
+    Headline first = head.headline;
+    for (auto* all : {&first.lines, &first.below})
+      for (std::string& text : *all) text = unbroken(text);
+    if (!first.lines.empty()) out_ << headline_block(first);
+    std::vector<std::size_t> widths;
+    if (setup.for_a_pen)
+      for (const SheetColumn& c : head.columns) widths.push_back(c.width);
     out_ << table_begin(
-        head.lines.empty() ? head.title : fmt::format("{}", fmt::join(head.lines, " ")), names_,
-        names_.size() > most_columns_roomy ? TableStyle::many_numbers : TableStyle::numbers);
+        head.lines.empty() ? head.title : unbroken(fmt::format("{}", fmt::join(head.lines, " "))),
+        names_, names_.size() > most_columns_roomy ? TableStyle::many_numbers : TableStyle::numbers,
+        widths);
   }
 
  private:
@@ -44,12 +55,13 @@ class HtmlSheet : public SheetWriter {
   void write_end(const std::vector<std::string>& notes) override {
     out_ << table_end;
     for (const std::string& text : notes) out_ << element("p", text);
+    for (const std::string& text : cautions_) out_ << caution_block(text);
     std::string footer;
     for (const std::string& text : source_) footer += element("p", text);
     out_ << page_end(footer);
   }
   std::ostream& out_;
-  std::vector<std::string> names_, source_;
+  std::vector<std::string> names_, source_, cautions_;
 };
 
 }  // namespace

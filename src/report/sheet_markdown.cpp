@@ -10,8 +10,14 @@ namespace {
 class MarkdownSheet : public SheetWriter {
  public:
   MarkdownSheet(std::ostream& out, const SheetHead& head)
-      : SheetWriter{head.columns.size()}, out_{out}, source_{head.source} {
+      : SheetWriter{head.columns.size()},
+        out_{out},
+        source_{head.source},
+        cautions_{head.cautions} {
     out_ << "# " << markdown_text(head.title) << "\n\n";
+    for (const std::string& text : head.headline.lines)
+      out_ << "**" << markdown_text(text) << "**\n\n";
+    for (const std::string& text : head.headline.below) out_ << markdown_text(text) << "\n\n";
     for (const std::string& text : head.lines) out_ << markdown_text(text) << "\n\n";
     std::vector<std::string> names;
     for (const SheetColumn& c : head.columns) names.push_back(heading(c));
@@ -27,11 +33,13 @@ class MarkdownSheet : public SheetWriter {
   }
   void write_summary(const std::vector<std::string>& cells) override { write_row(cells); }
   void write_end(const std::vector<std::string>& notes) override {
-    for (const auto* all : {&notes, &source_})
-      for (const std::string& text : *all) out_ << '\n' << markdown_text(text) << '\n';
+    for (const std::string& text : notes) out_ << '\n' << markdown_text(text) << '\n';
+    for (const std::string& text : cautions_)
+      out_ << "\n**Caution:** " << markdown_text(text) << '\n';
+    for (const std::string& text : source_) out_ << '\n' << markdown_text(text) << '\n';
   }
   std::ostream& out_;
-  const std::vector<std::string> source_;
+  const std::vector<std::string> source_, cautions_;
 };
 
 }  // namespace

@@ -45,7 +45,10 @@ std::size_t width_of(const SheetColumn& c) {
 class TextSheet : public SheetWriter {
  public:
   TextSheet(std::ostream& out, const SheetHead& head)
-      : SheetWriter{head.columns.size()}, out_{out}, source_{head.source} {
+      : SheetWriter{head.columns.size()},
+        out_{out},
+        source_{head.source},
+        cautions_{head.cautions} {
     std::vector<std::vector<std::string>> names;
     std::size_t height = 0;
     bool units = false;
@@ -57,6 +60,7 @@ class TextSheet : public SheetWriter {
     }
     for (std::size_t i = 0; i < height; ++i) {
       std::vector<std::string> cells;
+      cells.reserve(names.size());
       for (const auto& name : names)  // the last lines of all names stand side by side
         cells.push_back(i + name.size() < height ? "" : name[i + name.size() - height]);
       names_ += line_of(cells);
@@ -68,7 +72,8 @@ class TextSheet : public SheetWriter {
       names_ += line_of(cells);
     }
     out_ << printable(head.title) << '\n';
-    for (const std::string& text : head.lines) out_ << printable(text) << '\n';
+    for (const auto* all : {&head.headline.lines, &head.headline.below, &head.lines})
+      for (const std::string& text : *all) out_ << printable(text) << '\n';
     out_ << names_;
   }
 
@@ -80,8 +85,9 @@ class TextSheet : public SheetWriter {
   }
   void write_summary(const std::vector<std::string>& cells) override { out_ << line_of(cells); }
   void write_end(const std::vector<std::string>& notes) override {
-    for (const auto* all : {&notes, &source_})
-      for (const std::string& text : *all) out_ << printable(text) << '\n';
+    for (const std::string& text : notes) out_ << printable(text) << '\n';
+    for (const std::string& text : cautions_) out_ << "caution: " << printable(text) << '\n';
+    for (const std::string& text : source_) out_ << printable(text) << '\n';
   }
 
   [[nodiscard]] std::string line_of(const std::vector<std::string>& cells) const {
@@ -97,7 +103,7 @@ class TextSheet : public SheetWriter {
   }
 
   std::ostream& out_;
-  const std::vector<std::string> source_;
+  const std::vector<std::string> source_, cautions_;
   std::vector<std::size_t> widths_;
   std::string names_;
   std::size_t rows_ = 0;

@@ -82,6 +82,8 @@ CASES["certificate-hostile"] = (lines(INSTRUMENTS), [
     ["certificate", "stem-1", option("by", name), option("for", name), "--out", PAGE]
     for name in NAMES[::5]
 ])  # fmt: skip
+CASES["bench"] = (lines(INSTRUMENTS), [shlex.split(f"table {what} --out {PAGE}")
+                                       for what in ("card stem-1", "log")])  # fmt: skip
 for i, name in enumerate(NAMES):
     CASES[f"hostile-{i}"] = (lines(INSTRUMENTS) + hostile(name), [
         ["report", *(["--audience"] if i % 3 == 0 else []), "--out", PAGE, "--", name],
@@ -106,9 +108,10 @@ def call(program, command, folder):
 
 
 def one_sheet(page, command, name):
-    """What is for an audience goes on one sheet; what hostile names make of it is another matter."""
-    good = name.startswith("hostile") or "--audience" not in command or set(
-        page.paper.values()) == {1}  # fmt: skip
+    """What is for an audience or for the wall goes on one sheet; what hostile names make of it is
+    another matter."""
+    meant = "--audience" in command or command[0] == "table"
+    good = name.startswith("hostile") or not meant or set(page.paper.values()) == {1}
     if not good:
         print(f"{name}: more than one sheet")
     return good

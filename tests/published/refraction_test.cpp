@@ -14,6 +14,7 @@
 
 #include "areo/ferment/balling.hpp"
 #include "areo/ferment/drink.hpp"
+#include "areo/measurement/temperature_table.hpp"
 #include "areo/physics/mixture.hpp"
 #include "areo/physics/water.hpp"
 #include "rows.hpp"
@@ -113,6 +114,30 @@ TEST_P(BrixCorrectionTable, WithinStatedDifference) {
 INSTANTIATE_TEST_SUITE_P(International1936, BrixCorrectionTable,
                          testing::ValuesIn(rows_of("sucrose-refractometer-temperature-correction")),
                          line_name);
+
+// The same of an instrument without error, as a bench card has it.
+TEST_P(BrixCorrectionTable, OfACardWithinStatedDifference) {
+  instruments::Refractometer r =
+      instruments::ordinary_refractometer(instruments::RefractometerScale::brix);
+  r.hi = 80;
+  instruments::Correction none;
+  none.checked_hi = r.hi;
+  none.checks = 1;
+  std::size_t compared = 0;
+  for (int shown = 0; shown <= 75; shown += 5) {
+    const std::string column = "c" + std::to_string(shown);
+    const auto& columns = row().table->columns;
+    if (std::find(columns.begin(), columns.end(), column) == columns.end() || row().empty(column))
+      continue;
+    const auto said =
+        measurement::temperature_correction({r, none}, shown, celsius_point(row().number("t_c")),
+                                            measurement::extract_kind_from_word("sucrose").value());
+    EXPECT_NEAR(said.at("correction").value.estimate, row()[column].value, correction_difference)
+        << shown << " Brix";
+    ++compared;
+  }
+  EXPECT_GE(compared, 11u);
+}
 
 // Rows below 10 °C are irregular in print and outside the range of the model.
 std::vector<Row> rows_from_10_c(const std::string& name) {

@@ -52,6 +52,17 @@ void require_on_scale(const Refractometer& r, double indication);
     const Refractometer& r, const physics::Liquid& liquid, Temperature t,
     const physics::ExtractOptics& optics = physics::sucrose_optics, double index_error = 0);
 
+/// What automatic compensation may leave of a temperature, in scale units: half-width. Within one
+/// division at 5 °C or more from 20 °C, in proportion nearer; 0 for an instrument without it.
+/// @param away_c  distance from 20 °C, >= 0
+/// @source engineering judgement, no source: compensation follows water with sugar, not quite, and
+///         least at the ends of its range
+[[nodiscard]] double compensation_half_width(const Refractometer& r, double away_c);
+/// The same as an input of a model.
+/// @param of  what was read, for its name
+[[nodiscard]] uncertainty::Input compensation_input(const Refractometer& r, double away_c,
+                                                    const std::string& of);
+
 /// A reading as made.
 struct RefractometerReading {
   double indication = 0;  ///< in the unit of the scale

@@ -12,6 +12,12 @@ namespace areo::report {
 
 enum class Paper { a4, letter };
 
+/// Type of a page for the wall.
+struct WallType {
+  double size_pt = 12;     ///< of its text; numbers and headline are larger
+  double row_space = 0.1;  ///< above and below what stands in a row, over the size
+};
+
 /// How a page lies on sheets of paper.
 struct PageSetup {
   /// Nothing: the printer's, and A4 as PDF.
@@ -19,8 +25,16 @@ struct PageSetup {
   bool landscape = false;  ///< with a stated paper only
   /// Stands at the head of every sheet, for what must not come apart: the number of a certificate.
   std::string running{};
-  /// Large type on one sheet, to hang by the jar.
+  /// Large type, to be read from a step away: a card to hang by the jar.
   bool for_the_wall = false;
+  WallType wall_type{};
+  bool for_a_pen = false;  ///< cells are boxes, high enough to be filled in with a pen
+};
+
+/// What a reader should see first: lines of large type, and what belongs to them.
+struct Headline {
+  std::vector<std::string> lines;
+  std::vector<std::string> below;
 };
 
 /// A page from top to bottom. Every text is taken as it is, and escaped. Light or dark as the

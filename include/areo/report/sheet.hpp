@@ -31,7 +31,9 @@ struct SheetHead {
   /// Models and their sources, with the version that computed it: at the foot, and in CSV above
   /// the header.
   std::vector<std::string> source;
-  PageSetup setup{};  ///< of the page, if it becomes one
+  PageSetup setup{};                    ///< of the page, if it becomes one
+  Headline headline{};                  ///< below the title; no lines: none
+  std::vector<std::string> cautions{};  ///< below the notes
 };
 
 /// Takes rows and writes them at once; nothing of them is kept.
@@ -71,6 +73,12 @@ class SheetWriter {
 /// @throws     Error{domain} without columns
 [[nodiscard]] std::unique_ptr<SheetWriter> sheet_writer(SheetFormat format, std::ostream& out,
                                                         const SheetHead& head);
+
+/// Types in which a table for the wall could be set on one sheet, each taking more room than the
+/// one before: from the smallest that is read from a step away to the largest in which a row is no
+/// wider than the sheet, and that one with more and more space between the rows.
+/// @throws Error{domain} if even with the smallest it is wider
+[[nodiscard]] std::vector<WallType> wall_types(const SheetHead& head);
 
 /// A text as Markdown shows it: what would be markup is escaped, control characters become visible
 /// marks.

@@ -1,0 +1,174 @@
+#include "card.hpp"
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include <algorithm>
+
+#include "areo/notebook/recompute.hpp"
+#include "areo/report/text.hpp"
+#include "instrument_text.hpp"
+
+namespace areo::cli {
+namespace {
+
+constexpr const char* blank = "______________";  // a place for a pen
+
+// One digit per tenth of a division is as fine as anybody reads.
+int decimals_of(const CardSubject& s, double expanded) {
+  const int of_scale = report::supported_decimals(s.record.graduation().division);
+  return expanded > 0 ? std::min(of_scale, report::supported_decimals(expanded)) : of_scale;
+}
+
+double largest(const std::vector<CardOffset>& offsets) {
+  double expanded = 0;
+  for (const CardOffset& o : offsets) expanded = std::max(expanded, o.correction.expanded());
+  return expanded;
+}
+
+std::string behind(const std::string& unit) { return unit.empty() ? "" : " " + unit; }
+
+std::string plus_minus(const CardSubject& s, double expanded) {
+  return fmt::format("± {}{}", doubt_text(expanded, decimals_of(s, expanded)),
+                     behind(unit_of(s.record)));
+}
+
+bool has_slope(const CardSubject& s) { return s.correction.slope != 0; }
+
+// What a hand has to do, place by place.
+std::vector<std::string> instructions(const CardSubject& s,
+                                      const std::vector<CardOffset>& offsets) {
+  const std::string unit = unit_of(s.record);
+  const int decimals = decimals_of(s, largest(offsets));
+  if (!has_slope(s))
+    return {report::instruction(offsets[0].correction.estimate, decimals, unit, "every reading")};
+  std::vector<std::string> all;
+  for (const CardOffset& o : offsets) {
+    const std::string what = report::instruction(o.correction.estimate, decimals);
+    all.push_back(fmt::format("{}{} at {}", what, what == "ADD NOTHING" ? "" : behind(unit),
+                              shown(s.record, o.reading)));
+  }
+  return all;
+}
+
+std::string never_text(const CardSubject& s) {
+  return s.ever_checked ? fmt::format("NO CALIBRATION IN FORCE on {}", s.at.date())
+                        : "NEVER CHECKED";
+}
+
+std::string to_do(const CardSubject& s) {
+  const std::string& name = s.record.name();
+  if (s.in_force_later)
+    return fmt::format("Its calibration is in force from {}", s.in_force_later->date());
+  if (s.ever_checked) return fmt::format("Put its checks in force: areo calibrate fit {}", name);
+  return s.record.thermometer() != nullptr
+             ? fmt::format("Check it: areo calibrate ice {} READING", name)
+             : fmt::format("Check it: areo calibrate water {} READING TEMP", name);
+}
+
+// The temperature that the instruction is meant for; none if it is the same at all of them.
+std::optional<std::string> meant_for(const CardSubject& s) {
+  const auto* h = s.record.hydrometer();
+  const auto* r = s.record.refractometer();
+  if (h == nullptr && (r == nullptr || r->compensated)) return std::nullopt;
+  constexpr double refractometers_c = 20;
+  return report::celsius_text(h != nullptr ? h->scale.reference().celsius() : refractometers_c);
+}
+
+}  // namespace
+
+bool CardSubject::overdue() const {
+  return calibration && calibration->due && at > *calibration->due;
+}
+
+CardSubject card_subject(const notebook::Notebook& book, const notebook::InstrumentRecord& record,
+                         Moment at) {
+  CardSubject s{record,
+                at,
+                notebook::correction_in_force(book, record, at),
+                book.in_force(record.id, at),
+                {},
+                !book.checks(record.id).empty(),
+                {}};
+  if (s.calibration) s.checks = checks_of(book, *s.calibration);
+  const auto calibrations = book.calibrations(record.id);
+  if (!s.calibration && !calibrations.empty())
+    s.in_force_later = calibrations.front().in_force_from;
+  return s;
+}
+
+std::vector<CardOffset> offsets_at(const CardSubject& s, const std::vector<double>& readings) {
+  const auto at = [&](double reading) {
+    return CardOffset{reading, {s.correction.at(reading), s.correction.uncertainty_at(reading)}};
+  };
+  if (has_slope(s)) {
+    std::vector<double> places{readings.front(), readings[readings.size() / 2], readings.back()};
+    places.erase(std::unique(places.begin(), places.end()), places.end());
+    std::vector<CardOffset> offsets;
+    offsets.reserve(places.size());
+    for (const double place : places) offsets.push_back(at(place));
+    return offsets;
+  }
+  // The same everywhere, and known least at one of the ends.
+  const CardOffset first = at(readings.front()), last = at(readings.back());
+  return {first.correction.u > last.correction.u ? first : last};
+}
+
+report::Headline card_headline(const CardSubject& s, const std::vector<double>& readings) {
+  const auto offsets = offsets_at(s, readings);
+  const std::string doubt = plus_minus(s, largest(offsets));
+  if (!s.corrected())
+    return {{never_text(s)},
+            {fmt::format("Its error is taken as within one division ({:g}{}): any reading may be "
+                         "off by {} (about 95 %)",
+                         s.record.graduation().division, behind(unit_of(s.record)), doubt),
+             to_do(s)}};
+  report::Headline h{instructions(s, offsets), {doubt + " at the most (about 95 %)"}};
+  const auto t = meant_for(s);
+  if (has_slope(s))
+    h.below.front() +=
+        (t ? "; at " + *t : "") + (offsets.size() > 1 ? "; in between in proportion" : "");
+  else if (t)
+    h.lines.front() += " at " + *t;
+  if (t) h.below.front() += ". At any other temperature only the table counts; this is in it.";
+  if (s.overdue())
+    h.lines.push_back(fmt::format("DUE FOR A CHECK since {}", s.calibration->due->date()));
+  return h;
+}
+
+std::string offset_line(const CardSubject& s) {
+  const auto offsets = offsets_at(s, {s.correction.checked_lo, s.correction.checked_hi});
+  const std::string& name = s.record.name();
+  const std::string doubt = plus_minus(s, largest(offsets));
+  if (!s.corrected())
+    return fmt::format("{}: {}, any reading may be off by {}", name, never_text(s), doubt);
+  return fmt::format("{}: {}{}, {}{}", name, fmt::join(instructions(s, offsets), ", "),
+                     has_slope(s) ? ", in between in proportion" : "", doubt,
+                     s.overdue() ? ", DUE FOR A CHECK" : "");
+}
+
+std::vector<std::string> check_lines(const CardSubject& s) {
+  std::vector<std::string> lines;
+  if (s.calibration && !s.checks.empty()) {
+    const std::string first = s.checks.front().made_at.date(),
+                      last = s.checks.back().made_at.date();
+    lines.push_back(
+        fmt::format("Checked {} in {} check{}, from {} to {}; in force from {}",
+                    first == last ? first : first + " to " + last, s.checks.size(),
+                    s.checks.size() == 1 ? "" : "s", shown(s.record, s.correction.checked_lo),
+                    shown(s.record, s.correction.checked_hi), s.calibration->in_force_from.date()));
+  }
+  if (!s.calibration)
+    lines.push_back(fmt::format("Checked on: {}", blank));
+  else if (!s.calibration->due)
+    lines.push_back(fmt::format("Check again: {}", blank));
+  else if (s.overdue())
+    lines.push_back(
+        fmt::format("Was due on {}. Checked again on: {}", s.calibration->due->date(), blank));
+  else
+    lines.push_back(fmt::format("Check again: {}", s.calibration->due->date()));
+  if (s.calibration) lines.emplace_back("A user's check, not an accredited calibration");
+  return lines;
+}
+
+}  // namespace areo::cli

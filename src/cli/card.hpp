@@ -1,0 +1,48 @@
+#pragma once
+// A card for the bench: the instrument that it is about, and its words.
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "areo/notebook/store.hpp"
+#include "grid.hpp"
+
+namespace areo::cli {
+
+/// An instrument as it stands at a moment.
+struct CardSubject {
+  notebook::InstrumentRecord record;
+  Moment at;
+  instruments::Correction correction;
+  std::optional<notebook::CalibrationRecord> calibration;  ///< in force then
+  std::vector<notebook::CheckRecord> checks;               ///< that it rests on
+  bool ever_checked = false;
+  std::optional<Moment> in_force_later;  ///< if none is then
+
+  [[nodiscard]] bool corrected() const { return correction.checks > 0; }
+  [[nodiscard]] bool overdue() const;
+};
+/// @throws Error{store} for a name that the notebook does not have
+[[nodiscard]] CardSubject card_subject(const notebook::Notebook& book,
+                                       const notebook::InstrumentRecord& record, Moment at);
+
+/// The instrument's own correction at a reading.
+struct CardOffset {
+  double reading = 0;
+  uncertainty::Value correction;
+};
+/// At the first, the middle and the last of these readings if it has a slope; else once.
+/// @param readings  ascending, at least one
+[[nodiscard]] std::vector<CardOffset> offsets_at(const CardSubject& subject,
+                                                 const std::vector<double>& readings);
+
+/// "SUBTRACT 0.0017 from every reading", or one line for each place; "NEVER CHECKED"; and whether
+/// a check is due.
+[[nodiscard]] report::Headline card_headline(const CardSubject& subject,
+                                             const std::vector<double>& readings);
+/// The same in one line, for the head of a log.
+[[nodiscard]] std::string offset_line(const CardSubject& subject);
+/// When and how it was checked, and when again: by pen if nobody said so.
+[[nodiscard]] std::vector<std::string> check_lines(const CardSubject& subject);
+
+}  // namespace areo::cli

@@ -1,0 +1,24 @@
+#pragma once
+// The table of a card, for each kind of instrument.
+#include "bench.hpp"
+#include "card.hpp"
+#include "extract_kind.hpp"
+
+namespace areo::cli {
+
+struct CardOptions {
+  std::string name, at;
+  std::string coldest, warmest, step, readings, alcohol;  ///< empty: as the instrument has it
+  ExtractOptions extract;
+  SheetOptions sheet;
+};
+
+/// What to add: by temperature and reading, or by reading alone where the temperature of the liquid
+/// changes nothing. With its caption, and what its uncertainty is of.
+/// @throws UsageError for options that this kind of instrument has no use for
+/// @throws Error{inconsistent} for a refractometer with an index scale
+[[nodiscard]] Grid card_grid(const CardSubject& subject, const CardOptions& options, Bench& bench);
+/// The readings that it has entries for, ascending.
+[[nodiscard]] std::vector<double> readings_of(const Grid& grid);
+
+}  // namespace areo::cli

@@ -1,0 +1,2 @@
+rc=2
+table log --json

@@ -1,0 +1,2 @@
+rc=0
+table log --rows 2 --format markdown

@@ -1,0 +1,2 @@
+rc=0
+table log --rows 3

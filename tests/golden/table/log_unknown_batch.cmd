@@ -1,0 +1,3 @@
+rc=4
+instrument add stem-1 --from 0.990 --to 1.100 --division 0.002 --on 2026-02-28
+table log --batch PT-1
