@@ -48,6 +48,7 @@
 #include "areo/physics/water.hpp"
 #include "areo/report/budget.hpp"
 #include "areo/report/json.hpp"
+#include "areo/report/markdown.hpp"
 #include "areo/report/plot.hpp"
 #include "areo/report/rows.hpp"
 #include "areo/report/sheet.hpp"

@@ -8,12 +8,12 @@
 #include "areo/core/error.hpp"
 #include "areo/notebook/recompute.hpp"
 #include "areo/report/json.hpp"
-#include "areo/report/pdf.hpp"
 #include "areo/report/text.hpp"
 #include "bench.hpp"
 #include "certificate.hpp"
 #include "command.hpp"
 #include "failure.hpp"
+#include "print_options.hpp"
 #include "usage.hpp"
 #include "write_file.hpp"
 #include "write_page.hpp"
@@ -24,47 +24,17 @@ namespace {
 constexpr std::int64_t not_given = std::numeric_limits<std::int64_t>::min();
 
 struct Options {
-  std::string name, at, on, by, place, customer, out, paper;
+  std::string name, at, on, by, place, customer;
   std::int64_t calibration = not_given;
-  bool markdown = false;
+  PrintOptions print;
 };
 
-enum class Format { html, pdf, markdown, text };
-
-bool ends_in(const std::string& file, std::string_view end) {
-  if (file.size() < end.size()) return false;
-  return std::equal(end.begin(), end.end(), file.end() - static_cast<std::ptrdiff_t>(end.size()),
-                    [](char a, char b) { return a == (b >= 'A' && b <= 'Z' ? b - 'A' + 'a' : b); });
-}
-
-Format format_of(const std::string& file) {
-  if (report::says_pdf(file)) return Format::pdf;
-  for (const auto& [end, format] : {std::pair{".html", Format::html},
-                                    {".htm", Format::html},
-                                    {".md", Format::markdown},
-                                    {".txt", Format::text}})
-    if (ends_in(file, end)) return format;
-  throw Error{Errc::domain, fmt::format("'{}' does not say what to write", file),
-              "let the name end in .html, .pdf, .md or .txt"};
-}
-
-report::Paper paper_of(const std::string& word) {
-  return word == "Letter" ? report::Paper::letter : report::Paper::a4;
-}
-
-void check_options(const Options& o) {
+void check_options(const Options& o, const Session& session) {
   refuse_together(o.calibration != not_given, "--calibration", !o.at.empty(), "--at",
                   "name the calibration, or a day on which it was in force");
-  refuse_together(o.markdown, "--markdown", !o.out.empty(), "--out",
-                  "a file in Markdown: --out FILE.md");
-  if (o.out.empty()) {
-    if (!o.paper.empty())
-      throw UsageError{"--paper without --out: nothing is printed", "say --out FILE.pdf"};
-    return;
-  }
-  const Format format = format_of(o.out);
-  if (!o.paper.empty() && format != Format::pdf && format != Format::html)
-    throw UsageError{"--paper is about sheets", "say --out FILE.pdf, or FILE.html to print it"};
+  check_print_options(o.print, session);
+  if (format_of(o.print) == PrintFormat::csv)
+    throw UsageError{"a certificate is no table", "let the name end in .txt, .md, .html or .pdf"};
 }
 
 // What to do about an instrument that has no calibration.
@@ -105,32 +75,34 @@ notebook::CalibrationRecord chosen(const notebook::Notebook& book,
 }
 
 void write_lines(const std::string& path, const std::vector<std::string>& lines) {
+  if (path.empty()) {
+    for (const std::string& text : lines) line(text);
+    return;
+  }
   write_file(path, [&](std::ostream& out) {
     for (const std::string& text : lines) out << text << '\n';
   });
 }
 
 // @return why there are no pictures
-std::string write(const Document& d, const Options& o) {
-  switch (format_of(o.out)) {
-    case Format::markdown: write_lines(o.out, markdown_of(d)); return "";
-    case Format::text: write_lines(o.out, text_of(d)); return "";
-    default: break;
+std::string write(const Document& d, const PrintOptions& o) {
+  const PrintFormat format = format_of(o);
+  if (format == PrintFormat::markdown || format == PrintFormat::text) {
+    write_lines(o.out, format == PrintFormat::text ? text_of(d) : markdown_of(d));
+    return "";
   }
-  const DocumentPage page = page_of(d, paper_of(o.paper));
-  write_html(o.out, page.html);
+  const DocumentPage page = page_of(d, paper_of(o));
+  if (o.out.empty())
+    raw_line(page.html);
+  else
+    write_html(o.out, page.html, format == PrintFormat::pdf);
   return page.no_pictures;
 }
 
-std::string written(const std::string& file) {
-  const Format format = format_of(file);
-  if (format == Format::pdf || format == Format::html) return page_written(file);
-  return file + ": text that any editor opens";
-}
-
 int run_certificate(const Options& o, const Session& session) {
-  check_options(o);
-  if (!o.out.empty()) refuse_same(o.out, notebook_path(session), "the notebook");
+  check_options(o, session);
+  const std::string& file = o.print.out;
+  if (!file.empty()) refuse_same(file, notebook_path(session), "the notebook");
   const Issue issue{o.on.empty() ? now() : past_day_end_from_text(o.on, now()), o.by, o.place,
                     o.customer, session.full};
   const notebook::Notebook book{notebook_path(session), notebook::Open::read};
@@ -143,20 +115,18 @@ int run_certificate(const Options& o, const Session& session) {
                             c.fitted.checks.back().made_at.date()),
                 "a certificate is made after the checks"};
   const Document d = certificate_document(c);
-  const std::string missing = o.out.empty() ? "" : write(d, o);
+  const bool writes = !file.empty() || !session.json;
+  const std::string missing = writes ? write(d, o.print) : "";
   if (session.json) {
     raw_line(
         certificate_json(c, fmt::format(R"(,"file":{},"no_pictures":{})",
-                                        o.out.empty() ? "null" : report::json_string(o.out),
+                                        file.empty() ? "null" : report::json_string(file),
                                         missing.empty() ? "null" : report::json_string(missing))));
     return done;
   }
-  if (o.out.empty()) {
-    for (const std::string& text : o.markdown ? markdown_of(d) : text_of(d)) line(text);
-    return done;
-  }
+  if (file.empty()) return done;
   line("certificate " + c.number);
-  line(written(o.out));
+  line(file + ": " + d.title);
   if (!missing.empty()) notes({"without pictures: " + missing});
   return done;
 }
@@ -172,12 +142,7 @@ void setup_certificate(const Command& app, const Session& session, Run& run) {
       .type_name("N");
   c.add_option("--at", o->at, "the one in force on that day; on the day of issue unless stated")
       .type_name("DATE");
-  c.add_option("--out", o->out, "write it to this file; an older one is replaced")
-      .type_name("FILE.html|pdf|md|txt");
-  c.add_flag("--markdown", o->markdown, "as Markdown instead of plain text");
-  c.add_option("--paper", o->paper, "of a page; A4 unless stated")
-      .type_name("PAPER")
-      .one_of({"A4", "Letter"});
+  add_print_options(c, o->print, {"text", "markdown", "html", "pdf"});
   c.add_option("--by", o->by, "who made the checks and answers for them").type_name("NAME");
   c.add_option("--place", o->place, "where they were made").type_name("TEXT");
   c.add_option("--for", o->customer, "for whom").type_name("NAME");
@@ -185,7 +150,7 @@ void setup_certificate(const Command& app, const Session& session, Run& run) {
   c.footer(
       "Examples:\n  areo certificate stem-1\n"
       "  areo certificate stem-1 --out stem-1.pdf --by 'the owner' --place 'kitchen'\n"
-      "  areo certificate stem-1 --calibration 1 --markdown");
+      "  areo certificate stem-1 --calibration 1 --format markdown");
   c.callback([=, &session, &run] { run = [=, &session] { return run_certificate(*o, session); }; });
 }
 

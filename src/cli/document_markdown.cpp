@@ -1,65 +1,11 @@
 // A document as Markdown.
-#include <fmt/format.h>
+#include <utility>
 
-#include <algorithm>
-#include <string_view>
-
-#include "areo/report/text.hpp"
+#include "areo/report/markdown.hpp"
 #include "document.hpp"
 
 namespace areo::cli {
 namespace {
-
-constexpr std::string_view markup = "\\`*_[]<>|~&";
-// At the beginning of a line these make headings, lists and rules; elsewhere they are harmless, and
-// a backslash would make "-0.0012" hard to read.
-constexpr std::string_view markup_at_begin = "#+-=.:)";
-
-enum class Place { line, cell };
-
-// A line to write on: underscores with nothing beside them are no markup within a line.
-std::size_t end_of_rule(std::string_view text, std::size_t begin) {
-  const std::size_t end = std::min(text.find_first_not_of('_', begin), text.size());
-  const bool alone =
-      (begin == 0 || text[begin - 1] == ' ') && (end == text.size() || text[end] == ' ');
-  return alone ? end : begin;
-}
-
-// A text that shows as it is.
-std::string markdown_text(std::string_view typed, Place place) {
-  const std::string text = report::printable(typed);
-  std::string out;
-  bool at_begin = place == Place::line;  // nothing yet but digits: "1." makes a list too
-  for (std::size_t i = 0; i < text.size(); ++i) {
-    const char c = text[i];
-    const std::size_t end = c == '_' && !at_begin ? end_of_rule(text, i) : i;
-    if (end > i) {
-      out.append(text, i, end - i);
-      i = end - 1;
-      continue;
-    }
-    const bool always = markup.find(c) != std::string_view::npos;
-    if (always || (at_begin && markup_at_begin.find(c) != std::string_view::npos)) out += '\\';
-    out += c;
-    at_begin = at_begin && c >= '0' && c <= '9';
-  }
-  return out;
-}
-
-// An address that a reader would make a link of on its own accord is none: "www.", "://", "@".
-std::string unlinked(std::string text) {
-  for (const char* mark : {"www.", "://", "@"})
-    for (std::size_t at = text.find(mark); at != std::string::npos;
-         at = text.find(mark, at + std::string_view{mark}.size() + 1)) {
-      const std::size_t place = mark[0] == 'w' ? at + 3 : at;
-      if (place > 0 && text[place - 1] == '\\') continue;
-      text.insert(place, "\\");
-    }
-  return text;
-}
-
-std::string plain(std::string_view text) { return unlinked(markdown_text(text, Place::line)); }
-std::string cell(std::string_view text) { return unlinked(markdown_text(text, Place::cell)); }
 
 struct Writer {
   std::vector<std::string>* lines;
@@ -69,16 +15,16 @@ struct Writer {
   }
   void row(const std::vector<std::string>& cells) const {
     std::string text = "|";
-    for (const std::string& c : cells) text += " " + cell(c) + " |";
+    for (const std::string& c : cells) text += " " + report::markdown_cell(c) + " |";
     lines->push_back(text);
   }
-  void operator()(const Paragraph& p) const { block(plain(p.text)); }
+  void operator()(const Paragraph& p) const { block(report::markdown_line(p.text)); }
   void operator()(const Bullets& b) const {
-    for (const std::string& item : b.items) lines->push_back("- " + plain(item));
+    for (const std::string& item : b.items) lines->push_back("- " + report::markdown_line(item));
     if (!b.items.empty()) lines->emplace_back();
   }
   void operator()(const CaptionedTable& g) const {
-    block(plain(g.caption));
+    block(report::markdown_line(g.caption));
     row(g.rows.front());
     std::string rule = "|";
     for (std::size_t k = 0; k < g.rows.front().size(); ++k) rule += "---|";
@@ -94,17 +40,17 @@ struct Writer {
 std::vector<std::string> markdown_of(const Document& d) {
   std::vector<std::string> lines;
   const Writer write{&lines};
-  write.block("# " + plain(d.title));
-  write.block("**" + plain(d.caution) + "**");
-  write.block("**" + plain(d.headline) + "**");
+  write.block("# " + report::markdown_line(d.title));
+  write.block("**" + report::markdown_line(d.caution) + "**");
+  write.block("**" + report::markdown_line(d.headline) + "**");
   write(Bullets{d.below_headline});
   for (const Section& s : d.sections) {
-    write.block("## " + plain(s.heading));
+    write.block("## " + report::markdown_line(s.heading));
     for (const Block& b : s.blocks) std::visit(write, b);
   }
-  write.block("**" + plain(d.caution) + "**");
+  write.block("**" + report::markdown_line(d.caution) + "**");
   for (const std::string& text : d.footer) write(Paragraph{text});
-  lines.push_back(plain(d.end));
+  lines.push_back(report::markdown_line(d.end));
   return lines;
 }
 

@@ -11,36 +11,8 @@ namespace {
 constexpr std::size_t most_columns = 100;
 constexpr std::size_t between_columns = 2;
 
-std::vector<std::string> words_of(const std::string& text) {
-  std::vector<std::string> words;
-  for (std::size_t begin = 0; begin < text.size();) {
-    const std::size_t end = std::min(text.find(' ', begin), text.size());
-    if (end > begin) words.push_back(text.substr(begin, end - begin));
-    begin = end + 1;
-  }
-  return words;
-}
-
-// Broken between words; a longer word keeps a line of its own.
 std::vector<std::string> wrapped(const std::string& text, std::size_t width) {
-  std::vector<std::string> lines{""};
-  for (const std::string& word : words_of(report::printable(text))) {
-    std::string& last = lines.back();
-    if (last.empty())
-      last = word;
-    else if (report::display_width(last) + 1 + report::display_width(word) <= width)
-      last += " " + word;
-    else
-      lines.push_back(word);
-  }
-  return lines;
-}
-
-std::size_t longest_word(const std::string& text) {
-  std::size_t longest = 0;
-  for (const std::string& word : words_of(report::printable(text)))
-    longest = std::max(longest, report::display_width(word));
-  return longest;
+  return report::wrapped(report::printable(text), width);
 }
 
 // The widths that let a table fit: the widest column gives way first, but breaks no word.
@@ -51,7 +23,7 @@ std::vector<std::size_t> widths_of(const CaptionedTable& g) {
   for (const auto& row : g.rows)
     for (std::size_t k = 0; k < row.size(); ++k) {
       width[k] = std::max(width[k], report::display_width(report::printable(row[k])));
-      least[k] = std::max(least[k], longest_word(row[k]));
+      least[k] = std::max(least[k], report::longest_word(report::printable(row[k])));
     }
   std::size_t total = 2 + between_columns * (n - 1);
   for (const std::size_t w : width) total += w;

@@ -275,9 +275,9 @@ int write_grid(const Grid& g, const SheetOptions& options, const Session& sessio
   const std::size_t across = g.columns ? g.columns->size() : g.quantities.size();
   const report::SheetHead head = head_of(g, layout, shape);
   OneSheet one_sheet;
-  if (g.for_the_wall && !format_of(options)) one_sheet = on_the_wall(head);
+  if (g.for_the_wall && format_of(options) == PrintFormat::pdf) one_sheet = on_the_wall(head);
   write_sheet(
-      options, head, g.rows.size() * (1 + across),
+      options, session, head, g.rows.size() * (1 + across),
       [&](report::SheetWriter& out) {
         Rows rows{g, layout};
         if (shape == Shape::for_people)

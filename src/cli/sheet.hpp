@@ -1,27 +1,24 @@
 #pragma once
 // A table as the user wants it: on the terminal or in a file, as text, CSV, Markdown, HTML or PDF.
 #include <functional>
-#include <optional>
 #include <string>
 #include <vector>
 
 #include "areo/report/sheet.hpp"
 #include "command_line.hpp"
 #include "output.hpp"
+#include "print_options.hpp"
 
 namespace areo::cli {
 
-struct SheetOptions {
-  std::string out, format, paper;
+struct SheetOptions : PrintOptions {
   bool csv = false;
 };
 void add_sheet_options(const Command& command, SheetOptions& options);
-/// @throws UsageError for options that contradict each other or --json, ParseError for a file whose
-///         name says nothing of its format
+/// @throws UsageError, ParseError as check_print_options(), and for --csv beside another format
 void check_sheet_options(const SheetOptions& options, const Session& session);
-
-/// @return nothing for PDF, which is HTML first
-[[nodiscard]] std::optional<report::SheetFormat> format_of(const SheetOptions& options);
+/// The same as of other prints, and CSV for --csv.
+[[nodiscard]] PrintFormat format_of(const SheetOptions& options);
 
 /// For programs a row is one cell of what people read in two directions, so both get their own.
 enum class Shape { for_people, for_programs };
@@ -42,11 +39,11 @@ inline constexpr std::size_t most_cells_on_paper = 30'000, most_columns_on_paper
 /// Writes a table.
 /// @param cells  how many it will have, about
 /// @param fill   gives the writer its rows and its end
-/// @throws Error{domain} for a PDF of more than most_cells_on_paper or most_columns_on_paper, and
-/// for
-///         what does not fit on one sheet; Error{file} as write_file() and report::pdf()
-void write_sheet(const SheetOptions& options, report::SheetHead head, std::size_t cells,
-                 const std::function<void(report::SheetWriter&)>& fill,
+/// @throws Error{domain} for a PDF of more than most_cells_on_paper or most_columns_on_paper, or
+///         that does not fit on one sheet; Error{file} as write_file() and report::pdf(), and for
+///         the notebook itself
+void write_sheet(const SheetOptions& options, const Session& session, report::SheetHead head,
+                 std::size_t cells, const std::function<void(report::SheetWriter&)>& fill,
                  const OneSheet& one_sheet = {});
 
 }  // namespace areo::cli

@@ -109,7 +109,7 @@ int run_log(const Options& o, const Session& session) {
       "Write a reading as it is shown, and the temperature with its unit: areo reading add {} "
       "1.030 --temp 21C",
       o.batch.empty() ? "NAME" : o.batch)};
-  const auto row = empty_row(head.columns, format_of(o.sheet) == report::SheetFormat::text);
+  const auto row = empty_row(head.columns, format_of(o.sheet) == PrintFormat::text);
   constexpr std::int64_t usual_rows = 15;
   std::int64_t rows = o.rows > 0 ? o.rows : usual_rows;
   OneSheet one_sheet;
@@ -120,7 +120,7 @@ int run_log(const Options& o, const Session& session) {
                  }};
   }
   write_sheet(
-      o.sheet, head, static_cast<std::size_t>(rows) * head.columns.size(),
+      o.sheet, session, head, static_cast<std::size_t>(rows) * head.columns.size(),
       [&](report::SheetWriter& out) {
         for (std::int64_t i = 0; i < rows; ++i) out.row(row);
         out.end({});

@@ -6,11 +6,11 @@
 namespace areo::cli {
 
 void write_page(const std::string& path, const report::Page& page) {
-  write_html(path, page.html());
+  write_html(path, page.html(), report::says_pdf(path));
 }
 
-void write_html(const std::string& path, const std::string& html) {
-  const std::string bytes = report::says_pdf(path) ? report::pdf(html) : html;
+void write_html(const std::string& path, const std::string& html, bool as_pdf) {
+  const std::string bytes = as_pdf ? report::pdf(html) : html;
   write_file(path, [&](std::ostream& out) { out << bytes; });
 }
 

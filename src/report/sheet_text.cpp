@@ -11,35 +11,11 @@ namespace {
 
 constexpr std::size_t rows_a_sheet = 50;  // of paper, with head and foot
 
-std::vector<std::string> words(const std::string& text) {
-  std::vector<std::string> all;
-  for (std::size_t begin = 0; begin < text.size();) {
-    const std::size_t end = std::min(text.find(' ', begin), text.size());
-    if (end > begin) all.push_back(text.substr(begin, end - begin));
-    begin = end + 1;
-  }
-  return all;
-}
-
-// The words of a name in lines that are no longer than the column is wide.
-std::vector<std::string> wrapped(const std::string& name, std::size_t width) {
-  std::vector<std::string> lines;
-  for (const std::string& word : words(name)) {
-    if (!lines.empty() && display_width(lines.back()) + 1 + display_width(word) <= width)
-      lines.back() += " " + word;
-    else
-      lines.push_back(word);
-  }
-  return lines;
-}
-
 std::size_t width_of(const SheetColumn& c) {
   // A long name in a narrow column would become a tower.
   constexpr std::size_t least_for_names = 9;
-  std::size_t width =
-      std::max({c.width, display_width(c.unit), std::min(least_for_names, display_width(c.name))});
-  for (const std::string& word : words(c.name)) width = std::max(width, display_width(word));
-  return width;
+  return std::max({c.width, display_width(c.unit), longest_word(c.name),
+                   std::min(least_for_names, display_width(c.name))});
 }
 
 class TextSheet : public SheetWriter {

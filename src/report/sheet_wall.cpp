@@ -20,17 +20,6 @@ constexpr double margins_mm = 24, a4_mm = 210, letter_mm = 215.9, point_mm = 25.
 constexpr double smallest_pt = 8, largest_pt = 20, between_pt = 0.5;
 constexpr double least_space = 0.1, most_space = 0.8, between_space = 0.025;
 
-// Names break between words.
-std::size_t longest_word(const std::string& name) {
-  std::size_t longest = 0;
-  for (std::size_t begin = 0; begin < name.size();) {
-    const std::size_t end = std::min(name.find(' ', begin), name.size());
-    longest = std::max(longest, display_width(name.substr(begin, end - begin)));
-    begin = end + 1;
-  }
-  return longest;
-}
-
 }  // namespace
 
 std::vector<WallType> wall_types(const SheetHead& head) {

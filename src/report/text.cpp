@@ -119,6 +119,40 @@ std::string shortened(std::string_view utf8, std::size_t most) {
   return out + "…";
 }
 
+namespace {
+
+std::vector<std::string> words_of(std::string_view text) {
+  std::vector<std::string> words;
+  for (std::size_t begin = 0; begin < text.size();) {
+    const std::size_t end = std::min(text.find(' ', begin), text.size());
+    if (end > begin) words.emplace_back(text.substr(begin, end - begin));
+    begin = end + 1;
+  }
+  return words;
+}
+
+}  // namespace
+
+std::vector<std::string> wrapped(std::string_view utf8, std::size_t width) {
+  std::vector<std::string> lines{""};
+  for (const std::string& word : words_of(utf8)) {
+    std::string& last = lines.back();
+    if (last.empty())
+      last = word;
+    else if (display_width(last) + 1 + display_width(word) <= width)
+      last += " " + word;
+    else
+      lines.push_back(word);
+  }
+  return lines;
+}
+
+std::size_t longest_word(std::string_view utf8) {
+  std::size_t longest = 0;
+  for (const std::string& word : words_of(utf8)) longest = std::max(longest, display_width(word));
+  return longest;
+}
+
 std::vector<std::string> aligned(const std::vector<std::vector<std::string>>& rows) {
   std::vector<std::size_t> widths;
   for (const auto& row : rows) {

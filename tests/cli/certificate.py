@@ -185,7 +185,7 @@ def formats_tell_the_same(bench):
         page = page_of(bench, f"certificate {name}")
         text, markdown = (file_of(bench, f"certificate {name}", f"x.{end}") for end in ("txt", "md"))
         assert text == bench.good(f"certificate {name}"), name
-        assert markdown == bench.good(f"certificate {name} --markdown"), name
+        assert markdown == bench.good(f"certificate {name} --format markdown"), name
         tables = markdown_tables(markdown)
         assert tables == list(page.tables.values()), (name, tables)
         # Word for word, but for the lines below headings and the marks of lists.
@@ -442,11 +442,11 @@ def shows_any_name_as_text(bench):
             code, _, err = bench.run_bytes(command)
             assert code == 0, (i, err[:200])
         said = [option(o, name) for o in ("by", "place", "for")]
-        for more in ([], ["--markdown"], ["--json"]):
+        for more in ([], ["--format", "markdown"], ["--json"]):
             code, out, err = bench.run_bytes(["certificate", *said, *more, "--", name])
             assert code == 0 and not OBEYED.search(out), (i, more, err[:200])
             text = out.decode()
-            if more == ["--markdown"]:
+            if more == ["--format", "markdown"]:
                 assert len(markdown_tables(text)) == 10, i
                 assert not re.search(r"(?<!\\)[<`]", text), i
             if more == ["--json"]:
@@ -468,7 +468,8 @@ def leaves_files_whole(bench):
     before = bench.notebook.read_bytes()
     (bench.folder / "link.md").symlink_to(bench.notebook)
     (bench.folder / "old.txt").write_text("an older one")
-    for command, code, why in [(f"--out {bench.notebook}", 3, "does not say what to write"),
+    for command, code, why in [(f"--out {bench.notebook}", 3, "does not say what it is to be"),
+                               (f"--out {bench.notebook} --format text", 4, "is the notebook"),
                                ("--out link.md", 4, "is the notebook"),
                                ("--out nowhere/x.md", 4, "cannot be written"),
                                ("--out old.txt --calibration 9", 3, "no calibration 9"),

@@ -80,8 +80,4 @@ class SheetWriter {
 /// @throws Error{domain} if even with the smallest it is wider
 [[nodiscard]] std::vector<WallType> wall_types(const SheetHead& head);
 
-/// A text as Markdown shows it: what would be markup is escaped, control characters become visible
-/// marks.
-[[nodiscard]] std::string markdown_text(std::string_view text);
-
 }  // namespace areo::report

@@ -60,6 +60,12 @@ inline constexpr int further_digits = 6;
 /// A text of so many characters at the most, with an ellipsis for what is left out.
 [[nodiscard]] std::string shortened(std::string_view utf8, std::size_t most);
 
+/// Lines of so many characters at the most, broken between words; a longer word keeps a line of its
+/// own. At least one line.
+[[nodiscard]] std::vector<std::string> wrapped(std::string_view utf8, std::size_t width);
+/// Characters of the longest word.
+[[nodiscard]] std::size_t longest_word(std::string_view utf8);
+
 /// Rows of cells as lines with columns of one width, two spaces apart; the last cell of a row is
 /// not padded.
 [[nodiscard]] std::vector<std::string> aligned(const std::vector<std::vector<std::string>>& rows);

@@ -1,0 +1,31 @@
+#pragma once
+// What tables, cards and certificates have in common: where to, in which format, on which paper.
+#include <string>
+#include <vector>
+
+#include "areo/report/page.hpp"
+#include "command_line.hpp"
+#include "output.hpp"
+
+namespace areo::cli {
+
+enum class PrintFormat { text, csv, markdown, html, pdf };
+
+struct PrintOptions {
+  std::string out, format, paper;
+};
+/// @param formats  that it comes in, by their words: "text", "csv", "markdown", "html", "pdf"
+void add_print_options(const Command& command, PrintOptions& options,
+                       const std::vector<std::string>& formats);
+
+/// By --format, else by the end of the file's name; text if there is neither.
+/// @throws ParseError for a name that says nothing of it
+[[nodiscard]] PrintFormat format_of(const PrintOptions& options);
+/// A4 unless stated.
+[[nodiscard]] report::Paper paper_of(const PrintOptions& options);
+
+/// @throws UsageError for a PDF without a file, for paper without sheets, and beside --json; and as
+///         format_of()
+void check_print_options(const PrintOptions& options, const Session& session);
+
+}  // namespace areo::cli
