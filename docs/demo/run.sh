@@ -18,4 +18,4 @@ mkdir -p "$build/out"
 # AREO: the program. AREO_OUT: files worth keeping, such as the HTML report.
 AREO=$PWD/$build/areo AREO_OUT=$PWD/$build/out AREO_NOTEBOOK=$scratch/notebook.db \
   LC_ALL=C.UTF-8 TZ=UTC NO_COLOR=1 sh docs/demo/scenario.sh </dev/null
-printf '\nThe page is %s: open it in any browser.\n' "$build/out/pt-2.html"
+printf '\nThe pages are in %s: open them in any browser.\n' "$build/out"

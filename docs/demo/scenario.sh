@@ -80,3 +80,7 @@ areo trend PT-2 --plot
 say 'The same as a page to show, with the moment it passed half a percent.'
 cd "$AREO_OUT"
 areo report PT-2 --limit 0.5 --out pt-2.html
+
+say 'On paper: what hangs by the jar, and the trail of the calibration.'
+areo table card stem-1 --out card.html
+areo certificate stem-1 --by 'the kitchen' --out certificate.html

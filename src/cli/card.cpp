@@ -33,14 +33,12 @@ std::string plus_minus(const CardSubject& s, double expanded) {
                      behind(unit_of(s.record)));
 }
 
-bool has_slope(const CardSubject& s) { return s.correction.slope != 0; }
-
 // What a hand has to do, place by place.
 std::vector<std::string> instructions(const CardSubject& s,
                                       const std::vector<CardOffset>& offsets) {
   const std::string unit = unit_of(s.record);
   const int decimals = decimals_of(s, largest(offsets));
-  if (!has_slope(s))
+  if (offsets[0].everywhere)
     return {report::instruction(offsets[0].correction.estimate, decimals, unit, "every reading")};
   std::vector<std::string> all;
   for (const CardOffset& o : offsets) {
@@ -52,6 +50,7 @@ std::vector<std::string> instructions(const CardSubject& s,
 }
 
 std::string never_text(const CardSubject& s) {
+  if (s.contradicted) return "ITS CHECKS CONTRADICT EACH OTHER";
   return s.ever_checked ? fmt::format("NO CALIBRATION IN FORCE on {}", s.at.date())
                         : "NEVER CHECKED";
 }
@@ -60,6 +59,8 @@ std::string to_do(const CardSubject& s) {
   const std::string& name = s.record.name();
   if (s.in_force_later)
     return fmt::format("Its calibration is in force from {}", s.in_force_later->date());
+  if (s.contradicted)
+    return fmt::format("Do not rely on it. Which check to repeat: areo calibrate fit {}", name);
   if (s.ever_checked) return fmt::format("Put its checks in force: areo calibrate fit {}", name);
   return s.record.thermometer() != nullptr
              ? fmt::format("Check it: areo calibrate ice {} READING", name)
@@ -89,47 +90,64 @@ CardSubject card_subject(const notebook::Notebook& book, const notebook::Instrum
                 book.in_force(record.id, at),
                 {},
                 !book.checks(record.id).empty(),
+                false,
                 {}};
   if (s.calibration) s.checks = checks_of(book, *s.calibration);
+  s.contradicted =
+      !s.calibration && s.ever_checked && !fit(book, record, book.checks(record.id)).consistent;
   const auto calibrations = book.calibrations(record.id);
   if (!s.calibration && !calibrations.empty())
     s.in_force_later = calibrations.front().in_force_from;
   return s;
 }
 
-std::vector<CardOffset> offsets_at(const CardSubject& s, const std::vector<double>& readings) {
-  const auto at = [&](double reading) {
-    return CardOffset{reading, {s.correction.at(reading), s.correction.uncertainty_at(reading)}};
+std::vector<CardOffset> condensed(const CardSubject& s, const std::vector<CardOffset>& all) {
+  const int decimals = decimals_of(s, largest(all));
+  const auto printed = [&](const CardOffset& o) {
+    return report::fixed(o.correction.estimate, decimals);
   };
-  if (has_slope(s)) {
-    std::vector<double> places{readings.front(), readings[readings.size() / 2], readings.back()};
-    places.erase(std::unique(places.begin(), places.end()), places.end());
-    std::vector<CardOffset> offsets;
-    offsets.reserve(places.size());
-    for (const double place : places) offsets.push_back(at(place));
-    return offsets;
+  const auto known_less = [](const CardOffset& a, const CardOffset& b) {
+    return a.correction.u < b.correction.u;
+  };
+  if (std::all_of(all.begin(), all.end(),
+                  [&](const CardOffset& o) { return printed(o) == printed(all.front()); })) {
+    CardOffset one = *std::max_element(all.begin(), all.end(), known_less);
+    one.everywhere = all.size() > 1 || s.correction.slope == 0;
+    return {one};
   }
-  // The same everywhere, and known least at one of the ends.
-  const CardOffset first = at(readings.front()), last = at(readings.back());
-  return {first.correction.u > last.correction.u ? first : last};
+  std::vector<CardOffset> few{all.front()};
+  if (all.size() > 2) few.push_back(all[all.size() / 2]);
+  few.push_back(all.back());
+  return few;
 }
 
-report::Headline card_headline(const CardSubject& s, const std::vector<double>& readings) {
-  const auto offsets = offsets_at(s, readings);
+std::vector<CardOffset> offsets_at(const CardSubject& s, const std::vector<double>& readings) {
+  std::vector<CardOffset> all;
+  all.reserve(readings.size());
+  for (const double r : readings)
+    all.push_back({r, {s.correction.at(r), s.correction.uncertainty_at(r)}});
+  return condensed(s, all);
+}
+
+report::Headline card_headline(const CardSubject& s, const std::vector<CardOffset>& offsets) {
   const std::string doubt = plus_minus(s, largest(offsets));
+  if (s.contradicted)
+    return {{never_text(s)},
+            {"What it is off by is not known, and nothing below allows for it.", to_do(s)}};
   if (!s.corrected())
     return {{never_text(s)},
             {fmt::format("Its error is taken as within one division ({:g}{}): any reading may be "
                          "off by {} (about 95 %)",
                          s.record.graduation().division, behind(unit_of(s.record)), doubt),
              to_do(s)}};
-  report::Headline h{instructions(s, offsets), {doubt + " at the most (about 95 %)"}};
+  report::Headline h{instructions(s, offsets),
+                     {doubt + " at the most, for the readings of this card (about 95 %)"}};
   const auto t = meant_for(s);
-  if (has_slope(s))
+  if (offsets[0].everywhere && t)
+    h.lines.front() += " at " + *t;
+  else if (!offsets[0].everywhere)
     h.below.front() +=
         (t ? "; at " + *t : "") + (offsets.size() > 1 ? "; in between in proportion" : "");
-  else if (t)
-    h.lines.front() += " at " + *t;
   if (t) h.below.front() += ". At any other temperature only the table counts; this is in it.";
   if (s.overdue())
     h.lines.push_back(fmt::format("DUE FOR A CHECK since {}", s.calibration->due->date()));
@@ -141,10 +159,13 @@ std::string offset_line(const CardSubject& s) {
   const std::string& name = s.record.name();
   const std::string doubt = plus_minus(s, largest(offsets));
   if (!s.corrected())
-    return fmt::format("{}: {}, any reading may be off by {}", name, never_text(s), doubt);
-  return fmt::format("{}: {}{}, {}{}", name, fmt::join(instructions(s, offsets), ", "),
-                     has_slope(s) ? ", in between in proportion" : "", doubt,
-                     s.overdue() ? ", DUE FOR A CHECK" : "");
+    return s.contradicted
+               ? fmt::format("{}: {}", name, never_text(s))
+               : fmt::format("{}: {}, any reading may be off by {}", name, never_text(s), doubt);
+  const auto t = meant_for(s);
+  return fmt::format("{}: {}{}{}, {}{}", name, fmt::join(instructions(s, offsets), ", "),
+                     offsets.size() > 1 ? ", in between in proportion" : "", t ? " at " + *t : "",
+                     doubt, s.overdue() ? ", DUE FOR A CHECK" : "");
 }
 
 std::vector<std::string> check_lines(const CardSubject& s) {
@@ -159,7 +180,8 @@ std::vector<std::string> check_lines(const CardSubject& s) {
                     shown(s.record, s.correction.checked_hi), s.calibration->in_force_from.date()));
   }
   if (!s.calibration)
-    lines.push_back(fmt::format("Checked on: {}", blank));
+    lines.push_back(s.ever_checked ? "Checked, but nothing is in force"
+                                   : fmt::format("Checked on: {}", blank));
   else if (!s.calibration->due)
     lines.push_back(fmt::format("Check again: {}", blank));
   else if (s.overdue())

@@ -17,6 +17,7 @@ struct CardSubject {
   std::optional<notebook::CalibrationRecord> calibration;  ///< in force then
   std::vector<notebook::CheckRecord> checks;               ///< that it rests on
   bool ever_checked = false;
+  bool contradicted = false;             ///< its checks disagree, and none of them is in force
   std::optional<Moment> in_force_later;  ///< if none is then
 
   [[nodiscard]] bool corrected() const { return correction.checks > 0; }
@@ -30,8 +31,14 @@ struct CardSubject {
 struct CardOffset {
   double reading = 0;
   uncertainty::Value correction;
+  bool everywhere = false;  ///< the same, as printed, at all readings
 };
-/// At the first, the middle and the last of these readings if it has a slope; else once.
+/// What a card says in large words: one of them where all say the same as printed, the one that is
+/// known least; else the first, the middle and the last.
+/// @param all  ascending, at least one
+[[nodiscard]] std::vector<CardOffset> condensed(const CardSubject& subject,
+                                                const std::vector<CardOffset>& all);
+/// By its calibration, condensed.
 /// @param readings  ascending, at least one
 [[nodiscard]] std::vector<CardOffset> offsets_at(const CardSubject& subject,
                                                  const std::vector<double>& readings);
@@ -39,7 +46,7 @@ struct CardOffset {
 /// "SUBTRACT 0.0017 from every reading", or one line for each place; "NEVER CHECKED"; and whether
 /// a check is due.
 [[nodiscard]] report::Headline card_headline(const CardSubject& subject,
-                                             const std::vector<double>& readings);
+                                             const std::vector<CardOffset>& offsets);
 /// The same in one line, for the head of a log.
 [[nodiscard]] std::string offset_line(const CardSubject& subject);
 /// When and how it was checked, and when again: by pen if nobody said so.

@@ -184,6 +184,22 @@ Grid card_grid(const CardSubject& s, const CardOptions& o, Bench& bench) {
                                              : thermometer_grid(s, o);
 }
 
+std::vector<CardOffset> card_offsets(const CardSubject& s, const CardOptions& o, Bench& bench,
+                                     const std::vector<double>& readings) {
+  const auto* r = s.record.refractometer();
+  if (r == nullptr) return offsets_at(s, readings);
+  const measurement::CalibratedRefractometer prism{*r, s.correction};
+  const measurement::ExtractKind kind = extract_kind(o.extract, bench);
+  // A compensated one shows at all temperatures what it shows at 20 °C, and least surely far away.
+  const Temperature t = celsius_point(r->compensated ? physics::index_temperature_range.hi : 20);
+  std::vector<CardOffset> all;
+  all.reserve(readings.size());
+  for (const double mark : readings)
+    all.push_back(
+        {mark, measurement::temperature_correction(prism, mark, t, kind).at("correction").value});
+  return condensed(s, all);
+}
+
 std::vector<double> readings_of(const Grid& g) {
   const Axis& axis = g.columns ? *g.columns : g.rows;
   std::vector<double> all;

@@ -18,6 +18,12 @@ struct CardOptions {
 /// @throws UsageError for options that this kind of instrument has no use for
 /// @throws Error{inconsistent} for a refractometer with an index scale
 [[nodiscard]] Grid card_grid(const CardSubject& subject, const CardOptions& options, Bench& bench);
+/// What a card says in large words: of a refractometer at 20 °C for its kind of extract, as the
+/// table has it; else by its calibration.
+/// @param readings  as readings_of()
+[[nodiscard]] std::vector<CardOffset> card_offsets(const CardSubject& subject,
+                                                   const CardOptions& options, Bench& bench,
+                                                   const std::vector<double>& readings);
 /// The readings that it has entries for, ascending.
 [[nodiscard]] std::vector<double> readings_of(const Grid& grid);
 

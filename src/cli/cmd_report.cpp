@@ -10,6 +10,7 @@
 #include "bench.hpp"
 #include "command.hpp"
 #include "failure.hpp"
+#include "print_options.hpp"
 #include "report_charts.hpp"
 #include "report_material.hpp"
 #include "version.hpp"
@@ -30,6 +31,11 @@ void require_output(const Options& o) {
                      "say --out page.html, or --plot picture.svg"};
   if (o.out.empty() && o.audience)
     throw UsageError{"--audience is about the page", "say --out page.html"};
+  const PrintOptions page{o.out, "", ""};
+  if (o.out.empty()) return;
+  const PrintFormat format = format_of(page);
+  if (format != PrintFormat::html && format != PrintFormat::pdf)
+    throw UsageError{"a report is a page", "let the name end in .html or .pdf"};
 }
 
 std::string title(const notebook::BatchRecord& r) {

@@ -65,12 +65,19 @@ double bend(const GridCell& lo, const GridCell& middle, const GridCell& hi) {
 Layout layout_of(const Grid& g, bool full) {
   const std::size_t n = g.quantities.size();
   std::vector<double> expanded(n, 0);
+  bool something = false;
   for (const double i : looked_at(g.rows, 0))
     for (const double column : columns_of(g)) {
       const auto cells = g.cells(g.rows.at(i), column);
       for (std::size_t k = 0; k < n; ++k)
-        if (cells[k].value) expanded[k] = std::max(expanded[k], cells[k].value->expanded());
+        if (cells[k].value) {
+          something = true;
+          expanded[k] = std::max(expanded[k], cells[k].value->expanded());
+        }
     }
+  if (!something)
+    throw Error{Errc::domain, "there is nothing to print: no cell of this table exists",
+                "look at its ends and columns, and at what the liquid is said to hold"};
   Layout l{{}, std::vector<std::size_t>(n, 1), std::vector<double>(n, 0)};
   for (std::size_t k = 0; k < n; ++k) {
     const int most = g.quantities[k].most_decimals;
@@ -109,7 +116,9 @@ report::SheetHead head_of(const Grid& g, const Layout& l, Shape shape) {
   if (shape == Shape::for_people && g.columns) {
     std::size_t width = l.widths.size() - 1;  // the spaces between
     for (const std::size_t w : l.widths) width += w;
-    const std::string unit = g.quantities.size() == 1 ? g.quantities.front().unit : "";
+    std::string unit;
+    for (const GridQuantity& q : g.quantities)
+      unit += (unit.empty() || q.unit.empty() ? "" : ", ") + q.unit;
     for (const double column : entries(*g.columns))
       head.columns.push_back({"",
                               fmt::format("{} {}{}", g.columns->before, g.columns->text(column),
@@ -246,9 +255,10 @@ std::string Axis::text(double entry) const { return fixed(entry, decimals); }
 Axis even_axis(Axis axis, double from, double to, double step) {
   if (!(from < to) || !(step > 0))
     throw Error{Errc::domain,
-                fmt::format("a table goes up in steps above zero: from {} to {} by {:g}",
+                fmt::format("a table goes up in steps above zero, and this one would go from {} to "
+                            "{} by {:g}",
                             axis.text(from), axis.text(to), step),
-                "write the lower end first, and a step above zero"};
+                "state both ends, the lower one first and not the same, and a step above zero"};
   constexpr double most = 10'000'000;
   const double count = std::floor((to - from) / step + 1e-9) + 1;
   if (count > most) throw Error{Errc::domain, "more than ten million rows", "take a larger step"};

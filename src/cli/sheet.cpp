@@ -37,10 +37,8 @@ void set_on_paper(const SheetOptions& o, const report::SheetHead& head, std::siz
                 fmt::format("{} cells are too many for paper; up to {} are set", cells,
                             most_cells_on_paper),
                 "take a larger step, fewer columns, or write it as HTML or CSV"};
-  if (head.columns.size() > most_columns_on_paper)
-    throw Error{Errc::domain,
-                fmt::format("{} columns are too many for paper; up to {} fit", head.columns.size(),
-                            most_columns_on_paper),
+  if (one_sheet.sizes == 0 && !fits_across(head))
+    throw Error{Errc::domain, fmt::format("{} columns are too many for paper", head.columns.size()),
                 "take fewer, or write it as HTML or CSV"};
   const auto html = [&](const report::SheetHead& h) {
     std::ostringstream page;
@@ -101,7 +99,8 @@ void write_sheet(const SheetOptions& o, const Session& session, report::SheetHea
   else
     write_file(o.out,
                [&](std::ostream& out) { fill(*sheet_writer(writer_of(format), out, head)); });
-  line(fmt::format("{}: {}", o.out, head.title));
+  // What hangs on the wall has a name for a title.
+  line(fmt::format("{}: {}{}", o.out, head.setup.for_the_wall ? "the card of " : "", head.title));
 }
 
 }  // namespace areo::cli

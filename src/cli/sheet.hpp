@@ -33,15 +33,15 @@ struct OneSheet {
   std::function<void(report::SheetHead&, std::size_t)> set{};
 };
 
-/// Largest table that is set on paper.
-inline constexpr std::size_t most_cells_on_paper = 30'000, most_columns_on_paper = 18;
+/// Largest table that is set on paper, in cells.
+inline constexpr std::size_t most_cells_on_paper = 30'000;
 
 /// Writes a table.
 /// @param cells  how many it will have, about
 /// @param fill   gives the writer its rows and its end
-/// @throws Error{domain} for a PDF of more than most_cells_on_paper or most_columns_on_paper, or
-///         that does not fit on one sheet; Error{file} as write_file() and report::pdf(), and for
-///         the notebook itself
+/// @throws Error{domain} for a PDF of more than most_cells_on_paper, of columns that do not fit
+///         across, or that does not fit on one sheet; Error{file} as write_file() and
+///         report::pdf(), and for the notebook itself
 void write_sheet(const SheetOptions& options, const Session& session, report::SheetHead head,
                  std::size_t cells, const std::function<void(report::SheetWriter&)>& fill,
                  const OneSheet& one_sheet = {});

@@ -41,8 +41,8 @@ struct Reader {
     };
     if (present > original) return std::nullopt;
     try {
-      return measurement::alcohol(instrument, reading(present), instrument, reading(original),
-                                  culture);
+      return possible(measurement::alcohol(instrument, reading(present), instrument,
+                                           reading(original), culture));
     } catch (const Error& e) {
       if (e.code == Errc::inconsistent) return std::nullopt;  // lower than all of it fermented
       throw;

@@ -43,10 +43,14 @@ void require_one_scale(const TypedMark& a, const TypedMark& b) {
 }  // namespace
 
 MarkAxis mark_axis(const std::string& from_text, const std::string& to_text,
-                   const std::string& step_text, const std::optional<physics::Scale>& own) {
+                   const std::string& typed_step, const std::optional<physics::Scale>& own,
+                   const std::string& gravity_step) {
   const TypedMark from = mark_from_text(from_text, own);
   const TypedMark to = mark_from_text(to_text, own);
   require_one_scale(from, to);
+  const bool gravity = from.scale.kind == physics::ScaleKind::specific_gravity;
+  const std::string step_text =
+      typed_step.empty() && gravity && !from.in_thousands ? gravity_step : typed_step;
   // Only where both ends are typed as 1048 is a step of 2 one of 0.002.
   const TypedStep step = step_text.empty()
                              ? usual_step(from.scale)
@@ -126,6 +130,8 @@ TypedNumber strength_number(const std::string& text) {
   if (!n.unit.empty() && n.unit != "%vol")
     throw ParseError{fmt::format("'{}' is no unit of a strength", n.unit), text, n.unit_position,
                      n.unit.size(), "write 5 or 5%vol"};
+  if (n.value < 0)
+    throw ParseError{"a strength is not below zero", text, 0, text.size(), "write 5 or 5%vol"};
   return n;
 }
 

@@ -24,10 +24,12 @@ struct MarkAxis {
 };
 /// @param step   a usual division of the scale if empty
 /// @param own    of a named instrument: numbers without a unit are on it
+/// @param gravity_step  instead of the usual division of a specific gravity; empty: none
 /// @throws ParseError, Error{inconsistent} for ends on two scales, and as even_axis()
 [[nodiscard]] MarkAxis mark_axis(const std::string& from, const std::string& to,
                                  const std::string& step,
-                                 const std::optional<physics::Scale>& own = std::nullopt);
+                                 const std::optional<physics::Scale>& own = std::nullopt,
+                                 const std::string& gravity_step = "");
 /// "1.040,1.050": in any order, each once.
 [[nodiscard]] MarkAxis listed_marks(const std::string& marks,
                                     const std::optional<physics::Scale>& own = std::nullopt);

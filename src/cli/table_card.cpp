@@ -5,6 +5,7 @@
 
 #include "areo/core/error.hpp"
 #include "areo/report/json.hpp"
+#include "calibrate.hpp"
 #include "card_grid.hpp"
 #include "instrument_text.hpp"
 #include "table.hpp"
@@ -12,15 +13,11 @@
 namespace areo::cli {
 namespace {
 
-std::string moment_json(const std::optional<Moment>& m) {
-  return m ? fmt::format("\"{}\"", m->text()) : "null";
-}
-
 // The card without its table; the cells follow as objects of their own.
-std::string head_json(const CardSubject& s, const std::vector<double>& readings,
+std::string head_json(const CardSubject& s, const std::vector<CardOffset>& all,
                       const report::Headline& headline) {
   std::string offsets;
-  for (const CardOffset& o : offsets_at(s, readings))
+  for (const CardOffset& o : all)
     offsets +=
         fmt::format(R"({}{{"reading":{},"value":{},"standard_uncertainty":{},)"
                     R"("expanded_uncertainty":{},"unit":{}}})",
@@ -53,13 +50,15 @@ int run_card(const CardOptions& o, const Session& session) {
   const CardSubject s = card_subject(bench.notebook(), record, at);
   Grid g = card_grid(s, o, bench);
   g.title = record.name();
-  g.headline = card_headline(s, readings_of(g));
+  const auto offsets = card_offsets(s, o, bench, readings_of(g));
+  g.headline = card_headline(s, offsets);
   for (std::string& text : check_lines(s)) g.notes.push_back(std::move(text));
   g.models.insert(g.models.begin(),
                   {fmt::format("card of {}", at.date()), instrument_text(record)});
+  if (s.contradicted) g.doubt = "if it were within one division, which its own checks deny";
   g.for_the_wall = true;
   g.smooth = false;
-  if (session.json) raw_line(head_json(s, readings_of(g), g.headline));
+  if (session.json) raw_line(head_json(s, offsets, g.headline));
   return write_grid(g, o.sheet, session);
 }
 

@@ -44,6 +44,15 @@ Column potential_column() {
           {"potential_alcohol_percent_vol", "potential alcohol", "% vol", 1}};
 }
 
+// The refusal knows what else there is.
+physics::Scale scale_or_more(const std::string& word) {
+  try {
+    return scale_from_text(word);
+  } catch (const ParseError& e) {
+    throw ParseError{e.what(), e.text, e.position, e.length, e.hint + "; and nD, potential"};
+  }
+}
+
 std::vector<Column> columns_from_text(const std::string& text, const physics::Scale& entry) {
   std::vector<Column> all;
   if (text.empty()) {
@@ -56,7 +65,7 @@ std::vector<Column> columns_from_text(const std::string& text, const physics::Sc
   each_part(text, [&](const std::string& word) {
     Column column = word == "nD"          ? index_column()
                     : word == "potential" ? potential_column()
-                                          : column_of(scale_from_text(word));
+                                          : column_of(scale_or_more(word));
     // Named twice, it is shown once.
     if (std::none_of(all.begin(), all.end(),
                      [&](const Column& c) { return c.quantity.key == column.quantity.key; }))

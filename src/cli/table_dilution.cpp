@@ -13,14 +13,17 @@
 namespace areo::cli {
 namespace {
 
+// Of a specific gravity; of other scales a usual division.
+constexpr const char* gravity_step = "0.005";
+
 struct Options {
-  std::string from = "1.040", to = "1.100", step = "0.005",
-              wanted = "1.030,1.040,1.050,1.060,1.070,1.080", add = "water";
+  std::string from = "1.040", to = "1.100", step, wanted = "1.030,1.040,1.050,1.060,1.070,1.080",
+              add = "water";
   SheetOptions sheet;
 };
 
 int run_table(const Options& o, const Session& session) {
-  const MarkAxis side = mark_axis(o.from, o.to, o.step);
+  const MarkAxis side = mark_axis(o.from, o.to, o.step, std::nullopt, gravity_step);
   const MarkAxis top = listed_marks(o.wanted);
   if (side.scale != top.scale)
     throw Error{Errc::inconsistent,
@@ -31,8 +34,8 @@ int run_table(const Options& o, const Session& session) {
   Grid g;
   g.title = water ? "Water that brings a litre down" : "Sugar that brings a litre up";
   g.lines = {
-      fmt::format("grams of {} to each litre of an unfermented sugar liquid, measured at 20 "
-                  "°C; - = that is not the way",
+      fmt::format("grams of {0} to each litre of an unfermented sugar liquid, measured at 20 "
+                  "°C; - = {0} cannot bring it there",
                   o.add)};
   g.rows = side.axis;
   g.rows.key = "is_" + g.rows.key;
@@ -77,7 +80,8 @@ void setup_table_dilution(const Command& tables, const Session& session, Run& ru
   t.add_option("--from", o->from, "first row, what it is; 1.040 unless stated")
       .type_name("READING");
   t.add_option("--to", o->to, "last row; 1.100 unless stated").type_name("READING");
-  t.add_option("--step", o->step, "between rows; 0.005 unless stated").type_name("0.005");
+  t.add_option("--step", o->step, "between rows; 0.005 or a usual division unless stated")
+      .type_name("0.005");
   t.add_option("--wanted", o->wanted, "columns, what it is to be; 1.030 to 1.080 unless stated")
       .type_name("1.040,1.050,...");
   add_sheet_options(t, o->sheet);

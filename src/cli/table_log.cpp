@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <limits>
 #include <memory>
 
 #include "areo/batch/batch.hpp"
@@ -20,9 +21,11 @@ namespace {
 // A place for a pen, on a sheet that lies on its side.
 constexpr const char* blank = "________________________";
 
+constexpr std::int64_t fill_the_sheet = std::numeric_limits<std::int64_t>::min();
+
 struct Options {
   std::string batch;
-  std::int64_t rows = 0;  // as many as fill the sheet
+  std::int64_t rows = fill_the_sheet;
   SheetOptions sheet;
 };
 
@@ -35,7 +38,7 @@ std::vector<report::SheetColumn> columns(Shape shape) {
                                        {"reading", "shows", "", 11},
                                        {"temperature", "temperature", "", 11},
                                        {"instrument", "instrument", "", 11},
-                                       {"degassed", "bubbles? clear?", "", 10},
+                                       {"degassed", "bubbles out? yes/no", "", 10},
                                        {"note", "note", "", 21},
                                        {"person", "who", "", 7}};
   // What was added is no reading: areo addition add takes it.
@@ -105,15 +108,16 @@ int run_log(const Options& o, const Session& session) {
   head.headline = head_of(o, session);
   head.setup.for_a_pen = true;
   head.setup.landscape = true;
-  head.lines = {fmt::format(
-      "Write a reading as it is shown, and the temperature with its unit: areo reading add {} "
-      "1.030 --temp 21C",
-      o.batch.empty() ? "NAME" : o.batch)};
+  head.lines = {
+      fmt::format("Write a reading as it is shown, uncorrected, and the temperature with its unit; "
+                  "areo corrects "
+                  "it then: areo reading add {} 1.030 --temp 21C",
+                  o.batch.empty() ? "NAME" : o.batch)};
   const auto row = empty_row(head.columns, format_of(o.sheet) == PrintFormat::text);
   constexpr std::int64_t usual_rows = 15;
   std::int64_t rows = o.rows > 0 ? o.rows : usual_rows;
   OneSheet one_sheet;
-  if (o.rows == 0) {
+  if (o.rows == fill_the_sheet) {
     constexpr std::int64_t fewest = 4, most = 20;
     one_sheet = {most - fewest + 1, [&](report::SheetHead&, std::size_t more) {
                    rows = fewest + static_cast<std::int64_t>(more);
@@ -149,7 +153,7 @@ void setup_table_log(const Command& tables, const Session& session, Run& run) {
     if (session.json)
       throw UsageError{"a blank sheet has nothing for programs",
                        "--csv makes one that areo import takes back"};
-    if (o->rows < 0 || o->rows > most_rows)
+    if (o->rows != fill_the_sheet && (o->rows < 1 || o->rows > most_rows))
       throw UsageError{fmt::format("a sheet has 1 to {} rows", most_rows), "say --rows 20"};
     run = [=, &session] { return run_log(*o, session); };
   });

@@ -51,7 +51,7 @@ struct Reader {
     };
     if (shown > original) return std::nullopt;
     try {
-      return refract_fermenting(sample(shown), sample(original), kind);
+      return possible(refract_fermenting(sample(shown), sample(original), kind));
     } catch (const Error& e) {
       if (e.code == Errc::inconsistent) return std::nullopt;  // lower than all of it fermented
       throw;
@@ -85,7 +85,7 @@ int run_table(const Options& o, const Session& session) {
   g.columns = listed_brix(o.originals, {"original_brix", "shown before it fermented", "Brix"},
                           "an original reading");
   g.columns->before = "from";
-  g.quantities = {{"sg_20_20_present", "present SG 20/20", "", 4},
+  g.quantities = {{"sg_20_20_present", "present SG 20/20", "SG", 4},
                   {strength_key, "alcohol", "% vol", 1}};
   g.doubt = fmt::format("reading to half a division of {:g}, ± {:g} °C, extract: {}", r.division,
                         reader.temperature.half_width_c, reader.kind.name);

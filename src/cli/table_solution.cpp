@@ -18,8 +18,11 @@ namespace {
 
 using calibration::WeighedSolution;
 
+// Of a specific gravity; of other scales a usual division.
+constexpr const char* gravity_step = "0.005";
+
 struct Options {
-  std::string kind, from = "1.005", to = "1.100", step = "0.005", total = "500g", balance = "1g";
+  std::string kind, from = "1.005", to = "1.100", step, total = "500g", balance = "1g";
   SheetOptions sheet;
 };
 
@@ -83,7 +86,7 @@ class Row {
 };
 
 int run_table(const Options& o, const Session& session) {
-  const MarkAxis side = mark_axis(o.from, o.to, o.step);
+  const MarkAxis side = mark_axis(o.from, o.to, o.step, std::nullopt, gravity_step);
   const bool sugar = o.kind == "sugar";
   const double total = grams_from_text(o.total), balance = grams_from_text(o.balance);
   const int balance_decimals =
@@ -128,7 +131,8 @@ void setup_table_solution(const Command& tables, const Session& session, Run& ru
   t.add_option("--from", o->from, "first target, on any scale; 1.005 unless stated")
       .type_name("READING");
   t.add_option("--to", o->to, "last target; 1.100 unless stated").type_name("READING");
-  t.add_option("--step", o->step, "between targets; 0.005 unless stated").type_name("0.005");
+  t.add_option("--step", o->step, "between targets; 0.005 or a usual division unless stated")
+      .type_name("0.005");
   t.add_option("--total", o->total, "mass of the solution; 500g unless stated").type_name("500g");
   t.add_option("--balance", o->balance, "division of the balance; 1g unless stated")
       .type_name("0.1g");

@@ -14,7 +14,7 @@ namespace areo::cli {
 namespace {
 
 struct Options {
-  std::string from = "0", to = "20", step = "0.5", reference = "20C";
+  std::string from = "0", to = "15", step = "0.5", reference = "20C";
   SheetOptions sheet;
 };
 
@@ -62,7 +62,7 @@ void setup_table_strength(const Command& tables, const Session& session, Run& ru
   const auto o = std::make_shared<Options>();
   auto t = tables.add_subcommand("strength", "ethanol and water: % vol, % mass, g/L, density");
   t.add_option("--from", o->from, "first row, % vol; 0 unless stated").type_name("PERCENT");
-  t.add_option("--to", o->to, "last row; 20 unless stated").type_name("PERCENT");
+  t.add_option("--to", o->to, "last row; 15 unless stated").type_name("PERCENT");
   t.add_option("--step", o->step, "between rows; 0.5 unless stated").type_name("PERCENT");
   t.add_option("--reference", o->reference, "of volumes and gravity; 20C unless stated")
       .type_name("TEMP");

@@ -31,10 +31,11 @@ int run_table(const Options& o, const Session& session) {
   if (!o.with.instrument.empty()) named = bench.hydrometer(o.with.instrument);
   const std::string readings =
       !o.readings.empty() ? o.readings
-      : named
-          ? marks_of({named->hydrometer.lo, named->hydrometer.hi, named->hydrometer.division, 0},
-                     marks_a_scale)
-          : usual_readings;
+      : named             ? possible_marks(marks_of({named->hydrometer.lo, named->hydrometer.hi,
+                                                     named->hydrometer.division, 0},
+                                                    marks_a_scale),
+                                           named->hydrometer.scale)
+                          : usual_readings;
   const MarkAxis top =
       listed_marks(readings, named ? std::optional{named->hydrometer.scale} : std::nullopt);
   instruments::Hydrometer ideal = instruments::ordinary_hydrometer(top.scale);
@@ -44,6 +45,10 @@ int run_table(const Options& o, const Session& session) {
   const TemperatureAxis side = temperature_axis(o.coldest, o.warmest, o.step);
   const StrengthByVolume alcohol = strength_from_text(o.alcohol);
 
+  const std::string whose = !named ? "an instrument without error"
+                            : named->correction.checks > 0
+                                ? named->hydrometer.name + " with its own correction"
+                                : named->hydrometer.name + ", whose own correction nobody knows";
   Grid g = temperature_grid(instrument, side, top, alcohol, correction_decimals(top.scale));
   g.title = fmt::format("What to add to a reading on {}, by the temperature of the liquid",
                         physics::scale_name(top.scale));
@@ -51,8 +56,7 @@ int run_table(const Options& o, const Session& session) {
                          alcohol.value() > 0
                              ? fmt::format("a drink with {:g} % vol", alcohol.value())
                              : "sugar liquids without alcohol",
-                         named ? instrument.hydrometer.name + " with its own correction"
-                               : "an instrument without error")};
+                         whose)};
   g.doubt = named ? "of its calibration, its glass and the formulas; not of the reading"
                   : "of glass and formulas; not of the instrument, not of the reading";
   g.notes = instrument.correction.remarks;

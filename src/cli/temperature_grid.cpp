@@ -89,9 +89,23 @@ std::string marks_of(const notebook::Graduation& scale, int parts) {
   for (int i = 0; i <= parts; ++i) {
     const double mark = scale.lo + (scale.hi - scale.lo) * i / parts;
     all +=
-        (i > 0 ? "," : "") +
+        (all.empty() ? "" : ",") +
         report::indication_text(std::round(mark / scale.division) * scale.division, scale.division);
   }
+  return all;
+}
+
+std::string possible_marks(const std::string& marks, const physics::Scale& scale) {
+  std::string all;
+  each_part(marks, [&](const std::string& mark) {
+    try {
+      (void)mark_from_text(mark, scale);
+    } catch (const Error& e) {
+      if (e.code == Errc::domain) return;
+      throw;
+    }
+    all += (all.empty() ? "" : ",") + mark;
+  });
   return all;
 }
 

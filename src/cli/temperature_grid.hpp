@@ -27,4 +27,7 @@ namespace areo::cli {
 /// Marks from one end of a scale to the other, so many parts, each on a division: "0.990,1.012".
 [[nodiscard]] std::string marks_of(const notebook::Graduation& scale, int parts);
 
+/// Those that a sugar liquid can show: a scale may be longer.
+[[nodiscard]] std::string possible_marks(const std::string& marks, const physics::Scale& scale);
+
 }  // namespace areo::cli

@@ -10,7 +10,8 @@ namespace areo::cli {
 void refuse_existing(const std::string& path);
 /// Writes beside it first, then gives the file its name; an older one is replaced at once, behind a
 /// link too.
-/// @throws Error{file} if it cannot be written, or if what is there is no ordinary file
+/// @throws Error{file} if it cannot be written, or if what is there is no ordinary file or a
+/// database
 void write_file(const std::string& path, const std::function<void(std::ostream&)>& write);
 
 /// @throws Error{file} if both are one file, behind whatever names

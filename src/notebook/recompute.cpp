@@ -136,13 +136,18 @@ instruments::Correction correction_of(const Notebook& notebook, const Instrument
   return c;
 }
 
-instruments::Correction never_in_force(const InstrumentRecord& instrument, Moment at,
-                                       bool later_one) {
+instruments::Correction never_in_force(const Notebook& notebook, const InstrumentRecord& instrument,
+                                       Moment at, bool later_one) {
   const Graduation g = instrument.graduation();
   instruments::Correction never = instruments::never_checked(g.division, g.lo, g.hi);
   if (later_one)
     never.provenance = fmt::format(
         "no calibration in force on {} yet: error taken as within one division", at.date());
+  else if (!notebook.checks(instrument.id).empty())
+    never.provenance = fmt::format(
+        "no calibration in force, though it was checked (areo calibrate fit {}): error taken as "
+        "within one division",
+        instrument.name());
   return never;
 }
 
@@ -214,9 +219,9 @@ std::vector<CheckRecord> checks_of(const Notebook& notebook, const CalibrationRe
 instruments::Correction correction_in_force(const Notebook& notebook,
                                             const InstrumentRecord& instrument, Moment at) {
   const Calibrations known = calibrations_about(notebook, instrument, at);
-  instruments::Correction c = known.before
-                                  ? correction_of(notebook, instrument, *known.before)
-                                  : never_in_force(instrument, at, known.after.has_value());
+  instruments::Correction c =
+      known.before ? correction_of(notebook, instrument, *known.before)
+                   : never_in_force(notebook, instrument, at, known.after.has_value());
   if (known.before && known.before->due && at > *known.before->due)
     c.remarks.push_back(reminder(instrument, *known.before->due, known.after));
   add_retirement(c, notebook, instrument, at);

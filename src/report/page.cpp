@@ -43,12 +43,15 @@ const char* class_of(std::string_view escaped) {
   return "";
 }
 
-// "density at 20 °C, kg/m³": no line ends within the unit.
+// "density at 20 °C, kg/m³": the unit has a line of its own, and none ends within it.
 std::string with_whole_unit(std::string_view heading) {
   const std::size_t comma = heading.rfind(", ");
   if (comma == std::string_view::npos) return html_text(heading);
-  return fmt::format("{}, <span class=\"short\">{}</span>", html_text(heading.substr(0, comma)),
-                     html_text(heading.substr(comma + 2)));
+  std::string unit = html_text(heading.substr(comma + 2));
+  constexpr std::string_view joined = "\u00A0";
+  for (std::size_t at = 0; (at = unit.find(' ', at)) != std::string::npos; at += joined.size())
+    unit.replace(at, 1, joined);
+  return html_text(heading.substr(0, comma)) + ",<br>" + unit;
 }
 
 // In CSS: all that could end a string, as an escape.

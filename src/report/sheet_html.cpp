@@ -1,9 +1,12 @@
 // A table as a page in HTML.
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cctype>
+#include <optional>
 #include <string_view>
 
+#include "areo/report/text.hpp"
 #include "page_parts.hpp"
 #include "sheet_writers.hpp"
 
@@ -19,8 +22,46 @@ std::string unbroken(std::string text) {
   return text;
 }
 
-// Of numbers of six digits: what fits on paper in the usual type, and upright.
-constexpr std::size_t most_columns_roomy = 9, most_columns_upright = 12;
+// Of a table on paper, in points, as page_style.hpp has it: type and the space beside a cell.
+struct Type {
+  double size, space;
+};
+constexpr Type usual{8.55, 9.5}, small{7.6, 5.7};
+// Mean widths of DejaVu Sans over its size: a number with its sign and point, and bold letters.
+constexpr double digit = 0.62, bold = 0.64;
+
+// A cell is never broken, a name between its words, a unit not at all.
+double width_of(const SheetColumn& c, Type type) {
+  const auto name = static_cast<double>(longest_word(unbroken(c.name) + ","));
+  const auto unit = static_cast<double>(display_width(c.unit));
+  const auto cell = static_cast<double>(c.width);
+  return type.space + type.size * std::max(digit * cell, bold * std::max(name, unit));
+}
+
+double sheet_width(const PageSetup& setup, bool landscape) {
+  constexpr double point_mm = 25.4 / 72, margins_mm = 30;
+  const bool letter = setup.paper == Paper::letter;
+  const double mm = landscape ? (letter ? 279.4 : 297) : (letter ? 215.9 : 210);
+  return (mm - margins_mm) / point_mm;
+}
+
+struct Fit {
+  TableStyle style;
+  bool landscape;
+};
+// The largest type in which all columns fit across, upright if that can be.
+std::optional<Fit> fit_of(const SheetHead& head) {
+  const auto fits = [&](Type type, bool landscape) {
+    double all = 0;
+    for (const SheetColumn& c : head.columns) all += width_of(c, type);
+    return all <= sheet_width(head.setup, landscape);
+  };
+  const bool landscape = head.setup.landscape;
+  if (fits(usual, landscape)) return Fit{TableStyle::numbers, landscape};
+  if (fits(small, landscape)) return Fit{TableStyle::many_numbers, landscape};
+  if (fits(small, true)) return Fit{TableStyle::many_numbers, true};
+  return std::nullopt;
+}
 
 class HtmlSheet : public SheetWriter {
  public:
@@ -32,7 +73,11 @@ class HtmlSheet : public SheetWriter {
     for (const SheetColumn& c : head.columns) names_.push_back(unbroken(heading(c)));
     PageSetup setup = head.setup;
     if (setup.running.empty()) setup.running = head.title;
-    setup.landscape = setup.landscape || names_.size() > most_columns_upright;
+    // A table for the wall or for a pen has a style of its own.
+    Fit fit{TableStyle::numbers, setup.landscape};
+    if (!setup.for_the_wall && !setup.for_a_pen)
+      fit = fit_of(head).value_or(Fit{TableStyle::many_numbers, true});
+    setup.landscape = fit.landscape;
     out_ << page_begin(head.title, setup);
     Headline first = head.headline;
     for (auto* all : {&first.lines, &first.below})
@@ -43,8 +88,7 @@ class HtmlSheet : public SheetWriter {
       for (const SheetColumn& c : head.columns) widths.push_back(c.width);
     out_ << table_begin(
         head.lines.empty() ? head.title : unbroken(fmt::format("{}", fmt::join(head.lines, " "))),
-        names_, names_.size() > most_columns_roomy ? TableStyle::many_numbers : TableStyle::numbers,
-        widths);
+        names_, fit.style, widths);
   }
 
  private:
@@ -65,6 +109,8 @@ class HtmlSheet : public SheetWriter {
 };
 
 }  // namespace
+
+bool fits_across(const SheetHead& head) { return fit_of(head).has_value(); }
 
 std::unique_ptr<SheetWriter> html_sheet(std::ostream& out, const SheetHead& head) {
   return std::make_unique<HtmlSheet>(out, head);

@@ -346,7 +346,7 @@ def shows_any_name_as_text(bench):
 # --- the log --------------------------------------------------------------------------------------
 BATCH = """batch add PT-1 --drink pear --vessel jar --volume 5L --on 2026-03-02
 reading add PT-1 1.048 --temp 21C --original --instrument stem-1 --on 2026-03-02T10:00"""
-HEADS = ["date", "time", "shows", "temperature", "instrument", "bubbles?", "clear?", "added", "note",
+HEADS = ["date", "time", "shows", "temperature", "instrument", "bubbles", "added", "note",
          "who"]  # fmt: skip
 
 

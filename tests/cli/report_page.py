@@ -234,13 +234,20 @@ def leaves_files_whole(bench):
     assert [f.name for f in bench.folder.glob("*.partial")] == []
     before = bench.notebook.read_bytes()
     (bench.folder / "link.svg").symlink_to(bench.notebook)
-    for command, why in [(f"--out {bench.notebook}", "is the notebook"),
+    (bench.folder / "link.html").symlink_to(bench.notebook)
+    (bench.folder / "pipe.html").symlink_to("/dev/null")
+    bench.good("backup copy.html")
+    for command, why in [("--out link.html", "is the notebook"),
                          ("--plot link.svg", "is the notebook"),
-                         ("--out x.svg --plot x.svg", "is the picture's file too"),
-                         ("--out /dev/null", "is no ordinary file")]:  # fmt: skip
+                         ("--out copy.html", "is a notebook, or another database"),
+                         ("--out x.pdf --plot x.pdf", "is the picture's file too"),
+                         ("--out pipe.html", "is no ordinary file"),
+                         (f"--out {bench.notebook}", "does not say what it is to be"),
+                         ("--out readings.csv", "a report is a page")]:  # fmt: skip
         code, out, err = bench.run(f"report PT-1 {command}")
-        assert code == 4 and not out and why in err, (command, code, out, err)
+        assert code in (2, 3, 4) and not out and why in err, (command, code, out, err)
     assert bench.notebook.read_bytes() == before
+    (bench.folder / "link.html").unlink()
     (bench.folder / "link.html").symlink_to(page)
     bench.good("report PT-1 --out link.html")
     assert (bench.folder / "link.html").is_symlink() and page.read_bytes() == written(bench)

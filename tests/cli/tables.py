@@ -38,6 +38,19 @@ EVERY = {
 }  # fmt: skip
 
 
+# Tables from narrow to wide, and the words in a full row.
+EVERY_WIDTH = [
+    (f"alcohol --from 1.000 --to 1.010 --originals {','.join(f'1.{i:03}' for i in range(40, 40 + 3 * n, 3))}",
+     n + 1) for n in (9, 13, 14, 17)
+] + [
+    (f"refractometer --from 7 --to 8 --originals {','.join(str(i) for i in range(8, 8 + n))}",
+     2 * n + 1) for n in (7, 8, 11)
+] + [
+    (f"temperature --coldest 10C --warmest 12C --readings {','.join(f'1.{i:03}' for i in range(0, 160, 10))}",
+     17)
+]  # fmt: skip
+
+
 def rows(text):
     """The rows of a CSV, `#` lines left out, as dictionaries."""
     lines = [line for line in text.splitlines() if not line.startswith("#")]
@@ -300,7 +313,7 @@ def refusals(bench):
         ("table conversion --format csv --out notebook.db", "is the notebook"),
         ("table conversion --csv --format html", "--csv"),
         ("table conversion --step 0.00001 --out t.pdf", "too many for paper"),
-        ("table temperature --out t.pdf --readings " + ",".join(f"1.{i:03}" for i in range(18)),
+        ("table temperature --out t.pdf --readings " + ",".join(f"1.{i:03}" for i in range(25)),
          "columns are too many for paper"),
         ("table conversion --out no/such/folder/t.csv", "cannot be written"),
         ("table temperature --coldest 50F --warmest 30C", "not in one unit"),
@@ -309,6 +322,11 @@ def refusals(bench):
         ("table solution sugar --from 1.0001", "less than one division"),
         ("table strength --to 101", "100 % vol"),
         ("table dilution --wanted 10P", "on one scale"),
+        ("table dilution --wanted 0.990", "no cell of this table exists"),
+        ("table temperature --alcohol 60", "no cell of this table exists"),
+        ("table temperature --alcohol -5", "not below zero"),
+        ("table conversion --columns foo", "nD, potential"),
+        ("table log --rows 0", "1 to 1000 rows"),
         ("table alcohol --originals 10P", "on one scale"),
     ]:
         code, _, err = bench.run(command)
@@ -341,12 +359,17 @@ def on_paper(bench):
             found += [line.split() for line in text.splitlines() if re.match(r" *1\.\d{3}  ", line)]
         wide = [[v for k, v in r.items() if not k.endswith("_U")] for r in table(bench, "conversion")]
         assert found == wide
-        # Columns that no longer fit upright are set across.
-        bench.good(f"table temperature --out w.pdf --paper {paper} --readings "
-                   + ",".join(f"1.{i:03}" for i in range(0, 170, 10)))  # fmt: skip
-        text = tool("pdftotext", "-layout", bench.folder / "w.pdf", "-")
-        wide = [len(line.split()) for line in text.splitlines() if re.match(r" *\d\d +[-+0]", line)]
-        assert wide == [18] * 26, wide
+        # Nothing stands beyond the margin, 15 mm, however many columns there are.
+        for command, columns in EVERY_WIDTH:
+            bench.good(f"table {command} --out w.pdf --paper {paper}")
+            boxes = tool("pdftotext", "-bbox", bench.folder / "w.pdf", "-")
+            page = float(re.search(r'<page width="([\d.]+)"', boxes)[1])
+            right = max(float(x) for x in re.findall(r'xMax="([\d.]+)"', boxes))
+            assert right <= page - 15 / 25.4 * 72 + 0.5, f"{command}: {right} of {page}"
+            text = tool("pdftotext", "-layout", bench.folder / "w.pdf", "-")
+            rows_read = [len(line.split()) for line in text.splitlines()
+                         if re.match(r" *[\d.]+ +[-+<0-9]", line)]  # fmt: skip
+            assert max(rows_read) == columns, f"{command}: {max(rows_read)} of {columns} columns"
         tool("pdftoppm", "-r", "40", "-gray", "-f", "1", "-l", "1", file, str(bench.folder / "p"))
         picture = next(bench.folder.glob("p*.pgm")).read_bytes()
         ink = sum(1 for byte in picture[20:] if byte < 160) / len(picture)

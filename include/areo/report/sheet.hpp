@@ -74,6 +74,10 @@ class SheetWriter {
 [[nodiscard]] std::unique_ptr<SheetWriter> sheet_writer(SheetFormat format, std::ostream& out,
                                                         const SheetHead& head);
 
+/// Whether all columns fit across a sheet of the head's paper, in small type and on its side at the
+/// most; as HTML they may be wider.
+[[nodiscard]] bool fits_across(const SheetHead& head);
+
 /// Types in which a table for the wall could be set on one sheet, each taking more room than the
 /// one before: from the smallest that is read from a step away to the largest in which a row is no
 /// wider than the sheet, and that one with more and more space between the rows.
