@@ -87,8 +87,10 @@ Grid compensated_grid(const CardSubject& s, const CardOptions& o, const Axis& to
   for (const double mark : top.listed) instruments::require_on_scale(prism.refractometer, mark);
   // Where its compensation is known least; what to add is the same everywhere.
   const Temperature warmest = celsius_point(physics::index_temperature_range.hi);
+  Axis side = top;
+  side.key = "reading_brix";
   Grid g = grid_by_reading(
-      top,
+      side,
       {{"correction", "add", "Brix", most_decimals_of(s), true},
        {"extract_percent", "then it is", "% mass", most_decimals_of(s)}},
       [=](double mark) { return measurement::temperature_correction(prism, mark, warmest, kind); });
@@ -107,7 +109,7 @@ Grid refractometer_grid(const CardSubject& s, const CardOptions& o, Bench& bench
   const measurement::ExtractKind kind = extract_kind(o.extract, bench);
   const Axis top = listed_brix(
       or_usual(o.readings, places_on(s.record.graduation(), usual_places(physics::brix_20))),
-      {"reading", "shown", "Brix"}, "a reading");
+      {"brix", "shown", "Brix"}, "a reading");
   Grid g;
   if (r.compensated) {
     g = compensated_grid(s, o, top, kind);

@@ -162,16 +162,19 @@ def signed(words):
 def words_agree_with_numbers(bench):
     """What is written large is the row of the reference temperature."""
     prepared(bench, *HYDROMETERS, *OTHERS)
-    for name, at, words in [("stem-1", "20", 1), ("stem-4", "20", 1), ("stem-5", "20", 1),
-                            ("stem-6", "20", 1), ("stem-2", "60", 3), ("prism-1", "20", 1),
-                            ("prism-2", None, 3), ("probe-1", None, 3)]:  # fmt: skip
-        more = "--coldest 52F --warmest 68F --step 2F" if name == "stem-2" else ""
+    for name, at, words, more in [
+        ("stem-1", "20", 1, ""), ("stem-4", "20", 1, ""), ("stem-5", "20", 1, ""),
+        ("stem-6", "20", 1, ""), ("stem-2", "60", 3, "--coldest 52F --warmest 68F --step 2F"),
+        ("prism-1", "20", 1, ""), ("prism-1", "20", 3, "--extract malt"), ("prism-2", None, 3, ""),
+        ("prism-2", None, 3, "--extract malt"), ("probe-1", None, 3, ""),
+    ]:  # fmt: skip
         lines = bench.good(f"table card {name} {DAY} {more}").splitlines()
         assert lines[0] == name, lines
         said = [line for line in lines if re.match("(ADD|SUBTRACT) ", line)]
         assert len(said) == words, lines
         rows = [r for r in cells(bench, name, more) if at is None or at in (
             r.get("temperature_c"), r.get("temperature_f"))]  # fmt: skip
+        promised = next(float(line.split()[1]) for line in lines if line.startswith("± "))
         for line in said:
             number = signed(line)
             if words == 1:
@@ -182,6 +185,7 @@ def words_agree_with_numbers(bench):
                 compared = [r for r in rows if abs(float(reading(r)) - place) < 1e-9]
             assert compared, (line, rows)
             for row in compared:
+                assert float(row["correction_U"]) <= promised, (name, more, row, promised)
                 # Both are rounded, and not always to the same decimals.
                 coarse = min(number, row["correction"], key=lambda n: len(n.partition(".")[2]))
                 digit = 10 ** -len(coarse.partition(".")[2])
