@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <cmath>
+
 #include "areo/core/error.hpp"
 #include "areo/numeric/root.hpp"
 #include "areo/physics/mixture.hpp"
@@ -89,6 +91,16 @@ SoluteInputs add_solute(uncertainty::Inputs& inputs, const WeighedSolution& s) {
 }
 
 }  // namespace
+
+WeighedSolution to_balance(WeighedSolution s) {
+  for (double* mass : {&s.solute_g, &s.water_g})
+    *mass = std::round(*mass / s.balance_division_g) * s.balance_division_g;
+  return s;
+}
+
+double mass_uncertainty_g(const WeighedSolution& s) {
+  return s.balance_division_g / std::sqrt(6.0);  // triangular
+}
 
 WeighedSolution sugar_solution(double sugar_g, double water_g, double balance_division_g) {
   return {.solute_g = sugar_g, .water_g = water_g, .balance_division_g = balance_division_g};

@@ -46,7 +46,9 @@ std::optional<CalibrationRecord> successor(const notebook::Notebook& book,
 
 Witness witness(const notebook::Notebook& book, const InstrumentRecord& thermometer, Moment at) {
   const auto own = book.in_force(thermometer.id, at);
-  if (!own) return {thermometer.name(), "never checked: its error taken as within one division"};
+  if (!own)
+    return {thermometer.name(),
+            "no calibration of it was in force: its error taken as within one division"};
   std::set<std::string> ways;
   for (const CheckRecord& c : checks_of(book, *own)) ways.insert(std::string{word(c.method)});
   return {thermometer.name(),

@@ -1,8 +1,6 @@
 // areo solution: weigh in a reference liquid, and what instruments should show in it.
 #include <fmt/format.h>
 
-#include <algorithm>
-#include <cmath>
 #include <memory>
 
 #include "areo/core/error.hpp"
@@ -33,10 +31,6 @@ WeighedSolution kind_of(const Options& o, double solute_g, double water_g) {
                            : calibration::salt_solution(solute_g, water_g, division);
 }
 
-double to_division(double grams, double division) {
-  return std::round(grams / division) * division;
-}
-
 // What a solution of this kind can show, in the unit that was typed.
 void require_reachable(const Options& o, const TypedMark& target) {
   const Temperature t = target.scale.reference();
@@ -65,8 +59,7 @@ WeighedSolution solution_of(const Options& o) {
                                             physics::density_from_mark(target.scale, target.value),
                                             target.scale.reference());
   // What the balance can show; the uncertainty below is that of the rounded masses.
-  w.solute_g = to_division(w.solute_g, w.balance_division_g);
-  w.water_g = to_division(w.water_g, w.balance_division_g);
+  w = calibration::to_balance(w);
   if (!(w.solute_g > 0))
     throw Error{Errc::inconsistent,
                 fmt::format("that is less than one division of the balance ({})", o.balance),
@@ -101,8 +94,7 @@ Shelf shelf_of(const Options& o, Bench& bench, Temperature t) {
 }
 
 std::string grams_text(double g, double division) {
-  const int decimals = std::max(0, static_cast<int>(std::ceil(-std::log10(division) - 1e-9)));
-  return report::fixed(g, decimals) + " g";
+  return report::fixed(g, report::decimals_of_step(division)) + " g";
 }
 
 int run_solution(const Options& o, const Session& session) {

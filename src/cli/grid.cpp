@@ -110,6 +110,7 @@ report::SheetColumn column_of(const Axis& a) {
 
 report::SheetHead head_of(const Grid& g, const Layout& l, Shape shape) {
   report::SheetHead head{g.title, g.lines, {column_of(g.rows)}, source_lines(g.models)};
+  head.called = g.called;
   head.headline = g.headline;
   head.cautions = g.cautions;
   head.setup.for_the_wall = g.for_the_wall;

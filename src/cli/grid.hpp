@@ -45,6 +45,7 @@ struct GridCell {
 
 struct Grid {
   std::string title;
+  std::string called{};            ///< in a message about it; the title unless stated
   std::vector<std::string> lines;  ///< what has to be known before it is read
   Axis rows;
   std::optional<Axis> columns{};  ///< nothing: the quantities stand side by side

@@ -99,8 +99,7 @@ void write_sheet(const SheetOptions& o, const Session& session, report::SheetHea
   else
     write_file(o.out,
                [&](std::ostream& out) { fill(*sheet_writer(writer_of(format), out, head)); });
-  // What hangs on the wall has a name for a title.
-  line(fmt::format("{}: {}{}", o.out, head.setup.for_the_wall ? "the card of " : "", head.title));
+  line(fmt::format("{}: {}", o.out, head.called.empty() ? head.title : head.called));
 }
 
 }  // namespace areo::cli

@@ -50,6 +50,7 @@ int run_card(const CardOptions& o, const Session& session) {
   const CardSubject s = card_subject(bench.notebook(), record, at);
   Grid g = card_grid(s, o, bench);
   g.title = record.name();
+  g.called = "the card of " + record.name();
   const auto offsets = card_offsets(s, o, bench, readings_of(g));
   g.headline = card_headline(s, offsets);
   for (std::string& text : check_lines(s)) g.notes.push_back(std::move(text));

@@ -1,8 +1,6 @@
 // areo table solution: what to weigh in for a reference liquid, and what it shows.
 #include <fmt/format.h>
 
-#include <algorithm>
-#include <cmath>
 #include <memory>
 
 #include "areo/core/error.hpp"
@@ -49,8 +47,7 @@ class Row {
     WeighedSolution w = calibration::weigh_in(
         kind_, total_g_, physics::density_from_mark(scale_, mark), scale_.reference());
     // What the balance can show; all else is what these masses make.
-    w.solute_g = to_division(w.solute_g);
-    w.water_g = to_division(w.water_g);
+    w = calibration::to_balance(w);
     if (!(w.solute_g > 0))
       throw Error{
           Errc::inconsistent,
@@ -72,12 +69,8 @@ class Row {
   }
 
  private:
-  // Half a division of the balance, triangular, as the solution's own inputs have it.
   [[nodiscard]] uncertainty::Value weighed(double grams) const {
-    return {grams, kind_.balance_division_g / 2 / std::sqrt(6.0)};
-  }
-  [[nodiscard]] double to_division(double grams) const {
-    return std::round(grams / kind_.balance_division_g) * kind_.balance_division_g;
+    return {grams, calibration::mass_uncertainty_g(kind_)};
   }
   physics::Scale scale_;
   WeighedSolution kind_;
@@ -89,8 +82,7 @@ int run_table(const Options& o, const Session& session) {
   const MarkAxis side = mark_axis(o.from, o.to, o.step, std::nullopt, gravity_step);
   const bool sugar = o.kind == "sugar";
   const double total = grams_from_text(o.total), balance = grams_from_text(o.balance);
-  const int balance_decimals =
-      std::max(0, static_cast<int>(std::ceil(-std::log10(balance) - 1e-9)));
+  const int balance_decimals = report::decimals_of_step(balance);
   const auto row = std::make_shared<Row>(side.scale, sugar, total, balance);
   Grid g;
   g.title = fmt::format("What to weigh in for a solution of {}", o.kind);

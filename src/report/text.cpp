@@ -174,6 +174,10 @@ std::vector<std::string> aligned(const std::vector<std::vector<std::string>>& ro
   return lines;
 }
 
+int decimals_of_step(double step) {
+  return std::max(0, static_cast<int>(std::ceil(-std::log10(step) - 1e-9)));
+}
+
 std::string indication_text(double indication, double division) {
   constexpr int most = 6;
   // A reading between two lines, or a division like 0.25, needs more than the power of ten says.

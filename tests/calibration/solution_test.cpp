@@ -86,5 +86,21 @@ TEST(WeighedSolution, RefusesNonsense) {
   EXPECT_THROW((void)weigh_in(sugar_solution(1, 1), 0, kg_per_m3(1040), celsius_point(20)), Error);
 }
 
+// What a table says of a mass is what the solution's own inputs have.
+TEST(Balance, RoundsToItsDivisionAndKnowsItsDoubt) {
+  const WeighedSolution s = to_balance(sugar_solution(50.26, 449.74, 0.5));
+  EXPECT_DOUBLE_EQ(s.solute_g, 50.5);
+  EXPECT_DOUBLE_EQ(s.water_g, 449.5);
+  uncertainty::Inputs inputs;
+  (void)SolutionInputs{inputs, s};
+  int masses = 0;
+  for (const uncertainty::Input& input : inputs.all())
+    if (input.origin == uncertainty::Origin::mass) {
+      EXPECT_DOUBLE_EQ(input.u, mass_uncertainty_g(s));
+      ++masses;
+    }
+  EXPECT_EQ(masses, 2);
+}
+
 }  // namespace
 }  // namespace areo::calibration

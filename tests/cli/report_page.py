@@ -12,7 +12,6 @@ import subprocess
 import sys
 import urllib.parse
 from html.parser import HTMLParser
-from shutil import which
 from xml.etree import ElementTree
 
 from hostile_names import NAMES
@@ -256,9 +255,6 @@ def leaves_files_whole(bench):
 
 def as_sheets_of_paper(bench):
     """The page as PDF: its text, its pictures as drawings, its fonts in it."""
-    if not (which("weasyprint") and which("pdftotext")):
-        print("no PDF looked at: weasyprint or poppler-utils is not installed")
-        return
     prepared(bench, JAR)
     out = bench.good("report PT-1 --out page.pdf --limit 0.5")
     assert "page.pdf: sheets to print" in out, out

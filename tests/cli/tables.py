@@ -15,7 +15,6 @@ import sys
 import tempfile
 from html.parser import HTMLParser
 from pathlib import Path
-from shutil import which
 
 from robust import main
 
@@ -337,9 +336,6 @@ def refusals(bench):
 
 def on_paper(bench):
     """As PDF: as many sheets as it needs, the columns on each, fonts in it, text to search."""
-    if not (which("weasyprint") and which("pdftotext")):
-        print("no PDF looked at: weasyprint or poppler-utils is not installed")
-        return
     for paper, size in (("A4", "595.28 x 841.89"), ("Letter", "612 x 792")):
         bench.good(f"table conversion --out t.pdf --paper {paper}")
         file = bench.folder / "t.pdf"

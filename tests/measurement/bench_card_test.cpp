@@ -58,15 +58,24 @@ TEST(RefractometerCorrection, IsThatOfAReading) {
 }
 
 // Squared, what the reading brings is the difference: the eye's half division, triangular, and the
-// thermometer's half degree, rectangular, where a degree is 0.075 Brix.
+// thermometer's half degree, rectangular, each by what the result makes of it.
 TEST(RefractometerCorrection, LeavesOutOnlyWhatAReadingBrings) {
   const ExtractKind kind = extract_kind_from_word("mixed").value();
   const auto instrument = prism(false, 0, 0);
+  const auto extract = [&](double brix, double t_c) {
+    return temperature_correction(instrument, brix, celsius_point(t_c), kind)
+        .at("extract_percent")
+        .value.estimate;
+  };
+  const double a_brix = (extract(12.1, 25) - extract(11.9, 25)) / 0.2;
+  const double a_degree = extract(12, 25.5) - extract(12, 24.5);
+  const double eye = 0.1 / std::sqrt(6.0) * a_brix;
+  const double thermometer = 0.5 / std::sqrt(3.0) * a_degree;
   const double card =
       temperature_correction(instrument, 12, celsius_point(25), kind).at("correction").value.u;
   const double reading = read(instrument, 12, 25, kind).at("correction").value.u;
-  const double eye = 0.1 / std::sqrt(6.0), thermometer = 0.5 / std::sqrt(3.0) * 0.075;
-  EXPECT_NEAR(std::sqrt(reading * reading - card * card), std::hypot(eye, thermometer), 0.002);
+  EXPECT_NEAR(std::sqrt(reading * reading - card * card), std::hypot(eye, thermometer),
+              1e-5);  // both slopes over other steps than the law's
 }
 
 TEST(RefractometerCorrection, OfACompensatedOneIsItsOwnAtAnyTemperature) {
@@ -83,7 +92,7 @@ TEST(RefractometerCorrection, OfACompensatedOneIsItsOwnAtAnyTemperature) {
         .at("correction")
         .value.u;
   };
-  EXPECT_NEAR(std::sqrt(u(25) * u(25) - u(20) * u(20)), 0.2 / std::sqrt(3.0), 1e-3);
+  EXPECT_NEAR(std::sqrt(u(25) * u(25) - u(20) * u(20)), 0.2 / std::sqrt(3.0), 1e-6);
   EXPECT_NEAR(u(30), u(25), 1e-9);
 }
 

@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
+#include <functional>
 #include <ostream>
 #include <string>
 #include <tuple>
@@ -94,22 +95,26 @@ class BrixCorrectionTable : public RowTest {};
 // table of 1936, 0.024 for that of the OIV. One constant was fitted to the table of 1936.
 constexpr double correction_difference = 0.03;
 
-TEST_P(BrixCorrectionTable, WithinStatedDifference) {
-  const double t_c = row().number("t_c");
+// @param correction  to a reading in Brix, at the temperature of the row
+void expect_corrections(const Row& row, const std::function<double(int)>& correction) {
   std::size_t compared = 0;
   for (int shown = 0; shown <= 75; shown += 5) {
     const std::string column = "c" + std::to_string(shown);
-    const auto& columns = row().table->columns;
-    if (std::find(columns.begin(), columns.end(), column) == columns.end() || row().empty(column))
+    const auto& columns = row.table->columns;
+    if (std::find(columns.begin(), columns.end(), column) == columns.end() || row.empty(column))
       continue;
-    const double w =
-        physics::extract_from_brix_shown(Brix{static_cast<double>(shown)}, celsius_point(t_c))
-            .value();
-    EXPECT_NEAR(100 * w - shown, row()[column].value, correction_difference)
-        << shown << " Brix at " << t_c << " °C";
+    EXPECT_NEAR(correction(shown), row[column].value, correction_difference) << shown << " Brix";
     ++compared;
   }
   EXPECT_GE(compared, 11u);
+}
+
+TEST_P(BrixCorrectionTable, WithinStatedDifference) {
+  const Temperature t = celsius_point(row().number("t_c"));
+  expect_corrections(row(), [t](int shown) {
+    const Brix brix{static_cast<double>(shown)};
+    return 100 * physics::extract_from_brix_shown(brix, t).value() - shown;
+  });
 }
 INSTANTIATE_TEST_SUITE_P(International1936, BrixCorrectionTable,
                          testing::ValuesIn(rows_of("sucrose-refractometer-temperature-correction")),
@@ -123,20 +128,13 @@ TEST_P(BrixCorrectionTable, OfACardWithinStatedDifference) {
   instruments::Correction none;
   none.checked_hi = r.hi;
   none.checks = 1;
-  std::size_t compared = 0;
-  for (int shown = 0; shown <= 75; shown += 5) {
-    const std::string column = "c" + std::to_string(shown);
-    const auto& columns = row().table->columns;
-    if (std::find(columns.begin(), columns.end(), column) == columns.end() || row().empty(column))
-      continue;
-    const auto said =
-        measurement::temperature_correction({r, none}, shown, celsius_point(row().number("t_c")),
-                                            measurement::extract_kind_from_word("sucrose").value());
-    EXPECT_NEAR(said.at("correction").value.estimate, row()[column].value, correction_difference)
-        << shown << " Brix";
-    ++compared;
-  }
-  EXPECT_GE(compared, 11u);
+  const auto sucrose = measurement::extract_kind_from_word("sucrose").value();
+  const Temperature t = celsius_point(row().number("t_c"));
+  expect_corrections(row(), [&](int shown) {
+    return measurement::temperature_correction({r, none}, shown, t, sucrose)
+        .at("correction")
+        .value.estimate;
+  });
 }
 
 // Rows below 10 °C are irregular in print and outside the range of the model.

@@ -187,5 +187,18 @@ TEST(Sentence, BeginsLargeAndEnds) {
   EXPECT_EQ(sentence("±"), "±.");
 }
 
+TEST(DecimalsOfStep, AreThoseOfItsMultiples) {
+  for (const auto& [step, decimals] :
+       {std::pair{1.0, 0}, {5.0, 0}, {0.5, 1}, {0.1, 1}, {0.02, 2}, {0.001, 3}, {10.0, 0}})
+    EXPECT_EQ(decimals_of_step(step), decimals) << step;
+}
+
+TEST(Wrapped, BreaksBetweenWordsOnly) {
+  EXPECT_EQ(wrapped("density at 20 °C", 7), (std::vector<std::string>{"density", "at 20", "°C"}));
+  EXPECT_EQ(wrapped("incompressible a", 4), (std::vector<std::string>{"incompressible", "a"}));
+  EXPECT_EQ(wrapped("", 4), std::vector<std::string>{""});
+  EXPECT_EQ(longest_word("a °C at"), 2u);
+}
+
 }  // namespace
 }  // namespace areo::report

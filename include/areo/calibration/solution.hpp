@@ -30,6 +30,12 @@ struct WeighedSolution {
 [[nodiscard]] WeighedSolution salt_solution(double salt_g, double water_g,
                                             double balance_division_g = 1);
 
+/// The same with masses that the balance can show.
+[[nodiscard]] WeighedSolution to_balance(WeighedSolution solution);
+/// Standard uncertainty of one of its masses in grams: two indications, each rounded to the
+/// division.
+[[nodiscard]] double mass_uncertainty_g(const WeighedSolution& solution);
+
 /// What all solutions of one solute share: they err together through it.
 struct SoluteInputs {
   Solute solute;

@@ -34,6 +34,7 @@ struct SheetHead {
   PageSetup setup{};                    ///< of the page, if it becomes one
   Headline headline{};                  ///< below the title; no lines: none
   std::vector<std::string> cautions{};  ///< below the notes
+  std::string called{};                 ///< in a message about it; the title unless stated
 };
 
 /// Takes rows and writes them at once; nothing of them is kept.

@@ -70,6 +70,10 @@ inline constexpr int further_digits = 6;
 /// not padded.
 [[nodiscard]] std::vector<std::string> aligned(const std::vector<std::vector<std::string>>& rows);
 
+/// Decimals that multiples of a step need: 0 for 1 and 5, 1 for 0.1 and 0.5.
+/// @param step  > 0
+[[nodiscard]] int decimals_of_step(double step);
+
 /// An indication with the decimals that its scale's division asks for: 1.08 on 0.002 -> "1.080".
 [[nodiscard]] std::string indication_text(double indication, double division);
 
