@@ -18,56 +18,63 @@ constexpr double least_extract = -0.02;
 
 // The drink on the Balling line whose property is the one measured.
 // @param what    its name for messages
+// @param models  how much ethanol the models of the property cover
 // @param excess  of the property over the measured value; falls along the line
 template <class Excess>
-physics::Liquid fermented_to(ExtractFraction original, double most_ethanol, const char* what,
-                             const Excess& excess) {
-  const double most = std::min(
-      ethanol_from_extracts(original, ExtractFraction{least_extract}).value(), most_ethanol);
-  const auto at = [&](double a) { return excess(fermented(original, EthanolFraction{a})); };
+physics::Liquid fermented_to(ExtractFraction original, Yield yield, const Range& models,
+                             const char* what, const Excess& excess) {
+  const double all = ethanol_from_extracts(original, ExtractFraction{least_extract}, yield).value();
+  const double most = std::min(all, models.hi);
+  const auto at = [&](double a) { return excess(fermented(original, EthanolFraction{a}, yield)); };
   if (at(least_ethanol) < 0)
     throw Error{Errc::inconsistent, fmt::format("the present {0} is above the original {0}", what),
                 "bubbles, swapped or misread values, a wrong temperature, sugar added since, or "
                 "layers that were not mixed"};
+  if (at(most) > 0 && most < all) throw physics::too_strong();
   if (at(most) > 0)
     throw Error{
         Errc::inconsistent,
         fmt::format("the present {} is lower than fermenting all of the extract could make it",
                     what),
         "check both readings, their temperatures and whether sugar was added since"};
-  return fermented(original, EthanolFraction{numeric::find_root(at, least_ethanol, most, 1e-13,
-                                                                "ethanol mass fraction")});
+  return fermented(
+      original,
+      EthanolFraction{
+          numeric::find_root(at, least_ethanol, most, 1e-13, "ethanol mass fraction")},
+      yield);
 }
 
 }  // namespace
 
-physics::Liquid fermented(ExtractFraction original, EthanolFraction ethanol) {
+physics::Liquid fermented(ExtractFraction original, EthanolFraction ethanol, Yield yield) {
   const double a = ethanol.value();
-  return {
-      ExtractFraction{original.value() * (1 + mass_lost_per_ethanol * a) - extract_per_ethanol * a},
-      ethanol};
+  return {ExtractFraction{original.value() * (1 + yield.mass_lost_per_ethanol() * a) -
+                          yield.extract_per_ethanol * a},
+          ethanol};
 }
 
-ExtractFraction original_extract(const physics::Liquid& drink) {
+ExtractFraction original_extract(const physics::Liquid& drink, Yield yield) {
   const double a = drink.ethanol.value();
-  return ExtractFraction{(extract_per_ethanol * a + drink.extract.value()) /
-                         (1 + mass_lost_per_ethanol * a)};
+  return ExtractFraction{(yield.extract_per_ethanol * a + drink.extract.value()) /
+                         (1 + yield.mass_lost_per_ethanol() * a)};
 }
 
-EthanolFraction ethanol_from_extracts(ExtractFraction original, ExtractFraction real) {
-  return EthanolFraction{(original.value() - real.value()) /
-                         (extract_per_ethanol - mass_lost_per_ethanol * original.value())};
+EthanolFraction ethanol_from_extracts(ExtractFraction original, ExtractFraction real, Yield yield) {
+  return EthanolFraction{
+      (original.value() - real.value()) /
+      (yield.extract_per_ethanol - yield.mass_lost_per_ethanol() * original.value())};
 }
 
-physics::Liquid fermented_to_density(ExtractFraction original, Density rho, Temperature t) {
+physics::Liquid fermented_to_density(ExtractFraction original, Density rho, Temperature t,
+                                     Yield yield) {
   return fermented_to(
-      original, physics::mixture_ethanol_range.hi, "gravity",
+      original, yield, physics::mixture_ethanol_range, "gravity",
       [&](const physics::Liquid& drink) { return (physics::density(drink, t) - rho).value(); });
 }
 
 physics::Liquid fermented_to_index(ExtractFraction original, RefractiveIndex n, Temperature t,
-                                   const physics::ExtractOptics& optics) {
-  return fermented_to(original, physics::index_ethanol_range.hi, "refraction",
+                                   const physics::ExtractOptics& optics, Yield yield) {
+  return fermented_to(original, yield, physics::index_ethanol_range, "refraction",
                       [&](const physics::Liquid& drink) {
                         return physics::refractive_index(drink, t, optics).value() - n.value();
                       });

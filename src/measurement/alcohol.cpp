@@ -92,23 +92,23 @@ AlcoholResult alcohol_of(const HydrometerSample& present, const Original& origin
   if (present_estimate.value() > original_estimate.value() + a_little_above) {
     above();
   } else {
-    require_fermentable(present.instrument, present.reading, now, Point{middle}, original_estimate);
+    const Liquid about = balance_behind(present.instrument, present.reading, now, Point{middle},
+                                        original_estimate);
     const DrinkMethod method{readings.inputs, culture};
+    const DrinkDensity density{readings.inputs, physics::ethanol_model_uncertainty(about)};
     outcome.result = evaluate(
         readings,
         [=](const Point& x) {
           const ExtractFraction oe = original_at(x);
-          const Density rho = now.density(x);
-          const Temperature t = now.temperature(x);
-          const Liquid drink = method.drink(x, oe, rho, t);
-          std::vector<double> out = drink_outputs(x, formula, oe, drink);
-          out.push_back(ferment::rule_of_thumb_strength(Sg{formula.mark(x, physics::sg_20_20, oe)},
-                                                        gravity(drink)));
+          const Density excess = density.excess(x);
+          const Liquid drink = method.drink(x, oe, now.density(x) - excess, now.temperature(x));
+          std::vector<double> out = drink_outputs(x, formula, oe, drink, excess);
+          out.push_back(ferment::rule_of_thumb_strength(Sg{out[1]}, Sg{out[2]}));
           return out;
         },
         labels_with_rule());
     judge_real_extract(outcome.result);
-    note_strong(outcome.result);
+    judge_strength(outcome.result);
     outcome.state = state_of(outcome.result, culture);
     const uncertainty::Value& strength = outcome.result.at("alcohol_percent_vol").value;
     if (strength.estimate < -strength.expanded()) above();

@@ -168,6 +168,8 @@ Result potential_alcohol(const Scale& from, double mark) {
   Inputs inputs;
   const SugarFormula formula{inputs, about.extract};
   const DrinkMethod method{inputs};
+  const EthanolFraction all = ferment::ethanol_from_extracts(about.extract, ExtractFraction{0});
+  if (all > physics::strongest_covered) throw physics::too_strong();
   return evaluate(
       inputs,
       [=](const Point& x) {

@@ -80,16 +80,19 @@ Result correct_fermenting(const Calibrated& instrument,
     throw Error{Errc::inconsistent, "the reading is above the original gravity",
                 "bubbles, swapped or misread values, a wrong temperature, sugar added since, or "
                 "layers that were not mixed"};
-  require_fermentable(instrument, reading, sample, estimate, original_estimate);
+  const physics::Liquid about =
+      balance_behind(instrument, reading, sample, estimate, original_estimate);
   const SugarFormula formula{readings.inputs, original_estimate};
   const DrinkMethod method{readings.inputs};
+  const DrinkDensity density{readings.inputs, physics::ethanol_model_uncertainty(about)};
   const auto model = [=, scales = std::vector(to.begin(), to.end())](const Point& x) {
     const ExtractFraction oe = formula.extract(x, start.density(x), start.temperature(x));
     const Density rho = sample.density(x);
-    const physics::Liquid drink = method.drink(x, oe, rho, sample.temperature(x));
+    const Density excess = density.excess(x);
+    const physics::Liquid drink = method.drink(x, oe, rho - excess, sample.temperature(x));
     // A scale knows nothing of alcohol: it shows the sugar liquid of the drink's density.
     const auto shown = [&](const physics::Scale& s) {
-      const Density rho_s = physics::density(drink, s.reference());
+      const Density rho_s = physics::density(drink, s.reference()) + excess;
       return formula.mark(x, s, formula.extract(x, rho_s, s.reference()));
     };
     const double at_reference = shown(own);

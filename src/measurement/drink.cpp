@@ -13,10 +13,12 @@
 namespace areo::measurement {
 
 DrinkMethod::DrinkMethod(uncertainty::Inputs& inputs, ferment::Culture culture)
-    : factor_{inputs.add(from(
-          uncertainty::Origin::method,
-          uncertainty::normal("method: balance and density of the drink", "relative", 1,
-                              method_uncertainty, "34 beers against distillation [tolman1917]")))} {
+    : yield_{inputs.add(
+          from(uncertainty::Origin::method,
+               uncertainty::normal("yield of the ferment: extract per alcohol", "g/g",
+                                   ferment::balling_yield.extract_per_ethanol,
+                                   ferment::yield_scatter,
+                                   "[balling]; scatter of 34 distilled beers [tolman1917]")))} {
   if (culture == ferment::Culture::mixed)
     acids_ = inputs.add(from(
         uncertainty::Origin::method,
@@ -25,35 +27,44 @@ DrinkMethod::DrinkMethod(uncertainty::Inputs& inputs, ferment::Culture culture)
             "mixed culture: engineering judgement, 30 % of the sugar the heterofermentative way")));
 }
 
-EthanolFraction DrinkMethod::ethanol(const uncertainty::Point& x,
-                                     const physics::Liquid& balance) const {
-  return EthanolFraction{balance.ethanol.value() * x[factor_] * (acids_ ? 1 - x[*acids_] : 1)};
-}
-
 physics::Liquid DrinkMethod::drink(const uncertainty::Point& x, ExtractFraction original,
                                    Density rho, Temperature t) const {
-  const physics::Liquid balance = ferment::fermented_to_density(original, rho, t);
-  const EthanolFraction a = ethanol(x, balance);
+  const physics::Liquid balance = ferment::fermented_to_density(original, rho, t, yield(x));
+  if (!acids_) return balance;
+  const EthanolFraction a{kept(x) * balance.ethanol.value()};
   return {physics::extract_from_density(rho, t, a), a};
 }
 
 physics::Liquid DrinkMethod::drink(const uncertainty::Point& x, ExtractFraction original,
                                    RefractiveIndex n, Temperature t,
                                    const physics::ExtractOptics& optics) const {
-  const physics::Liquid balance = ferment::fermented_to_index(original, n, t, optics);
-  const EthanolFraction a = ethanol(x, balance);
+  const physics::Liquid balance = ferment::fermented_to_index(original, n, t, optics, yield(x));
+  if (!acids_) return balance;
+  const EthanolFraction a{kept(x) * balance.ethanol.value()};
   return {physics::extract_from_index(n, t, optics, a), a};
 }
 
 ExtractFraction DrinkMethod::original(const uncertainty::Point& x,
                                       const physics::Liquid& drink) const {
-  const double kept = x[factor_] * (acids_ ? 1 - x[*acids_] : 1);
-  return ferment::original_extract({drink.extract, EthanolFraction{drink.ethanol.value() / kept}});
+  return ferment::original_extract(
+      {drink.extract, EthanolFraction{drink.ethanol.value() / kept(x)}}, yield(x));
 }
 
 physics::Liquid DrinkMethod::dry(const uncertainty::Point& x, ExtractFraction original) const {
   constexpr ExtractFraction none{0};
-  return {none, ethanol(x, {none, ferment::ethanol_from_extracts(original, none)})};
+  const EthanolFraction all = ferment::ethanol_from_extracts(original, none, yield(x));
+  return {none, EthanolFraction{kept(x) * all.value()}};
+}
+
+DrinkDensity::DrinkDensity(uncertainty::Inputs& inputs, double u)
+    : excess_{inputs.add(
+          from(uncertainty::Origin::formula,
+               uncertainty::normal("density of the drink", "kg/m³", 0, u,
+                                   "agreement of published formulas and tables; Tabarié's "
+                                   "relation")))} {}
+
+Density DrinkDensity::excess(const uncertainty::Point& x) const {
+  return kg_per_m3(x[excess_]);
 }
 
 std::vector<Label> drink_labels() {
@@ -70,12 +81,13 @@ std::vector<Label> drink_labels() {
 }
 
 std::vector<double> drink_outputs(const uncertainty::Point& x, const SugarFormula& formula,
-                                  ExtractFraction oe, const physics::Liquid& drink) {
-  const Density rho_20 = physics::density(drink, celsius_point(20));
+                                  ExtractFraction oe, const physics::Liquid& drink,
+                                  Density excess) {
+  const Density rho_20 = physics::density(drink, celsius_point(20)) + excess;
   const Plato apparent = plato(formula.extract(x, rho_20, celsius_point(20)));
   return {ferment::strength_by_volume(drink).value(),
           formula.mark(x, physics::sg_20_20, oe),
-          physics::mark_from_liquid(physics::sg_20_20, drink),
+          physics::mark_from_density(physics::sg_20_20, rho_20),
           ferment::strength_by_mass(drink).value(),
           plato(oe).value(),
           ferment::real_extract(drink).value(),
@@ -100,22 +112,24 @@ void judge_real_extract(Result& drink) {
                      "the present reading is " + why + "; check both readings");
 }
 
-void note_strong(Result& drink) {
+void judge_strength(Result& drink) {
+  if (drink.at("alcohol_percent_mass").value.estimate > 100 * physics::strongest_covered.value())
+    throw physics::too_strong();
   constexpr double strongest_compared = 7.2;  // % vol, of the beers in [tolman1917]
   if (drink.at("alcohol_percent_vol").value.estimate > strongest_compared)
     drink.notes.push_back(
         fmt::format("stronger than the {} % vol up to which the method was compared with "
-                    "distillation: its 2.5 % are taken on trust here",
+                    "distillation: the scatter of its yield is taken on trust here",
                     strongest_compared));
 }
 
-void require_fermentable(const Calibrated& instrument,
-                         const instruments::HydrometerReading& reading,
-                         const instruments::ReadingInputs& inputs, const uncertainty::Point& x,
-                         ExtractFraction original) {
+physics::Liquid balance_behind(const Calibrated& instrument,
+                               const instruments::HydrometerReading& reading,
+                               const instruments::ReadingInputs& inputs,
+                               const uncertainty::Point& x, ExtractFraction original) {
   const Temperature t = inputs.temperature(x);
   try {
-    (void)ferment::fermented_to_density(original, inputs.density(x), t);
+    return ferment::fermented_to_density(original, inputs.density(x), t);
   } catch (const Error& e) {
     if (e.code != Errc::inconsistent) throw;
     const double all = ferment::ethanol_from_extracts(original, ExtractFraction{0}).value();

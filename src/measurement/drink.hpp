@@ -4,6 +4,7 @@
 #include <optional>
 #include <vector>
 
+#include "areo/ferment/balling.hpp"
 #include "areo/ferment/culture.hpp"
 #include "areo/instruments/reading.hpp"
 #include "areo/measurement/convert.hpp"
@@ -14,15 +15,15 @@
 
 namespace areo::measurement {
 
-/// Balling's balance and the property of the drink as an uncertain input, the same at every place
-/// they are used: the true strength differs from the balance's by a factor, and a mixed culture
-/// makes acids instead of alcohol from part of the sugar.
+/// Balling's balance with what is not known of a ferment as inputs, the same at every place they are
+/// used: how much extract its alcohol took, and, of a mixed culture, which part of the sugar became
+/// acids instead of alcohol.
 class DrinkMethod {
  public:
   explicit DrinkMethod(uncertainty::Inputs& inputs,
                        ferment::Culture culture = ferment::Culture::yeast);
   /// The drink of density rho at t that came from `original`; its extract still gives the measured
-  /// density, whatever the factor.
+  /// density, whatever the acids.
   /// @throws Error{inconsistent} as ferment::fermented_to_density()
   [[nodiscard]] physics::Liquid drink(const uncertainty::Point& x, ExtractFraction original,
                                       Density rho, Temperature t) const;
@@ -38,28 +39,47 @@ class DrinkMethod {
   [[nodiscard]] physics::Liquid dry(const uncertainty::Point& x, ExtractFraction original) const;
 
  private:
-  [[nodiscard]] EthanolFraction ethanol(const uncertainty::Point& x,
-                                        const physics::Liquid& balance) const;
-  uncertainty::InputRef factor_;
+  [[nodiscard]] ferment::Yield yield(const uncertainty::Point& x) const { return {x[yield_]}; }
+  /// Share of the balance's ethanol that is not acids.
+  [[nodiscard]] double kept(const uncertainty::Point& x) const {
+    return acids_ ? 1 - x[*acids_] : 1;
+  }
+  uncertainty::InputRef yield_;
   std::optional<uncertainty::InputRef> acids_;
+};
+
+/// What the formula of a drink's density leaves open, as one input.
+class DrinkDensity {
+ public:
+  /// @param u  of the density, in kg/m³, at the drink in question
+  DrinkDensity(uncertainty::Inputs& inputs, double u);
+  /// By how much the drink is denser than physics::density() says, in kg/m³.
+  [[nodiscard]] Density excess(const uncertainty::Point& x) const;
+
+ private:
+  uncertainty::InputRef excess_;
 };
 
 /// Labels of drink_outputs(), in its order.
 [[nodiscard]] std::vector<Label> drink_labels();
-/// @param oe the original extract: read, or by Balling's balance from the drink
+/// @param oe     the original extract: read, or by Balling's balance from the drink
+/// @param excess of the drink's density over that of its formula
 [[nodiscard]] std::vector<double> drink_outputs(const uncertainty::Point& x,
                                                 const SugarFormula& formula, ExtractFraction oe,
-                                                const physics::Liquid& drink);
+                                                const physics::Liquid& drink,
+                                                Density excess);
 /// No ferment leaves less than no extract. Adds a note if the real extract is below zero by more
 /// than its expanded uncertainty.
 /// @throws Error{inconsistent} if by more than four standard uncertainties, as one honest reading
 ///         of a dry drink in 30 000 is
 void judge_real_extract(Result& drink);
 /// Adds a note to a strength above those that the method was compared with distillation at.
-void note_strong(Result& drink);
+/// @throws Error{domain} above physics::strongest_covered
+void judge_strength(Result& drink);
+/// The drink that `original` became by Balling's balance.
 /// @throws Error{inconsistent} for a reading lower than fermenting all of `original` could make it,
 ///         with the lowest that the instrument could show
-void require_fermentable(const Calibrated& instrument,
+[[nodiscard]] physics::Liquid balance_behind(const Calibrated& instrument,
                          const instruments::HydrometerReading& reading,
                          const instruments::ReadingInputs& inputs, const uncertainty::Point& x,
                          ExtractFraction original);

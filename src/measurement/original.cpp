@@ -165,7 +165,7 @@ PartAt OriginalInputs::add_drink(Readings& readings, const Addition& a) {
   std::optional<InputRef> lost;
   if (a.mass_g) {
     const double most =
-        ferment::mass_lost_per_ethanol *
+        ferment::balling_yield.mass_lost_per_ethanol() *
         ferment::ethanol_from_extracts(drink->estimate(), ExtractFraction{0}).value();
     lost = readings.inputs.add(
         from(Origin::composition,

@@ -22,7 +22,7 @@ namespace {
 
 using instruments::RefractionInputs;
 using physics::Liquid;
-using uncertainty::Origin;
+
 using uncertainty::Point;
 
 constexpr const char* the_sample = "the sample";
@@ -158,17 +158,18 @@ AlcoholResult alcohol_of(const RefractometerSample& present, const Original& ori
     a = above(readings, index, formula, start, now);
   } else {
     const DrinkMethod method{readings.inputs, culture};
+    const DrinkDensity density{readings.inputs, physics::ethanol_model_uncertainty(about)};
     a.result = evaluate(
         readings,
         [=](const Point& x) {
           const ExtractFraction oe = start.at(x, &index, formula);
           const Liquid drink =
               method.drink(x, oe, index.index(x, now), now.temperature(x), index.optics(x));
-          return drink_outputs(x, formula, oe, drink);
+          return drink_outputs(x, formula, oe, drink, density.excess(x));
         },
         drink_labels());
     judge_real_extract(a.result);
-    note_strong(a.result);
+    judge_strength(a.result);
     a.state = state_of(a.result, culture);
     const uncertainty::Value& strength = a.result.at("alcohol_percent_vol").value;
     if (strength.estimate < -strength.expanded()) a = above(readings, index, formula, start, now);
@@ -191,23 +192,21 @@ AlcoholResult refract_with_hydrometer(const RefractometerSample& refraction,
   const Liquid about = physics::liquid_from_density_and_index(
       stem.density(x0), stem.temperature(x0), prism.index(x0), prism.temperature(x0), kind.optics);
   const IndexModel index{readings.inputs, kind, about, prism.temperature(x0)};
-  const auto mixture = readings.inputs.add(
-      from(Origin::formula,
-           uncertainty::normal("density of the drink", "kg/m³", 0,
-                               physics::density_model_uncertainty(about),
-                               "agreement of published formulas and tables; Tabarié's relation")));
+  const DrinkDensity density_formula{readings.inputs, physics::density_model_uncertainty(about)};
   const DrinkMethod method{readings.inputs};
   const SugarFormula formula{readings.inputs, ferment::original_extract(about)};
   AlcoholResult a;
   a.result = evaluate(
       readings,
       [=](const Point& x) {
-        const Density rho{stem.density(x) - kg_per_m3(x[mixture])};
+        const Density excess = density_formula.excess(x);
         const Liquid drink = physics::liquid_from_density_and_index(
-            rho, stem.temperature(x), index.index(x, prism), prism.temperature(x), index.optics(x));
-        return drink_outputs(x, formula, method.original(x, drink), drink);
+            stem.density(x) - excess, stem.temperature(x), index.index(x, prism),
+            prism.temperature(x), index.optics(x));
+        return drink_outputs(x, formula, method.original(x, drink), drink, excess);
       },
       drink_labels());
+  judge_strength(a.result);
   const uncertainty::Value& strength = a.result.at("alcohol_percent_vol").value;
   if (strength.estimate < -strength.expanded())
     a.state = Fermentation::contradiction;

@@ -1,9 +1,10 @@
 #include "areo/physics/mixture.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 
-#include "areo/core/error.hpp"
 #include "areo/numeric/root.hpp"
 #include "areo/physics/ethanol.hpp"
 #include "areo/physics/sucrose.hpp"
@@ -72,15 +73,33 @@ double sucrose_formula_uncertainty(ExtractFraction fraction) {
   return std::hypot(to_60 + slope, floor_kg_m3 / increment);
 }
 
+double detail::tabarie_uncertainty(double w_s, double w_e) noexcept {
+  constexpr double drifts_from = 0.16, threefold_at = 0.18;
+  const double drift = 1 + 2 * std::max(0.0, (w_e - drifts_from) / (threefold_at - drifts_from));
+  return 10 * w_s * w_e * drift;
+}
+
+double ethanol_model_uncertainty(const Liquid& liquid) {
+  require_composition(liquid);
+  const double w_e = std::abs(liquid.ethanol.value());
+  const double binary = 0.03 * std::min(1.0, w_e / 0.01);
+  return std::hypot(binary, detail::tabarie_uncertainty(std::abs(liquid.extract.value()), w_e));
+}
+
 double density_model_uncertainty(const Liquid& liquid) {
   require_composition(liquid);
-  const double w_s = std::abs(liquid.extract.value());
-  const double w_e = std::abs(liquid.ethanol.value());
-  const double sugar =
-      sucrose_formula_uncertainty(liquid.extract) * detail::sucrose_increment(w_s, 20);
-  const double ethanol = 0.03 * std::min(1.0, w_e / 0.01);
-  const double coupling = 10 * w_s * w_e;
-  return std::sqrt(sugar * sugar + ethanol * ethanol + coupling * coupling);
+  const double sugar = sucrose_formula_uncertainty(liquid.extract) *
+                       detail::sucrose_increment(std::abs(liquid.extract.value()), 20);
+  return std::hypot(sugar, ethanol_model_uncertainty(liquid));
+}
+
+Error too_strong() {
+  return Error{Errc::domain,
+               fmt::format("stronger than this method covers: it was compared with measurements "
+                           "to {:g} % alcohol by mass [hackbarth2009]",
+                           100 * strongest_covered.value()),
+               "check the readings and their temperatures; if they are right, a laboratory has to "
+               "distil it"};
 }
 
 ExtractFraction extract_from_density(Density rho, Temperature t, EthanolFraction ethanol) {

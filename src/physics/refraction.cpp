@@ -135,15 +135,17 @@ double refractive_index_model_uncertainty(const Liquid& liquid, Temperature t) {
   require_liquid(liquid, t);
   constexpr double scale = 3e-6, per_c = 1.5e-6;
   constexpr double ethanol = 3e-5, ethanol_per_c = 1e-5, full_from = 0.08;
-  // 10 kg/m³, the spread between forms of the density, times 3.7e-4 in index per kg/m³.
-  constexpr double coupling = 0.004;
+  constexpr double fitted_to = 0.16, per_fraction_above = 1e-3;
+  constexpr double index_per_kg_m3 = 4e-4;  // 3.7e-4 in a drink
   const double w_s = std::abs(liquid.extract.value());
   const double w_e = std::abs(liquid.ethanol.value());
   const double away_c = std::abs(t.celsius() - reference_c);
   const double part = std::min(1.0, w_e / full_from);
   const double water_and_sugar = std::hypot(scale, per_c * away_c);
-  const double with_ethanol = part * std::hypot(ethanol, ethanol_per_c * away_c);
-  return std::hypot(water_and_sugar, with_ethanol, coupling * w_s * w_e);
+  const double formula = ethanol + per_fraction_above * std::max(0.0, w_e - fitted_to);
+  const double with_ethanol = part * std::hypot(formula, ethanol_per_c * away_c);
+  return std::hypot(water_and_sugar, with_ethanol,
+                    index_per_kg_m3 * detail::tabarie_uncertainty(w_s, w_e));
 }
 
 RefractiveIndex index_from_brix_shown(Brix shown) {

@@ -46,6 +46,8 @@ Liquid liquid_from_density_and_index(Density rho, Temperature t_rho, RefractiveI
     return refractive_index(liquid, t_n, optics).value() - n.value();
   };
   const auto& range = index_ethanol_range;
+  if (excess(range.hi) < 0 && at(range.hi).extract.value() <= index_extract_range.hi)
+    throw too_strong();
   if (!(excess(range.lo) <= 0 && excess(range.hi) >= 0))
     throw Error{Errc::inconsistent, "no drink has this density and this refraction together",
                 "read both again from one degassed, settled sample; check both instruments in "

@@ -120,7 +120,7 @@ def pictures_hold_what_was_read(bench):
     for picture, held in [(gravity, ["gravity 20/20", "curve", "curve, about 95 %", "reading ± U"]),
                           (alcohol, ["alcohol, % vol", "strength ± U", "limit 0.5 % vol"]),
                           (budget, ["± for about 95 %, % vol",
-                                    "method: balance and density of the drink"]),
+                                    "yield of the ferment: extract per alcohol"]),
                           (residuals, ["check less fit", "check ± U", "the fit"])]:  # fmt: skip
         for word in held:
             assert word in words(picture), (word, words(picture))

@@ -157,24 +157,25 @@ TEST(Correct, AlcoholExpandsMoreThanSugar) {
   EXPECT_LT(std::abs(sugar - truth) * 998.2, 0.3);
 }
 
-double share_of_method(const Result& r) {
+double share_of_yield(const Result& r) {
   const auto inputs = r.inputs.all();
   for (std::size_t i = 0; i < inputs.size(); ++i)
-    if (inputs[i].name.starts_with("method")) return std::abs(r.shares[0][i]);
-  ADD_FAILURE() << "no method among the inputs";
+    if (inputs[i].name.starts_with("yield")) return std::abs(r.shares[0][i]);
+  ADD_FAILURE() << "no yield among the inputs";
   return 0;
 }
 
-// What 2.5 % of the alcohol expand more than sugar: nothing at the reference temperature, some
-// 2.5 % of the difference in AlcoholExpandsMoreThanSugar at 30 °C.
-TEST(Correct, AFermentingSampleCarriesTheMethod) {
+// What a part of the alcohol expands more than sugar: nothing at the reference temperature, at
+// 30 °C some part of the difference in AlcoholExpandsMoreThanSugar. The part is what the yield
+// leaves open of a strength by gravities: 3 % at the most, 2 % at the least.
+TEST(Correct, AFermentingSampleCarriesTheYield) {
   const Calibrated c = checked(0, 0);
   const auto at = [&](double t_c) {
-    return share_of_method(correct_fermenting(c, reading(1.020, t_c), c, reading(1.053), {}));
+    return share_of_yield(correct_fermenting(c, reading(1.020, t_c), c, reading(1.053), {}));
   };
   EXPECT_LT(at(20), 1e-12);
-  EXPECT_GT(at(30) * 998.2, 0.05 * method_uncertainty);
-  EXPECT_LT(at(30) * 998.2, 0.3 * method_uncertainty);
+  EXPECT_GT(at(30) * 998.2, 0.05 * 0.02);
+  EXPECT_LT(at(30) * 998.2, 0.3 * 0.03);
 }
 
 TEST(Correct, SugarScalesOfADrinkShowTheApparentExtract) {
@@ -209,11 +210,11 @@ TEST(Correct, NamesTheReadingThatIsNoSugarLiquid) {
 
 // --- alcohol ---
 
-double u_alcohol_without_method(const AlcoholResult& a) {
+double u_alcohol_without_yield(const AlcoholResult& a) {
   double sum = 0;
   const auto inputs = a.result.inputs.all();
   for (std::size_t i = 0; i < inputs.size(); ++i)
-    if (!inputs[i].name.starts_with("method")) sum += std::pow(a.result.shares[0][i], 2);
+    if (!inputs[i].name.starts_with("yield")) sum += std::pow(a.result.shares[0][i], 2);
   return std::sqrt(sum);
 }
 
@@ -232,7 +233,7 @@ TEST(Alcohol, TheDifferenceProfitsFromOneInstrument) {
   const auto two = alcohol(unchecked("a"), reading(1.010), unchecked("b"), reading(1.050));
   EXPECT_NEAR(one.result.at("alcohol_percent_vol").value.estimate,
               two.result.at("alcohol_percent_vol").value.estimate, 1e-9);
-  EXPECT_LT(u_alcohol_without_method(one), 0.6 * u_alcohol_without_method(two));
+  EXPECT_LT(u_alcohol_without_yield(one), 0.6 * u_alcohol_without_yield(two));
 }
 
 TEST(Alcohol, TheSameThermometerIsEnteredOnce) {
@@ -291,9 +292,11 @@ TEST(Alcohol, StatedIntervalsCoverTheTruth) {
     const double all =
         ferment::ethanol_from_extracts(ExtractFraction{oe}, ExtractFraction{0}).value();
     const double a = std::min(0.03 + uniform(0.01), all);
-    const physics::Liquid drink = ferment::fermented(ExtractFraction{oe}, EthanolFraction{a});
-    const double true_strength =
-        ferment::strength_by_volume(drink).value() * (1 + method_uncertainty * normal(random));
+    const ferment::Yield yield{ferment::balling_yield.extract_per_ethanol +
+                               ferment::yield_scatter * normal(random)};
+    const physics::Liquid drink =
+        ferment::fermented(ExtractFraction{oe}, EthanolFraction{a}, yield);
+    const double true_strength = ferment::strength_by_volume(drink).value();
     const double offset = u_offset * normal(random);
     const Calibrated c = checked(0, u_offset);
     const auto observe = [&](const physics::Liquid& liquid) {

@@ -242,12 +242,12 @@ TEST(Ranges, AreWhereTheyWereStated) {
   EXPECT_TRUE(is(salt_fraction_range, 0, 0.26));
   EXPECT_TRUE(is(salt_temperature_range, 0, 40));
   EXPECT_TRUE(is(mixture_extract_range, -0.10, 0.85));
-  EXPECT_TRUE(is(mixture_ethanol_range, -0.02, 0.18));
+  EXPECT_TRUE(is(mixture_ethanol_range, -0.02, 0.20));
   EXPECT_TRUE(is(mixture_temperature_range, 0, 40));
   EXPECT_TRUE(is(water_index_range, 0, 60));
   EXPECT_TRUE(is(sucrose_index_range, 0, 0.85));
   EXPECT_TRUE(is(index_extract_range, -0.03, 0.75));
-  EXPECT_TRUE(is(index_ethanol_range, -0.02, 0.16));
+  EXPECT_TRUE(is(index_ethanol_range, -0.02, 0.20));
   EXPECT_TRUE(is(index_temperature_range, 10, 30));
   EXPECT_TRUE(is(brix_shown_range, -5, 85));
   EXPECT_TRUE(is(relative_rise_range, 0.8, 1.5));

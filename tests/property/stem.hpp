@@ -63,18 +63,27 @@ inline instruments::Correction checked(World& world, NewStem& stem) {
   return fit.correction;
 }
 
+// What ferments of one sort have in common: the spread of their yields, and the part of the extract
+// that is gone.
+struct Sort {
+  const char* name = "any";
+  double least_attenuation = 0.3, most_attenuation = 0.98;
+  double mean_yield = ferment::balling_yield.extract_per_ethanol;
+  double yield_sd = ferment::yield_scatter;
+};
+
 // A clean yeast ferment, read at its beginning and later.
 struct Ferment {
-  Ferment(World& world, NewStem& stem) {
+  Ferment(World& world, NewStem& stem, const Sort& sort = {}) {
     const ExtractFraction original{world.uniform(0.06, 0.20)};
-    const double all = ferment::ethanol_from_extracts(original, ExtractFraction{0}).value();
-    const physics::Liquid balance =
-        ferment::fermented(original, EthanolFraction{all * world.uniform(0.3, 0.98)});
+    const ferment::Yield yield{sort.mean_yield + world.normal(sort.yield_sd)};
+    const double all = ferment::ethanol_from_extracts(original, ExtractFraction{0}, yield).value();
+    const double part = world.uniform(sort.least_attenuation, sort.most_attenuation);
+    const physics::Liquid drink = ferment::fermented(original, EthanolFraction{all * part}, yield);
     const double then_c = world.uniform(15, 26), now_c = world.uniform(15, 26);
     first = stem.reads(physics::density({original}, celsius_point(then_c)), then_c);
-    now = stem.reads(physics::density(balance, celsius_point(now_c)), now_c);
-    strength = ferment::strength_by_volume(balance).value() *
-               (1 + world.normal(measurement::method_uncertainty));
+    now = stem.reads(physics::density(drink, celsius_point(now_c)), now_c);
+    strength = ferment::strength_by_volume(drink).value();
   }
   instruments::HydrometerReading first, now;
   double strength = 0;  ///< the true one, % vol

@@ -1,7 +1,9 @@
 #pragma once
 // A world in which the truth is known: readings get errors drawn from what areo states about its
 // inputs, and a stated interval has to hold the truth as often as it claims.
+#include <algorithm>
 #include <cmath>
+#include <cstdlib>
 #include <numbers>
 
 #include "areo/instruments/thermometer.hpp"
@@ -13,6 +15,19 @@ inline constexpr int cases = 20'000;
 // 94 % to 96 %, as often as a 95 % interval has to hold, with the sampling spread of 20 000 cases
 // (0.15 %) inside.
 inline constexpr double least = 0.94, most = 0.96;
+
+/// Cases of a simulation: 4 000, or as many as AREO_TEST_CASES says.
+inline int cases_wanted() {
+  const char* text = std::getenv("AREO_TEST_CASES");
+  return text != nullptr ? std::max(std::atoi(text), 100) : 4000;
+}
+/// 94 % to 96 %, with three times the spread of a count around either end.
+inline void expect_coverage(int held, int of) {
+  const double slack = 3 * std::sqrt(0.95 * 0.05 / of);
+  testing::Test::RecordProperty("held_percent", std::to_string(100.0 * held / of));
+  EXPECT_GE(held, (least - slack) * of) << "of " << of;
+  EXPECT_LE(held, (most + slack) * of) << "of " << of;
+}
 
 class World {
  public:

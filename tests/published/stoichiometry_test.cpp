@@ -48,8 +48,8 @@ INSTANTIATE_TEST_SUITE_P(Ferment, Stoichiometry,
 
 // Balling's balance closes: 2.0665 = 1 + 0.9565 + 0.11.
 TEST(Stoichiometry, BallingsBalanceCloses) {
-  EXPECT_NEAR(1 + carbon_dioxide_per_ethanol + 0.11, extract_per_ethanol, 1e-12);
-  EXPECT_NEAR(mass_lost_per_ethanol, carbon_dioxide_per_ethanol + 0.11, 1e-12);
+  EXPECT_NEAR(1 + carbon_dioxide_per_ethanol + 0.11, balling_yield.extract_per_ethanol, 1e-12);
+  EXPECT_NEAR(balling_yield.mass_lost_per_ethanol(), carbon_dioxide_per_ethanol + 0.11, 1e-12);
 }
 
 // "A drop of 0.001 SG in a closed bottle: about 1.0 g/L, 0.5 volumes, about 0.65 bar more at

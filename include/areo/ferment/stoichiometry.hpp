@@ -16,6 +16,6 @@ inline constexpr double carbon_dioxide_per_hexose = 2 * carbon_dioxide_mass / he
 inline constexpr double carbon_dioxide_per_sucrose = 4 * carbon_dioxide_mass / sucrose_mass;
 /// As Balling found it, the rest being yeast: 0.9565 / 2.0665 = 0.4629 g/g of extract [balling].
 inline constexpr double carbon_dioxide_per_extract =
-    carbon_dioxide_per_ethanol / extract_per_ethanol;
+    carbon_dioxide_per_ethanol / balling_yield.extract_per_ethanol;
 
 }  // namespace areo::ferment

@@ -50,9 +50,9 @@ class SugarFormula {
 /// Balling's balance: 3.5 % to 5.2 % more, between 80 g/L and 310 g/L, than the 16.83 g/L of sugar
 /// for 1 % vol that wine law counts with [oiv-as2-02], which allows for what a cellar loses.
 /// Quantity: potential_alcohol_percent_vol.
-/// @throws Error{domain} as convert(), for less extract than none, and beyond
-///         physics::mixture_ethanol_range
-/// @uncertainty method_uncertainty, relative
+/// @throws Error{domain} as convert(), for less extract than none, and above
+///         physics::strongest_covered
+/// @uncertainty ferment::yield_scatter, 3.5 % of the strength
 [[nodiscard]] Result potential_alcohol(const physics::Scale& from, double mark);
 
 /// Alcoholic strength of an ethanol-water mixture: % vol to % mass and g/L, or back.

@@ -1,6 +1,7 @@
 #pragma once
 // Density of a drink (water + extract + ethanol): the only density behind readings and scales.
 #include "areo/core/range.hpp"
+#include "areo/core/error.hpp"
 #include "areo/core/units.hpp"
 #include "areo/physics/liquid.hpp"
 #include "areo/physics/water.hpp"
@@ -11,10 +12,12 @@ namespace areo::physics {
 /// apparent extract of a dry drink, need a number there. It is a convention of the scale, not a
 /// liquid; callers that show such a value say so.
 inline constexpr Range mixture_extract_range{"extract mass fraction", "", -0.10, 0.85, "sps4"};
-/// Tabarié's relation is tested to 18 % ethanol by mass [hackbarth2009]. The small negative end is
-/// for differences around zero only.
-inline constexpr Range mixture_ethanol_range{"ethanol mass fraction of a drink", "", -0.02, 0.18,
+/// Tabarié's relation was compared with measurements to 18 % ethanol by mass [hackbarth2009]: no
+/// result is stronger. The range goes on to 20 %, so that what a drink of 18 % might be can be
+/// computed too. The small negative end is for differences around zero only.
+inline constexpr Range mixture_ethanol_range{"ethanol mass fraction of a drink", "", -0.02, 0.20,
                                              "hackbarth2009"};
+inline constexpr EthanolFraction strongest_covered{0.18};
 inline constexpr Range mixture_temperature_range{"drink density", "°C",         water_range.lo,
                                                  water_range.hi,  "tanaka2001", water_range.hint};
 
@@ -40,10 +43,23 @@ inline constexpr Range mixture_temperature_range{"drink density", "°C",        
 /// @throws Error{domain} outside mixture_extract_range
 [[nodiscard]] double sucrose_formula_uncertainty(ExtractFraction w);
 
-/// Standard uncertainty of density() in kg/m³ from the models alone: the above for the sugar;
-/// 0.03 kg/m³ for ethanol from 1 % by mass on, less below; for Tabarié's relation 10 kg/m³ times
-/// the product of the two mass fractions (the spread between it and a volume-additive form).
+/// Standard uncertainty of what ethanol adds to density(), in kg/m³: 0.03 kg/m³ for the formula from
+/// 1 % by mass on, less below; for Tabarié's relation 10 kg/m³ times the product of the two mass
+/// fractions (the spread between it and a volume-additive form). Above 16 % ethanol real mixtures
+/// are lighter than the relation says, by an amount that is not stated [hackbarth2009]: there the
+/// last term grows to its threefold at 18 %, by judgement.
+[[nodiscard]] double ethanol_model_uncertainty(const Liquid& liquid);
+namespace detail {
+/// Its last term, for fractions of extract and ethanol that are not negative.
+[[nodiscard]] double tabarie_uncertainty(double w_s, double w_e) noexcept;
+}  // namespace detail
+
+/// Standard uncertainty of density() in kg/m³ from the models alone: sucrose_formula_uncertainty()
+/// and ethanol_model_uncertainty() together.
 [[nodiscard]] double density_model_uncertainty(const Liquid& liquid);
+
+/// What to say of a drink with more alcohol than strongest_covered.
+[[nodiscard]] Error too_strong();
 
 /// The extract of a liquid of known density and ethanol; inverse of density(). Without ethanol: of
 /// an unfermented liquid.

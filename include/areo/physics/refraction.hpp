@@ -10,11 +10,12 @@ namespace areo::physics {
 inline constexpr Range water_index_range{"refractive index of water", "°C", 0, 60, "iapws-r9-97"};
 inline constexpr Range sucrose_index_range{"sucrose mass fraction on the index scale", "", 0, 0.85,
                                            "icumsa1974"};
-/// The small negative ends are for readings that scatter around zero.
+/// The small negative ends are for readings that scatter around zero, the upper end of the ethanol
+/// as for mixture_ethanol_range.
 inline constexpr Range index_extract_range{"extract mass fraction behind a refractive index", "",
                                            -0.03, 0.75, "oiv-as2-02"};
 inline constexpr Range index_ethanol_range{"ethanol mass fraction behind a refractive index", "",
-                                           -0.02, 0.16, "crc102"};
+                                           -0.02, 0.20, "crc102"};
 inline constexpr Range index_temperature_range{"refractive index of a drink",
                                                "°C",
                                                10,
@@ -105,7 +106,8 @@ inline constexpr ExtractOptics unknown_extract_optics{1, 0.03};
 /// Standard uncertainty of refractive_index() from the models alone: 3e-6 for water and scale;
 /// 1.5e-6 per °C away from 20 °C (rms against [itct1936], 0.009 Brix, over 10 °C); for ethanol 3e-5
 /// (rms against [crc102]) and 1e-5 per °C away from 20 °C (no data, from judgement), both from 8 %
-/// on and in proportion below; for Tabarié's relation 0.004 times the product of both fractions.
+/// on and in proportion below, the former growing by 1e-5 for each per cent above 16 % (largest
+/// difference from [crc102] at 24 %: 1.1e-4); for Tabarié's relation 0.004 times the product of both fractions.
 /// @throws Error{domain} outside the ranges of refractive_index()
 [[nodiscard]] double refractive_index_model_uncertainty(const Liquid& liquid, Temperature t);
 

@@ -14,8 +14,9 @@ namespace areo::physics {
 /// @param optics  of its extract: an extract that refracts 3 % more than was thought reads as about
 ///                0.2 % vol at 5 % extract
 /// @return        with an ethanol fraction down to -0.02, for readings that scatter around none
-/// @throws        Error{inconsistent} if no liquid within index_extract_range and
-///                index_ethanol_range has both; Error{domain} outside the ranges of temperature
+/// @throws        Error{inconsistent} if no liquid within index_extract_range has both;
+///                Error{domain} for a drink stronger than index_ethanol_range, and outside the
+///                ranges of temperature
 /// @source        density() and refractive_index(); no measured ternary index was available, so the
 ///                pair rests on the models. Barth's constants for beer [simmonds1919] agree within
 ///                0.25 % mass (tests).
