@@ -10,7 +10,7 @@
 namespace areo::published {
 namespace {
 
-// Largest difference of the two equations between 50 kPa and 110 kPa, as stated.
+// Largest difference of the two equations themselves, not of rows, from 50 kPa to 110 kPa.
 constexpr double if97_wagner_agreement_c = 0.0005;
 
 void expect_boiling_point(const Row& row, Pressure p) {
