@@ -39,6 +39,9 @@ int run(const fs::path& folder, bool update) {
       std::cout << entry.path().string() << ": nothing computes this\n";
       wrong = 1;
     }
+  if (wrong != 0)
+    std::cout << "if that is meant: areo_agreement --update " << folder.string()
+              << ", then tests/lint/check_docs.py --fix\n";
   return wrong;
 }
 

@@ -53,9 +53,8 @@ TEST(OfficialTables, ExtractOfWine) {
   EXPECT_NEAR(s.deviation, 0.038, 0.005);
 }
 
-// The source states neither scatter nor the temperature of its Baumé scale. With 15 °C the model
-// finds less by 0.09 % vol, evaluated independently, and by 0.1 % vol at most in either direction
-// beside that.
+// The source gives no scatter and no temperature of its Baumé scale. An independent evaluation with
+// 15 °C, over a grid of its own: the model finds less by 0.09 % vol, with a deviation of 0.03.
 TEST(Ports, AreCoveredAsFarAsTheModelReaches) {
   // The model finds a little less alcohol than the equation, and is asked beside its answer too.
   constexpr double margin = 0.002;
@@ -68,7 +67,9 @@ TEST(Ports, AreCoveredAsFarAsTheModelReaches) {
   }
   EXPECT_EQ(covered, comparisons().at("port").differences.size());
   EXPECT_GE(covered, 90u) << "18 % vol to 20 % vol at 1 °Bé to 5 °Bé, in steps";
-  EXPECT_NEAR(summary(comparisons().at("port")).mean, -0.09, 0.005 + 0.01);
+  const Summary s = summary(comparisons().at("port"));
+  EXPECT_NEAR(s.mean, -0.09, 0.03);
+  EXPECT_LE(s.deviation, 0.03 + 0.005 /* half of its last digit */);
 }
 
 // Nothing was fitted to the beers. Their scatter is that of 2.5 % of the strength, as far as so few
