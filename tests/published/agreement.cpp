@@ -33,6 +33,7 @@ const Comparisons& comparisons() {
     add_densities(made);
     add_optics(made);
     add_drinks(made);
+    add_boiling(made);
     return made;
   }();
   return all;

@@ -58,7 +58,11 @@ using Comparisons = std::map<std::string, Comparison>;
 void add_densities(Comparisons& all);
 void add_optics(Comparisons& all);
 void add_drinks(Comparisons& all);
+void add_boiling(Comparisons& all);
 [[nodiscard]] const Comparisons& comparisons();
+
+/// Boiling point of water by [wagner1993], °C.
+[[nodiscard]] double wagner_boiling_point_c(double pa);
 
 /// Bound of a correction of a Brix refractometer, see agreement_optics.cpp.
 [[nodiscard]] double brix_correction_bound(const Row& row, std::string_view column, double shown);

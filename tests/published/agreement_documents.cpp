@@ -224,6 +224,7 @@ std::vector<Fragment> fragments() {
       {"ferment-lines", ferment_lines()},
       {"extracts", extracts()},
       {"hydrometer", hydrometer()},
+      {"boiling", agreement("compared with", {{"boiling", ""}})},
       {"ferment", agreement("compared with", {{"balling", ""}, {"beers", ""}, {"potential", ""}})},
       {"beers", beers_table()},
       {"carbon-dioxide", agreement("formula minus", {{"carbon-dioxide Murray&Riley 1971", ""},
