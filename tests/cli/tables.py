@@ -18,7 +18,8 @@ from pathlib import Path
 
 from robust import main
 
-TABLES = Path(__file__).resolve().parent.parent.parent / "tables"
+ROOT = Path(__file__).resolve().parent.parent.parent
+TABLES = ROOT / "tables"
 OWN = TABLES / "areo"
 # Of 0.120 in gravity, and the rows that they make.
 STEPS = [("0.000012", 10_000), ("0.00000024", 500_000)]
@@ -79,10 +80,20 @@ def near(cell, wanted, stated, where):
 # --- against published tables --------------------------------------------------------------------
 
 
+def bound(name, line):
+    """What no row may be off by: the last cell of a line of docs/explanation/agreement/NAME.md."""
+    for text in (ROOT / f"docs/explanation/agreement/{name}.md").read_text().splitlines():
+        cells = [cell.strip() for cell in text.strip("|").split("|")]
+        if cells[0] == line:
+            return float(cells[-1].split()[0])
+    raise KeyError(f"{name}: no line '{line}'")
+
+
 def sugar_table_of_1900(bench):
-    """[nbsc440] table 114 holds Plato's data of 1900, the formula newer ones: the table is up to
-    0.112 kg/m³ lower to 40 %, 0.185 kg/m³ to 60 % (docs/explanation/models.md). Half a digit of the
-    table, 0.005 kg/m³, and the one water, 0.006 kg/m³, come on top."""
+    """[nbsc440] table 114 holds Plato's data of 1900, the formula newer ones: bounds by decade as in
+    docs/explanation/models.md."""
+    decades = [f"{tens} to {tens + 10}" for tens in range(0, 60, 10)]
+    bounds = [bound("sucrose", decade) for decade in decades]
     computed = {
         float(r["entry_brix"]): r
         for r in table(bench, "conversion --from 0Bx --to 60Bx --step 1 --columns kg/m3,SG,SGair")
@@ -92,7 +103,7 @@ def sugar_table_of_1900(bench):
         brix = float(p["brix"])
         if brix > 60:
             continue
-        stated = (0.112 if brix <= 40 else 0.185) + 0.005 + 0.006
+        stated = bounds[min(int(brix // 10), 5)]
         c = computed[brix]
         near(c["density_at_20_c_kg_m3"], float(p["rho_true_kg_m3"]), stated, f"{brix} Brix")
         near(c["sg_20_20"], float(p["sg_true_20_20"]), stated / 998, f"{brix} Brix")
@@ -102,8 +113,9 @@ def sugar_table_of_1900(bench):
 
 
 def alcoholometric_table(bench):
-    """USP 29, volumes and weights in air at 60 °F: within 0.008 % mass and 9e-5, which is what the
-    formula differs by from the measurements of 1913 behind that table (tests/published)."""
+    """USP 29, volumes and weights in air at 60 °F: bounds as in docs/explanation/models.md."""
+    by_mass = bound("ethanol", "[usp29], % by mass from % by volume")
+    in_air = bound("ethanol", "[usp29], gravity in air")
     computed = {
         float(r["alcohol_percent_vol"]): r
         for r in table(bench, "strength --from 0 --to 100 --step 1 --reference 60F")
@@ -113,8 +125,8 @@ def alcoholometric_table(bench):
         if p["entry"] != "vol":
             continue
         c = computed[float(p["volume_percent"])]
-        near(c["alcohol_percent_mass"], float(p["mass_percent"]), 0.008, p["volume_percent"])
-        near(c["sg_in_air"], float(p["sg15"]), 9e-5, p["volume_percent"])
+        near(c["alcohol_percent_mass"], float(p["mass_percent"]), by_mass, p["volume_percent"])
+        near(c["sg_in_air"], float(p["sg15"]), in_air, p["volume_percent"])
         compared += 1
     assert compared > 20, compared
 
@@ -141,8 +153,9 @@ def must_table(bench):
 
 
 def hydrometer_temperatures(bench):
-    """[nbsc440], corrections of Brix hydrometers, from memory: differences by temperature as in
-    tests/published/hydrometer_test.cpp."""
+    """[nbsc440], corrections of Brix hydrometers, from memory: bounds by temperature as in
+    docs/explanation/models.md."""
+    mild = bound("hydrometer", "10 °C to 30 °C")
     marks = (0, 5, 10, 15, 20, 25, 30, 35, 40, 45, 50, 55, 60, 70)
     computed = {
         (float(r["temperature_c"]), float(r["reading_brix"])): r["correction"]
@@ -154,11 +167,11 @@ def hydrometer_temperatures(bench):
         t = float(p["t_c"])
         if t > 40:
             continue
-        stated = 0.105 if t == 0 else 0.06 if t < 10 else 0.031 if t <= 30 else 0.050
+        stated = mild if 10 <= t <= 30 else bound("hydrometer", f"{t:.0f} °C")
         for mark in marks:
             cell = computed[t, mark]
             if cell:  # denser than the formula goes: no liquid
-                near(cell, float(p[f"c{mark}"]), stated + 0.0005, f"{mark} Brix at {t} °C")
+                near(cell, float(p[f"c{mark}"]), stated, f"{mark} Brix at {t} °C")
                 compared += 1
     assert compared > 200, compared
 

@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 """What documents quote is what the files say, and links lead somewhere.
 
-`<!-- file: path -->` before a code block: the block equals the file.
+`<!-- file: path -->` before a code block or a table: the block or the table equals the file.
 `<!-- run: path.out -->` before a code block: the block equals the expected output; lines `$ areo ...`
 at its top equal the invocations of the golden case `path.cmd`.
 Paths count from the root of the sources; links count from the document.
@@ -45,6 +45,14 @@ def split(markdown):
             if pending:
                 lost.append(pending[0])
             pending = (i + 1, d[1], d[2])
+        elif pending and lines[i].startswith("|"):
+            start = i
+            while i < len(lines) and lines[i].startswith("|"):
+                text.append((i + 1, lines[i]))
+                i += 1
+            blocks.append((start, lines[start:i], pending))
+            pending = None
+            continue
         else:
             if lines[i].strip() and pending:
                 lost.append(pending[0])
@@ -160,16 +168,27 @@ int main() {}
 $ areo convert 'a b'
 fine
 ```
+
+<!-- file: docs/t.md -->
+| a | b |
+|---|---|
+| 1 | 2 |
+
+Words.
 """
 GOOD = {
     "README.md": README,
     "docs/a.md": "# Some words\n\n[up](../README.md)\n",
+    "docs/t.md": "| a | b |\n|---|---|\n| 1 | 2 |\n",
     "docs/x.cpp": "int main() {}\n",
     "tests/golden/d/x.cmd": 'rc=0\nconvert "a b"\n',
     "tests/golden/d/x.out": "fine\n",
 }
 BAD = {
     "file differs": {"docs/x.cpp": "int main() { }\n"},
+    "table differs": {"docs/t.md": "| a | b |\n|---|---|\n| 1 | 3 |\n"},
+    "table longer": {"docs/t.md": "| a | b |\n|---|---|\n"},
+    "no table": {"docs/b.md": "<!-- file: docs/t.md -->\nwords\n\n| a | b |\n"},
     "file missing": {"docs/x.cpp": None},
     "output differs": {"tests/golden/d/x.out": "fine\nmore\n"},
     "output missing": {"tests/golden/d/x.out": None},

@@ -1,4 +1,5 @@
-// Density and strength of ethanol-water mixtures against tables/.
+// Density and strength of ethanol-water mixtures: the formula digit by digit. How far it is from
+// measurements and from tables of trade: agreement_test.cpp.
 #include "areo/physics/ethanol.hpp"
 
 #include <gtest/gtest.h>
@@ -9,7 +10,6 @@
 #include <tuple>
 #include <vector>
 
-#include "areo/numeric/root.hpp"
 #include "rows.hpp"
 
 namespace areo::published {
@@ -73,53 +73,6 @@ TEST_P(EthanolFormulaTable, EveryDigit) {
 }
 INSTANTIATE_TEST_SUITE_P(OimlR22DensityByTemperature, EthanolFormulaTable,
                          testing::ValuesIn(rows_of("oiml-r22-density-by-temperature")), line_name);
-
-class Ethanol1913Table : public RowTest {};
-
-// Largest differences stated for measurements that the formula was not fitted to.
-constexpr double kg_m3_to_25_percent = 0.06, kg_m3_all = 0.09;
-
-TEST_P(Ethanol1913Table, WithinStatedDifference) {
-  constexpr double water_4_c = 999.972;  // kg/m³ per unit of density relative to water at 4 °C
-  const double percent = row().number("mass_percent");
-  for (const int t_c : {10, 20, 25, 30}) {
-    const std::string column = "d" + std::to_string(t_c);
-    if (row().empty(column)) continue;
-    EXPECT_NEAR(density(percent / 100, t_c), water_4_c * row().number(column),
-                percent <= 25 ? kg_m3_to_25_percent : kg_m3_all)
-        << t_c << " °C";
-  }
-}
-INSTANTIATE_TEST_SUITE_P(EthanolDensity, Ethanol1913Table,
-                         testing::ValuesIn(rows_of("ethanol-density")), line_name);
-
-class EthanolUspTable : public RowTest {};
-
-// Strengths are printed to 0.01 and the gravities to 1e-4; the largest differences stated.
-constexpr double usp_strength_percent = 0.008, usp_gravity = 9e-5;
-
-TEST_P(EthanolUspTable, StrengthAndGravity) {
-  // The volumes of this table are those at 60 °F, so areo's strength at 20 °C does not apply.
-  constexpr double t_c = sixty_fahrenheit_c;
-  const auto volume_percent = [](double p) { return 100 * p * density(p, t_c) / density(1, t_c); };
-  double p = row().number("mass_percent") / 100;
-  if (row().text("entry") == "vol") {
-    const double q = row().number("volume_percent");
-    const double exact = numeric::find_root([&](double x) { return volume_percent(x) - q; }, 0, 1,
-                                            1e-12, "ethanol mass fraction");
-    EXPECT_NEAR(100 * exact, 100 * p, usp_strength_percent) << "% by mass";
-    p = exact;
-  } else {
-    ASSERT_EQ(row().text("entry"), "mass");
-    EXPECT_NEAR(volume_percent(p), row().number("volume_percent"), usp_strength_percent) << "% vol";
-  }
-  constexpr double air = 1.2;  // kg/m³
-  const auto gravity = [&](double t) { return (density(p, t) - air) / (density(0, t) - air); };
-  EXPECT_NEAR(gravity(25), row().number("sg25"), usp_gravity);
-  EXPECT_NEAR(gravity(t_c), row().number("sg15"), usp_gravity);
-}
-INSTANTIATE_TEST_SUITE_P(EthanolAlcoholometricUsp, EthanolUspTable,
-                         testing::ValuesIn(rows_of("ethanol-alcoholometric-usp")), line_name);
 
 // [oimlr22], evaluated independently.
 TEST(Ethanol, SpotValues) {

@@ -60,26 +60,26 @@ TEST_P(GnuUnitsBrix, ApparentGravity) {
   const int brix = static_cast<int>(row().number("brix"));
   const double gravity = units(fmt::format("brix({})", brix), "g/cm^3") / apparent_water_g_cm3;
   EXPECT_NEAR(gravity, row().number("sg_apparent_20_20"), 1e-12) << "not the same table";
-  // Stated largest differences of the table and [sps4] by strength, kg/m³, with half the last
-  // digit of the statement, and areo's one water; 997.007 kg/m³ is one unit of apparent gravity.
-  const double stated = brix <= 40 ? 0.11 : brix <= 60 ? 0.18 : 0.60;
-  const double limit = (stated + 0.005 + 0.006) / 997.007;
   if (brix > 85) return;  // beyond the range of the sugar formula
   const physics::Liquid liquid{ExtractFraction{brix / 100.0}};
+  // Half of the last digit of the table, and three standard uncertainties of the density; 997.007
+  // kg/m³ is one unit of apparent gravity.
+  const double limit = 0.5e-5 + 3 * physics::density_model_uncertainty(liquid) / 997.007;
   EXPECT_NEAR(physics::mark_from_liquid(physics::apparent_sg_20_20, liquid), gravity, limit);
 }
 INSTANTIATE_TEST_SUITE_P(SucroseDensity20C, GnuUnitsBrix,
                          testing::ValuesIn(rows_of("sucrose-density-20c")), line_name);
 
-// Backwards, between the rows of its table. Stated: 0.11 kg/m³ is 0.022 % sugar up to 40 %. Its
-// straight line between two rows leaves the curve by up to 0.0015 (1/8 of the second difference
-// 0.00006 of the gravities, by 0.0045 a percent), and 1e-5 in a printed gravity is 0.0025 %.
+// Backwards, between the rows of its table: three standard uncertainties of the density, where one
+// percent is 3.8 kg/m³ or more. Its straight line between two rows leaves the curve by up to 0.0015
+// (1/8 of the second difference 0.00006 of the gravities, by 0.0045 a percent), and 1e-5 in a
+// printed gravity is 0.0025 %.
 TEST(GnuUnits, BrixFromGravity) {
-  constexpr double limit = 0.022 + 0.0005 + 0.0015 + 0.0025;
   for (const double gravity : {1.0100, 1.0250, 1.0400, 1.0555, 1.0800, 1.1100, 1.1700}) {
     const double brix =
         units(fmt::format("{:.10f} g/cm^3", gravity * apparent_water_g_cm3), "brix");
     const auto liquid = physics::liquid_from_mark(physics::apparent_sg_20_20, gravity);
+    const double limit = 3 * physics::density_model_uncertainty(liquid) / 3.8 + 0.0015 + 0.0025;
     EXPECT_NEAR(100 * liquid.extract.value(), brix, limit) << gravity;
   }
 }

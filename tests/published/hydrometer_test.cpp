@@ -1,12 +1,11 @@
-// Hydrometers away from their reference temperature, against tables/.
+// Hydrometers away from their reference temperature, against tables/. Corrections of Brix
+// hydrometers, sugar and glass together: agreement_test.cpp.
 #include "areo/instruments/hydrometer.hpp"
 
 #include <gtest/gtest.h>
 
-#include <optional>
 #include <string>
 
-#include "areo/core/error.hpp"
 #include "areo/physics/mixture.hpp"
 #include "areo/physics/water.hpp"
 #include "rows.hpp"
@@ -64,41 +63,6 @@ TEST_P(GlassTable, DensityAtTheLiquidsTemperature) {
 }
 INSTANTIATE_TEST_SUITE_P(HydrometerTemperatureCorrection, GlassTable,
                          testing::ValuesIn(rows_of("hydrometer-temperature-correction")),
-                         line_name);
-
-class BrixHydrometerTable : public RowTest {};
-
-// Largest differences between the recalled table and [sps4] with glass of 25e-6 per °C, Brix, as
-// stated by temperature; the table is printed to 0.01.
-std::optional<double> stated_brix(double t_c) {
-  if (t_c == 0) return 0.105;
-  if (t_c < 10) return 0.06;
-  if (t_c <= 30) return 0.031;
-  if (t_c <= 40) return 0.050;
-  return std::nullopt;
-}
-constexpr double stated_half_digit = 0.0005;
-
-TEST_P(BrixHydrometerTable, Correction) {
-  const double t_c = row().number("t_c");
-  const Hydrometer h = hydrometer(physics::brix_20);
-  const auto correction = [&](double reading) {
-    const Temperature t = celsius_point(t_c);
-    const Density rho = instruments::density_from_indication(h, reading, t);
-    return 100 * physics::extract_from_density(rho, t).value() - reading;
-  };
-  const auto limit = stated_brix(t_c);
-  if (!limit) {
-    EXPECT_THROW(correction(10), Error) << "beyond the range of the density of water";
-    return;
-  }
-  for (const int reading : {0, 5, 10, 15, 20, 25, 30, 35, 40, 45, 50, 55, 60, 70})
-    EXPECT_NEAR(correction(reading), row()["c" + std::to_string(reading)].value,
-                *limit + stated_half_digit)
-        << reading << " Brix";
-}
-INSTANTIATE_TEST_SUITE_P(BrixHydrometerTemperatureCorrection, BrixHydrometerTable,
-                         testing::ValuesIn(rows_of("brix-hydrometer-temperature-correction")),
                          line_name);
 
 }  // namespace

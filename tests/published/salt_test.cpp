@@ -1,4 +1,4 @@
-// Sodium chloride solutions against tables/.
+// Sodium chloride solutions: the formula digit by digit. Against a handbook: agreement_test.cpp.
 #include "areo/physics/salt.hpp"
 
 #include <gtest/gtest.h>
@@ -37,19 +37,6 @@ TEST_P(SaltFormulaTable, EveryDigit) {
 }
 INSTANTIATE_TEST_SUITE_P(NaclDensityByTemperature, SaltFormulaTable,
                          testing::ValuesIn(rows_of("nacl-density-by-temperature")), line_name);
-
-class SaltCrcTable : public RowTest {};
-
-// Largest differences stated for the handbook's values, which are printed to 0.1 kg/m³.
-constexpr double kg_m3_to_10_percent = 0.18, kg_m3_to_26_percent = 0.54;
-
-TEST_P(SaltCrcTable, WithinStatedDifference) {
-  const double percent = row().number("mass_percent");
-  EXPECT_NEAR(salt(percent / 100, 20), 1000 * row().number("density_g_cm3"),
-              percent <= 10 ? kg_m3_to_10_percent : kg_m3_to_26_percent);
-}
-INSTANTIATE_TEST_SUITE_P(NaclDensity, SaltCrcTable, testing::ValuesIn(rows_of("nacl-density")),
-                         line_name);
 
 // [laliberte2009], evaluated independently.
 TEST(Salt, SpotValues) {
