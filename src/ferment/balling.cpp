@@ -59,13 +59,14 @@ EthanolFraction ethanol_from_extracts(ExtractFraction original, ExtractFraction 
                          (extract_per_ethanol - mass_lost_per_ethanol * original.value())};
 }
 
-physics::Liquid fermented_to_density(ExtractFraction original, Density rho, Temperature t) {
+physics::Liquid fermented_to_density(ExtractFraction original, Density rho, ModelTemperature t) {
+  physics::require_drink_temperature(t);  // also where no ethanol comes out
   return fermented_to(
       original, physics::mixture_ethanol_range.hi, "gravity",
       [&](const physics::Liquid& drink) { return (physics::density(drink, t) - rho).value(); });
 }
 
-physics::Liquid fermented_to_index(ExtractFraction original, RefractiveIndex n, Temperature t,
+physics::Liquid fermented_to_index(ExtractFraction original, RefractiveIndex n, ModelTemperature t,
                                    const physics::ExtractOptics& optics) {
   return fermented_to(original, physics::index_ethanol_range.hi, "refraction",
                       [&](const physics::Liquid& drink) {

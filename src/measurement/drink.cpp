@@ -9,6 +9,7 @@
 #include "areo/ferment/drink.hpp"
 #include "areo/measurement/alcohol.hpp"
 #include "areo/physics/mixture.hpp"
+#include "readings.hpp"
 
 namespace areo::measurement {
 
@@ -31,14 +32,14 @@ EthanolFraction DrinkMethod::ethanol(const uncertainty::Point& x,
 }
 
 physics::Liquid DrinkMethod::drink(const uncertainty::Point& x, ExtractFraction original,
-                                   Density rho, Temperature t) const {
+                                   Density rho, ModelTemperature t) const {
   const physics::Liquid balance = ferment::fermented_to_density(original, rho, t);
   const EthanolFraction a = ethanol(x, balance);
   return {physics::extract_from_density(rho, t, a), a};
 }
 
 physics::Liquid DrinkMethod::drink(const uncertainty::Point& x, ExtractFraction original,
-                                   RefractiveIndex n, Temperature t,
+                                   RefractiveIndex n, ModelTemperature t,
                                    const physics::ExtractOptics& optics) const {
   const physics::Liquid balance = ferment::fermented_to_index(original, n, t, optics);
   const EthanolFraction a = ethanol(x, balance);
@@ -113,7 +114,8 @@ void require_fermentable(const Calibrated& instrument,
                          const instruments::HydrometerReading& reading,
                          const instruments::ReadingInputs& inputs, const uncertainty::Point& x,
                          ExtractFraction original) {
-  const Temperature t = inputs.temperature(x);
+  require_drink_temperature(reading.temperature);
+  const ModelTemperature t = inputs.temperature(x);
   try {
     (void)ferment::fermented_to_density(original, inputs.density(x), t);
   } catch (const Error& e) {

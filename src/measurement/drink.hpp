@@ -25,14 +25,14 @@ class DrinkMethod {
   /// density, whatever the factor.
   /// @throws Error{inconsistent} as ferment::fermented_to_density()
   [[nodiscard]] physics::Liquid drink(const uncertainty::Point& x, ExtractFraction original,
-                                      Density rho, Temperature t) const;
+                                      Density rho, ModelTemperature t) const;
   /// The original extract of a drink whose composition is known: the balance backwards.
   [[nodiscard]] ExtractFraction original(const uncertainty::Point& x,
                                          const physics::Liquid& drink) const;
   /// The same for a measured index.
   /// @throws Error{inconsistent} as ferment::fermented_to_index()
   [[nodiscard]] physics::Liquid drink(const uncertainty::Point& x, ExtractFraction original,
-                                      RefractiveIndex n, Temperature t,
+                                      RefractiveIndex n, ModelTemperature t,
                                       const physics::ExtractOptics& optics) const;
   /// The drink without extract that `original` becomes when all of it ferments.
   [[nodiscard]] physics::Liquid dry(const uncertainty::Point& x, ExtractFraction original) const;
@@ -57,7 +57,8 @@ class DrinkMethod {
 void judge_real_extract(Result& drink);
 /// Adds a note to a strength above those that the method was compared with distillation at.
 void note_strong(Result& drink);
-/// @throws Error{inconsistent} for a reading lower than fermenting all of `original` could make it,
+/// @throws Error{domain} for a temperature beyond physics::drink_temperature_range;
+///         Error{inconsistent} for a reading lower than fermenting all of `original` could make it,
 ///         with the lowest that the instrument could show
 void require_fermentable(const Calibrated& instrument,
                          const instruments::HydrometerReading& reading,

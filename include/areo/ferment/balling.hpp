@@ -1,5 +1,6 @@
 #pragma once
 // Balling's balance of a yeast ferment: where the original extract went.
+#include "areo/core/model_temperature.hpp"
 #include "areo/core/units.hpp"
 #include "areo/physics/liquid.hpp"
 #include "areo/physics/refraction.hpp"
@@ -31,7 +32,7 @@ inline constexpr double mass_lost_per_ethanol = 1.0665;
 /// @throws Error{inconsistent} if the density is above that of the unfermented liquid, or below
 ///         what fermenting all of its extract could make
 [[nodiscard]] physics::Liquid fermented_to_density(ExtractFraction original, Density rho,
-                                                   Temperature t);
+                                                   ModelTemperature t);
 
 /// The same for the refractive index `n` at t: both extract and ethanol refract, so the index falls
 /// less than the extract does.
@@ -39,7 +40,7 @@ inline constexpr double mass_lost_per_ethanol = 1.0665;
 ///                  physics::index_extract_range
 /// @param t         within physics::index_temperature_range
 [[nodiscard]] physics::Liquid fermented_to_index(
-    ExtractFraction original, RefractiveIndex n, Temperature t,
+    ExtractFraction original, RefractiveIndex n, ModelTemperature t,
     const physics::ExtractOptics& optics = physics::sucrose_optics);
 
 /// Alcohol from the attenuation difference D = RE - AE (percent) of the old saccharometer test,
