@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "areo/core/error.hpp"
+#include "areo/physics/mixture.hpp"
 #include "areo/physics/scale_name.hpp"
 #include "areo/report/json.hpp"
 #include "areo/report/text.hpp"
