@@ -8,6 +8,7 @@
 
 #include "areo/core/error.hpp"
 #include "areo/physics/boiling.hpp"
+#include "areo/physics/mixture.hpp"
 #include "areo/physics/refraction.hpp"
 #include "areo/physics/water.hpp"
 
@@ -83,6 +84,8 @@ CheckSet Checks::evaluate() const {
 
 void HydrometerChecks::add_reading(const HydrometerReading& reading, std::string label,
                                    DensityModel density) {
+  // What is known of formulas, and of a liquid that cools while it is read, is no check beyond.
+  instruments::require_temperature(physics::water_range, reading.temperature);
   const auto known = surfaces_.find(label);
   const auto r =
       readings_.add(hydrometer_, no_correction(), reading, "the check: " + label,
@@ -96,7 +99,7 @@ void HydrometerChecks::add_reading(const HydrometerReading& reading, std::string
 
 void HydrometerChecks::add_in_water(const HydrometerReading& reading) {
   add_reading(reading, "water",
-              [](const Point&, Temperature t) { return physics::water_density(t); });
+              [](const Point&, ModelTemperature t) { return physics::density({}, t); });
 }
 
 void HydrometerChecks::add_in_solution(const HydrometerReading& reading,
@@ -108,7 +111,7 @@ void HydrometerChecks::add_in_solution(const HydrometerReading& reading,
                                : SolutionInputs{readings_.inputs, solution};
   if (known == solutes_.end()) solutes_.push_back(s.solute());
   add_reading(reading, label_of(solution),
-              [s](const Point& x, Temperature t) { return s.density(x, t); });
+              [s](const Point& x, ModelTemperature t) { return s.density(x, t); });
 }
 
 void RefractometerChecks::add_reading(const RefractometerReading& reading, std::string label,

@@ -8,6 +8,7 @@
 #include "areo/numeric/line.hpp"
 #include "areo/numeric/quantile.hpp"
 #include "areo/physics/mixture.hpp"
+#include "areo/physics/water.hpp"
 
 namespace areo::calibration {
 namespace {
@@ -22,10 +23,12 @@ struct Pair {
 
 std::vector<Pair> enter(instruments::Readings& readings, std::span<const PairedReading> pairs) {
   std::vector<Pair> entered;
-  for (const PairedReading& p : pairs)
+  for (const PairedReading& p : pairs) {
+    instruments::require_temperature(physics::water_range, p.density.temperature);
     entered.push_back(
         {readings.add(p.refractometer, p.refractometer_correction, p.refraction, "the refraction"),
          readings.add(p.hydrometer, p.hydrometer_correction, p.density, "the gravity")});
+  }
   return entered;
 }
 
@@ -35,12 +38,12 @@ struct Formulas {
 };
 
 double relative_rise(const Pair& pair, const Formulas& formulas, const Point& x) {
-  const Temperature t = pair.stem.temperature(x);
+  const ModelTemperature t = pair.stem.temperature(x);
   const Density rho = pair.stem.density(x);
   const physics::Liquid about{physics::extract_from_density(rho, t)};
   const ExtractFraction extract = physics::extract_from_density(
       rho - kg_per_m3(x[formulas.density] * physics::density_model_uncertainty(about)), t);
-  const Temperature t_n = pair.prism.temperature(x);
+  const ModelTemperature t_n = pair.prism.temperature(x);
   const double index_error =
       x[formulas.index] * physics::refractive_index_model_uncertainty(about, t_n);
   return physics::relative_rise_from_index(

@@ -29,7 +29,7 @@ double crystal(Solute s) {
 
 const char* word(Solute s) { return s == Solute::sucrose ? "sugar" : "salt"; }
 
-double pure_density(Solute s, double fraction, Temperature t) {
+double pure_density(Solute s, double fraction, ModelTemperature t) {
   return s == Solute::sucrose ? physics::density({ExtractFraction{fraction}}, t).value()
                               : physics::salt_density(SaltFraction{fraction}, t).value();
 }
@@ -50,7 +50,7 @@ const WeighedSolution& sensible(const WeighedSolution& s) {
   if (!(s.solute_g > 0) || !(s.water_g > 0))
     throw Error{Errc::domain,
                 fmt::format("a solution needs some {} and some water; got {} g and {} g",
-                            word(s.solute), s.solute_g, s.water_g)};
+                            word(s.solute), number_text(s.solute_g), number_text(s.water_g))};
   if (!(s.balance_division_g > 0))
     throw Error{Errc::domain, "the balance needs a division above zero"};
   if (!bounds(s.purity_lo, s.purity_hi) || !bounds(s.moisture_lo, s.moisture_hi))
@@ -131,7 +131,7 @@ double SolutionInputs::fraction(const uncertainty::Point& x) const {
                        x[solute_.moisture]);
 }
 
-Density SolutionInputs::density(const uncertainty::Point& x, Temperature t) const {
+Density SolutionInputs::density(const uncertainty::Point& x, ModelTemperature t) const {
   const double w = fraction(x);
   return kg_per_m3(pure_density(solute_.solute, w, t) +
                    x[solute_.formula] * model_uncertainty(solute_.solute, w));
@@ -139,7 +139,8 @@ Density SolutionInputs::density(const uncertainty::Point& x, Temperature t) cons
 
 WeighedSolution weigh_in(const WeighedSolution& kind, double total_g, Density rho, Temperature t) {
   if (!(total_g > 0))
-    throw Error{Errc::domain, fmt::format("the amount must be above zero; got {} g", total_g)};
+    throw Error{Errc::domain,
+                fmt::format("the amount must be above zero; got {} g", number_text(total_g))};
   const double hi = kind.solute == Solute::sucrose ? physics::mixture_extract_range.hi
                                                    : physics::salt_fraction_range.hi;
   const double purity = (kind.purity_lo + kind.purity_hi) / 2;

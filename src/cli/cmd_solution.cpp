@@ -41,7 +41,8 @@ void require_reachable(const Options& o, const TypedMark& target) {
                 {ExtractFraction{short_of_the_end * physics::mixture_extract_range.hi}}, t)
           : physics::salt_density(SaltFraction{short_of_the_end * physics::salt_fraction_range.hi},
                                   t);
-  const double lo = physics::mark_from_density(target.scale, physics::water_density(t));
+  const double lo =
+      physics::mark_from_density(target.scale, physics::density(physics::Liquid{}, t));
   const double hi = physics::mark_from_density(target.scale, most);
   const double rounding = 1e-9 * (hi - lo);
   if (target.value > lo + rounding && target.value < hi) return;

@@ -27,7 +27,7 @@ struct NotedTemperature {
 /// @param typed        may be empty
 /// @param thermometer  name of one in the notebook; may be empty
 /// @param accuracy     as typed, "0.2C"; may be empty
-/// @param of_a_liquid  0 °C .. 40 °C only
+/// @param of_a_liquid  0 °C .. 85 °C only
 /// @throws ParseError, Error{store}, Error{inconsistent} if it is no thermometer
 [[nodiscard]] NotedTemperature noted_temperature(const std::string& typed,
                                                  const std::string& thermometer,

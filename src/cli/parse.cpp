@@ -260,7 +260,7 @@ std::string reach_text(const Scale& scale, double lo, double hi) {
 
 Scale scale_from_text(std::string_view text) {
   const Scale s = physics::scale_from_word(text);
-  const Range& range = physics::water_range;
+  const Range& range = physics::mixture_temperature_range;
   const bool divides_by_water = s.water_c != 0;
   if (!range.contains(s.sample_c) || (divides_by_water && !range.contains(s.water_c)))
     refuse(text, fmt::format("'{}' refers to a temperature at which no density is known", text),

@@ -58,7 +58,7 @@ struct TypedStep {
 /// "27C", "80F", "300K"; a bare number is refused.
 [[nodiscard]] double celsius_from_text(std::string_view text);
 /// The same for a liquid whose density counts.
-/// @throws Error{domain} outside of 0 °C .. 40 °C, with the limits in the unit that was typed
+/// @throws Error{domain} outside of 0 °C .. 85 °C, with the limits in the unit that was typed
 [[nodiscard]] double liquid_celsius_from_text(std::string_view text);
 /// A difference of temperature: "0.5C", "1F".
 [[nodiscard]] double celsius_difference_from_text(std::string_view text);

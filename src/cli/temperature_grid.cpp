@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "areo/core/error.hpp"
+#include "areo/physics/mixture.hpp"
 #include "areo/physics/scale_name.hpp"
 #include "areo/report/json.hpp"
 #include "areo/report/text.hpp"
@@ -54,6 +55,10 @@ Grid temperature_grid(const measurement::Calibrated& instrument, const Temperatu
                       const MarkAxis& top, StrengthByVolume alcohol, int most_decimals) {
   for (const double mark : top.axis.listed)
     instruments::require_on_scale(instrument.hydrometer, mark);
+  if (alcohol.value() > 0)
+    for (const double end :
+         {side.axis.at(0), side.axis.at(static_cast<double>(side.axis.size()) - 1)})
+      physics::require_drink_temperature(side.at(end));
   Grid g = grid_of(side, top.axis,
                    {"correction", "add", physics::scale_unit(top.scale), most_decimals, true},
                    [=](Temperature t, double mark) {

@@ -65,14 +65,15 @@ EthanolFraction ethanol_from_extracts(ExtractFraction original, ExtractFraction 
       (yield.extract_per_ethanol - yield.mass_lost_per_ethanol() * original.value())};
 }
 
-physics::Liquid fermented_to_density(ExtractFraction original, Density rho, Temperature t,
+physics::Liquid fermented_to_density(ExtractFraction original, Density rho, ModelTemperature t,
                                      Yield yield) {
+  physics::require_drink_temperature(t);  // also where no ethanol comes out
   return fermented_to(
       original, yield, physics::mixture_ethanol_range, "gravity",
       [&](const physics::Liquid& drink) { return (physics::density(drink, t) - rho).value(); });
 }
 
-physics::Liquid fermented_to_index(ExtractFraction original, RefractiveIndex n, Temperature t,
+physics::Liquid fermented_to_index(ExtractFraction original, RefractiveIndex n, ModelTemperature t,
                                    const physics::ExtractOptics& optics, Yield yield) {
   return fermented_to(original, yield, physics::index_ethanol_range, "refraction",
                       [&](const physics::Liquid& drink) {

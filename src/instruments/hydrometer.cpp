@@ -9,10 +9,10 @@
 namespace areo::instruments {
 namespace {
 
-double glass_factor(const Hydrometer& h, Temperature t, double gamma) {
+double glass_factor(const Hydrometer& h, ModelTemperature t, double gamma) {
   if (!std::isfinite(t.celsius()) || !std::isfinite(gamma))
     throw Error{Errc::domain, "temperature and glass expansion must be finite numbers"};
-  return 1 + gamma * (t - h.scale.reference()).value();
+  return 1 + gamma * (t.point() - h.scale.reference()).value();
 }
 
 }  // namespace
@@ -44,17 +44,18 @@ void require_on_scale(const Hydrometer& h, double indication) {
   if (!(indication >= h.lo - h.division && indication <= h.hi + h.division))
     throw Error{Errc::domain,
                 fmt::format("{} cannot show {}: its scale goes from {} to {}",
-                            h.name.empty() ? "the hydrometer" : h.name, indication, h.lo, h.hi),
+                            h.name.empty() ? "the hydrometer" : h.name, number_text(indication),
+                            h.lo, h.hi),
                 "check the digits, or name the instrument that was used"};
 }
 
-Density density_from_indication(const Hydrometer& h, double indication, Temperature t,
+Density density_from_indication(const Hydrometer& h, double indication, ModelTemperature t,
                                 double gamma) {
   return kg_per_m3(physics::density_from_mark(h.scale, indication).value() /
                    glass_factor(h, t, gamma));
 }
 
-double ideal_indication(const Hydrometer& h, Density rho_at_t, Temperature t, double gamma) {
+double ideal_indication(const Hydrometer& h, Density rho_at_t, ModelTemperature t, double gamma) {
   return physics::mark_from_density(h.scale,
                                     kg_per_m3(rho_at_t.value() * glass_factor(h, t, gamma)));
 }

@@ -82,7 +82,7 @@ double ReadingInputs::corrected_indication(const uncertainty::Point& x) const {
   return level_indication(x) + hydrometer_.correction.at(x, x[indication_]);
 }
 
-Temperature ReadingInputs::temperature(const uncertainty::Point& x) const {
+ModelTemperature ReadingInputs::temperature(const uncertainty::Point& x) const {
   return temperature_.at(x);
 }
 

@@ -41,17 +41,17 @@ void require_on_scale(const Refractometer& r, double indication) {
   const std::string name = r.name.empty() ? "the refractometer" : r.name;
   const auto refuse = [&](const char* hint) {
     throw Error{Errc::domain,
-                fmt::format("{} cannot show {}{}: its scale goes from {} to {}", name, indication,
-                            unit_of(r), r.lo, r.hi),
+                fmt::format("{} cannot show {}{}: its scale goes from {} to {}", name,
+                            number_text(indication), unit_of(r), r.lo, r.hi),
                 hint};
   };
   if (!(indication >= r.lo)) refuse("clean the prism, re-zero in water and read again");
   if (!(indication <= r.hi)) refuse("check the digits, or thin the sample with weighed water");
 }
 
-double ideal_indication(const Refractometer& r, const physics::Liquid& liquid, Temperature t,
+double ideal_indication(const Refractometer& r, const physics::Liquid& liquid, ModelTemperature t,
                         const physics::ExtractOptics& optics, double index_error) {
-  const Temperature at = r.compensated ? celsius_point(reference_c) : t;
+  const ModelTemperature at = r.compensated ? celsius_point(reference_c) : t;
   const RefractiveIndex n{refractive_index(liquid, at, optics).value() + index_error};
   return r.scale == RefractometerScale::brix ? physics::brix_shown_from_index(n).value()
                                              : n.value();
@@ -87,17 +87,17 @@ RefractionInputs::RefractionInputs(uncertainty::Inputs& inputs,
       compensation_{inputs.add(
           compensation_input(refractometer.refractometer, distance_c(r.temperature), of))} {
   require_on_scale(refractometer.refractometer, r.indication);
-  // A compensation that is known for this range only; without one the model itself refuses.
-  if (refractometer.refractometer.compensated)
-    require(physics::index_temperature_range, r.temperature.indication_c);
+  // With compensation too: it is known for this range only.
+  require_temperature(physics::index_temperature_range, r.temperature);
 }
 
 double RefractionInputs::corrected_indication(const uncertainty::Point& x) const {
   return x[indication_] + x[compensation_] + refractometer_.correction.at(x, x[indication_]);
 }
 
-Temperature RefractionInputs::temperature(const uncertainty::Point& x) const {
-  return refractometer_.refractometer.compensated ? celsius_point(reference_c) : temperature_.at(x);
+ModelTemperature RefractionInputs::temperature(const uncertainty::Point& x) const {
+  if (refractometer_.refractometer.compensated) return celsius_point(reference_c);
+  return temperature_.at(x);
 }
 
 RefractiveIndex RefractionInputs::index(const uncertainty::Point& x) const {

@@ -2,6 +2,9 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <cmath>
+
 #include "areo/core/error.hpp"
 
 namespace areo::instruments {
@@ -9,8 +12,8 @@ namespace areo::instruments {
 void require_on_scale(const Thermometer& t, double c) {
   if (!(c >= t.lo_c && c <= t.hi_c))
     throw Error{Errc::domain,
-                fmt::format("{} cannot show {} °C: its scale goes from {} to {} °C", t.name, c,
-                            t.lo_c, t.hi_c),
+                fmt::format("{} cannot show {} °C: its scale goes from {} to {} °C", t.name,
+                            celsius_number_text(c), t.lo_c, t.hi_c),
                 "check the digits and the unit"};
 }
 
@@ -23,9 +26,33 @@ TemperatureReading assumed_temperature(Temperature reference) {
   return r;
 }
 
-Temperature TemperatureInputs::at(const uncertainty::Point& x) const {
+Temperature estimated(const TemperatureReading& r) {
+  const double c = r.indication_c;
+  return celsius_point(r.thermometer && r.correction ? c + r.correction->at(c) : c);
+}
+
+void require_temperature(const Range& range, const TemperatureReading& r) {
+  const double c = estimated(r).celsius();
+  require(range, c);
+  constexpr double beyond = ModelTemperature::most_beyond_c;
+  if (c - r.half_width_c >= range.lo - beyond && c + r.half_width_c <= range.hi + beyond) return;
+  throw Error{Errc::domain,
+              fmt::format("{} is valid {} {} to {} {} [{}]; {} ± {} {} reaches too far beyond",
+                          range.quantity, range.lo, range.unit, range.hi, range.unit, range.source,
+                          celsius_number_text(c), celsius_number_text(r.half_width_c), range.unit),
+              "read the temperature better, or bring the liquid nearer to room temperature"};
+}
+
+double cooling_half_width_c(double t_c) {
+  constexpr double coldest_room_c = 10, warmest_room_c = 30, part = 0.03;
+  return part * std::max({0.0, coldest_room_c - t_c, t_c - warmest_room_c});
+}
+
+ModelTemperature TemperatureInputs::at(const uncertainty::Point& x) const {
   const double c = x[indication];
-  return celsius_point(correction ? c + correction->at(x, c) : c);
+  const double liquid = cooling ? c + x[*cooling] : c;
+  return ModelTemperature::drawn(
+      celsius_point(correction ? liquid + correction->at(x, c) : liquid));
 }
 
 TemperatureInputs add_temperature(uncertainty::Inputs& inputs, const std::string& of,
@@ -35,10 +62,19 @@ TemperatureInputs add_temperature(uncertainty::Inputs& inputs, const std::string
       inputs.add(from(uncertainty::Origin::temperature,
                       uncertainty::rectangular("temperature of " + of, "°C", r.indication_c,
                                                r.half_width_c, r.provenance)));
-  if (!r.thermometer || !r.correction) return {indication, std::nullopt};
-  return {indication, shared ? shared
-                             : add_correction(inputs, r.thermometer->name, "°C", *r.correction,
-                                              uncertainty::Origin::thermometer)};
+  TemperatureInputs t{indication, std::nullopt};
+  const double c = estimated(r).celsius();
+  if (const double half_width = cooling_half_width_c(c); half_width > 0 && !r.assumed)
+    t.cooling = inputs.add(
+        from(uncertainty::Origin::cooling,
+             uncertainty::rectangular(
+                 (c > 20 ? "cooling of " : "warming of ") + of, "°C", 0, half_width,
+                 "3 % of its distance from a room of 10 °C to 30 °C: engineering judgement")));
+  if (r.thermometer && r.correction)
+    t.correction = shared ? shared
+                          : add_correction(inputs, r.thermometer->name, "°C", *r.correction,
+                                           uncertainty::Origin::thermometer);
+  return t;
 }
 
 }  // namespace areo::instruments

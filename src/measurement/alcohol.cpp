@@ -7,7 +7,6 @@
 #include "areo/ferment/drink.hpp"
 #include "areo/measurement/convert.hpp"
 #include "areo/physics/mixture.hpp"
-#include "areo/physics/water.hpp"
 #include "drink.hpp"
 #include "original.hpp"
 #include "readings.hpp"
@@ -70,7 +69,7 @@ AlcoholResult alcohol_of(const HydrometerSample& present, const Original& origin
     throw Error{Errc::inconsistent,
                 "the original gravity is not above that of water: there was nothing to ferment",
                 "check the reading, its temperature and the instrument's calibration"};
-  const SugarFormula formula{readings.inputs, original_estimate};
+  const SugarFormula formula{readings.inputs, original_estimate, start.warmest()};
   std::optional<IndexModel> index;
   if (start.refracted())
     index.emplace(readings.inputs, original.kind, Liquid{original_estimate}, celsius_point(20));

@@ -33,6 +33,7 @@ void require(const BottlePlan& plan) {
     return !v || (*v > 0 && std::isfinite(*v));
   };
   areo::require(physics::solubility_temperature_range, plan.storage_c);
+  instruments::require_temperature(physics::solubility_temperature_range, plan.closing);
   if (!(plan.headspace > 0 && plan.headspace <= physics::most_headspace))
     throw Error{Errc::domain, "a headspace is above nothing, to half of the bottle",
                 "a bottle needs some: the drink expands as it warms; 4 % is usual"};

@@ -92,7 +92,7 @@ Drinks BottleInputs::drinks(const Point& x) const {
   return d;
 }
 
-double BottleInputs::solubility(const Point& x, Temperature t, const Liquid& drink) const {
+double BottleInputs::solubility(const Point& x, ModelTemperature t, const Liquid& drink) const {
   const double taken = 1 - physics::solubility_ratio(ferment::strength_by_volume(drink),
                                                      MassConcentration{extract_g_l(drink)});
   return x[water_] * physics::solubility_in_water(t) * (1 - x[ratio_] * taken);
@@ -103,7 +103,7 @@ double BottleInputs::dissolved(const Point& x, const Drinks& d) const {
 }
 
 ClosedBottle BottleInputs::closed(const Point& x, const Liquid& drink) const {
-  const Temperature t = celsius_point(x[storage_]);
+  const auto t = ModelTemperature::drawn(celsius_point(x[storage_]));
   return {t, solubility(x, t, drink), x[headspace_], x[beyond_]};
 }
 

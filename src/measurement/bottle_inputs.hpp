@@ -34,7 +34,7 @@ class BottleInputs {
                                  Pressure p) const;
 
  private:
-  [[nodiscard]] double solubility(const uncertainty::Point& x, Temperature t,
+  [[nodiscard]] double solubility(const uncertainty::Point& x, ModelTemperature t,
                                   const physics::Liquid& drink) const;
 
   uncertainty::Model drink_;

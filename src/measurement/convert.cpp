@@ -1,12 +1,13 @@
 #include "areo/measurement/convert.hpp"
 
+#include <algorithm>
+
 #include "areo/core/error.hpp"
 #include "areo/ferment/drink.hpp"
 #include "areo/physics/ethanol.hpp"
 #include "areo/physics/mixture.hpp"
 #include "areo/physics/refraction.hpp"
 #include "areo/physics/scale_name.hpp"
-#include "areo/physics/water.hpp"
 #include "drink.hpp"
 
 namespace areo::measurement {
@@ -65,7 +66,7 @@ Result strength_result(const char* typed_unit, double value, double half_width,
 
 }  // namespace
 
-SugarFormula::SugarFormula(Inputs& inputs, ExtractFraction about)
+SugarFormula::SugarFormula(Inputs& inputs, ExtractFraction about, Temperature warmest)
     : error_{inputs.add(
           from(Origin::formula, uncertainty::normal("sucrose density formula", "relative", 0,
                                                     physics::sucrose_formula_uncertainty(about),
@@ -78,15 +79,28 @@ SugarFormula::SugarFormula(Inputs& inputs, ExtractFraction about)
       water_{inputs.add(
           from(Origin::formula,
                uncertainty::normal("water density formula", "relative", 0, water_relative,
-                                   "stated for [tanaka2001], from memory")))} {}
-
-double SugarFormula::relative_error(const Point& x, Temperature t) const {
-  return x[error_] + x[drift_] * (t - physics::sg_20_20.reference()).value();
+                                   "stated for [tanaka2001], from memory")))} {
+  if (physics::degrees_hot(warmest.celsius()) > 0)
+    hot_ = inputs.add(
+        from(Origin::formula,
+             uncertainty::normal("density of a hot liquid", "kg/m³/°C", 0,
+                                 physics::hot_uncertainty_kg_m3_per_c,
+                                 "per °C above 40 °C: [sps4] against [nbsc440] to 60 °C, and "
+                                 "engineering judgement")));
 }
 
-ExtractFraction SugarFormula::extract(const Point& x, Density rho, Temperature t) const {
-  const Density water = physics::water_density(t);
-  return physics::extract_from_density(water + (rho - water) / (1 + relative_error(x, t)), t);
+double SugarFormula::relative_error(const Point& x, ModelTemperature t) const {
+  return x[error_] + x[drift_] * (t.point() - physics::sg_20_20.reference()).value();
+}
+
+double SugarFormula::hot_error(const Point& x, ModelTemperature t) const {
+  return hot_ ? x[*hot_] * physics::degrees_hot(t.celsius()) : 0;
+}
+
+ExtractFraction SugarFormula::extract(const Point& x, Density rho, ModelTemperature t) const {
+  const Density water = physics::density(Liquid{}, t);
+  const Density sugar = rho - water - kg_per_m3(hot_error(x, t));
+  return physics::extract_from_density(water + sugar / (1 + relative_error(x, t)), t);
 }
 
 Liquid SugarFormula::liquid(const Point& x, const Scale& scale, double mark) const {
@@ -98,8 +112,10 @@ Liquid SugarFormula::liquid(const Point& x, const Scale& scale, double mark) con
 double SugarFormula::mark(const Point& x, const Scale& scale, ExtractFraction extract) const {
   if (shows_composition(scale)) return physics::mark_from_liquid(scale, {extract});
   const Temperature t = scale.reference();
-  const Density water = physics::water_density(t);
-  const Density rho = water + (physics::density({extract}, t) - water) * (1 + relative_error(x, t));
+  const Density water = physics::density(Liquid{}, t);
+  const Density rho = water +
+                      (physics::density({extract}, t) - water) * (1 + relative_error(x, t)) +
+                      kg_per_m3(hot_error(x, t));
   return physics::mark_from_density(scale, shows_ratio(scale) ? rho / (1 + x[water_]) : rho);
 }
 
@@ -120,7 +136,9 @@ Result convert(const Scale& from, double mark, double half_width, std::span<cons
       Origin::typed,
       uncertainty::rectangular("value as typed", physics::scale_unit(from), mark, half_width,
                                "half of the last digit that was typed")));
-  const SugarFormula formula{inputs, about.extract};
+  Temperature warmest = from.reference();
+  for (const Scale& s : to) warmest = std::max(warmest, s.reference());
+  const SugarFormula formula{inputs, about.extract, warmest};
   std::vector<Label> labels;
   for (const Scale& s : to) labels.push_back(label_of(s));
   Result result = evaluate(

@@ -1,12 +1,14 @@
 #include "areo/measurement/correct.hpp"
 
+#include <fmt/format.h>
+
+#include <cmath>
 #include <vector>
 
 #include "areo/core/error.hpp"
 #include "areo/measurement/convert.hpp"
 #include "areo/physics/mixture.hpp"
 #include "areo/physics/scale_name.hpp"
-#include "areo/physics/water.hpp"
 #include "drink.hpp"
 #include "readings.hpp"
 
@@ -28,6 +30,39 @@ std::vector<Label> labels(const physics::Scale& own, std::span<const physics::Sc
   return all;
 }
 
+// "0.0006", "0.00012", "0.15 °P": what a scale shows of a small difference.
+std::string small_text(double difference, const physics::Scale& scale) {
+  const double size = std::abs(difference);
+  const double leading = size / std::pow(10.0, std::floor(std::log10(size)));
+  const std::string unit = physics::scale_unit(scale);
+  return fmt::format("{:.{}g}{}{}", size, leading < 2 ? 2 : 1, unit.empty() ? "" : " ", unit);
+}
+
+// What a hot reading hangs on, and what helps. Both figures are the model's.
+std::string hot_note(const Result& result, const instruments::ReadingInputs& sample,
+                     const physics::Scale& own, ExtractFraction extract) {
+  const double room_c = 30;  // nothing cools there while it is read
+  const auto indication = sample.temperature_inputs().indication;
+  std::vector<double> x = result.inputs.estimates();
+  const double t_c = x[indication.index];
+  const auto own_mark_at = [&](double c) {
+    x[indication.index] = c;
+    return result.model(Point{x}).front();
+  };
+  const double a_degree = own_mark_at(t_c + 0.5) - own_mark_at(t_c - 0.5);
+  std::string note = fmt::format("at {} °C one degree is worth {}: cool it below {:g} °C",
+                                 celsius_number_text(t_c), small_text(a_degree, own), room_c);
+  // The extract stays where the water goes.
+  constexpr double part_lost = 0.01;
+  const ExtractFraction left{extract.value() / (1 - part_lost)};
+  const double raised =
+      physics::mark_from_liquid(own, {left}) - physics::mark_from_liquid(own, {extract});
+  if (extract.value() > part_lost)
+    note += fmt::format(", covered: each 1 % of it that goes as steam adds {}",
+                        small_text(raised, own));
+  return note;
+}
+
 }  // namespace
 
 Calibrated Calibrated::never_checked(const instruments::Hydrometer& h) {
@@ -42,7 +77,8 @@ Result correct(const Calibrated& instrument, const instruments::HydrometerReadin
   const std::vector<double> middle = readings.inputs.estimates();
   require_sugar_liquid(instrument, reading, sample, Point{middle});
   const ExtractFraction estimate = extract_at(sample, Point{middle});
-  const SugarFormula formula{readings.inputs, estimate};
+  const Temperature at = instruments::estimated(reading.temperature);
+  const SugarFormula formula{readings.inputs, estimate, at};
   const auto model = [=, scales = std::vector(to.begin(), to.end())](const Point& x) {
     const Density rho = sample.density(x);
     const ExtractFraction extract = formula.extract(x, rho, sample.temperature(x));
@@ -53,8 +89,10 @@ Result correct(const Calibrated& instrument, const instruments::HydrometerReadin
   };
   Result result = evaluate(readings, model, labels(own, to, label_of));
   add_notes(result.notes, instrument, reading, of);
+  if (physics::degrees_hot(at.celsius()) > 0)
+    result.notes.push_back(hot_note(result, sample, own, estimate));
   const uncertainty::Value& rho = result.at("density_at_t_kg_m3").value;
-  const Density water = physics::water_density(sample.temperature(Point{middle}));
+  const Density water = physics::density(physics::Liquid{}, at);
   if (rho.estimate + rho.expanded() < water.value())
     result.notes.emplace_back(
         "lighter than water: if it has fermented, give the original gravity; if not, suspect the "
@@ -82,7 +120,8 @@ Result correct_fermenting(const Calibrated& instrument,
                 "layers that were not mixed"};
   const physics::Liquid about =
       balance_behind(instrument, reading, sample, estimate, original_estimate);
-  const SugarFormula formula{readings.inputs, original_estimate};
+  const SugarFormula formula{readings.inputs, original_estimate,
+                             instruments::estimated(original.temperature)};
   const DrinkMethod method{readings.inputs};
   const DrinkDensity density{readings.inputs, physics::ethanol_model_uncertainty(about)};
   const auto model = [=, scales = std::vector(to.begin(), to.end())](const Point& x) {

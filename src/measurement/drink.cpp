@@ -9,6 +9,7 @@
 #include "areo/ferment/drink.hpp"
 #include "areo/measurement/alcohol.hpp"
 #include "areo/physics/mixture.hpp"
+#include "readings.hpp"
 
 namespace areo::measurement {
 
@@ -28,7 +29,7 @@ DrinkMethod::DrinkMethod(uncertainty::Inputs& inputs, ferment::Culture culture)
 }
 
 physics::Liquid DrinkMethod::drink(const uncertainty::Point& x, ExtractFraction original,
-                                   Density rho, Temperature t) const {
+                                   Density rho, ModelTemperature t) const {
   const physics::Liquid balance = ferment::fermented_to_density(original, rho, t, yield(x));
   if (!acids_) return balance;
   const EthanolFraction a{kept(x) * balance.ethanol.value()};
@@ -36,7 +37,7 @@ physics::Liquid DrinkMethod::drink(const uncertainty::Point& x, ExtractFraction 
 }
 
 physics::Liquid DrinkMethod::drink(const uncertainty::Point& x, ExtractFraction original,
-                                   RefractiveIndex n, Temperature t,
+                                   RefractiveIndex n, ModelTemperature t,
                                    const physics::ExtractOptics& optics) const {
   const physics::Liquid balance = ferment::fermented_to_index(original, n, t, optics, yield(x));
   if (!acids_) return balance;
@@ -127,7 +128,8 @@ physics::Liquid balance_behind(const Calibrated& instrument,
                                const instruments::HydrometerReading& reading,
                                const instruments::ReadingInputs& inputs,
                                const uncertainty::Point& x, ExtractFraction original) {
-  const Temperature t = inputs.temperature(x);
+  require_drink_temperature(reading.temperature);
+  const ModelTemperature t = inputs.temperature(x);
   try {
     return ferment::fermented_to_density(original, inputs.density(x), t);
   } catch (const Error& e) {

@@ -26,14 +26,14 @@ class DrinkMethod {
   /// density, whatever the acids.
   /// @throws Error{inconsistent} as ferment::fermented_to_density()
   [[nodiscard]] physics::Liquid drink(const uncertainty::Point& x, ExtractFraction original,
-                                      Density rho, Temperature t) const;
+                                      Density rho, ModelTemperature t) const;
   /// The original extract of a drink whose composition is known: the balance backwards.
   [[nodiscard]] ExtractFraction original(const uncertainty::Point& x,
                                          const physics::Liquid& drink) const;
   /// The same for a measured index.
   /// @throws Error{inconsistent} as ferment::fermented_to_index()
   [[nodiscard]] physics::Liquid drink(const uncertainty::Point& x, ExtractFraction original,
-                                      RefractiveIndex n, Temperature t,
+                                      RefractiveIndex n, ModelTemperature t,
                                       const physics::ExtractOptics& optics) const;
   /// The drink without extract that `original` becomes when all of it ferments.
   [[nodiscard]] physics::Liquid dry(const uncertainty::Point& x, ExtractFraction original) const;
@@ -77,7 +77,8 @@ void judge_real_extract(Result& drink);
 /// @throws Error{domain} above physics::strongest_covered
 void judge_strength(Result& drink);
 /// The drink that `original` became by Balling's balance.
-/// @throws Error{inconsistent} for a reading lower than fermenting all of `original` could make it,
+/// @throws Error{domain} for a temperature beyond physics::drink_temperature_range;
+///         Error{inconsistent} for a reading lower than fermenting all of `original` could make it,
 ///         with the lowest that the instrument could show
 [[nodiscard]] physics::Liquid balance_behind(const Calibrated& instrument,
                          const instruments::HydrometerReading& reading,

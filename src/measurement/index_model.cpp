@@ -9,7 +9,7 @@ using uncertainty::Origin;
 using uncertainty::Point;
 
 IndexModel::IndexModel(Inputs& inputs, const ExtractKind& kind, const physics::Liquid& about,
-                       Temperature t)
+                       ModelTemperature t)
     : rise_{inputs.add(from(Origin::refraction,
                             uncertainty::normal("refraction of the extract (" + kind.name + ")",
                                                 "relative to sucrose", kind.optics.relative_rise,

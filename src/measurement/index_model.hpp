@@ -9,7 +9,7 @@ namespace areo::measurement {
 class IndexModel {
  public:
   IndexModel(uncertainty::Inputs& inputs, const ExtractKind& kind, const physics::Liquid& about,
-             Temperature t);
+             ModelTemperature t);
 
   [[nodiscard]] physics::ExtractOptics optics(const uncertainty::Point& x) const {
     return {x[rise_], 0};

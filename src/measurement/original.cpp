@@ -117,6 +117,7 @@ OriginalInputs::OriginalInputs(Readings& readings, const Original& original, con
         original.readings.size() == 1 ? of : fmt::format("{}, sample {}", of, i + 1);
     if (const auto* h = std::get_if<HydrometerSample>(&original.readings[i])) {
       densities_.push_back(readings.add(h->instrument, h->reading, name));
+      warmest_ = std::max(warmest_, instruments::estimated(h->reading.temperature));
       const std::vector<double> middle = readings.inputs.estimates();
       require_sugar_liquid(h->instrument, h->reading, densities_.back(), Point{middle});
     } else {
@@ -162,6 +163,7 @@ PartAt OriginalInputs::add_drink(Readings& readings, const Addition& a) {
   const auto drink =
       std::make_shared<const OriginalInputs>(readings, *a.drink, "the original of " + a.name);
   refracted_ = refracted_ || drink->refracted();
+  warmest_ = std::max(warmest_, drink->warmest());
   std::optional<InputRef> lost;
   if (a.mass_g) {
     const double most =
@@ -238,7 +240,7 @@ AlcoholResult alcohol(const OriginalSample& present, const Original& original,
 Result original_gravity(const Original& original, const std::string& of) {
   Readings readings;
   const OriginalInputs start{readings, original, of};
-  const SugarFormula formula{readings.inputs, start.estimate()};
+  const SugarFormula formula{readings.inputs, start.estimate(), start.warmest()};
   std::optional<IndexModel> index;
   if (start.refracted())
     index.emplace(readings.inputs, original.kind, physics::Liquid{start.estimate()},

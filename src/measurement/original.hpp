@@ -31,6 +31,8 @@ class OriginalInputs {
   [[nodiscard]] ExtractFraction estimate() const { return estimate_; }
   /// Whether a refractometer had a part in it, so that at() needs an index model.
   [[nodiscard]] bool refracted() const { return refracted_; }
+  /// Of the hydrometer readings in it; 20 °C if there are none.
+  [[nodiscard]] Temperature warmest() const { return warmest_; }
   /// @param index  may be null unless refracted()
   [[nodiscard]] ExtractFraction at(const uncertainty::Point& x, const IndexModel* index,
                                    const SugarFormula& formula) const;
@@ -54,6 +56,7 @@ class OriginalInputs {
   std::optional<uncertainty::InputRef> volume_;
   std::vector<Step> steps_;
   bool refracted_ = false;
+  Temperature warmest_ = celsius_point(20);
   ExtractFraction estimate_{0};
 };
 

@@ -53,10 +53,16 @@ ExtractFraction extract_at(const instruments::ReadingInputs& reading, const unce
   return physics::extract_from_density(reading.density(x), reading.temperature(x));
 }
 
+void require_drink_temperature(const instruments::TemperatureReading& t) {
+  physics::require_drink_temperature(instruments::estimated(t));
+  instruments::require_temperature(physics::drink_temperature_range, t);
+}
+
 void require_sugar_liquid(const Calibrated& instrument,
                           const instruments::HydrometerReading& reading,
                           const instruments::ReadingInputs& inputs, const uncertainty::Point& x) {
-  const Temperature t = inputs.temperature(x);
+  instruments::require_temperature(physics::mixture_temperature_range, reading.temperature);
+  const ModelTemperature t = inputs.temperature(x);
   const Density rho = inputs.density(x);
   const Range& range = physics::mixture_extract_range;
   const Density least = physics::density({ExtractFraction{range.lo}}, t);
@@ -65,10 +71,11 @@ void require_sugar_liquid(const Calibrated& instrument,
   const instruments::Hydrometer& h = instrument.hydrometer;
   throw Error{
       Errc::domain,
-      fmt::format("{} of {}, corrected {:.4g}, at {:g} °C is no sugar liquid: they go from {:.4g} "
+      fmt::format("{} of {}, corrected {:.4g}, at {} °C is no sugar liquid: they go from {:.4g} "
                   "to {:.4g} [{}]",
-                  reading.indication, h.name, inputs.corrected_indication(x), t.celsius(),
-                  ideal_indication(h, least, t), ideal_indication(h, most, t), range.source),
+                  number_text(reading.indication), h.name, inputs.corrected_indication(x),
+                  celsius_number_text(t.celsius()), ideal_indication(h, least, t),
+                  ideal_indication(h, most, t), range.source),
       "check the reading, its temperature and the instrument's calibration"};
 }
 

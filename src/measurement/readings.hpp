@@ -26,7 +26,12 @@ class Readings : public instruments::Readings {
 /// The unfermented liquid that a reading stands for.
 [[nodiscard]] ExtractFraction extract_at(const instruments::ReadingInputs& reading,
                                          const uncertainty::Point& x);
-/// @throws Error{domain} if no liquid of sugar and water makes the instrument show that at its
+/// Accepts the temperature of a reading in a drink with alcohol.
+/// @throws Error{domain} as physics::require_drink_temperature() and
+///         instruments::require_temperature()
+void require_drink_temperature(const instruments::TemperatureReading& t);
+/// @throws Error{domain} for a temperature beyond physics::mixture_temperature_range, and if no
+///         liquid of sugar and water makes the instrument show that at its
 ///         temperature, with the ends of what it could show
 void require_sugar_liquid(const Calibrated& instrument,
                           const instruments::HydrometerReading& reading,

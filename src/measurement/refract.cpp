@@ -33,7 +33,7 @@ Point at_estimates(const std::vector<double>& values) { return Point{values}; }
 
 // The drink on Balling's line; nothing if the present index is above the original.
 // @param a_little_above  counts as a little less alcohol than none
-std::optional<Liquid> drink_behind(ExtractFraction original, RefractiveIndex n, Temperature t,
+std::optional<Liquid> drink_behind(ExtractFraction original, RefractiveIndex n, ModelTemperature t,
                                    const ExtractKind& kind, bool a_little_above) {
   const double most = physics::refractive_index({original}, t, kind.optics).value();
   if (!a_little_above && n.value() > most) return std::nullopt;
@@ -142,7 +142,7 @@ AlcoholResult alcohol_of(const RefractometerSample& present, const Original& ori
     throw Error{Errc::inconsistent,
                 "the original reading is not above that of water: there was nothing to ferment",
                 "check the reading, its temperature and the instrument's calibration"};
-  const Temperature t = now.temperature(x0);
+  const ModelTemperature t = now.temperature(x0);
   // Two instruments never agree to the last digit: only what lies above beyond its uncertainty is.
   const bool two_instruments =
       !original.additions.empty() ||
@@ -152,7 +152,7 @@ AlcoholResult alcohol_of(const RefractometerSample& present, const Original& ori
   const auto about_drink = drink_behind(start.estimate(), now.index(x0), t, kind, two_instruments);
   const Liquid about = about_drink.value_or(Liquid{start.estimate()});
   const IndexModel index{readings.inputs, kind, about, t};
-  const SugarFormula formula{readings.inputs, start.estimate()};
+  const SugarFormula formula{readings.inputs, start.estimate(), start.warmest()};
   AlcoholResult a;
   if (!about_drink) {
     a = above(readings, index, formula, start, now);
@@ -189,6 +189,7 @@ AlcoholResult refract_with_hydrometer(const RefractometerSample& refraction,
   const std::size_t after_hydrometer = readings.inputs.all().size();
   const std::vector<double> middle = readings.inputs.estimates();
   const Point x0 = at_estimates(middle);
+  require_drink_temperature(density.reading.temperature);
   const Liquid about = physics::liquid_from_density_and_index(
       stem.density(x0), stem.temperature(x0), prism.index(x0), prism.temperature(x0), kind.optics);
   const IndexModel index{readings.inputs, kind, about, prism.temperature(x0)};

@@ -3,6 +3,7 @@
 #include "areo/core/error.hpp"
 #include "areo/measurement/convert.hpp"
 #include "areo/physics/scale_name.hpp"
+#include "areo/physics/water.hpp"
 
 namespace areo::measurement {
 
@@ -12,6 +13,7 @@ Result describe_solution(const calibration::WeighedSolution& solution,
                          std::span<const instruments::Refractometer> refractometers) {
   uncertainty::Inputs inputs;
   const calibration::SolutionInputs liquid{inputs, solution};
+  instruments::require_temperature(physics::water_range, temperature);
   const auto at = instruments::add_temperature(inputs, "the solution", temperature);
   std::vector<Label> labels{{"mass_percent", "mass fraction", "% mass"},
                             {"density_at_t_kg_m3", "density at its temperature", "kg/m³"},
@@ -30,7 +32,7 @@ Result describe_solution(const calibration::WeighedSolution& solution,
   const auto model = [=, stems = std::vector(hydrometers.begin(), hydrometers.end()),
                       prisms = std::vector(refractometers.begin(), refractometers.end())](
                          const uncertainty::Point& x) {
-    const Temperature t = at.at(x);
+    const ModelTemperature t = at.at(x);
     const Density rho = liquid.density(x, t);
     std::vector<double> out{
         100 * liquid.fraction(x), rho.value(),

@@ -48,8 +48,8 @@ Result of_sugar(const Calibrated& instrument, double indication, Temperature t) 
                                                 t, x[stem.glass]);
   };
   const std::vector<double> middle = inputs.estimates();
-  const SugarFormula formula{inputs,
-                             physics::extract_from_density(rho_at(uncertainty::Point{middle}), t)};
+  const SugarFormula formula{
+      inputs, physics::extract_from_density(rho_at(uncertainty::Point{middle}), t), t};
   return evaluate(
       inputs,
       [=](const uncertainty::Point& x) {
@@ -69,6 +69,7 @@ Result temperature_correction(const Calibrated& instrument, double indication, T
   instruments::require_on_scale(instrument.hydrometer, indication);
   if (!(alcohol.value() >= 0))
     throw Error{Errc::domain, "a strength is not below zero", "0 stands for a sugar liquid"};
+  if (alcohol.value() > 0) physics::require_drink_temperature(t);
   return alcohol.value() > 0 ? with_alcohol(instrument, indication, t, alcohol)
                              : of_sugar(instrument, indication, t);
 }

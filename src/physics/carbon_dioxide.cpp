@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "areo/core/error.hpp"
+#include "areo/physics/mixture.hpp"
 
 namespace areo::physics {
 namespace {
@@ -17,7 +18,7 @@ constexpr double gas_constant = 0.08314463;    // L bar/(mol K), CODATA 2018
 constexpr double pa_per_bar = 1e5;
 
 void require(const ClosedBottle& bottle) {
-  areo::require(solubility_temperature_range, bottle.t.celsius());
+  areo::require(solubility_temperature_range, bottle.t);
   if (!(bottle.headspace >= 0 && bottle.headspace <= most_headspace))
     throw Error{Errc::domain, "the headspace is from nothing to half of the bottle"};
   if (!(bottle.solubility_g_l_bar > 0) || !std::isfinite(bottle.solubility_g_l_bar) ||
@@ -26,10 +27,13 @@ void require(const ClosedBottle& bottle) {
                 "a solubility is above zero, and what is beyond the ideal laws not below"};
 }
 
+// Pa, without a range check.
+double henry_at(double k) { return 1e6 * std::exp(h0 + h1 / k + h2 / (k * k) + h3 / (k * k * k)); }
+
 // Grams above a litre of drink, at 1 bar.
 double headspace_g_l_bar(const ClosedBottle& bottle) {
   return bottle.headspace / (1 - bottle.headspace) * carbon_dioxide_molar_mass /
-         (gas_constant * bottle.t.in<KelvinUnit>());
+         (gas_constant * bottle.t.point().in<KelvinUnit>());
 }
 
 }  // namespace
@@ -37,13 +41,13 @@ double headspace_g_l_bar(const ClosedBottle& bottle) {
 Pressure henry_constant(Temperature t) {
   const double k = t.in<KelvinUnit>();
   areo::require(henry_range, k);
-  return pascals(1e6 * std::exp(h0 + h1 / k + h2 / (k * k) + h3 / (k * k * k)));
+  return pascals(henry_at(k));
 }
 
-double solubility_in_water(Temperature t) {
-  areo::require(solubility_temperature_range, t.celsius());
-  const double x = pa_per_bar / henry_constant(t).value();
-  return x / (1 - x) * water_density(t).value() / water_molar_mass * carbon_dioxide_molar_mass;
+double solubility_in_water(ModelTemperature t) {
+  areo::require(solubility_temperature_range, t);
+  const double x = pa_per_bar / henry_at(t.point().in<KelvinUnit>());
+  return x / (1 - x) * density(Liquid{}, t).value() / water_molar_mass * carbon_dioxide_molar_mass;
 }
 
 double solubility_ratio(StrengthByVolume strength, MassConcentration sugar) {
@@ -78,12 +82,12 @@ Pressure carbon_dioxide_pressure(const ClosedBottle& bottle, double total_g_l) {
 }
 
 Pressure gauge_pressure(const ClosedBottle& bottle, Pressure partial, Pressure atmosphere,
-                        Temperature closed_at) {
+                        ModelTemperature closed_at) {
   require(bottle);
-  areo::require(solubility_temperature_range, closed_at.celsius());
+  areo::require(solubility_temperature_range, closed_at);
   if (!(atmosphere.value() > 0) || !std::isfinite(partial.value()))
     throw Error{Errc::domain, "an atmosphere has a pressure above zero"};
-  const double warmed = bottle.t.in<KelvinUnit>() / closed_at.in<KelvinUnit>();
+  const double warmed = bottle.t.point().in<KelvinUnit>() / closed_at.point().in<KelvinUnit>();
   return partial + pascals(atmosphere.value() * (warmed - 1));
 }
 

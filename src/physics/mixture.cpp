@@ -13,6 +13,13 @@
 namespace areo::physics {
 namespace {
 
+// Continued above 40 °C as mixture.hpp says; at 40 °C both are the same number.
+double water_at(double t_c) {
+  constexpr double join_c = water_range.hi;
+  constexpr double step = detail::tanaka_water(join_c) - detail::sucrose_water(join_c);
+  return t_c <= join_c ? detail::tanaka_water(t_c) : detail::sucrose_water(t_c) + step;
+}
+
 double sugar_binary(double w, double water, double t_c) {
   return water + detail::sucrose_increment(w, t_c);
 }
@@ -50,13 +57,27 @@ void require_composition(const Liquid& liquid) {
 
 }  // namespace
 
-Density density(const Liquid& liquid, Temperature t) {
+void require_drink_temperature(ModelTemperature t) {
+  const Range& range = drink_temperature_range;
+  // What a person can do about it comes first; the cold end is said as everywhere.
+  if (t.beyond_c() == 0 && t.celsius() > range.hi)
+    throw Error{Errc::domain,
+                fmt::format("with alcohol the density is known to {} {} [{}]; got {} {}", range.hi,
+                            range.unit, range.source, celsius_number_text(t.celsius()), range.unit),
+                std::string{range.hint}};
+  require(range, t);
+}
+
+Density density(const Liquid& liquid, ModelTemperature t) {
   require_composition(liquid);
-  require(mixture_temperature_range, t.celsius());
+  if (liquid.ethanol.value() == 0)
+    require(mixture_temperature_range, t);
+  else
+    require_drink_temperature(t);
   const double w_s = liquid.extract.value();
   const double w_e = liquid.ethanol.value();
-  const double water = water_density(t).value();
   const double t_c = t.celsius();
+  const double water = water_at(t_c);
   if (w_e == 0) return kg_per_m3(sugar_binary(w_s, water, t_c));
   if (w_s == 0) return kg_per_m3(ethanol_binary(w_e, water, t_c));
   return kg_per_m3(tabarie(w_s, w_e, water, t_c));
@@ -102,8 +123,8 @@ Error too_strong() {
                "distil it"};
 }
 
-ExtractFraction extract_from_density(Density rho, Temperature t, EthanolFraction ethanol) {
-  require(mixture_temperature_range, t.celsius());
+ExtractFraction extract_from_density(Density rho, ModelTemperature t, EthanolFraction ethanol) {
+  require(mixture_temperature_range, t);
   const auto excess = [&](double w) {
     return density({ExtractFraction{w}, ethanol}, t).value() - rho.value();
   };

@@ -66,7 +66,7 @@ double extract_share_20(double w, double relative_rise) {
 
 // @param typed  what has this index, for the message; called only if that is needed
 template <class Typed>
-ExtractFraction solve_extract(RefractiveIndex n, Temperature t, const ExtractOptics& optics,
+ExtractFraction solve_extract(RefractiveIndex n, ModelTemperature t, const ExtractOptics& optics,
                               EthanolFraction ethanol, const Typed& typed) {
   const auto excess = [&](double w) {
     return refractive_index({ExtractFraction{w}, ethanol}, t, optics).value() - n.value();
@@ -74,19 +74,20 @@ ExtractFraction solve_extract(RefractiveIndex n, Temperature t, const ExtractOpt
   const auto& range = index_extract_range;
   const bool too_low = !(excess(range.lo) <= 0);  // NaN lands here too
   if (too_low || excess(range.hi) < 0)
-    throw Error{Errc::domain,
-                fmt::format("{} at {} °C needs an extract mass fraction outside {} to {} [{}]",
-                            typed(), t.celsius(), range.lo, range.hi, range.source),
-                too_low ? "clean the prism, re-zero in water and read again"
-                        : "thin the sample with a weighed amount of water"};
+    throw Error{
+        Errc::domain,
+        fmt::format("{} at {} °C needs an extract mass fraction outside {} to {} [{}]", typed(),
+                    celsius_number_text(t.celsius()), range.lo, range.hi, range.source),
+        too_low ? "clean the prism, re-zero in water and read again"
+                : "thin the sample with a weighed amount of water"};
   return ExtractFraction{
       numeric::find_root(excess, range.lo, range.hi, 1e-13, "extract mass fraction")};
 }
 
-void require_liquid(const Liquid& liquid, Temperature t) {
+void require_liquid(const Liquid& liquid, ModelTemperature t) {
   require(index_extract_range, liquid.extract.value());
   require(index_ethanol_range, liquid.ethanol.value());
-  require(index_temperature_range, t.celsius());
+  require(index_temperature_range, t);
 }
 
 }  // namespace
@@ -101,7 +102,8 @@ RefractiveIndex sucrose_refractive_index_20(ExtractFraction w) {
   return RefractiveIndex{sucrose_water_20 + sucrose_rise(w.value())};
 }
 
-RefractiveIndex refractive_index(const Liquid& liquid, Temperature t, const ExtractOptics& optics) {
+RefractiveIndex refractive_index(const Liquid& liquid, ModelTemperature t,
+                                 const ExtractOptics& optics) {
   require_liquid(liquid, t);
   require(relative_rise_range, optics.relative_rise);
   const double w_s = liquid.extract.value();
@@ -110,14 +112,14 @@ RefractiveIndex refractive_index(const Liquid& liquid, Temperature t, const Extr
   const double water = water_at(t_c);
   const double rho = density(liquid, t).value();
   const double water_change =
-      lorentz_lorenz(water) * (rho / water_density(t).value() * (1 - w_s - w_e) - 1);
+      lorentz_lorenz(water) * (rho / density(Liquid{}, t).value() * (1 - w_s - w_e) - 1);
   const double extract = extract_share_20(w_s, optics.relative_rise) *
                          (1 + extract_refraction_per_c * (t_c - reference_c));
   const double ethanol = w_e * ethanol_refraction;
   return RefractiveIndex{index_after(water, water_change + rho * (extract + ethanol))};
 }
 
-double relative_rise_from_index(RefractiveIndex n, Temperature t, ExtractFraction extract) {
+double relative_rise_from_index(RefractiveIndex n, ModelTemperature t, ExtractFraction extract) {
   const auto excess = [&](double rise) {
     return refractive_index({extract}, t, {rise, 0}).value() - n.value();
   };
@@ -131,7 +133,7 @@ double relative_rise_from_index(RefractiveIndex n, Temperature t, ExtractFractio
   return numeric::find_root(excess, range.lo, range.hi, 1e-12, "refraction of the extract");
 }
 
-double refractive_index_model_uncertainty(const Liquid& liquid, Temperature t) {
+double refractive_index_model_uncertainty(const Liquid& liquid, ModelTemperature t) {
   require_liquid(liquid, t);
   constexpr double scale = 3e-6, per_c = 1.5e-6;
   constexpr double ethanol = 3e-5, ethanol_per_c = 1e-5, full_from = 0.08;
@@ -158,7 +160,7 @@ Brix brix_shown_from_index(RefractiveIndex n) {
   if (!(n.value() >= at(brix_shown_range.lo) && n.value() <= at(brix_shown_range.hi)))
     throw Error{
         Errc::domain,
-        fmt::format("a refractive index of {} is off the scale of a Brix refractometer, "
+        fmt::format("a refractive index of {:.6f} is off the scale of a Brix refractometer, "
                     "{} to {} Brix [{}]",
                     n.value(), brix_shown_range.lo, brix_shown_range.hi, brix_shown_range.source),
         "clean the prism and re-zero in water, or thin the sample with weighed water"};
@@ -170,19 +172,20 @@ Brix brix_shown_from_index(RefractiveIndex n) {
                                1e-13, "sucrose mass fraction")};
 }
 
-ExtractFraction extract_from_index(RefractiveIndex n, Temperature t, const ExtractOptics& optics,
-                                   EthanolFraction ethanol) {
+ExtractFraction extract_from_index(RefractiveIndex n, ModelTemperature t,
+                                   const ExtractOptics& optics, EthanolFraction ethanol) {
   return solve_extract(n, t, optics, ethanol,
                        [n] { return fmt::format("a refractive index of {:.6f}", n.value()); });
 }
 
-Brix ideal_brix_shown(const Liquid& liquid, Temperature t, const ExtractOptics& optics) {
+Brix ideal_brix_shown(const Liquid& liquid, ModelTemperature t, const ExtractOptics& optics) {
   return brix_shown_from_index(refractive_index(liquid, t, optics));
 }
 
-ExtractFraction extract_from_brix_shown(Brix shown, Temperature t, const ExtractOptics& optics) {
+ExtractFraction extract_from_brix_shown(Brix shown, ModelTemperature t,
+                                        const ExtractOptics& optics) {
   return solve_extract(index_from_brix_shown(shown), t, optics, EthanolFraction{0},
-                       [shown] { return fmt::format("{} Brix", shown.value()); });
+                       [shown] { return fmt::format("{} Brix", number_text(shown.value())); });
 }
 
 }  // namespace areo::physics

@@ -2,7 +2,7 @@
 
 #include <cmath>
 
-#include "areo/physics/water.hpp"
+#include "areo/physics/mixture.hpp"
 
 namespace areo::physics {
 namespace {
@@ -25,17 +25,18 @@ double source_water(double t) {
 
 }  // namespace
 
-Density salt_density(SaltFraction fraction, Temperature temperature) {
+Density salt_density(SaltFraction fraction, ModelTemperature temperature) {
   require(salt_fraction_range, fraction.value());
-  require(salt_temperature_range, temperature.celsius());
+  require(salt_temperature_range, temperature);
   const double w = fraction.value();
-  if (w == 0) return water_density(temperature);
+  const Density water_of_drinks = density(Liquid{}, temperature);
+  if (w == 0) return water_of_drinks;
   const double t = temperature.celsius();
   const auto& [c0, c1, c2, c3, c4] = sodium_chloride;
   const double apparent = (c0 * w + c1) * std::exp(1e-6 * (t + c4) * (t + c4)) / (w + c2 + c3 * t);
   const double water = source_water(t);
   const double source = 1 / ((1 - w) / water + w / apparent);
-  return water_density(temperature) + kg_per_m3(source - water);
+  return water_of_drinks + kg_per_m3(source - water);
 }
 
 double salt_density_uncertainty(SaltFraction w) {

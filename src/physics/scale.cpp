@@ -7,14 +7,15 @@
 #include "areo/core/error.hpp"
 #include "areo/numeric/root.hpp"
 #include "areo/physics/mixture.hpp"
-#include "areo/physics/water.hpp"
 
 namespace areo::physics {
 namespace {
 
 constexpr double air_kg_m3 = 1.2;  // [nbsc440]: weights in ordinary air
 
-double reference_water(const Scale& s) { return water_density(celsius_point(s.water_c)).value(); }
+double reference_water(const Scale& s) {
+  return density(Liquid{}, celsius_point(s.water_c)).value();
+}
 
 double sugar_solution(const Scale& s, double w) {
   return density({ExtractFraction{w}}, s.reference()).value();
@@ -28,7 +29,7 @@ double fraction_from_concentration(const Scale& s, double g_l) {
 }
 
 [[noreturn]] void refuse(const char* what, double mark) {
-  throw Error{Errc::domain, fmt::format("{}; got {}", what, mark)};
+  throw Error{Errc::domain, fmt::format("{}; got {}", what, number_text(mark))};
 }
 
 // The density of a mark, whatever it is; density_from_mark() refuses what is none.

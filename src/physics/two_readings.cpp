@@ -19,10 +19,10 @@ bool in_range(const Liquid& liquid) {
 
 }  // namespace
 
-Liquid liquid_from_density_and_index(Density rho, Temperature t_rho, RefractiveIndex n,
-                                     Temperature t_n, const ExtractOptics& optics) {
-  require(mixture_temperature_range, t_rho.celsius());
-  require(index_temperature_range, t_n.celsius());
+Liquid liquid_from_density_and_index(Density rho, ModelTemperature t_rho, RefractiveIndex n,
+                                     ModelTemperature t_n, const ExtractOptics& optics) {
+  require_drink_temperature(t_rho);
+  require(index_temperature_range, t_n);
   const auto of = [](double w, double p) { return Liquid{ExtractFraction{w}, EthanolFraction{p}}; };
   // Both in comparable sizes: some 400 kg/m³ and 0.15 of index per unit of extract.
   const auto misfit = [&](const numeric::Pair& x) {

@@ -18,6 +18,7 @@ const char* word(Origin o) {
     case Origin::typed: return "typed";
     case Origin::reading: return "reading";
     case Origin::temperature: return "temperature";
+    case Origin::cooling: return "cooling";
     case Origin::thermometer: return "thermometer";
     case Origin::calibration: return "calibration";
     case Origin::glass: return "glass";

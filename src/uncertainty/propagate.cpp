@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "areo/core/error.hpp"
+#include "areo/core/range.hpp"
 #include "areo/numeric/quantile.hpp"
 #include "evaluate.hpp"
 #include "second_order.hpp"
@@ -24,8 +25,9 @@ Change change(const Model& model, std::vector<double>& x, std::size_t i, const I
   const auto lower = evaluate_moved(model, x, {{i, input.value - input.u}});
   const auto upper = evaluate_moved(model, x, {{i, input.value + input.u}});
   if (!lower && !upper)
-    throw Error{Errc::domain, fmt::format("{}: {} ± {} leaves the range of the model on both sides",
-                                          input.name, input.value, input.u)};
+    throw Error{Errc::domain,
+                fmt::format("{}: {} ± {:.2g} leaves the range of the model on both sides",
+                            input.name, number_text(input.value), input.u)};
   const double steps = lower && upper ? 2 : 1;
   std::vector<double> d(middle.size());
   for (std::size_t k = 0; k < d.size(); ++k)
@@ -96,7 +98,7 @@ Propagation propagate(const Inputs& inputs, const Model& model, const Propagatio
             {Warning::Kind::edge,
              fmt::format(
                  "{}: {} ± {:.2g} reaches beyond the model on one side; the other one served",
-                 input.name, input.value, input.u)});
+                 input.name, number_text(input.value), input.u)});
     }
   }
   for (std::size_t k = 0; k < outputs; ++k)

@@ -7,6 +7,7 @@
 #include <string>
 
 #include "areo/core/error.hpp"
+#include "areo/core/model_temperature.hpp"
 
 namespace areo {
 namespace {
@@ -53,6 +54,24 @@ TEST(Range, RefusalNamesQuantityValueLimitsAndSource) {
   EXPECT_EQ(refusal(water, 55), "water density is valid 0 °C to 40 °C [tanaka2001]; got 55 °C");
   EXPECT_EQ(refusal(water, -0.5), "water density is valid 0 °C to 40 °C [tanaka2001]; got -0.5 °C");
   EXPECT_EQ(refusal(water, nan), "water density is valid 0 °C to 40 °C [tanaka2001]; got nan °C");
+}
+
+// 170 °F, and one step outside: what is said must not be inside.
+TEST(Range, RefusalTellsNoMoreDigitsThanItNeeds) {
+  EXPECT_EQ(refusal(water, (170 - 32) / 1.8),
+            "water density is valid 0 °C to 40 °C [tanaka2001]; got 76.7 °C");
+  EXPECT_EQ(refusal(water, 40.02),
+            "water density is valid 0 °C to 40 °C [tanaka2001]; got 40.02 °C");
+  EXPECT_EQ(refusal(fraction, 0.95 + 1.0 / 3e4),
+            "sucrose mass fraction is valid 0 to 0.85 [sps4]; got 0.950033");
+}
+
+TEST(ModelTemperature, AStatedOneIsStrictADrawnOneIsNot) {
+  EXPECT_THROW(require(water, celsius_point(std::nextafter(40.0, 41))), Error);
+  for (const double c : {-5.0, 0.0, 40.0, 41.0, 45.0})
+    EXPECT_NO_THROW(require(water, ModelTemperature::drawn(celsius_point(c)))) << c;
+  for (const double c : {std::nextafter(-5.0, -6), std::nextafter(45.0, 46), nan, infinity})
+    EXPECT_THROW(require(water, ModelTemperature::drawn(celsius_point(c))), Error) << c;
 }
 
 TEST(Range, RefusalWithoutUnitHasNoSpaceTooMany) {

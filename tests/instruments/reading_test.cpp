@@ -6,6 +6,7 @@
 #include <limits>
 
 #include "areo/core/error.hpp"
+#include "areo/core/range.hpp"
 #include "areo/physics/mixture.hpp"
 #include "areo/physics/water.hpp"
 #include "areo/uncertainty/propagate.hpp"
@@ -135,6 +136,59 @@ TEST(Temperature, ANamedThermometerIsCorrected) {
   const TemperatureInputs t = add_temperature(in, "the test", r);
   const auto x = in.estimates();
   EXPECT_NEAR(t.at(uncertainty::Point{x}).celsius(), 20.2, 1e-12);
+}
+
+// 3 % of the distance from a room of 10 °C to 30 °C, an input of its own: a better thermometer does
+// not stop the cooling.
+TEST(Temperature, AHotLiquidCoolsWhileItIsRead) {
+  for (const double c : {10.0, 20.0, 30.0}) EXPECT_EQ(cooling_half_width_c(c), 0) << c;
+  EXPECT_NEAR(cooling_half_width_c(60), 0.9, 1e-12);
+  EXPECT_NEAR(cooling_half_width_c(85), 1.65, 1e-12);
+  EXPECT_NEAR(cooling_half_width_c(0), 0.3, 1e-12);
+  const auto u = [](const TemperatureReading& r) {
+    uncertainty::Inputs in;
+    const TemperatureInputs t = add_temperature(in, "the test", r);
+    return propagate(in,
+                     [&](const uncertainty::Point& x) { return std::vector{t.at(x).celsius()}; })
+        .values[0]
+        .u;
+  };
+  TemperatureReading r;
+  r.half_width_c = 0.1;
+  EXPECT_NEAR(u(r), 0.1 / std::sqrt(3.0), 1e-12);
+  r.indication_c = 60;
+  EXPECT_NEAR(u(r), std::hypot(0.1, 0.9) / std::sqrt(3.0), 1e-12);
+  r.assumed = true;  // its ± 5 °C are all that is known
+  EXPECT_NEAR(u(r), 0.1 / std::sqrt(3.0), 1e-12);
+}
+
+// The estimate is held to the range, with the thermometer's correction; its spread is not, to 5 °C.
+TEST(Temperature, IsAcceptedByItsEstimate) {
+  constexpr Range range{"test density", "°C", 0, 40, "sps4"};
+  const auto accepts = [&](double c, double half_width_c, double offset = 0) {
+    TemperatureReading r;
+    r.indication_c = c;
+    r.half_width_c = half_width_c;
+    if (offset != 0) {
+      r.thermometer = Thermometer{.name = "probe"};
+      r.correction = Correction{.offset = offset};
+    }
+    require_temperature(range, r);
+  };
+  for (const double c : {0.0, 20.0, 40.0}) EXPECT_NO_THROW(accepts(c, 5)) << c;
+  EXPECT_NO_THROW(accepts(40.3, 0.5, -0.3));
+  for (const double c : {std::nextafter(0.0, -1.0), std::nextafter(40.0, 41.0),
+                         std::numeric_limits<double>::quiet_NaN()})
+    EXPECT_THROW(accepts(c, 0.5), Error) << c;
+  EXPECT_THROW(accepts(40, 0.5, 0.3), Error);
+  try {
+    accepts(39.95, 6.0 / 1.8 * 2);
+    ADD_FAILURE() << "a spread to 46 °C was accepted";
+  } catch (const Error& e) {
+    EXPECT_STREQ(e.what(),
+                 "test density is valid 0 °C to 40 °C [sps4]; 40 ± 6.7 °C reaches too "
+                 "far beyond");
+  }
 }
 
 TEST(Temperature, NothingGivenIsTheReferenceWithinFiveDegrees) {

@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "areo/core/error.hpp"
+#include "areo/ferment/balling.hpp"
 #include "areo/instruments/hydrometer.hpp"
 #include "areo/physics/boiling.hpp"
 #include "areo/physics/carbon_dioxide.hpp"
@@ -74,6 +75,17 @@ std::vector<Argument> arguments() {
              }),
       ranged("density_t", mixture_temperature_range,
              [](double t) { return density({ExtractFraction{0.1}}, celsius_point(t)).value(); }),
+      ranged(
+          "density_t_of_a_drink", drink_temperature_range,
+          [](double t) {
+            return density({ExtractFraction{0.1}, EthanolFraction{0.04}}, celsius_point(t)).value();
+          }),
+      ranged("fermented_to_density_t", drink_temperature_range,
+             [](double t) {
+               const Density rho = density({ExtractFraction{0.03}}, celsius_point(t));
+               return ferment::fermented_to_density(ExtractFraction{0.1}, rho, celsius_point(t))
+                   .ethanol.value();
+             }),
       {"extract_from_density_rho",
        [](double rho) { return extract_from_density(kg_per_m3(rho), mild).value(); },
        density({ExtractFraction{mixture_extract_range.lo}}, mild).value(),
@@ -243,7 +255,8 @@ TEST(Ranges, AreWhereTheyWereStated) {
   EXPECT_TRUE(is(salt_temperature_range, 0, 40));
   EXPECT_TRUE(is(mixture_extract_range, -0.10, 0.85));
   EXPECT_TRUE(is(mixture_ethanol_range, -0.02, 0.20));
-  EXPECT_TRUE(is(mixture_temperature_range, 0, 40));
+  EXPECT_TRUE(is(mixture_temperature_range, 0, 85));
+  EXPECT_TRUE(is(drink_temperature_range, 0, 40));
   EXPECT_TRUE(is(water_index_range, 0, 60));
   EXPECT_TRUE(is(sucrose_index_range, 0, 0.85));
   EXPECT_TRUE(is(index_extract_range, -0.03, 0.75));

@@ -35,6 +35,8 @@ TEST_P(SucroseFormulaTable, EveryDigit) {
   for (const int t_c : {0, 5, 10, 15, 20, 25, 30, 35, 40, 50, 60}) {
     const auto expected = row()["rho_t" + std::to_string(t_c)];
     EXPECT_NEAR(source_density(w, t_c), expected.value, expected.half_digit) << t_c << " °C";
+    EXPECT_NEAR(drink_density(w, t_c), expected.value, one_water_kg_m3 + expected.half_digit)
+        << t_c << " °C";
   }
 }
 INSTANTIATE_TEST_SUITE_P(SucroseDensityByTemperature, SucroseFormulaTable,
@@ -92,6 +94,11 @@ TEST(Sucrose, OneWater) {
     for (double w = 0; w <= 0.85; w += 0.05)
       EXPECT_NEAR(drink_density(w, t_c) - source_density(w, t_c), water, 1e-9) << w << ' ' << t_c;
   }
+  // Above 40 °C both waters are the source's, apart by what they are at 40 °C.
+  const double at_40 = physics::water_density(celsius_point(40)).value() - source_density(0, 40);
+  for (double t_c = 40.5; t_c <= 85; t_c += 0.5)
+    for (double w = 0; w <= 0.85; w += 0.05)
+      EXPECT_NEAR(drink_density(w, t_c) - source_density(w, t_c), at_40, 1e-9) << w << ' ' << t_c;
 }
 
 }  // namespace

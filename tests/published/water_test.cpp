@@ -8,6 +8,7 @@
 #include <tuple>
 
 #include "areo/core/error.hpp"
+#include "areo/physics/mixture.hpp"
 #include "areo/physics/sucrose.hpp"
 #include "rows.hpp"
 
@@ -38,6 +39,27 @@ TEST_P(WaterTable, WaterOfTheSugarFormula) {
   EXPECT_NEAR(
       physics::sucrose_density(ExtractFraction{0}, celsius_point(row().number("t_c"))).value(),
       expected.value, expected.half_digit);
+}
+
+// The water of readings: as [tanaka2001] to 40 °C, above it on the water of [sps4], higher by what
+// lies between the two at 40 °C. models.md states how far below [iapws95] that is.
+TEST_P(WaterTable, WaterOfReadings) {
+  const double t_c = row().number("t_c");
+  if (t_c > physics::mixture_temperature_range.hi) {
+    EXPECT_THROW((void)physics::density(physics::Liquid{}, celsius_point(t_c)), Error);
+    return;
+  }
+  const double rho = physics::density(physics::Liquid{}, celsius_point(t_c)).value();
+  if (t_c <= physics::water_range.hi) {
+    EXPECT_EQ(rho, physics::water_density(celsius_point(t_c)).value());
+    return;
+  }
+  constexpr double least_below = 0.0012, most_below = 0.0024;
+  const auto iapws = row()["rho_iapws95_kg_m3"];
+  EXPECT_LE(rho, iapws.value - least_below + iapws.half_digit);
+  EXPECT_GE(rho, iapws.value - most_below - iapws.half_digit);
+  const auto sps4 = row()["rho_sps4_water_kg_m3"];
+  EXPECT_NEAR(rho - sps4.value, 0.00335, sps4.half_digit + 0.5e-5);
 }
 
 INSTANTIATE_TEST_SUITE_P(WaterDensity, WaterTable, testing::ValuesIn(rows_of("water-density")),

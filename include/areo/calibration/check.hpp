@@ -77,14 +77,14 @@ class HydrometerChecks : public Checks {
   /// In clean water. The instrument need not show 1.000: its scale and reference temperature
   /// decide.
   /// @throws Error{domain} if the indication is not on the scale or the water not within 0 °C ..
-  ///         40 °C (at evaluate())
+  ///         40 °C
   void add_in_water(const instruments::HydrometerReading& reading);
   /// In a weighed solution of sugar or salt.
   void add_in_solution(const instruments::HydrometerReading& reading,
                        const WeighedSolution& solution);
 
  private:
-  using DensityModel = std::function<Density(const uncertainty::Point&, Temperature)>;
+  using DensityModel = std::function<Density(const uncertainty::Point&, ModelTemperature)>;
   void add_reading(const instruments::HydrometerReading& reading, std::string label,
                    DensityModel density);
   instruments::Hydrometer hydrometer_;
@@ -99,7 +99,7 @@ class RefractometerChecks : public Checks {
       : Checks{r.division}, refractometer_{r} {}
   /// In clean water, which need not show zero: above 20 °C it shows less.
   /// @throws Error{domain} if the indication is not on the scale or the temperature not within
-  ///         10 °C .. 30 °C (at evaluate())
+  ///         10 °C .. 30 °C
   void add_in_water(const instruments::RefractometerReading& reading);
   /// In a weighed solution of sugar.
   /// @throws Error{inconsistent} for salt: its index is none of areo's models

@@ -2,6 +2,7 @@
 // A reference liquid made on a kitchen balance: weighed sugar or salt in weighed water.
 #include <optional>
 
+#include "areo/core/model_temperature.hpp"
 #include "areo/core/units.hpp"
 #include "areo/uncertainty/input.hpp"
 #include "areo/uncertainty/propagate.hpp"
@@ -59,7 +60,7 @@ class SolutionInputs {
   /// Mass fraction of the solute. Each mass is corrected for the buoyancy of air (1.2 kg/m³).
   [[nodiscard]] double fraction(const uncertainty::Point& x) const;
   /// Density at t, with the uncertainty of the density formula as an input of its own.
-  [[nodiscard]] Density density(const uncertainty::Point& x, Temperature t) const;
+  [[nodiscard]] Density density(const uncertainty::Point& x, ModelTemperature t) const;
   [[nodiscard]] const SoluteInputs& solute() const { return solute_; }
 
  private:

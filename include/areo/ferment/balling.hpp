@@ -1,5 +1,6 @@
 #pragma once
 // Balling's balance of a yeast ferment: where the original extract went.
+#include "areo/core/model_temperature.hpp"
 #include "areo/core/units.hpp"
 #include "areo/physics/liquid.hpp"
 #include "areo/physics/refraction.hpp"
@@ -48,7 +49,7 @@ inline constexpr double yield_scatter = 0.076;
 ///         what fermenting all of its extract could make; Error{domain} if the drink would be
 ///         stronger than physics::mixture_ethanol_range
 [[nodiscard]] physics::Liquid fermented_to_density(ExtractFraction original, Density rho,
-                                                   Temperature t, Yield yield = balling_yield);
+                                                   ModelTemperature t, Yield yield = balling_yield);
 
 /// The same for the refractive index `n` at t: both extract and ethanol refract, so the index falls
 /// less than the extract does.
@@ -56,7 +57,7 @@ inline constexpr double yield_scatter = 0.076;
 ///                  physics::index_extract_range
 /// @param t         within physics::index_temperature_range
 [[nodiscard]] physics::Liquid fermented_to_index(
-    ExtractFraction original, RefractiveIndex n, Temperature t,
+    ExtractFraction original, RefractiveIndex n, ModelTemperature t,
     const physics::ExtractOptics& optics = physics::sucrose_optics, Yield yield = balling_yield);
 
 /// Alcohol from the attenuation difference D = RE - AE (percent) of the old saccharometer test,

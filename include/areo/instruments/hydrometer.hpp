@@ -3,6 +3,7 @@
 #include <optional>
 #include <string>
 
+#include "areo/core/model_temperature.hpp"
 #include "areo/core/units.hpp"
 #include "areo/physics/scale.hpp"
 
@@ -43,19 +44,20 @@ void require_on_scale(const Hydrometer& h, double indication);
 /// corrections of the scale).
 /// @param gamma cubic expansion of the glass per °C
 /// @source      [iso1768] for gamma; Archimedes
-[[nodiscard]] Density density_from_indication(const Hydrometer& h, double indication, Temperature t,
-                                              double gamma);
+[[nodiscard]] Density density_from_indication(const Hydrometer& h, double indication,
+                                              ModelTemperature t, double gamma);
 [[nodiscard]] inline Density density_from_indication(const Hydrometer& h, double indication,
-                                                     Temperature t) {
+                                                     ModelTemperature t) {
   return density_from_indication(h, indication, t, h.glass_expansion_per_c);
 }
 
 /// What an error-free instrument shows in a liquid of density rho at t; inverse of the above.
 /// In water a 20/4 or a 60/60 °F instrument does not show 1.000.
 /// @check water at 20 °C: SG 20/20 -> 1.00000; SG 60/60 °F -> 0.99930; SG 20/4 -> 0.99823
-[[nodiscard]] double ideal_indication(const Hydrometer& h, Density rho_at_t, Temperature t,
+[[nodiscard]] double ideal_indication(const Hydrometer& h, Density rho_at_t, ModelTemperature t,
                                       double gamma);
-[[nodiscard]] inline double ideal_indication(const Hydrometer& h, Density rho_at_t, Temperature t) {
+[[nodiscard]] inline double ideal_indication(const Hydrometer& h, Density rho_at_t,
+                                             ModelTemperature t) {
   return ideal_indication(h, rho_at_t, t, h.glass_expansion_per_c);
 }
 

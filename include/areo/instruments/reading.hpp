@@ -49,7 +49,7 @@ class ReadingInputs {
 
   /// The level indication after the instrument's correction and the meniscus, in scale units.
   [[nodiscard]] double corrected_indication(const uncertainty::Point& x) const;
-  [[nodiscard]] Temperature temperature(const uncertainty::Point& x) const;
+  [[nodiscard]] ModelTemperature temperature(const uncertainty::Point& x) const;
   /// Density of the liquid at its temperature.
   [[nodiscard]] Density density(const uncertainty::Point& x) const;
   /// What an error-free instrument would show in this liquid.

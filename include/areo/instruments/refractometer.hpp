@@ -49,7 +49,7 @@ void require_on_scale(const Refractometer& r, double indication);
 ///                     perfectly so
 /// @param index_error  added to the index of the liquid: what its formula may be off by
 [[nodiscard]] double ideal_indication(
-    const Refractometer& r, const physics::Liquid& liquid, Temperature t,
+    const Refractometer& r, const physics::Liquid& liquid, ModelTemperature t,
     const physics::ExtractOptics& optics = physics::sucrose_optics, double index_error = 0);
 
 /// What automatic compensation may leave of a temperature, in scale units: half-width. Within one
@@ -94,7 +94,7 @@ class RefractionInputs {
   /// The indication after the instrument's correction, in scale units.
   [[nodiscard]] double corrected_indication(const uncertainty::Point& x) const;
   /// Temperature for which the mark stands: the prism's, or 20 °C if that is compensated.
-  [[nodiscard]] Temperature temperature(const uncertainty::Point& x) const;
+  [[nodiscard]] ModelTemperature temperature(const uncertainty::Point& x) const;
   /// Index of the sample at that temperature.
   [[nodiscard]] RefractiveIndex index(const uncertainty::Point& x) const;
   /// What an error-free instrument would show in this sugar solution.

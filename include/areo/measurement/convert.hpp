@@ -1,21 +1,26 @@
 #pragma once
 // From one scale to others, for an unfermented liquid.
+#include <optional>
 #include <span>
 
+#include "areo/core/model_temperature.hpp"
 #include "areo/measurement/result.hpp"
 #include "areo/physics/scale.hpp"
 
 namespace areo::measurement {
 
 /// The density formulas as uncertain inputs, the same at every place they are used: a relative
-/// error of the sugar's share of the density, its drift with temperature, and the water.
+/// error of the sugar's share of the density, its drift with temperature, the water, and above 40
+/// °C what is known less of a hot liquid.
 class SugarFormula {
  public:
-  /// @param about  the extract in question, for the size of the uncertainty
-  SugarFormula(uncertainty::Inputs& inputs, ExtractFraction about);
+  /// @param about    the extract in question, for the size of the uncertainty
+  /// @param warmest  of what extract() is asked for
+  SugarFormula(uncertainty::Inputs& inputs, ExtractFraction about,
+               Temperature warmest = celsius_point(20));
   /// The unfermented liquid of density rho at t.
   [[nodiscard]] ExtractFraction extract(const uncertainty::Point& x, Density rho,
-                                        Temperature t) const;
+                                        ModelTemperature t) const;
   [[nodiscard]] physics::Liquid liquid(const uncertainty::Point& x, const physics::Scale& scale,
                                        double mark) const;
   /// What `scale` shows for the unfermented liquid.
@@ -23,8 +28,11 @@ class SugarFormula {
                             ExtractFraction extract) const;
 
  private:
-  [[nodiscard]] double relative_error(const uncertainty::Point& x, Temperature t) const;
+  [[nodiscard]] double relative_error(const uncertainty::Point& x, ModelTemperature t) const;
+  /// Of a density, in kg/m³.
+  [[nodiscard]] double hot_error(const uncertainty::Point& x, ModelTemperature t) const;
   uncertainty::InputRef error_, drift_, water_;
+  std::optional<uncertainty::InputRef> hot_;
 };
 
 /// Label of a value on a scale.

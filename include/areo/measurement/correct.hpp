@@ -25,7 +25,8 @@ struct Calibrated {
 /// Quantities: the instrument's own scale at its reference temperature; "correction", what has to
 /// be added to the reading to get there; "density_at_t_kg_m3"; then each of `to`.
 /// @param of  names the inputs of the reading, as for alcohol(present, original)
-/// @throws Error{domain} for readings off the scale and temperatures outside 0 °C .. 40 °C
+/// Above 40 °C a note says what a degree is worth there, what helps, and what steam would do.
+/// @throws Error{domain} for readings off the scale and temperatures outside 0 °C .. 85 °C
 [[nodiscard]] Result correct(const Calibrated& instrument,
                              const instruments::HydrometerReading& reading,
                              std::span<const physics::Scale> to,
@@ -34,7 +35,8 @@ struct Calibrated {
 /// A fermenting sample of known original gravity: the alcohol in it expands more than sugar.
 /// Same quantities; sugar scales show the apparent extract. Carries the uncertainty of the method
 /// as alcohol() does.
-/// @throws Error{inconsistent} as ferment::fermented_to_density()
+/// @throws Error{domain} for a sample outside 0 °C .. 40 °C; the original may be hot.
+///         Error{inconsistent} as ferment::fermented_to_density()
 [[nodiscard]] Result correct_fermenting(const Calibrated& instrument,
                                         const instruments::HydrometerReading& reading,
                                         const Calibrated& original_instrument,

@@ -20,7 +20,7 @@ namespace areo::measurement {
 /// instrument and the formulas, without what each reading brings (eye, surface, thermometer).
 /// Quantity: "correction", in the unit of the scale.
 /// @param indication  as read, level with the surface
-/// @param t           of the liquid, 0 °C .. 40 °C
+/// @param t           of the liquid, 0 °C .. 85 °C; with alcohol to 40 °C
 /// @param alcohol     of the liquid, at 20 °C; 0 for a sugar liquid. Alcohol makes a drink expand
 ///                    more than sugar does
 /// @throws Error{domain} for an indication off the scale, a temperature or a strength outside the

@@ -1,5 +1,6 @@
 #pragma once
 // Carbon dioxide: how much of it a liquid holds, and the pressure it makes in a closed bottle.
+#include "areo/core/model_temperature.hpp"
 #include "areo/core/range.hpp"
 #include "areo/core/scales.hpp"
 #include "areo/core/units.hpp"
@@ -51,7 +52,7 @@ inline constexpr double solubility_uncertainty = 0.03;
 /// @uncertainty solubility_uncertainty
 /// @source      henry_constant() and water_density(): x / (1 - x) rho / 18.01528 * 44.0095
 /// @check       0 °C -> 3.29; 20 °C -> 1.73
-[[nodiscard]] double solubility_in_water(Temperature t);
+[[nodiscard]] double solubility_in_water(ModelTemperature t);
 
 /// Relative standard uncertainty of 1 - solubility_ratio(), what alcohol and sugar take away. The
 /// equation is for 20 °C. A lager at 6 °C and a sparkling wine at 10 °C [acs-omega2021] hold
@@ -70,7 +71,7 @@ inline constexpr double solubility_ratio_uncertainty = 0.25;
 
 /// A closed bottle of a drink.
 struct ClosedBottle {
-  Temperature t;              ///< 0 °C .. 40 °C
+  ModelTemperature t;         ///< 0 °C .. 40 °C
   double solubility_g_l_bar;  ///< of carbon dioxide in the drink at t
   double headspace = 0;       ///< share of the volume without drink, 0 .. 0.5
   /// Beyond the laws of ideal gas and solution, relative to 1 bar: fewer grams at one pressure.
@@ -108,6 +109,6 @@ inline constexpr double beyond_ideal_lo = 0, beyond_ideal_hi = 0.0126;
 /// @source           law of the ideal gas
 /// @check            no gas, closed at 20 °C and 1 bar, 40 °C -> 0.068 bar
 [[nodiscard]] Pressure gauge_pressure(const ClosedBottle& bottle, Pressure partial,
-                                      Pressure atmosphere, Temperature closed_at);
+                                      Pressure atmosphere, ModelTemperature closed_at);
 
 }  // namespace areo::physics

@@ -1,6 +1,7 @@
 #pragma once
 // Refractive index of water, of sucrose solutions and of a drink, and what a Brix refractometer of
 // 20 °C shows. Every index is that of the sodium D line, 589.3 nm, against air of 20 °C.
+#include "areo/core/model_temperature.hpp"
 #include "areo/core/range.hpp"
 #include "areo/core/scales.hpp"
 #include "areo/physics/liquid.hpp"
@@ -93,14 +94,14 @@ inline constexpr ExtractOptics unknown_extract_optics{1, 0.03};
 /// @source       6.6e-5 from [itct1936], r_e from [crc102]
 /// @check        (0.125 extract, 17.3 °C) -> 1.351994; (0.05 extract, 0.04 ethanol, 20 °C) ->
 ///               1.342699
-[[nodiscard]] RefractiveIndex refractive_index(const Liquid& liquid, Temperature t,
+[[nodiscard]] RefractiveIndex refractive_index(const Liquid& liquid, ModelTemperature t,
                                                const ExtractOptics& optics = sucrose_optics);
 
 /// How strongly the extract of an unfermented liquid refracts, from the index of a liquid whose
 /// extract is known by its density; inverse of refractive_index() in optics.relative_rise.
 /// @param extract above zero: water tells nothing of its extract
 /// @throws        Error{domain} if the result is outside relative_rise_range, or for NaN
-[[nodiscard]] double relative_rise_from_index(RefractiveIndex n, Temperature t,
+[[nodiscard]] double relative_rise_from_index(RefractiveIndex n, ModelTemperature t,
                                               ExtractFraction extract);
 
 /// Standard uncertainty of refractive_index() from the models alone: 3e-6 for water and scale;
@@ -109,7 +110,7 @@ inline constexpr ExtractOptics unknown_extract_optics{1, 0.03};
 /// on and in proportion below, the former growing by 1e-5 for each per cent above 16 % (largest
 /// difference from [crc102] at 24 %: 1.1e-4); for Tabarié's relation 0.004 times the product of both fractions.
 /// @throws Error{domain} outside the ranges of refractive_index()
-[[nodiscard]] double refractive_index_model_uncertainty(const Liquid& liquid, Temperature t);
+[[nodiscard]] double refractive_index_model_uncertainty(const Liquid& liquid, ModelTemperature t);
 
 /// The index that a mark of a 20 °C Brix scale stands for, and back. One water: the rise of
 /// sucrose_refractive_index_20() over its own water, on water_refractive_index(), so that 0 Brix is
@@ -125,7 +126,7 @@ inline constexpr ExtractOptics unknown_extract_optics{1, 0.03};
 /// Without ethanol: of an unfermented liquid.
 /// @param t within index_temperature_range
 /// @throws  Error{domain} if no extract within index_extract_range has this index, or for NaN
-[[nodiscard]] ExtractFraction extract_from_index(RefractiveIndex n, Temperature t,
+[[nodiscard]] ExtractFraction extract_from_index(RefractiveIndex n, ModelTemperature t,
                                                  const ExtractOptics& optics = sucrose_optics,
                                                  EthanolFraction ethanol = EthanolFraction{0});
 
@@ -137,7 +138,7 @@ inline constexpr ExtractOptics unknown_extract_optics{1, 0.03};
 /// @uncertainty  that of refractive_index(); 1e-5 in n is 0.007 Brix at 0 %, 0.005 Brix at 50 %
 /// @source       [itct1936], which it reproduces within 0.03 Brix
 /// @check        (water, 30 °C) -> -0.745 Brix
-[[nodiscard]] Brix ideal_brix_shown(const Liquid& liquid, Temperature t,
+[[nodiscard]] Brix ideal_brix_shown(const Liquid& liquid, ModelTemperature t,
                                     const ExtractOptics& optics = sucrose_optics);
 
 /// The extract of an unfermented liquid in which a Brix refractometer of 20 °C shows `shown` at t;
@@ -149,7 +150,7 @@ inline constexpr ExtractOptics unknown_extract_optics{1, 0.03};
 /// @uncertainty  as for ideal_brix_shown()
 /// @source       [itct1936], [oiv-as2-02]; both are reproduced within 0.03 Brix
 /// @check        (0 Brix, 30 °C) -> 0.00748; (50 Brix, 10 °C) -> 0.49245
-[[nodiscard]] ExtractFraction extract_from_brix_shown(Brix shown, Temperature t,
+[[nodiscard]] ExtractFraction extract_from_brix_shown(Brix shown, ModelTemperature t,
                                                       const ExtractOptics& optics = sucrose_optics);
 
 }  // namespace areo::physics

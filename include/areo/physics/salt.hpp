@@ -1,5 +1,6 @@
 #pragma once
 // Density of sodium chloride solutions, a second reference liquid for checks.
+#include "areo/core/model_temperature.hpp"
 #include "areo/core/range.hpp"
 #include "areo/core/scales.hpp"
 
@@ -18,7 +19,7 @@ inline constexpr Range salt_temperature_range{"salt solution density", "°C", 0,
 ///              correlations and the handbook table
 /// @source      [laliberte2009]
 /// @check       (0.035, 17.3 °C) -> 1023.6922 kg/m³ with the source's own water
-[[nodiscard]] Density salt_density(SaltFraction w, Temperature t);
+[[nodiscard]] Density salt_density(SaltFraction w, ModelTemperature t);
 
 /// Standard uncertainty of salt_density() in kg/m³, as stated there.
 [[nodiscard]] double salt_density_uncertainty(SaltFraction w);

@@ -40,6 +40,12 @@ namespace detail {
   }
   return rho;
 }
+/// The source's own water, without a range check.
+[[nodiscard]] constexpr double sucrose_water(double t_c) noexcept {
+  double water = 0;
+  for (std::size_t i = 6; i-- > 0;) water = water * t_c + sps4.water_kg_m3[i];
+  return water / (1 + sps4.water_denominator_per_c * t_c);
+}
 }  // namespace detail
 
 /// Density of a solution of sucrose in water, as its source states it, with the source's own water.
@@ -57,10 +63,7 @@ namespace detail {
   require(sucrose_fraction_range, w.value());
   require(sucrose_temperature_range, t.celsius());
   const double c = t.celsius();
-  double water = 0;
-  for (std::size_t i = 6; i-- > 0;) water = water * c + sps4.water_kg_m3[i];
-  water /= 1 + sps4.water_denominator_per_c * c;
-  return kg_per_m3(water + detail::sucrose_increment(w.value(), c));
+  return kg_per_m3(detail::sucrose_water(c) + detail::sucrose_increment(w.value(), c));
 }
 
 }  // namespace areo::physics

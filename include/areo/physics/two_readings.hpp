@@ -1,6 +1,7 @@
 #pragma once
 // Density and refractive index of the same liquid: alcohol pulls them apart, so both together give
 // its composition.
+#include "areo/core/model_temperature.hpp"
 #include "areo/core/scales.hpp"
 #include "areo/core/units.hpp"
 #include "areo/physics/liquid.hpp"
@@ -21,8 +22,8 @@ namespace areo::physics {
 ///                pair rests on the models. Barth's constants for beer [simmonds1919] agree within
 ///                0.25 % mass (tests).
 /// @check         0.001 in SG less: 0.37 % vol more; 0.1 Brix more: 0.14 % vol more
-[[nodiscard]] Liquid liquid_from_density_and_index(Density rho, Temperature t_rho,
-                                                   RefractiveIndex n, Temperature t_n,
+[[nodiscard]] Liquid liquid_from_density_and_index(Density rho, ModelTemperature t_rho,
+                                                   RefractiveIndex n, ModelTemperature t_n,
                                                    const ExtractOptics& optics = sucrose_optics);
 
 }  // namespace areo::physics

@@ -18,7 +18,17 @@ struct WaterCoefficients {
 };
 inline constexpr WaterCoefficients tanaka2001{-3.983035, 301.797, 522528.9, 69.34881, 999.974950};
 
-/// Density of pure, air-free water at 101.325 kPa.
+namespace detail {
+/// The same without a range check.
+[[nodiscard]] constexpr double tanaka_water(double t_c) noexcept {
+  const auto& [a1, a2, a3, a4, a5] = tanaka2001;
+  const double d = t_c + a1;
+  return a5 * (1 - d * d * (t_c + a2) / (a3 * (t_c + a4)));
+}
+}  // namespace detail
+
+/// Density of pure, air-free water at 101.325 kPa, as its source states it. The water of readings
+/// and scales is physics::density() of nothing dissolved: this one, and above 40 °C a continuation.
 /// @param t     water temperature (ITS-90), 0 °C .. 40 °C
 /// @return      kg/m³
 /// @throws      Error{domain} outside the range or for NaN; areo never extrapolates silently
@@ -28,10 +38,7 @@ inline constexpr WaterCoefficients tanaka2001{-3.983035, 301.797, 522528.9, 69.3
 /// @check       20 °C -> 998.2067 kg/m³; 17.3 °C -> 998.72512 kg/m³
 [[nodiscard]] constexpr Density water_density(Temperature t) {
   require(water_range, t.celsius());
-  const auto& [a1, a2, a3, a4, a5] = tanaka2001;
-  const double c = t.celsius();
-  const double d = c + a1;
-  return kg_per_m3(a5 * (1 - d * d * (c + a2) / (a3 * (c + a4))));
+  return kg_per_m3(detail::tanaka_water(t.celsius()));
 }
 
 }  // namespace areo::physics

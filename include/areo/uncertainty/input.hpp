@@ -31,6 +31,7 @@ enum class Origin {
   typed,         ///< a value as it was typed
   reading,       ///< the eye at a scale
   temperature,   ///< the temperature as read or assumed
+  cooling,       ///< of a hot liquid while it is read
   thermometer,   ///< the correction of a thermometer
   calibration,   ///< the correction of the instrument that a result rests on
   glass,         ///< the expansion of a hydrometer

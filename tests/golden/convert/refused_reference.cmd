@@ -1,2 +1,2 @@
 rc=3
-areo convert 10P --to SG,kg/m3@45C
+areo convert 10P --to SG,kg/m3@95C

@@ -1,2 +1,2 @@
 rc=3
-areo convert 10Bx@45C
+areo convert 10Bx@95C

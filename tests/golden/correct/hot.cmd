@@ -1,2 +1,2 @@
-rc=3
-areo correct 1.048 --temp 60C
+rc=0
+areo correct 1.050 --temp 55C

@@ -1,0 +1,2 @@
+rc=0
+areo budget correct 1.050 --temp 55C

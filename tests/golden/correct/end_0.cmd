@@ -1,0 +1,2 @@
+rc=0
+areo correct 1.050 --temp 0C

@@ -1,0 +1,2 @@
+rc=0
+areo correct 11.5P --temp 170F

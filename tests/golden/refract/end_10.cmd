@@ -1,0 +1,2 @@
+rc=0
+areo refract 12.4Bx --temp 10C

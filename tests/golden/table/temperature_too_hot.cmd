@@ -1,0 +1,2 @@
+rc=3
+areo table temperature --warmest 86C
