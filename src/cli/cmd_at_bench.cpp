@@ -177,7 +177,7 @@ class AtBench {
                   : fmt::format("temperature, Enter for {}, - if unknown", next_.temperature));
       if (!text || text->empty() || *text == "-") return text;
       try {
-        (void)liquid_celsius_from_text(*text);
+        (void)sample_celsius_from_text(*text, next_.original);
         return text;
       } catch (const Error& e) {
         refuse(e);

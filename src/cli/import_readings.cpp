@@ -176,7 +176,7 @@ ImportedReading imported_reading(const ImportRow& row, const ImportDefaults& def
   failed_field = "temperature";
   typed.temperature = field("temperature");
   if (!typed.temperature.empty()) {
-    (void)liquid_celsius_from_text(typed.temperature);
+    (void)sample_celsius_from_text(typed.temperature, typed.original);
     typed.thermometer = field("thermometer", defaults.thermometer);
   }
   failed_field = "instrument";

@@ -300,6 +300,12 @@ double liquid_celsius_from_text(std::string_view text) {
               std::string{range.hint}};
 }
 
+double sample_celsius_from_text(std::string_view text, bool original) {
+  const double c = liquid_celsius_from_text(text);
+  if (!original) physics::require_drink_temperature(celsius_point(c));
+  return c;
+}
+
 double celsius_half_width(std::string_view text) {
   const TypedNumber n = number_with_unit(text, "a temperature");
   return n.unit.ends_with('F') || n.unit.ends_with('f') ? n.half_width / 1.8 : n.half_width;

@@ -60,6 +60,9 @@ struct TypedStep {
 /// The same for a liquid whose density counts.
 /// @throws Error{domain} outside of 0 °C .. 85 °C, with the limits in the unit that was typed
 [[nodiscard]] double liquid_celsius_from_text(std::string_view text);
+/// The same of a sample that somebody notes: all but the original may hold alcohol.
+/// @throws Error{domain} as liquid_celsius_from_text() and physics::require_drink_temperature()
+[[nodiscard]] double sample_celsius_from_text(std::string_view text, bool original);
 /// A difference of temperature: "0.5C", "1F".
 [[nodiscard]] double celsius_difference_from_text(std::string_view text);
 /// Half of the last digit typed of a temperature, in °C.

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <cmath>
+#include <cstdlib>
 #include <string>
 
 #include "areo/core/error.hpp"
@@ -21,7 +22,8 @@ std::string limits(const Range& r) {
 // Rounded onto the range it would contradict the sentence that it stands in.
 std::string outside_text(const Range& r, double v) {
   const std::string text = r.unit == celsius ? celsius_number_text(v) : number_text(v);
-  return std::isfinite(v) && r.contains(std::stod(text)) ? fmt::format("{}", v) : text;
+  return std::isfinite(v) && r.contains(std::strtod(text.c_str(), nullptr)) ? fmt::format("{}", v)
+                                                                            : text;
 }
 
 }  // namespace

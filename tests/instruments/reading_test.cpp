@@ -171,7 +171,8 @@ TEST(Temperature, IsAcceptedByItsEstimate) {
     r.half_width_c = half_width_c;
     if (offset != 0) {
       r.thermometer = Thermometer{.name = "probe"};
-      r.correction = Correction{.offset = offset};
+      r.correction.emplace();
+      r.correction->offset = offset;
     }
     require_temperature(range, r);
   };
