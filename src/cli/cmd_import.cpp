@@ -255,14 +255,6 @@ void require_fields(const std::vector<std::string>& headers, const tables::Colum
           fmt::format("its columns are: {}; say which with --map FILE", fmt::join(headers, ", "))};
 }
 
-bool has_column(const std::vector<std::string>& names, const std::string& called) {
-  const auto means = tables::meaning_of(called, import_fields()).field;
-  return std::any_of(names.begin(), names.end(), [&](const std::string& n) {
-    return n == called ||
-           (!means.empty() && tables::meaning_of(n, import_fields()).field == means);
-  });
-}
-
 // One row, or one object, by the names of its columns; what cannot be read is refused with its own.
 void take_row(Import& import, std::size_t number, const tables::Columns& columns,
               const std::vector<std::string>& headers, const std::vector<std::string>& cells) {
@@ -306,8 +298,7 @@ int import_csv(std::istream& in, const Options& o, const Session& session) {
 
 // Each object has columns of its own.
 int import_json(const std::string& text, const Options& o, const Session& session) {
-  tables::ColumnRules rules = rules_of(o);
-  const tables::ColumnRules all = rules;
+  const tables::ColumnRules rules = rules_of(o);
   Import import{o, session};
   std::vector<std::string> left_out;
   std::size_t number = 0;
@@ -320,13 +311,9 @@ int import_json(const std::string& text, const Options& o, const Session& sessio
         names.push_back(name);
         values.push_back(value);
       }
-      rules.keep.clear();  // a member that one object lacks another may have
-      for (const std::string& k : all.keep)
-        if (std::find(names.begin(), names.end(), k) != names.end()) rules.keep.push_back(k);
-      rules.units.clear();
-      for (const auto& [name, unit] : all.units)
-        if (has_column(names, name)) rules.units.emplace(name, unit);
-      const tables::Columns columns{names, rules, fmt::format("object {}", number)};
+      // A member that one object lacks another may have.
+      const tables::Columns columns{names, rules_about(rules, names),
+                                    fmt::format("object {}", number)};
       for (const std::string& c : columns.left_out())
         if (std::find(left_out.begin(), left_out.end(), c) == left_out.end()) left_out.push_back(c);
       take_row(import, number, columns, names, values);

@@ -3,7 +3,6 @@
 #include <fmt/format.h>
 
 #include <CLI/CLI.hpp>
-
 #include <algorithm>
 #include <cstdio>
 

@@ -53,8 +53,7 @@ std::map<std::string, tables::ColumnMeaning> mapping_from_file(const std::string
                                : fmt::format("did you mean '{}'?", near)};
     }
     mapping[trimmed(text.substr(0, equals))] = {
-        field, comma == std::string::npos ? ""
-                                          : tables::unit_from_header(text.substr(comma + 1))};
+        field, comma == std::string::npos ? "" : tables::unit_from_header(text.substr(comma + 1))};
   }
   return mapping;
 }

@@ -10,13 +10,14 @@
 
 namespace areo::cli {
 
-/// What a column of a table may mean: batch, bottle, stage, date, time, instrument, reading, temperature, thermometer, degassed,
-/// meniscus, person, note, sample
+/// What a column of a table may mean: batch, bottle, stage, date, time, instrument, reading,
+/// temperature, thermometer, degassed, meniscus, person, note, sample
 [[nodiscard]] const std::vector<std::string>& import_fields();
 
 /// Lines "their column = field" or "their column = field, unit"; # begins a comment.
 /// @throws Error{file} naming the line that is none
-[[nodiscard]] std::map<std::string, tables::ColumnMeaning> mapping_from_file(const std::string& file);
+[[nodiscard]] std::map<std::string, tables::ColumnMeaning> mapping_from_file(
+    const std::string& file);
 
 /// What fields say that a row lacks.
 struct ImportDefaults {

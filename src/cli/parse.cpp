@@ -165,11 +165,10 @@ void require_possible(std::string_view text, const TypedMark& mark) {
 TypedMark typed_mark(std::string_view text, const std::optional<Place>& own) {
   TypedNumber n = number_with_unit(text, "a reading");
   if (n.unit.empty())
-    return bare_mark(text, n,
-                     own.value_or(Place{physics::sg_20_20, instruments::marks_of(physics::sg_20_20)}));
+    return bare_mark(
+        text, n, own.value_or(Place{physics::sg_20_20, instruments::marks_of(physics::sg_20_20)}));
   use_kilograms(n);
-  const Scale scale =
-      *scale_of_unit(text, n, own ? std::optional{own->scale} : std::nullopt);
+  const Scale scale = *scale_of_unit(text, n, own ? std::optional{own->scale} : std::nullopt);
   if (own && scale != own->scale)
     refuse(text, n.unit_position, n.unit.size(),
            fmt::format("the instrument is graduated in {}, not in {}",

@@ -35,7 +35,8 @@ std::size_t thousands_mark(std::string_view rest) {
 TypedNumber number_with_unit(std::string_view text, std::string_view what) {
   TypedNumber n;
   std::size_t i = text.find_first_not_of(" \t");
-  if (i == std::string_view::npos) refuse(text, 0, text.size(), fmt::format("{} is missing", what), "");
+  if (i == std::string_view::npos)
+    refuse(text, 0, text.size(), fmt::format("{} is missing", what), "");
   std::string digits;
   constexpr std::string_view minus_sign = "\u2212";
   if (text[i] == '-' || text[i] == '+') {

@@ -58,8 +58,8 @@ bool is_negative_reading(const std::string& cell) {
 }
 
 // What says what a row is about; no result depends on it.
-const std::vector<std::string> described{"batch", "bottle", "date", "time", "person", "note",
-                                         "sample"};
+const std::vector<std::string> described{"batch",  "bottle", "date",  "time",
+                                         "person", "note",   "sample"};
 
 class Writer {
  public:
@@ -182,26 +182,6 @@ tables::ColumnRules rules_of(const StreamJob& job, const ColumnOptions& options)
   return rules;
 }
 
-// Told at the end, or when the stream breaks off.
-class Refused {
- public:
-  Refused(std::string file, const Session& session) : file_{std::move(file)}, session_{&session} {}
-  Refused(const Refused&) = delete;
-  Refused& operator=(const Refused&) = delete;
-  ~Refused() { tell_refused(once_, file_, *session_); }
-  void add(std::size_t line, const Error& e) {
-    any_ = true;
-    once_.add(line, e.what(), e.hint);
-  }
-  [[nodiscard]] bool any() const { return any_; }
-
- private:
-  std::string file_;
-  const Session* session_;
-  report::SaidOnce once_;
-  bool any_ = false;
-};
-
 void require_columns(const tables::CsvReader& reader, const tables::Columns& columns,
                      const StreamJob& job, const std::string& name) {
   for (const std::string& field : job.needed)
@@ -210,22 +190,15 @@ void require_columns(const tables::CsvReader& reader, const tables::Columns& col
                   fmt::format("its columns are: {}", fmt::join(reader.columns(), ", "))};
 }
 
-int run(std::istream& in, const std::string& name, const StreamJob& job,
-        const ColumnOptions& options, const Session& session) {
-  tables::CsvReader reader{in, name};
-  const tables::Columns columns{reader.columns(), rules_of(job, options), name};
-  require_columns(reader, columns, job, name);
-  refuse_own_columns(reader, job, session);
-  const Writer writer{reader, columns, job, session};
-  writer.header();
+void pass_rows(std::istream& in, tables::CsvReader& reader, const tables::Columns& columns,
+               const StreamJob& job, const Writer& writer, report::SaidOnce& refused) {
   Repeats repeats;
-  Refused refused{name, session};
   const auto repeated = [&](const tables::CsvRow& row) {
     const auto line = repeats.seen(row);
     return line ? fmt::format("same as line {}", *line) : std::string{};
   };
   const auto fail = [&](const tables::CsvRow& row, const Error& e, const std::string& note) {
-    refused.add(row.line, e);
+    refused.add(row.line, e.what(), e.hint);
     writer.bad(row, e, note);
   };
   for (tables::CsvRow row;;) {
@@ -245,7 +218,25 @@ int run(std::istream& in, const std::string& name, const StreamJob& job,
       fail(row, e, note);
     }
   }
-  return refused.any() ? said_no : done;
+}
+
+int run(std::istream& in, const std::string& name, const StreamJob& job,
+        const ColumnOptions& options, const Session& session) {
+  tables::CsvReader reader{in, name};
+  const tables::Columns columns{reader.columns(), rules_of(job, options), name};
+  require_columns(reader, columns, job, name);
+  refuse_own_columns(reader, job, session);
+  const Writer writer{reader, columns, job, session};
+  writer.header();
+  report::SaidOnce refused;
+  try {
+    pass_rows(in, reader, columns, job, writer, refused);
+  } catch (...) {  // what was refused until then is told all the same
+    tell_refused(refused, name, session);
+    throw;
+  }
+  tell_refused(refused, name, session);
+  return refused.empty() ? done : said_no;
 }
 
 }  // namespace

@@ -22,9 +22,7 @@ class RowView {
   /// With the unit of its column.
   /// @throws ParseError for a temperature without any unit
   [[nodiscard]] std::string operator[](std::string_view field) const;
-  [[nodiscard]] bool has(std::string_view field) const {
-    return columns_->find(field).has_value();
-  }
+  [[nodiscard]] bool has(std::string_view field) const { return columns_->find(field).has_value(); }
 
  private:
   const tables::CsvReader* reader_;

@@ -27,8 +27,7 @@ std::string without_numbers(const std::string& text) {
       out += text[i++];
       continue;
     }
-    const std::size_t end =
-        std::min(text.find_first_not_of("0123456789.,", i), text.size());
+    const std::size_t end = std::min(text.find_first_not_of("0123456789.,", i), text.size());
     out += belongs_to_word(text, i) ? text.substr(i, end - i) : "0";
     i = end;
   }
@@ -40,8 +39,8 @@ std::string without_numbers(const std::string& text) {
 void SaidOnce::add(std::size_t line, const std::string& message, const std::string& hint) {
   const bool full = kinds_.size() > most_kinds;
   const std::string form = without_numbers(message);
-  auto kind = std::find_if(kinds_.begin(), kinds_.end(),
-                           [&](const Kind& k) { return k.form == form; });
+  auto kind =
+      std::find_if(kinds_.begin(), kinds_.end(), [&](const Kind& k) { return k.form == form; });
   if (kind == kinds_.end() && full) kind = kinds_.end() - 1;
   if (kind == kinds_.end()) {
     if (kinds_.size() < most_kinds)
@@ -65,9 +64,9 @@ SaidOnce::Told SaidOnce::told(const Kind& k) {
   if (k.more == 0) return {k.line, k.message, k.hint};
   std::string lines;
   for (const auto& [first, last] : k.stretches)
-    lines += fmt::format("{}{}", lines.empty() ? "" : ", ",
-                         first == last ? std::to_string(first)
-                                       : fmt::format("{} to {}", first, last));
+    lines +=
+        fmt::format("{}{}", lines.empty() ? "" : ", ",
+                    first == last ? std::to_string(first) : fmt::format("{} to {}", first, last));
   return {k.line,
           fmt::format("{}, and {} more line{}{}: {}{}", k.message, k.more, k.more == 1 ? "" : "s",
                       k.alike ? "" : " like it", lines, k.all_listed ? "" : ", ..."),

@@ -39,13 +39,12 @@ std::string argument(const std::string& text) {
     if (const std::string near = nearest_field(header, fields, false); !near.empty())
       hint += fmt::format("{}'{}' for '{}'", hint.empty() ? "did you mean " : ", ", near, header);
   if (!hint.empty()) hint += "? ";
-  throw Error{
-      Errc::file,
-      fmt::format("{} has {} that mean{} nothing here: {}", file,
-                  unknown.size() == 1 ? "a column" : "columns", unknown.size() == 1 ? "s" : "",
-                  quoted(unknown)),
-      fmt::format("{}known: {}; another one goes along with --keep {}", hint,
-                  fmt::join(fields, ", "), argument(unknown.front()))};
+  throw Error{Errc::file,
+              fmt::format("{} has {} that mean{} nothing here: {}", file,
+                          unknown.size() == 1 ? "a column" : "columns",
+                          unknown.size() == 1 ? "s" : "", quoted(unknown)),
+              fmt::format("{}known: {}; another one goes along with --keep {}", hint,
+                          fmt::join(fields, ", "), argument(unknown.front()))};
 }
 
 void require_there(const std::string& option, const std::string& name,
@@ -62,13 +61,29 @@ void require_unit(const ColumnMeaning& m, const std::string& header, const Colum
     throw Error{Errc::file, fmt::format("'{}' is no number: it has no unit", header),
                 "leave the unit out"};
   if (rules.knows_unit && !rules.knows_unit(kind, m.unit))
-    throw Error{Errc::file, fmt::format("the column '{}' has no unit that areo knows: '{}'", header,
-                                        m.unit),
+    throw Error{Errc::file,
+                fmt::format("the column '{}' has no unit that areo knows: '{}'", header, m.unit),
                 kind == CellKind::temperature ? "temperatures have C, F or K"
                                               : "readings have SG, P, Bx, Be, Oe, kg/m3, g/L, nD"};
 }
 
 }  // namespace
+
+ColumnRules rules_about(const ColumnRules& rules, const std::vector<std::string>& headers) {
+  const auto fields = all_fields(rules);
+  const auto lacks = [&](const std::string& name) {
+    const std::string field = meaning_of(name, fields).field;
+    return std::none_of(headers.begin(), headers.end(), [&](const std::string& h) {
+      return h == name || (!field.empty() && meaning_of(h, fields).field == field);
+    });
+  };
+  ColumnRules about = rules;
+  std::erase_if(about.keep, [&](const std::string& name) {
+    return std::find(headers.begin(), headers.end(), name) == headers.end();
+  });
+  std::erase_if(about.units, [&](const auto& unit) { return lacks(unit.first); });
+  return about;
+}
 
 Columns::Columns(const std::vector<std::string>& headers, const ColumnRules& rules,
                  const std::string& file)
@@ -96,10 +111,10 @@ Columns::Columns(const std::vector<std::string>& headers, const ColumnRules& rul
   for (std::size_t i = 0; i < headers.size(); ++i)
     for (std::size_t j = 0; j < i; ++j)
       if (is_read(meanings_[i].field) && meanings_[i].field == meanings_[j].field)
-        throw Error{Errc::file,
-                    fmt::format("'{}' and '{}' both mean {}", headers[j], headers[i],
-                                meanings_[i].field),
-                    rules.both_mean_hint};
+        throw Error{
+            Errc::file,
+            fmt::format("'{}' and '{}' both mean {}", headers[j], headers[i], meanings_[i].field),
+            rules.both_mean_hint};
   for (const auto& [name, unit] : rules.units) {
     const auto called = std::find(headers.begin(), headers.end(), name);
     const auto place = called != headers.end()
@@ -109,10 +124,10 @@ Columns::Columns(const std::vector<std::string>& headers, const ColumnRules& rul
     ColumnMeaning& m = meanings_[*place];
     const std::string said = unit_from_header(unit);
     if (!m.unit.empty() && m.unit != said)
-      throw Error{Errc::file,
-                  fmt::format("--unit {}={} contradicts the column '{}'", name, unit,
-                              headers[*place]),
-                  "leave --unit out, or rename the column"};
+      throw Error{
+          Errc::file,
+          fmt::format("--unit {}={} contradicts the column '{}'", name, unit, headers[*place]),
+          "leave --unit out, or rename the column"};
     m.unit = said;
   }
   for (std::size_t i = 0; i < headers.size(); ++i) require_unit(meanings_[i], headers[i], rules);
@@ -130,9 +145,10 @@ std::string cell_with_unit(const std::string& cell, const ColumnMeaning& meaning
                            const std::string& header) {
   if (meaning.unit.empty() && kind_of_field(meaning.field) == CellKind::temperature &&
       is_bare_number(cell))
-    throw ParseError{"a temperature needs its unit", cell, 0, cell.size(),
-                     fmt::format("write {0}C or {0}F; once for all: a header {1}_c, or --unit {2}=C",
-                                 cell, meaning.field, argument(header))};
+    throw ParseError{
+        "a temperature needs its unit", cell, 0, cell.size(),
+        fmt::format("write {0}C or {0}F; once for all: a header {1}_c, or --unit {2}=C", cell,
+                    meaning.field, argument(header))};
   return with_unit(cell, meaning);
 }
 

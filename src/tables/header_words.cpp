@@ -79,24 +79,24 @@ constexpr Word words[] = {{"when", "date"},
                           {"refractometer", "instrument"}};
 
 // Well-known words for units, folded.
-constexpr std::array<std::pair<std::string_view, std::string_view>, 17> units{{{"°c", "C"},
-                                                                              {"c", "C"},
-                                                                              {"degc", "C"},
-                                                                              {"celsius", "C"},
-                                                                              {"°f", "F"},
-                                                                              {"f", "F"},
-                                                                              {"degf", "F"},
-                                                                              {"fahrenheit", "F"},
-                                                                              {"k", "K"},
-                                                                              {"kelvin", "K"},
-                                                                              {"sg", "SG"},
-                                                                              {"20/20", "SG"},
-                                                                              {"sg20/20", "SG"},
-                                                                              {"60/60", "SG60/60F"},
-                                                                              {"60f", "SG60/60F"},
-                                                                              {"60/60°f", "SG60/60F"},
-                                                                              {"sg60/60°f",
-                                                                               "SG60/60F"}}};
+constexpr std::array<std::pair<std::string_view, std::string_view>, 17> units{
+    {{"°c", "C"},
+     {"c", "C"},
+     {"degc", "C"},
+     {"celsius", "C"},
+     {"°f", "F"},
+     {"f", "F"},
+     {"degf", "F"},
+     {"fahrenheit", "F"},
+     {"k", "K"},
+     {"kelvin", "K"},
+     {"sg", "SG"},
+     {"20/20", "SG"},
+     {"sg20/20", "SG"},
+     {"60/60", "SG60/60F"},
+     {"60f", "SG60/60F"},
+     {"60/60°f", "SG60/60F"},
+     {"sg60/60°f", "SG60/60F"}}};
 
 bool among(std::string_view field, std::span<const std::string> fields) {
   return std::find(fields.begin(), fields.end(), field) != fields.end();
@@ -175,8 +175,9 @@ std::string nearest_field(std::string_view header, std::span<const std::string> 
     }
   const std::string_view text = trimmed(header);
   const std::string word = folded(text.substr(0, text.find_first_of("([")));
-  const std::string near = misspelt ? nearest(word, known, std::min<std::size_t>(2, word.size() / 3))
-                                    : nearest(word, known);
+  const std::string near = misspelt
+                               ? nearest(word, known, std::min<std::size_t>(2, word.size() / 3))
+                               : nearest(word, known);
   if (near.empty()) return {};
   return means[static_cast<std::size_t>(std::find(known.begin(), known.end(), near) -
                                         known.begin())];
@@ -194,8 +195,8 @@ std::string with_unit(const std::string& cell, const ColumnMeaning& meaning) {
   if (meaning.unit.empty() || !is_bare_number(cell)) return cell;
   if (meaning.unit == "SG") {
     const std::string_view text = trimmed(cell);
-    const bool ones = text.size() > 2 && (text[0] == '0' || text[0] == '1') &&
-                      (text[1] == '.' || text[1] == ',');
+    const bool ones =
+        text.size() > 2 && (text[0] == '0' || text[0] == '1') && (text[1] == '.' || text[1] == ',');
     if (!ones) return cell;
     // 1.25 may be a slip of 1.025; what begins with 0.9, 1.0 or 1.1 is none, but for 1.1 alone.
     const bool usual = text.starts_with('0') ? text[2] == '9' : text[2] == '0' || text[2] == '1';

@@ -84,36 +84,35 @@ INSTANTIATE_TEST_SUITE_P(
 
 INSTANTIATE_TEST_SUITE_P(
     OnOtherStems, BareNumbers,
-    testing::Values(
-        Case{"1.050", &plato, gravity, 1.05}, Case{"0.998", &plato, gravity, 0.998},
-        Case{"1050", &plato, gravity, 1.05}, Case{"1.350", &plato, gravity, 1.35},
-        Case{"12.5", &plato, mark, 12.5}, Case{"12.500", &plato, mark, 12.5},
-        Case{"12", &plato, mark, 12}, Case{"1", &plato, mark, 1}, Case{"1.0", &plato, mark, 1},
-        Case{"1.5", &plato, mark, 1.5}, Case{"0.5", &plato, mark, 0.5},
-        Case{"0.500", &plato, mark, 0.5},
-        // two decimals: on marks and half-way between them only
-        Case{"1.05", &plato, gravity, 1.05}, Case{"1.00", &plato, mark, 1},
-        Case{"1.25", &plato, mark, 1.25}, Case{"1.05", &baume, mark, 1.05},
-        Case{"1.04", &baume, gravity, 1.04}, Case{"1.050", &baume, gravity, 1.05},
-        // off the scale nothing else is left
-        Case{"1.0", &strong_plato, gravity, 1}, Case{"1.05", &strong_plato, gravity, 1.05},
-        Case{"50", &plato, mark, 50},  // the instrument refuses it
-        Case{"1.050", &oechsle, gravity, 1.05}, Case{"1050", &oechsle, gravity, 1.05},
-        Case{"1.0", &oechsle, mark, 1}, Case{"50", &oechsle, mark, 50},
-        Case{"1050", &kilograms, mark, 1050}, Case{"1.050", &kilograms, gravity, 1.05},
-        Case{"1.0", &kilograms, gravity, 1}, Case{"1.050", &grams, gravity, 1.05},
-        Case{"120", &grams, mark, 120}, Case{"1050", &grams, gravity, 1.05}));
+    testing::Values(Case{"1.050", &plato, gravity, 1.05}, Case{"0.998", &plato, gravity, 0.998},
+                    Case{"1050", &plato, gravity, 1.05}, Case{"1.350", &plato, gravity, 1.35},
+                    Case{"12.5", &plato, mark, 12.5}, Case{"12.500", &plato, mark, 12.5},
+                    Case{"12", &plato, mark, 12}, Case{"1", &plato, mark, 1},
+                    Case{"1.0", &plato, mark, 1}, Case{"1.5", &plato, mark, 1.5},
+                    Case{"0.5", &plato, mark, 0.5}, Case{"0.500", &plato, mark, 0.5},
+                    // two decimals: on marks and half-way between them only
+                    Case{"1.05", &plato, gravity, 1.05}, Case{"1.00", &plato, mark, 1},
+                    Case{"1.25", &plato, mark, 1.25}, Case{"1.05", &baume, mark, 1.05},
+                    Case{"1.04", &baume, gravity, 1.04}, Case{"1.050", &baume, gravity, 1.05},
+                    // off the scale nothing else is left
+                    Case{"1.0", &strong_plato, gravity, 1},
+                    Case{"1.05", &strong_plato, gravity, 1.05},
+                    Case{"50", &plato, mark, 50},  // the instrument refuses it
+                    Case{"1.050", &oechsle, gravity, 1.05}, Case{"1050", &oechsle, gravity, 1.05},
+                    Case{"1.0", &oechsle, mark, 1}, Case{"50", &oechsle, mark, 50},
+                    Case{"1050", &kilograms, mark, 1050}, Case{"1.050", &kilograms, gravity, 1.05},
+                    Case{"1.0", &kilograms, gravity, 1}, Case{"1.050", &grams, gravity, 1.05},
+                    Case{"120", &grams, mark, 120}, Case{"1050", &grams, gravity, 1.05}));
 
 INSTANTIATE_TEST_SUITE_P(
     OnRefractometers, BareNumbers,
     testing::Values(Case{"1.050", &brix, gravity, 1.05}, Case{"1.0", &brix, mark, 1},
                     Case{"1.1", &brix, mark, 1.1}, Case{"1", &brix, mark, 1},
                     Case{"1.10", &brix, mark, 1.1}, Case{"1.05", &brix, gravity, 1.05},
-                    Case{"1.05", &fine_brix, mark, 1.05},
-                    Case{"1.050", &fine_brix, gravity, 1.05}, Case{"1050", &brix, gravity, 1.05},
-                    Case{"1.0", &syrup_brix, gravity, 1}, Case{"12.4", &brix, mark, 12.4},
-                    Case{"1.3512", &brix, index, 1.3512}, Case{"1.35", &brix, mark, 1.35},
-                    Case{"1.3512", &index_scale, mark, 1.3512},
+                    Case{"1.05", &fine_brix, mark, 1.05}, Case{"1.050", &fine_brix, gravity, 1.05},
+                    Case{"1050", &brix, gravity, 1.05}, Case{"1.0", &syrup_brix, gravity, 1},
+                    Case{"12.4", &brix, mark, 12.4}, Case{"1.3512", &brix, index, 1.3512},
+                    Case{"1.35", &brix, mark, 1.35}, Case{"1.3512", &index_scale, mark, 1.3512},
                     Case{"1.050", &index_scale, gravity, 1.05},
                     Case{"1.0", &index_scale, gravity, 1}));
 

@@ -56,7 +56,8 @@ TEST(SaidOnce, ListsSomeStretchesAndCountsAll) {
 
 TEST(SaidOnce, HasBoundedMemory) {
   SaidOnce once;
-  for (std::size_t i = 0; i < 5000; ++i) once.add(i + 2, "no batch 'x" + std::to_string(i) + "'", "");
+  for (std::size_t i = 0; i < 5000; ++i)
+    once.add(i + 2, "no batch 'x" + std::to_string(i) + "'", "");
   const auto told = once.told();
   ASSERT_EQ(told.size(), SaidOnce::most_kinds + 1);
   EXPECT_EQ(told.back().line, 2 + SaidOnce::most_kinds);

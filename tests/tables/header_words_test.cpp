@@ -2,7 +2,7 @@
 
 #include <gtest/gtest.h>
 
-#include <algorithm>
+#include <map>
 #include <string>
 #include <vector>
 
@@ -13,13 +13,13 @@ namespace areo::tables {
 namespace {
 
 using Fields = std::vector<std::string>;
-const Fields of_import{"batch",   "bottle",      "stage",       "date",     "time",
-                       "instrument", "reading",  "temperature", "thermometer", "degassed",
-                       "meniscus", "person",     "note",        "sample"};
+const Fields of_import{"batch",      "bottle",  "stage",       "date",        "time",
+                       "instrument", "reading", "temperature", "thermometer", "degassed",
+                       "meniscus",   "person",  "note",        "sample"};
 const Fields of_correct{"reading", "temperature", "original", "original_temperature"};
 const Fields of_alcohol{"original", "present", "temperature", "original_temperature",
                         "present_temperature"};
-const Fields of_refract{"reading",  "temperature", "original", "original_temperature",
+const Fields of_refract{"reading", "temperature",        "original", "original_temperature",
                         "gravity", "gravity_temperature"};
 const Fields of_convert{"value"};
 
@@ -39,16 +39,17 @@ TEST_P(Headers, MeanAField) {
 
 INSTANTIATE_TEST_SUITE_P(
     Import, Headers,
-    testing::Values(
-        Header{"reading", "reading", ""}, Header{" Reading ", "reading", ""},
-        Header{"SG", "reading", "SG"}, Header{"Specific gravity", "reading", "SG"},
-        Header{"specific_gravity", "reading", "SG"}, Header{"gravity (SG)", "reading", "SG"},
-        Header{"Brix", "reading", "Bx"}, Header{"gravity [P]", "reading", "P"},
-        Header{"SG (20/20)", "reading", "SG"}, Header{"SG (60/60 °F)", "reading", "SG60/60F"},
-        Header{"date", "date", ""}, Header{"made_at", "date", ""}, Header{"Time", "time", ""},
-        Header{"by", "person", ""}, Header{"comment", "note", ""}, Header{"bottle", "bottle", ""},
-        Header{"colour", "", ""}, Header{"(°C)", "", ""}, Header{"_c", "", ""}, Header{"", "", ""},
-        Header{"reading (", "reading", ""}, Header{"note_c", "", ""}));
+    testing::Values(Header{"reading", "reading", ""}, Header{" Reading ", "reading", ""},
+                    Header{"SG", "reading", "SG"}, Header{"Specific gravity", "reading", "SG"},
+                    Header{"specific_gravity", "reading", "SG"},
+                    Header{"gravity (SG)", "reading", "SG"}, Header{"Brix", "reading", "Bx"},
+                    Header{"gravity [P]", "reading", "P"}, Header{"SG (20/20)", "reading", "SG"},
+                    Header{"SG (60/60 °F)", "reading", "SG60/60F"}, Header{"date", "date", ""},
+                    Header{"made_at", "date", ""}, Header{"Time", "time", ""},
+                    Header{"by", "person", ""}, Header{"comment", "note", ""},
+                    Header{"bottle", "bottle", ""}, Header{"colour", "", ""},
+                    Header{"(°C)", "", ""}, Header{"_c", "", ""}, Header{"", "", ""},
+                    Header{"reading (", "reading", ""}, Header{"note_c", "", ""}));
 
 INSTANTIATE_TEST_SUITE_P(
     Temperatures, Headers,
@@ -66,18 +67,18 @@ INSTANTIATE_TEST_SUITE_P(
                     Header{"original_temperature", "original_temperature", "", &of_correct},
                     Header{"Present temperature (°F)", "present_temperature", "F", &of_alcohol}));
 
-INSTANTIATE_TEST_SUITE_P(
-    ByCommand, Headers,
-    testing::Values(Header{"gravity", "reading", "", &of_correct},
-                    Header{"gravity", "gravity", "", &of_refract},
-                    Header{"gravity", "value", "", &of_convert},
-                    Header{"SG", "gravity", "SG", &of_refract},
-                    Header{"brix", "reading", "Bx", &of_refract},
-                    Header{"reading", "", "", &of_alcohol}, Header{"OG", "original", "", &of_alcohol},
-                    Header{"FG", "present", "", &of_alcohol},
-                    Header{"original (P)", "original", "P", &of_alcohol},
-                    Header{"reading", "value", "", &of_convert},
-                    Header{"value_p", "value", "p", &of_convert}));
+INSTANTIATE_TEST_SUITE_P(ByCommand, Headers,
+                         testing::Values(Header{"gravity", "reading", "", &of_correct},
+                                         Header{"gravity", "gravity", "", &of_refract},
+                                         Header{"gravity", "value", "", &of_convert},
+                                         Header{"SG", "gravity", "SG", &of_refract},
+                                         Header{"brix", "reading", "Bx", &of_refract},
+                                         Header{"reading", "", "", &of_alcohol},
+                                         Header{"OG", "original", "", &of_alcohol},
+                                         Header{"FG", "present", "", &of_alcohol},
+                                         Header{"original (P)", "original", "P", &of_alcohol},
+                                         Header{"reading", "value", "", &of_convert},
+                                         Header{"value_p", "value", "p", &of_convert}));
 
 TEST(NearestField, IsThatOfItsNearestWord) {
   EXPECT_EQ(nearest_field("tempp", of_correct, true), "temperature");
@@ -172,6 +173,15 @@ TEST(Columns, RefuseContradictions) {
   r = rules();
   r.keep = {"colour"};
   EXPECT_NE(refusal({"reading"}, r).find("no such column"), std::string::npos);
+}
+
+TEST(RulesAbout, LeaveOutWhatAnObjectLacks) {
+  ColumnRules r = rules();
+  r.keep = {"colour", "smell"};
+  r.units = {{"temp", "C"}, {"reading", "P"}};
+  const ColumnRules about = rules_about(r, {"gravity", "colour"});
+  EXPECT_EQ(about.keep, (Fields{"colour"}));
+  EXPECT_EQ(about.units, (std::map<std::string, std::string>{{"reading", "P"}}));
 }
 
 TEST(CellWithUnit, AsksForThatOfATemperature) {

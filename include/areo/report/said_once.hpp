@@ -19,6 +19,8 @@ class SaidOnce {
   /// @param line  not before the line of an earlier call
   void add(std::size_t line, const std::string& message, const std::string& hint);
 
+  [[nodiscard]] bool empty() const noexcept { return kinds_.empty(); }
+
   /// A kind as it is told.
   struct Told {
     std::size_t line;  ///< the first one

@@ -15,7 +15,7 @@ namespace areo::tables {
 struct ColumnRules {
   std::vector<std::string> fields;     ///< that are read
   std::vector<std::string> described;  ///< further ones that go along unread: "batch", "note"
-  std::vector<std::string> keep;       ///< columns, as they are called, that go along whatever they are
+  std::vector<std::string> keep;  ///< columns, as they are called, that go along whatever they are
   std::map<std::string, std::string> units;     ///< of bare numbers, by column or by field
   std::map<std::string, ColumnMeaning> mapped;  ///< columns whose meaning was said
   /// Whether a unit is one of such cells.
@@ -24,6 +24,11 @@ struct ColumnRules {
   bool leave_out = false;
   std::string both_mean_hint;  ///< what to do about two columns of one field
 };
+
+/// The same without --keep and units of columns that are not there: for objects, of which each has
+/// its own.
+[[nodiscard]] ColumnRules rules_about(const ColumnRules& rules,
+                                      const std::vector<std::string>& headers);
 
 class Columns {
  public:

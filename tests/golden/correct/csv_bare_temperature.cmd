@@ -1,2 +1,2 @@
 rc=1
-areo correct --csv -
+areo correct --csv bare.csv
