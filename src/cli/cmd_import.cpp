@@ -148,8 +148,7 @@ class Import {
       }
       const auto [earlier, is_new] = lines_.emplace(KnownReadings::key_of(r.record), line);
       if (!is_new && r.sample.empty())
-        fmt::print(stderr, "areo: {}:{}: same as line {}; noted all the same\n",
-                   report::printable(options_->file), line, earlier->second);
+        refused_.add(line, fmt::format("same as line {}; noted all the same", earlier->second), "");
       const bool repeat = !r.sample.empty() && r.sample == sample_ && !samples_.empty() &&
                           samples_.back().front().batch == r.record.batch &&
                           samples_.back().front().bottle == r.record.bottle &&
@@ -214,7 +213,7 @@ class Import {
   std::vector<std::string> left_out_;
   std::string sample_;                        // of the row before
   std::map<std::string, std::size_t> lines_;  // where a reading was first met
-  report::SaidOnce refused_;
+  report::SaidOnce refused_;                  // and what else is to be said of a line
   int good_ = 0, there_ = 0, bad_ = 0;
 };
 
@@ -223,6 +222,7 @@ tables::ColumnRules rules_of(const Options& o) {
   rules.fields = import_fields();
   if (!o.map.empty()) rules.mapped = mapping_from_file(o.map);
   rules.leave_out = true;
+  rules.map_hint = "say which with --map FILE";
   rules.both_mean_hint = "leave one out, or say what they are with --map FILE";
   return rules;
 }
@@ -241,18 +241,12 @@ bool is_blank(const std::vector<std::string>& cells) {
   });
 }
 
-// areo needs to find readings and dates.
-void require_fields(const std::vector<std::string>& headers, const tables::Columns& columns,
-                    const tables::ColumnRules& rules, const Options& o) {
+void require_mapped(const std::vector<std::string>& headers, const tables::ColumnRules& rules,
+                    const Options& o) {
   for (const auto& [name, m] : rules.mapped)
     if (std::find(headers.begin(), headers.end(), name) == headers.end())
       throw Error{Errc::file, fmt::format("{} maps a column '{}' that is not there", o.map, name),
                   fmt::format("the columns are: {}", fmt::join(headers, ", "))};
-  for (const char* field : {"date", "reading"})
-    if (!columns.find(field))
-      throw Error{
-          Errc::file, fmt::format("{} has no column that means {}", o.file, field),
-          fmt::format("its columns are: {}; say which with --map FILE", fmt::join(headers, ", "))};
 }
 
 // One row, or one object, by the names of its columns; what cannot be read is refused with its own.
@@ -278,9 +272,10 @@ void take_row(Import& import, std::size_t number, const tables::Columns& columns
 
 int import_csv(std::istream& in, const Options& o, const Session& session) {
   tables::CsvReader reader{in, o.file, tables::Separator::of_header};
-  const auto rules = rules_of(o);
+  auto rules = rules_of(o);
+  rules.needed = {"date", "reading"};
+  require_mapped(reader.columns(), rules, o);
   const tables::Columns columns{reader.columns(), rules, o.file};
-  require_fields(reader.columns(), columns, rules, o);
   Import import{o, session};
   import.leave_out(columns.left_out());
   for (tables::CsvRow row;;) {

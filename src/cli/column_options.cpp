@@ -16,6 +16,8 @@ namespace areo::cli {
 namespace {
 
 bool is_temperature_unit(std::string_view unit) {
+  constexpr std::string_view degree = "°";
+  if (unit.starts_with(degree)) unit.remove_prefix(degree.size());
   return unit == "C" || unit == "F" || unit == "K";
 }
 

@@ -176,18 +176,11 @@ void refuse_own_columns(const tables::CsvReader& reader, const StreamJob& job,
 tables::ColumnRules rules_of(const StreamJob& job, const ColumnOptions& options) {
   tables::ColumnRules rules = column_rules(options);
   rules.fields = job.needed;
+  rules.needed = job.needed;
   rules.fields.insert(rules.fields.end(), job.known.begin(), job.known.end());
   rules.described = described;
   rules.both_mean_hint = "leave one out, or let it go along unread with --keep";
   return rules;
-}
-
-void require_columns(const tables::CsvReader& reader, const tables::Columns& columns,
-                     const StreamJob& job, const std::string& name) {
-  for (const std::string& field : job.needed)
-    if (!columns.find(field))
-      throw Error{Errc::file, fmt::format("{} has no column '{}'", name, field),
-                  fmt::format("its columns are: {}", fmt::join(reader.columns(), ", "))};
 }
 
 void pass_rows(std::istream& in, tables::CsvReader& reader, const tables::Columns& columns,
@@ -224,7 +217,6 @@ int run(std::istream& in, const std::string& name, const StreamJob& job,
         const ColumnOptions& options, const Session& session) {
   tables::CsvReader reader{in, name};
   const tables::Columns columns{reader.columns(), rules_of(job, options), name};
-  require_columns(reader, columns, job, name);
   refuse_own_columns(reader, job, session);
   const Writer writer{reader, columns, job, session};
   writer.header();

@@ -16,6 +16,11 @@ std::vector<std::string> all_fields(const ColumnRules& rules) {
   return all;
 }
 
+std::string_view without_degree(std::string_view unit) {
+  constexpr std::string_view degree = "°";
+  return unit.starts_with(degree) ? unit.substr(degree.size()) : unit;
+}
+
 std::string quoted(const std::vector<std::string>& names) {
   std::string out;
   for (const std::string& n : names) out += fmt::format("{}'{}'", out.empty() ? "" : ", ", n);
@@ -45,6 +50,20 @@ std::string argument(const std::string& text) {
                           unknown.size() == 1 ? "s" : "", quoted(unknown)),
               fmt::format("{}known: {}; another one goes along with --keep {}", hint,
                           fmt::join(fields, ", "), argument(unknown.front()))};
+}
+
+[[noreturn]] void refuse_missing(const std::string& field, const std::vector<std::string>& unknown,
+                                 const std::vector<std::string>& headers, const ColumnRules& rules,
+                                 const std::string& file) {
+  std::string hint;
+  for (const std::string& header : unknown)
+    if (hint.empty() && nearest_field(header, all_fields(rules), false) == field)
+      hint = fmt::format("is '{}' it? ", header);
+  if (!rules.map_hint.empty())
+    throw Error{Errc::file, fmt::format("{} has no column that means {}", file, field),
+                fmt::format("its columns are: {}; {}", fmt::join(headers, ", "), rules.map_hint)};
+  throw Error{Errc::file, fmt::format("{} has no column '{}'", file, field),
+              fmt::format("{}its columns are: {}", hint, fmt::join(headers, ", "))};
 }
 
 void require_there(const std::string& option, const std::string& name,
@@ -104,6 +123,8 @@ Columns::Columns(const std::vector<std::string>& headers, const ColumnRules& rul
         unknown.push_back(header);
     }
   }
+  for (const std::string& field : rules.needed)
+    if (!find(field)) refuse_missing(field, unknown, headers, rules, file);
   if (!unknown.empty()) refuse_unknown(unknown, rules, file);
   const auto is_read = [&](const std::string& field) {
     return std::find(rules.fields.begin(), rules.fields.end(), field) != rules.fields.end();
@@ -123,7 +144,7 @@ Columns::Columns(const std::vector<std::string>& headers, const ColumnRules& rul
     if (!place) require_there("--unit", name, headers, file);
     ColumnMeaning& m = meanings_[*place];
     const std::string said = unit_from_header(unit);
-    if (!m.unit.empty() && m.unit != said)
+    if (!m.unit.empty() && without_degree(m.unit) != without_degree(said))
       throw Error{
           Errc::file,
           fmt::format("--unit {}={} contradicts the column '{}'", name, unit, headers[*place]),
@@ -145,10 +166,9 @@ std::string cell_with_unit(const std::string& cell, const ColumnMeaning& meaning
                            const std::string& header) {
   if (meaning.unit.empty() && kind_of_field(meaning.field) == CellKind::temperature &&
       is_bare_number(cell))
-    throw ParseError{
-        "a temperature needs its unit", cell, 0, cell.size(),
-        fmt::format("write {0}C or {0}F; once for all: a header {1}_c, or --unit {2}=C", cell,
-                    meaning.field, argument(header))};
+    throw ParseError{"a temperature needs its unit", cell, 0, cell.size(),
+                     fmt::format("{0}F or {0}C? once for all: a header {1}_c, or --unit {2}=C",
+                                 cell, meaning.field, argument(header))};
   return with_unit(cell, meaning);
 }
 

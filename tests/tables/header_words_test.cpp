@@ -58,19 +58,19 @@ INSTANTIATE_TEST_SUITE_P(
                     Header{"T", "temperature", "", &of_correct},
                     Header{"temperature", "temperature", "", &of_correct},
                     Header{"temperature_f", "temperature", "F", &of_correct},
-                    Header{"Temperature (°C)", "temperature", "C", &of_correct},
-                    Header{"Temp (Celsius)", "temperature", "C", &of_correct},
-                    Header{"temperature_fahrenheit", "temperature", "F", &of_correct},
+                    Header{"Temperature (°C)", "temperature", "°C", &of_correct},
+                    Header{"Temp (Celsius)", "temperature", "°C", &of_correct},
+                    Header{"temperature_fahrenheit", "temperature", "°F", &of_correct},
                     Header{"Temp C", "temperature", "C", &of_correct},
                     Header{"temp [K]", "temperature", "K", &of_correct},
                     Header{"original temp_f", "original_temperature", "F", &of_correct},
                     Header{"original_temperature", "original_temperature", "", &of_correct},
-                    Header{"Present temperature (°F)", "present_temperature", "F", &of_alcohol}));
+                    Header{"Present temperature (°F)", "present_temperature", "°F", &of_alcohol}));
 
 INSTANTIATE_TEST_SUITE_P(ByCommand, Headers,
                          testing::Values(Header{"gravity", "reading", "", &of_correct},
                                          Header{"gravity", "gravity", "", &of_refract},
-                                         Header{"gravity", "value", "", &of_convert},
+                                         Header{"gravity", "", "", &of_convert},
                                          Header{"SG", "gravity", "SG", &of_refract},
                                          Header{"brix", "reading", "Bx", &of_refract},
                                          Header{"reading", "", "", &of_alcohol},
@@ -113,7 +113,7 @@ ColumnRules rules() {
   r.described = {"batch", "note"};
   r.both_mean_hint = "leave one out";
   r.knows_unit = [](CellKind kind, std::string_view unit) {
-    return kind == CellKind::temperature ? unit == "C" || unit == "F" : unit == "P";
+    return kind == CellKind::temperature ? unit == "C" || unit == "°C" || unit == "F" : unit == "P";
   };
   return r;
 }
@@ -157,6 +157,16 @@ TEST(Columns, RefuseWhatTheyDoNotKnow) {
   EXPECT_NE(refusal({"reading", "tempp"}, r), "accepted");
 }
 
+TEST(Columns, RefuseATableWithoutWhatIsNeeded) {
+  ColumnRules r = rules();
+  r.needed = {"reading"};
+  EXPECT_EQ(refusal({"temp", "colour"}, r),
+            "f.csv has no column 'reading' / its columns are: temp, colour");
+  EXPECT_EQ(refusal({"raeding", "temp"}, r),
+            "f.csv has no column 'reading' / is 'raeding' it? its columns are: raeding, temp");
+  EXPECT_EQ(refusal({"gravity", "temp"}, r), "accepted");
+}
+
 TEST(Columns, RefuseContradictions) {
   EXPECT_EQ(refusal({"temp", "reading", "temperature_c"}, rules()),
             "'temp' and 'temperature_c' both mean temperature / leave one out");
@@ -164,6 +174,8 @@ TEST(Columns, RefuseContradictions) {
   EXPECT_NE(refusal({"reading (furlong)"}, rules()).find("'furlong'"), std::string::npos);
   EXPECT_NE(refusal({"reading", "temp_x"}, rules()).find("'x'"), std::string::npos);
   ColumnRules r = rules();
+  r.units = {{"temp_c", "°C"}};
+  EXPECT_EQ(refusal({"reading", "temp_c"}, r), "accepted");
   r.units = {{"temp_c", "F"}};
   EXPECT_NE(refusal({"reading", "temp_c"}, r).find("contradicts"), std::string::npos);
   r.units = {{"warmth", "F"}};
@@ -195,7 +207,7 @@ TEST(CellWithUnit, AsksForThatOfATemperature) {
   } catch (const ParseError& e) {
     EXPECT_STREQ(e.what(), "a temperature needs its unit");
     EXPECT_EQ(e.hint,
-              "write 30C or 30F; once for all: a header temperature_c, or --unit \"sample "
+              "30F or 30C? once for all: a header temperature_c, or --unit \"sample "
               "temp\"=C");
   }
 }

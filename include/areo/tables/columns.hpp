@@ -14,6 +14,7 @@ namespace areo::tables {
 /// What a table is read for.
 struct ColumnRules {
   std::vector<std::string> fields;     ///< that are read
+  std::vector<std::string> needed;     ///< those of them that the table must have
   std::vector<std::string> described;  ///< further ones that go along unread: "batch", "note"
   std::vector<std::string> keep;  ///< columns, as they are called, that go along whatever they are
   std::map<std::string, std::string> units;     ///< of bare numbers, by column or by field
@@ -22,6 +23,7 @@ struct ColumnRules {
   std::function<bool(CellKind, std::string_view)> knows_unit;
   /// Columns of unknown words are left out, unless they are likely to be misspelt.
   bool leave_out = false;
+  std::string map_hint;        ///< how to say what a column means, if that can be said
   std::string both_mean_hint;  ///< what to do about two columns of one field
 };
 
@@ -34,7 +36,8 @@ class Columns {
  public:
   /// @param headers  of the table, none twice
   /// @param file     for messages
-  /// @throws Error{file} naming the columns that mean nothing here, with what is known and what is
+  /// @throws Error{file} for a needed field without a column; naming the columns that mean nothing
+  /// here, with what is known and what is
   ///         near; two columns that mean the same; a column of `keep` or `units` that is not there;
   ///         a unit that is none, or contradicts the header's
   Columns(const std::vector<std::string>& headers, const ColumnRules& rules,

@@ -27,7 +27,7 @@ enum class CellKind { text, temperature, mark };
 /// @return        an empty field for a header that means none of them. The unit is as it was
 ///                written, unless it is a well-known word for another; whether there is such a unit
 ///                is for its reader to say
-/// @check  "Temperature (°C)" -> temperature, "C"; "Brix" -> reading, "Bx"
+/// @check  "Temperature (°C)" -> temperature, "°C"; "Brix" -> reading, "Bx"
 [[nodiscard]] ColumnMeaning meaning_of(std::string_view header,
                                        std::span<const std::string> fields);
 
@@ -37,7 +37,7 @@ enum class CellKind { text, temperature, mark };
 [[nodiscard]] std::string nearest_field(std::string_view header,
                                         std::span<const std::string> fields, bool misspelt);
 
-/// A unit as the numbers of a column carry it: "°c", "celsius" -> "C"; any other as it is.
+/// A unit as the numbers of a column carry it: "°c", "celsius" -> "°C"; any other as it is.
 [[nodiscard]] std::string unit_from_header(std::string_view text);
 
 /// Whether a cell is a number without a unit.
