@@ -7,6 +7,7 @@
 #include "areo/core/error.hpp"
 #include "areo/notebook/recompute.hpp"
 #include "areo/physics/scale_name.hpp"
+#include "parse_hydrometer.hpp"
 #include "parse_refraction.hpp"
 #include "usage.hpp"
 
@@ -189,7 +190,7 @@ TakenReading Bench::take(const std::string& reading, const std::string& typed_te
   }
   const TypedMark mark = options_.instrument.empty()
                              ? mark_from_text(reading)
-                             : mark_from_text(reading, taken.instrument.hydrometer.scale);
+                             : mark_from_text(reading, taken.instrument.hydrometer);
   if (options_.instrument.empty())
     taken.instrument = measurement::Calibrated::never_checked(unnamed_hydrometer(mark.scale));
   taken.echo = mark.echo;

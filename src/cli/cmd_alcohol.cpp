@@ -30,6 +30,7 @@ struct Options {
   std::string temperature, original_temperature, present_temperature, sugar, volume, csv;
   std::string culture, limit, level;
   ReadingOptions with;
+  ColumnOptions columns;
   SamplingOptions sampling;
 };
 
@@ -191,7 +192,7 @@ int run_csv(const Options& o, const Session& session) {
     a.result.notes.push_back(bound_text(a));
     return RowOutcome{std::move(a.result), std::move(facts), rests_on_strength()};
   };
-  return run_stream(o.csv, job, session);
+  return run_stream(o.csv, job, o.columns, session);
 }
 
 }  // namespace
@@ -227,6 +228,7 @@ void setup_alcohol(const Command& app, const Session& session, Run& run) {
                           "standard input")
                  .type_name("FILE");
   gravities.excludes(csv);
+  add_column_options(c, o->columns, "it goes along unread");
   c.footer(
       "Examples:\n  areo alcohol 1.048 1.009 --temp 20C\n"
       "  areo alcohol 1.048 1.009 --original-temp 26C --present-temp 19C --instrument stem-1\n"
@@ -236,6 +238,7 @@ void setup_alcohol(const Command& app, const Session& session, Run& run) {
     if (o->gravities.empty() && o->csv.empty())
       throw UsageError{"the gravities are missing",
                        "areo alcohol 1.048 1.009, or --csv FILE for many"};
+    refuse_columns_alone(o->columns, !o->csv.empty());
     check_options(*o);
     check_sampling_options(o->sampling, !o->csv.empty(), session);
     run = [=, &session] { return o->csv.empty() ? run_one(*o, session) : run_csv(*o, session); };

@@ -21,6 +21,7 @@ namespace {
 
 struct Options {
   std::string value, to, csv;
+  ColumnOptions columns;
   SamplingOptions sampling;
 };
 
@@ -85,7 +86,7 @@ int run_csv(const Options& o, const Session& session) {
     if (c.strength && !o.to.empty()) notes.emplace_back(strengths_only);
     return RowOutcome{std::move(c.result)};
   };
-  return run_stream(o.csv, job, session);
+  return run_stream(o.csv, job, o.columns, session);
 }
 
 }  // namespace
@@ -102,12 +103,14 @@ void setup_convert(const Command& app, const Session& session, Run& run) {
       c.add_option("--csv", o->csv, "CSV with a column 'value', row by row; - = standard input")
           .type_name("FILE");
   value.excludes(csv);
+  add_column_options(c, o->columns, "it goes along unread");
   c.footer(
       "Examples:\n  areo convert 1.048\n  areo convert 12.5P --to SG,kg/m3@15C\n"
       "  areo convert --csv values.csv --to P");
   c.callback([=, &session, &run] {
     if (o->value.empty() && o->csv.empty())
       throw UsageError{"the value is missing", "areo convert 1.048, or --csv FILE for many"};
+    refuse_columns_alone(o->columns, !o->csv.empty());
     check_sampling_options(o->sampling, !o->csv.empty(), session);
     run = [=, &session] { return o->csv.empty() ? run_one(*o, session) : run_csv(*o, session); };
   });

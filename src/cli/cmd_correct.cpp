@@ -22,6 +22,7 @@ namespace {
 struct Options {
   std::string reading, temperature, original, original_temperature, to, csv;
   ReadingOptions with;
+  ColumnOptions columns;
   SamplingOptions sampling;
 };
 
@@ -119,7 +120,7 @@ int run_csv(const Options& o, const Session& session) {
     stories.tell(row, original, c.result.quantities[0], c.result.notes);
     return RowOutcome{std::move(c.result)};
   };
-  return run_stream(o.csv, job, session);
+  return run_stream(o.csv, job, o.columns, session);
 }
 
 // A reading of a named refractometer means what areo refract says.
@@ -140,6 +141,7 @@ int run_as_refraction(const Options& o, const Session& session) {
   r.original_temperature = o.original_temperature;
   r.to = o.to;
   r.csv = o.csv;
+  r.columns = o.columns;
   r.with = o.with;
   r.sampling = o.sampling;
   r.with.refractometer = true;
@@ -167,6 +169,7 @@ void setup_correct(const Command& app, const Session& session, Run& run) {
                    "bottle; - = standard input")
           .type_name("FILE");
   reading.excludes(csv);
+  add_column_options(c, o->columns, "it goes along unread");
   c.footer(
       "Examples:\n  areo correct 1.048 --temp 27C --instrument stem-1\n"
       "  areo correct 1.021 --temp 24C --original 1.052 --original-temp 20C --to P\n"
@@ -175,6 +178,7 @@ void setup_correct(const Command& app, const Session& session, Run& run) {
     if (o->reading.empty() && o->csv.empty())
       throw UsageError{"the reading is missing",
                        "areo correct 1.048 --temp 20C, or --csv FILE for many"};
+    refuse_columns_alone(o->columns, !o->csv.empty());
     check_reading_options(o->with);
     check_sampling_options(o->sampling, !o->csv.empty(), session);
     if (o->csv.empty()) check_one(*o);

@@ -18,6 +18,7 @@
 #include "areo/report/text.hpp"
 #include "areo/tables/csv.hpp"
 #include "bench.hpp"
+#include "column_options.hpp"
 #include "command.hpp"
 #include "failure.hpp"
 #include "import_readings.hpp"
@@ -31,6 +32,7 @@ namespace fs = std::filesystem;
 struct Options {
   std::string file, map;
   ImportDefaults defaults;
+  ColumnOptions columns;
   bool dry_run = false, all_or_nothing = false;
 };
 
@@ -41,7 +43,8 @@ void refuse_options(const Options& o) {
   const auto& d = o.defaults;
   for (const auto& [given, name] :
        {std::pair{o.dry_run, "--dry-run"}, std::pair{o.all_or_nothing, "--all-or-nothing"},
-        std::pair{!o.map.empty(), "--map"}, std::pair{!d.batch.empty(), "--batch"},
+        std::pair{!o.map.empty(), "--map"}, std::pair{!o.columns.keep.empty(), "--keep"},
+        std::pair{!o.columns.units.empty(), "--unit"}, std::pair{!d.batch.empty(), "--batch"},
         std::pair{!d.instrument.empty(), "--instrument"},
         std::pair{!d.thermometer.empty(), "--thermometer"}, std::pair{!d.person.empty(), "--by"}})
     if (given)
@@ -145,8 +148,7 @@ class Import {
       }
       const auto [earlier, is_new] = lines_.emplace(KnownReadings::key_of(r.record), line);
       if (!is_new && r.sample.empty())
-        fmt::print(stderr, "areo: {}:{}: same as line {}; noted all the same\n",
-                   report::printable(options_->file), line, earlier->second);
+        refused_.add(line, fmt::format("same as line {}; noted all the same", earlier->second), "");
       const bool repeat = !r.sample.empty() && r.sample == sample_ && !samples_.empty() &&
                           samples_.back().front().batch == r.record.batch &&
                           samples_.back().front().bottle == r.record.bottle &&
@@ -166,13 +168,11 @@ class Import {
     ++bad_;
     const std::string where = column.empty() ? "" : fmt::format("column '{}': ", column);
     if (session_->json) raw_line(failure_json(Error{e.code, where + e.what(), e.hint}, line));
-    fmt::print(stderr, "areo: {}:{}: {}{}\n", report::printable(options_->file), line,
-               report::printable(where), report::printable(e.what()));
-    if (!e.hint.empty() && !session_->json)
-      fmt::print(stderr, "hint: {}\n", report::printable(e.hint));
+    refused_.add(line, where + e.what(), e.hint);
   }
 
   int finish() {
+    tell_refused(refused_, options_->file, *session_);
     const bool write = !options_->dry_run && good_ > 0 && !(options_->all_or_nothing && bad_ > 0);
     if (write) book_.add_samples(samples_);
     const int noted = write ? good_ : 0;
@@ -213,17 +213,25 @@ class Import {
   std::vector<std::string> left_out_;
   std::string sample_;                        // of the row before
   std::map<std::string, std::size_t> lines_;  // where a reading was first met
+  report::SaidOnce refused_;                  // and what else is to be said of a line
   int good_ = 0, there_ = 0, bad_ = 0;
 };
 
-// A unit that stands in the header belongs to numbers without one.
-std::string with_unit(const std::string& cell, const ColumnMeaning& m) {
-  const bool bare = !cell.empty() && cell.find_first_not_of("0123456789.,+-") == std::string::npos;
-  return bare && !m.unit.empty() ? cell + m.unit : cell;
+tables::ColumnRules rules_of(const Options& o) {
+  tables::ColumnRules rules = column_rules(o.columns);
+  rules.fields = import_fields();
+  if (!o.map.empty()) rules.mapped = mapping_from_file(o.map);
+  rules.leave_out = true;
+  rules.map_hint = "say which with --map FILE";
+  rules.both_mean_hint = "leave one out, or say what they are with --map FILE";
+  return rules;
 }
 
-std::map<std::string, ColumnMeaning> mapping(const Options& o) {
-  return o.map.empty() ? std::map<std::string, ColumnMeaning>{} : mapping_from_file(o.map);
+// What belongs to no field goes into the note, with the name of its column.
+void keep_in_note(ImportRow& fields, const std::string& header, const std::string& cell) {
+  if (cell.empty()) return;
+  std::string& note = fields["note"];
+  note += fmt::format("{}{}: {}", note.empty() ? "" : "; ", header, cell);
 }
 
 // A row that nobody wrote in, as blank sheets have them, is like an empty line.
@@ -233,44 +241,43 @@ bool is_blank(const std::vector<std::string>& cells) {
   });
 }
 
-// The meanings of a file's columns; areo needs to find readings and dates, and no field twice.
-std::vector<ColumnMeaning> meanings(const std::vector<std::string>& columns, const Options& o) {
-  const auto mapped = mapping(o);
-  std::vector<ColumnMeaning> all;
-  std::map<std::string, std::string> seen;
-  for (const std::string& c : columns) {
-    const auto own = mapped.find(c);
-    all.push_back(own != mapped.end() ? own->second : meaning_of(c));
-    const std::string& field = all.back().field;
-    if (field.empty()) continue;
-    const auto [before, is_new] = seen.emplace(field, c);
-    if (!is_new)
-      throw Error{Errc::file, fmt::format("'{}' and '{}' both mean {}", before->second, c, field),
-                  "leave one out, or say what they are with --map FILE"};
-  }
-  for (const auto& [name, m] : mapped)
-    if (std::find(columns.begin(), columns.end(), name) == columns.end())
+void require_mapped(const std::vector<std::string>& headers, const tables::ColumnRules& rules,
+                    const Options& o) {
+  for (const auto& [name, m] : rules.mapped)
+    if (std::find(headers.begin(), headers.end(), name) == headers.end())
       throw Error{Errc::file, fmt::format("{} maps a column '{}' that is not there", o.map, name),
-                  fmt::format("the columns are: {}", fmt::join(columns, ", "))};
-  for (const char* field : {"date", "reading"})
-    if (seen.find(field) == seen.end())
-      throw Error{
-          Errc::file, fmt::format("{} has no column that means {}", o.file, field),
-          fmt::format("its columns are: {}; say which with --map FILE", fmt::join(columns, ", "))};
-  return all;
+                  fmt::format("the columns are: {}", fmt::join(headers, ", "))};
+}
+
+// One row, or one object, by the names of its columns; what cannot be read is refused with its own.
+void take_row(Import& import, std::size_t number, const tables::Columns& columns,
+              const std::vector<std::string>& headers, const std::vector<std::string>& cells) {
+  ImportRow fields;
+  std::map<std::string, std::string> header;
+  for (std::size_t i = 0; i < headers.size(); ++i) {
+    const tables::ColumnMeaning& m = columns.meanings()[i];
+    if (m.field.empty()) continue;
+    header[m.field] = headers[i];
+    try {
+      fields[m.field] = tables::cell_with_unit(cells[i], m, headers[i]);
+    } catch (const Error& e) {
+      import.refuse(number, headers[i], e);
+      return;
+    }
+  }
+  for (std::size_t i = 0; i < headers.size(); ++i)
+    if (columns.is_kept(i)) keep_in_note(fields, headers[i], cells[i]);
+  import.take(number, fields, header);
 }
 
 int import_csv(std::istream& in, const Options& o, const Session& session) {
   tables::CsvReader reader{in, o.file, tables::Separator::of_header};
-  const auto columns = meanings(reader.columns(), o);
-  std::map<std::string, std::string> header;
-  for (std::size_t i = 0; i < columns.size(); ++i)
-    if (!columns[i].field.empty()) header.emplace(columns[i].field, reader.columns()[i]);
+  auto rules = rules_of(o);
+  rules.needed = {"date", "reading"};
+  require_mapped(reader.columns(), rules, o);
+  const tables::Columns columns{reader.columns(), rules, o.file};
   Import import{o, session};
-  std::vector<std::string> left_out;
-  for (std::size_t i = 0; i < columns.size(); ++i)
-    if (columns[i].field.empty()) left_out.push_back(reader.columns()[i]);
-  import.leave_out(left_out);
+  import.leave_out(columns.left_out());
   for (tables::CsvRow row;;) {
     try {
       if (!reader.next(row)) break;
@@ -279,37 +286,37 @@ int import_csv(std::istream& in, const Options& o, const Session& session) {
       import.refuse(row.line, "", Error{e.code, e.reason, e.hint});
       continue;
     }
-    if (is_blank(row.cells)) continue;
-    ImportRow fields;
-    for (std::size_t i = 0; i < columns.size(); ++i)
-      if (!columns[i].field.empty()) fields[columns[i].field] = with_unit(row.cells[i], columns[i]);
-    import.take(row.line, fields, header);
+    if (!is_blank(row.cells)) take_row(import, row.line, columns, reader.columns(), row.cells);
   }
   return import.finish();
 }
 
+// Each object has columns of its own.
 int import_json(const std::string& text, const Options& o, const Session& session) {
-  const auto mapped = mapping(o);
+  const tables::ColumnRules rules = rules_of(o);
   Import import{o, session};
+  std::vector<std::string> left_out;
   std::size_t number = 0;
   for (const std::string& object : report::objects_from_json(text)) {
     ++number;
-    ImportRow fields;
-    std::map<std::string, std::string> header;
+    std::vector<std::string> names;
+    std::vector<std::string> values;
     try {
-      for (const auto& [name, value] : report::members_from_json(object)) {
-        const auto own = mapped.find(name);
-        const ColumnMeaning m = own != mapped.end() ? own->second : meaning_of(name);
-        if (m.field.empty()) continue;
-        fields[m.field] = with_unit(value, m);
-        header[m.field] = name;
+      for (auto& [name, value] : report::members_from_json(object)) {
+        names.push_back(name);
+        values.push_back(value);
       }
+      // A member that one object lacks another may have.
+      const tables::Columns columns{names, rules_about(rules, names),
+                                    fmt::format("object {}", number)};
+      for (const std::string& c : columns.left_out())
+        if (std::find(left_out.begin(), left_out.end(), c) == left_out.end()) left_out.push_back(c);
+      take_row(import, number, columns, names, values);
     } catch (const Error& e) {
       import.refuse(number, "", e);
-      continue;
     }
-    import.take(number, fields, header);
   }
+  import.leave_out(left_out);
   return import.finish();
 }
 
@@ -354,6 +361,7 @@ void setup_import(const Command& app, const Session& session, Run& run) {
       .required()
       .type_name("FILE");
   c.add_option("--map", o->map, "file with lines: their column = reading, P").type_name("FILE");
+  add_column_options(c, o->columns, "it goes into the note");
   c.add_option("--batch", o->defaults.batch, "for rows that name none").type_name("NAME");
   c.add_option("--instrument", o->defaults.instrument, "for rows that name none").type_name("NAME");
   c.add_option("--thermometer", o->defaults.thermometer, "for rows that name none")

@@ -159,12 +159,13 @@ int refract_csv(const Options& o, const Session& session) {
     if (gravity != q.end()) stories.tell(row, t.original, *gravity, out.result.notes);
     return out;
   };
-  return run_stream(o.csv, job, session);
+  return run_stream(o.csv, job, o.columns, session);
 }
 
 // Every option must have something to act on.
 void check_options(const Options& o) {
   check_reading_options(o.with);
+  refuse_columns_alone(o.columns, !o.csv.empty());
   const auto without = [](const std::string& given, const char* name, bool there, const char* what,
                           const char* hint) {
     if (!given.empty() && !there) throw UsageError{fmt::format("{} without {}", name, what), hint};
@@ -245,6 +246,7 @@ void setup_refract(const Command& app, const Session& session, Run& run) {
                           "- = standard input")
                  .type_name("FILE");
   reading.excludes(csv);
+  add_column_options(c, o->columns, "it goes along unread");
   c.footer(
       "Examples:\n  areo refract 12.4Bx --temp 24C --extract sucrose\n"
       "  areo refract 7.8Bx --temp 22C --original 12.4Bx\n"

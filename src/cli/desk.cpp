@@ -4,6 +4,7 @@
 
 #include <utility>
 
+#include "areo/instruments/bare_number.hpp"
 #include "failure.hpp"
 #include "parse_refraction.hpp"
 
@@ -85,10 +86,7 @@ bool Desk::by_refractometer(const std::string& text) const {
   const TypedNumber n = number_with_unit(text, "an original reading");
   if (says_brix(n.unit)) return !stem_in_brix_;
   if (says_index(n.unit)) return true;
-  constexpr double most_gravity = 1.3;
-  const bool gravity = n.value > 0.9 && n.value < most_gravity;
-  const bool in_thousands = n.value > 900 && n.value < 1000 * most_gravity;
-  return n.unit.empty() && named_prism_ && !gravity && !in_thousands;
+  return n.unit.empty() && named_prism_ && !instruments::may_be_gravity(n.value);
 }
 
 AlcoholResult Desk::fermenting(const TypedSample& t) {

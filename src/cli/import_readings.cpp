@@ -20,67 +20,6 @@ std::string trimmed(const std::string& text) {
   return text.substr(first, text.find_last_not_of(" \t\r") - first + 1);
 }
 
-// Lower case, and no spaces, dots, hyphens or underscores: "Date of reading" is "dateofreading".
-std::string folded(const std::string& text) {
-  std::string out;
-  for (const char c : text) {
-    if (c == ' ' || c == '_' || c == '-' || c == '.') continue;
-    out += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-  }
-  return out;
-}
-
-// Common words for a field; some say the unit too.
-struct Word {
-  const char *word, *field, *unit = "";
-};
-constexpr Word words[] = {{"when", "date"},
-                          {"madeat", "date"},
-                          {"datetime", "date"},
-                          {"day", "date"},
-                          {"gravity", "reading"},
-                          {"specificgravity", "reading"},
-                          {"sg", "reading"},
-                          {"shown", "reading"},
-                          {"indication", "reading"},
-                          {"typed", "reading"},
-                          {"brix", "reading", "Bx"},
-                          {"plato", "reading", "P"},
-                          {"oechsle", "reading", "Oe"},
-                          {"baume", "reading", "Be"},
-                          {"temp", "temperature"},
-                          {"t", "temperature"},
-                          {"temperaturetyped", "temperature"},
-                          {"by", "person"},
-                          {"name", "person"},
-                          {"notes", "note"},
-                          {"comment", "note"},
-                          {"remark", "note"},
-                          {"hydrometer", "instrument"},
-                          {"refractometer", "instrument"}};
-
-ColumnMeaning known_word(const std::string& text) {
-  const std::string word = folded(text);
-  const auto& fields = import_fields();
-  if (std::find(fields.begin(), fields.end(), word) != fields.end()) return {word, ""};
-  for (const Word& w : words)
-    if (word == w.word) return {w.field, w.unit};
-  return {};
-}
-
-// The unit of a header as a number carries it. Which specific gravity is the instrument's business,
-// unless it is not the usual one.
-std::string unit_word(const std::string& text) {
-  const std::string unit = folded(text);
-  if (unit == "sg" || unit == "20/20" || unit == "sg20/20") return "";
-  if (unit == "60/60" || unit == "60f" || unit == "60/60°f") return "sg60/60f";
-  if (unit == "°c" || unit == "celsius") return "°C";
-  if (unit == "°f" || unit == "fahrenheit") return "°F";
-  if (unit == "c") return "C";
-  if (unit == "f") return "F";
-  return text;
-}
-
 }  // namespace
 
 const std::vector<std::string>& import_fields() {
@@ -90,32 +29,12 @@ const std::vector<std::string>& import_fields() {
   return fields;
 }
 
-ColumnMeaning meaning_of(const std::string& header) {
-  const std::string text = trimmed(header);
-  if (ColumnMeaning m = known_word(text); !m.field.empty()) return m;
-  // "Temperature (°C)", "gravity [P]"
-  if (const auto open = text.find_first_of("(["); open != std::string::npos && open > 0) {
-    const auto close = text.find_first_of(")]", open);
-    ColumnMeaning m = known_word(trimmed(text.substr(0, open)));
-    m.unit = unit_word(
-        trimmed(text.substr(open + 1, close == std::string::npos ? close : close - open - 1)));
-    return m;
-  }
-  // "temperature_c"
-  if (const auto bar = text.rfind('_'); bar != std::string::npos && bar > 0) {
-    ColumnMeaning m = known_word(text.substr(0, bar));
-    m.unit = unit_word(text.substr(bar + 1));
-    return m;
-  }
-  return {};
-}
-
-std::map<std::string, ColumnMeaning> mapping_from_file(const std::string& file) {
+std::map<std::string, tables::ColumnMeaning> mapping_from_file(const std::string& file) {
   std::ifstream in{file};
   if (!in)
     throw Error{Errc::file, fmt::format("{} cannot be read", file),
                 "check the name and its rights"};
-  std::map<std::string, ColumnMeaning> mapping;
+  std::map<std::string, tables::ColumnMeaning> mapping;
   std::string text;
   for (int number = 1; std::getline(in, text); ++number) {
     text = trimmed(text);
@@ -134,7 +53,7 @@ std::map<std::string, ColumnMeaning> mapping_from_file(const std::string& file) 
                                : fmt::format("did you mean '{}'?", near)};
     }
     mapping[trimmed(text.substr(0, equals))] = {
-        field, comma == std::string::npos ? "" : trimmed(text.substr(comma + 1))};
+        field, comma == std::string::npos ? "" : tables::unit_from_header(text.substr(comma + 1))};
   }
   return mapping;
 }

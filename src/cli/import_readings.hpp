@@ -5,26 +5,19 @@
 #include <vector>
 
 #include "areo/notebook/store.hpp"
+#include "areo/tables/header_words.hpp"
 #include "note_reading.hpp"
 
 namespace areo::cli {
 
-/// What a column of a table means: a field of a reading, and a unit that its cells lack.
-struct ColumnMeaning {
-  std::string field;  ///< one of import_fields()
-  std::string unit;   ///< "C", "P"; empty: as in the cell
-};
-/// batch, bottle, stage, date, time, instrument, reading, temperature, thermometer, degassed,
-/// meniscus, person, note, sample
+/// What a column of a table may mean: batch, bottle, stage, date, time, instrument, reading,
+/// temperature, thermometer, degassed, meniscus, person, note, sample
 [[nodiscard]] const std::vector<std::string>& import_fields();
 
-/// The meaning of a header: a field's name or a common word for it, with a unit in brackets or
-/// behind an underscore: "Temperature (°C)", "temp_f", "SG", "Brix".
-/// @return an empty field for a header that says nothing to areo
-[[nodiscard]] ColumnMeaning meaning_of(const std::string& header);
 /// Lines "their column = field" or "their column = field, unit"; # begins a comment.
 /// @throws Error{file} naming the line that is none
-[[nodiscard]] std::map<std::string, ColumnMeaning> mapping_from_file(const std::string& file);
+[[nodiscard]] std::map<std::string, tables::ColumnMeaning> mapping_from_file(
+    const std::string& file);
 
 /// What fields say that a row lacks.
 struct ImportDefaults {

@@ -5,7 +5,7 @@
 #include <algorithm>
 
 #include "areo/core/error.hpp"
-#include "parse.hpp"
+#include "parse_hydrometer.hpp"
 #include "parse_refraction.hpp"
 
 namespace areo::cli {
@@ -20,7 +20,7 @@ double coarse(double typed_half_width, const notebook::InstrumentRecord& instrum
 
 NotedMark noted_mark(const std::string& typed, const notebook::InstrumentRecord& instrument) {
   if (const auto* h = instrument.hydrometer()) {
-    const TypedMark m = mark_from_text(typed, h->scale);
+    const TypedMark m = mark_from_text(typed, *h);
     return {m.value, coarse(m.half_width, instrument), m.echo};
   }
   const TypedRefraction t = refraction_from_text(typed, *instrument.refractometer());

@@ -4,17 +4,18 @@
 
 #include <algorithm>
 #include <array>
-#include <charconv>
 #include <cmath>
 #include <span>
 #include <utility>
 
 #include "areo/core/error.hpp"
+#include "areo/instruments/bare_number.hpp"
 #include "areo/physics/carbon_dioxide.hpp"
 #include "areo/physics/mixture.hpp"
 #include "areo/physics/scale_name.hpp"
 #include "areo/physics/water.hpp"
 #include "areo/report/text.hpp"
+#include "parse_hydrometer.hpp"
 
 namespace areo::cli {
 namespace {
@@ -53,46 +54,67 @@ double with_unit(std::string_view text, std::string_view what, std::span<const U
          std::move(hint));
 }
 
-// The places of common sense for a specific gravity typed without a unit.
-constexpr double least_bare = 0.900;
-constexpr double most_bare = 1.200;
-bool looks_like_gravity(double v) { return v >= least_bare && v <= most_bare; }
+// Where a number without a unit was read: on an instrument, or on a scale alone.
+struct Place {
+  Scale scale;
+  instruments::Marks marks;
+  std::string name = {};  // of the instrument
+};
 
-// A specific gravity without a unit, in one of the ways it is said: 1.048, 1048, 1,048, .998.
-TypedMark bare_gravity(std::string_view text, const TypedNumber& n, const Scale& scale) {
-  if (looks_like_gravity(n.value / 1000)) {  // "one thousand and fifty"
-    const double v = n.value / 1000;
-    return {scale, v, n.half_width / 1000, "read as " + report::fixed(v, n.decimals + 3), true};
+// A usual mark of a scale, with its unit.
+std::string example_of(const Scale& scale) {
+  switch (scale.kind) {
+    case ScaleKind::density: return "1048kg/m³";
+    case ScaleKind::baume: return "6.5°Bé";
+    case ScaleKind::oechsle: return "48°Oe";
+    case ScaleKind::sugar_concentration: return "120g/L";
+    default: return "12.5" + physics::scale_unit(scale);
   }
-  if (looks_like_gravity(n.value) && n.decimals >= 2) {
-    const bool as_typed = !n.decimal_comma && is_digit(text.front());
-    return {scale, n.value, n.half_width,
-            as_typed ? "" : "read as " + report::fixed(n.value, n.decimals)};
+}
+
+[[noreturn]] void refuse_bare(std::string_view text, const TypedNumber& n, const Place& place,
+                              const instruments::Bare& bare) {
+  using instruments::BareMeaning;
+  const std::string_view typed = trimmed(text);
+  const auto degrees = [&] { return fmt::format("{0}P, {0}Bx", typed); };
+  const std::string meant = report::fixed(bare.value, bare.decimals);
+  switch (bare.meaning) {
+    case BareMeaning::gravity:
+      refuse(text,
+             fmt::format("{} looks like a specific gravity; {} shows {}", typed, place.name,
+                         physics::scale_name(place.scale)),
+             fmt::format("name the hydrometer that showed it, or write what {} shows with its "
+                         "unit, as {}",
+                         place.name, example_of(place.scale)));
+    case BareMeaning::one:
+      refuse(text, "1 without decimals is not clear", "write 1.000 for water, or 1P, 1Bx");
+    case BareMeaning::whole:
+      refuse(text, fmt::format("{:g} without a unit could be points, Brix or Plato", n.value),
+             n.value > 0 && n.value < 200
+                 ? fmt::format("write {} for a specific gravity, or {:g}P, {:g}Bx, {:g}Oe", meant,
+                               n.value, n.value, n.value)
+                 : "write a specific gravity as 1.048 or 1048, or add a unit: 12P, 12Bx");
+    case BareMeaning::slipped:
+      refuse(text, "the decimal point seems to have slipped",
+             fmt::format("did you mean {}? degrees need their unit: {}", meant, degrees()));
+    default:
+      refuse(text, "a number without a unit is read as a specific gravity, and this is none",
+             fmt::format("specific gravities lie between 0.900 and 1.200; degrees need their unit: "
+                         "{}, {}Oe",
+                         degrees(), typed));
   }
-  if (n.value == 1 && n.decimals == 1) return {scale, 1, n.half_width, ""};
-  if (n.value == 1)
-    refuse(text, "1 without decimals is not clear", "write 1.000 for water, or 1P, 1Bx");
-  if (n.decimals == 0)
-    refuse(text, fmt::format("{:g} without a unit could be points, Brix or Plato", n.value),
-           n.value > 0 && n.value < 200
-               ? fmt::format("write {:.3f} for a specific gravity, or {:g}P, {:g}Bx, {:g}Oe",
-                             1 + n.value / 1000, n.value, n.value, n.value)
-               : "write a specific gravity as 1.048 or 1048, or add a unit: 12P, 12Bx");
-  if (looks_like_gravity(n.value / 10) && n.decimals >= 2)
-    refuse(text, "the decimal point seems to have slipped",
-           fmt::format("did you mean {}? degrees need their unit: {}P, {}Bx",
-                       report::fixed(n.value / 10, n.decimals + 1), trimmed(text), trimmed(text)));
-  if (n.value > 1 && n.value < 2) {
-    const double slipped = 1 + (n.value - 1) / 10;
-    refuse(text, "the decimal point seems to have slipped",
-           fmt::format("did you mean {}? degrees need their unit: {}P, {}Bx",
-                       report::fixed(slipped, std::max(3, n.decimals + 1)), trimmed(text),
-                       trimmed(text)));
-  }
-  refuse(text, "a number without a unit is read as a specific gravity, and this is none",
-         fmt::format("specific gravities lie between 0.900 and 1.200; degrees need their unit: "
-                     "{}P, {}Bx, {}Oe",
-                     trimmed(text), trimmed(text), trimmed(text)));
+}
+
+// A number without a unit: 1.048, 1048, 1,048, .998; 12 on a scale of Plato.
+TypedMark bare_mark(std::string_view text, const TypedNumber& n, const Place& place) {
+  const auto bare = instruments::meaning_of_bare({n.value, n.decimals}, place.marks);
+  const std::string read_as = "read as " + report::fixed(bare.value, bare.decimals);
+  if (bare.meaning == instruments::BareMeaning::thousands)
+    return {place.scale, bare.value, n.half_width / 1000, read_as, true};
+  if (bare.meaning != instruments::BareMeaning::mark) refuse_bare(text, n, place, bare);
+  const bool gravity = place.marks.shows == instruments::Marks::Shows::gravity;
+  const bool as_typed = !n.decimal_comma && (!gravity || is_digit(trimmed(text).front()));
+  return {place.scale, n.value, n.half_width, as_typed ? "" : read_as};
 }
 
 std::optional<Scale> scale_of_unit(std::string_view text, const TypedNumber& n,
@@ -103,9 +125,9 @@ std::optional<Scale> scale_of_unit(std::string_view text, const TypedNumber& n,
   try {
     const Scale s = scale_from_text(n.unit);
     // Plain "SG" names the kind; which one is the instrument's business.
-    if (own && own->kind == ScaleKind::specific_gravity && s == physics::sg_20_20 &&
-        n.unit.size() == 2)
-      return own;
+    const bool own_gravity = own && (own->kind == ScaleKind::specific_gravity ||
+                                     own->kind == ScaleKind::apparent_gravity);
+    if (own_gravity && s == physics::sg_20_20 && n.unit.size() == 2) return own;
     return s;
   } catch (const ParseError& e) {
     refuse(text, n.unit_position, n.unit.size(), e.what(), e.hint);
@@ -114,7 +136,7 @@ std::optional<Scale> scale_of_unit(std::string_view text, const TypedNumber& n,
 
 // A density as laboratories write it becomes kg/m³.
 void use_kilograms(TypedNumber& n) {
-  if (n.unit != "g/cm3" && n.unit != "g/ml" && n.unit != "g/mL" && n.unit != "g/cm³") return;
+  if (!is_grams_per_volume(n.unit)) return;
   n.value *= 1000;
   n.half_width *= 1000;
   n.decimals -= 3;
@@ -131,7 +153,7 @@ void require_possible(std::string_view text, const TypedMark& mark) {
   const double rounding = 1e-9 * (hi - lo);
   if (mark.value >= lo - rounding && mark.value <= hi + rounding) return;
   const bool grams_per_cm3 =
-      mark.scale.kind == ScaleKind::density && looks_like_gravity(mark.value);
+      mark.scale.kind == ScaleKind::density && instruments::may_be_gravity(mark.value);
   throw Error{Errc::domain,
               fmt::format("{} is no sugar liquid: {} [{}]", trimmed(text),
                           reach_text(mark.scale, lo, hi), physics::mixture_extract_range.source),
@@ -140,89 +162,38 @@ void require_possible(std::string_view text, const TypedMark& mark) {
                             : "check the digits and the unit"};
 }
 
-// Length of the mark of thousands at the front of "'050" or " 050"; 0 if there is none.
-std::size_t thousands_mark(std::string_view rest) {
-  for (const std::string_view mark : {"'", "\u2019", " ", "\u00a0", "\u202f"}) {
-    const std::string_view digits = rest.substr(std::min(mark.size(), rest.size()));
-    if (rest.starts_with(mark) && digits.size() >= 3 &&
-        std::all_of(digits.begin(), digits.begin() + 3, is_digit))
-      return mark.size();
-  }
-  return 0;
-}
-
-TypedMark typed_mark(std::string_view text, const std::optional<Scale>& own) {
+TypedMark typed_mark(std::string_view text, const std::optional<Place>& own) {
   TypedNumber n = number_with_unit(text, "a reading");
-  if (n.unit.empty()) {
-    if (own && own->kind != ScaleKind::specific_gravity)
-      return {*own, n.value, n.half_width,
-              n.decimal_comma ? fmt::format("read as {:g}", n.value) : ""};
-    return bare_gravity(trimmed(text), n, own.value_or(physics::sg_20_20));
-  }
+  if (n.unit.empty())
+    return bare_mark(
+        text, n, own.value_or(Place{physics::sg_20_20, instruments::marks_of(physics::sg_20_20)}));
   use_kilograms(n);
-  const Scale scale = *scale_of_unit(text, n, own);
-  if (own && scale != *own)
+  const Scale scale = *scale_of_unit(text, n, own ? std::optional{own->scale} : std::nullopt);
+  if (own && scale != own->scale)
     refuse(text, n.unit_position, n.unit.size(),
-           fmt::format("the instrument is graduated in {}, not in {}", physics::scale_name(*own),
-                       physics::scale_name(scale)),
+           fmt::format("the instrument is graduated in {}, not in {}",
+                       physics::scale_name(own->scale), physics::scale_name(scale)),
            "write what its scale shows; areo convert changes between scales");
   return {scale, n.value, n.half_width,
           n.decimal_comma ? "read as " + report::fixed(n.value, std::max(0, n.decimals)) : ""};
 }
 
-}  // namespace
-
-TypedNumber number_with_unit(std::string_view text, std::string_view what) {
-  TypedNumber n;
-  std::size_t i = text.find_first_not_of(" \t");
-  if (i == std::string_view::npos) refuse(text, fmt::format("{} is missing", what), "");
-  std::string digits;
-  constexpr std::string_view minus_sign = "\u2212";
-  if (text[i] == '-' || text[i] == '+') {
-    if (text[i] == '-') digits += '-';
-    ++i;
-  } else if (text.substr(i).starts_with(minus_sign)) {
-    digits += '-';
-    i += minus_sign.size();
-  }
-  bool any = false;
-  bool mark = false;
-  for (; i < text.size(); ++i) {
-    if (is_digit(text[i])) {
-      digits += text[i];
-      any = true;
-      if (mark) ++n.decimals;
-    } else if (text[i] == '.' || text[i] == ',') {
-      if (mark)
-        refuse(text, i, 1, "a number has one decimal mark", "write 1.048 or 1,048, no thousands");
-      mark = true;
-      n.decimal_comma = text[i] == ',';
-      digits += '.';
-    } else if (const std::size_t length = thousands_mark(text.substr(i));
-               any && !mark && length != 0) {
-      refuse(text, i, length, "thousands have no mark here", "write 1048, not 1'048");
-    } else {
-      break;
-    }
-  }
-  if (!any) {
-    const std::size_t at = text.find_first_not_of(" \t");
-    refuse(text, at, text.size() - at, fmt::format("{} begins with a number", what), "");
-  }
-  std::from_chars(digits.data(), digits.data() + digits.size(), n.value);
-  n.value += 0.0;  // "-0" is zero
-  n.half_width = 0.5 * std::pow(10.0, -n.decimals);
-  if (!std::isfinite(n.value) || digits.size() > 17)
-    refuse(text, 0, i, fmt::format("{} has too many digits", what), "seventeen are the most");
-  n.unit_position = std::min(text.find_first_not_of(" \t", i), text.size());
-  n.unit = trimmed(text.substr(n.unit_position));
-  return n;
-}
-
-TypedMark mark_from_text(std::string_view text, const std::optional<Scale>& own) {
+TypedMark possible_mark(std::string_view text, const std::optional<Place>& own) {
   TypedMark mark = typed_mark(text, own);
   require_possible(text, mark);
   return mark;
+}
+
+}  // namespace
+
+TypedMark mark_from_text(std::string_view text, const std::optional<Scale>& own) {
+  if (!own) return possible_mark(text, std::nullopt);
+  return possible_mark(text, Place{*own, instruments::marks_of(*own)});
+}
+
+TypedMark mark_from_text(std::string_view text, const instruments::Hydrometer& own) {
+  return possible_mark(text, Place{own.scale, instruments::marks_of(own),
+                                   own.name.empty() ? "the hydrometer" : own.name});
 }
 
 TypedStep step_from_text(std::string_view text, const TypedMark& mark) {
@@ -256,6 +227,10 @@ std::string reach_text(const Scale& scale, double lo, double hi) {
   return fmt::format("{} goes from {} to {}{}", physics::scale_name(scale),
                      report::fixed(std::ceil(lo / unit - 1e-6) * unit, decimals),
                      report::fixed(std::floor(hi / unit + 1e-6) * unit, decimals), behind);
+}
+
+bool is_grams_per_volume(std::string_view unit) {
+  return unit == "g/cm3" || unit == "g/ml" || unit == "g/mL" || unit == "g/cm³";
 }
 
 Scale scale_from_text(std::string_view text) {

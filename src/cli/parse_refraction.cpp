@@ -6,12 +6,14 @@
 #include <cctype>
 
 #include "areo/core/error.hpp"
+#include "areo/instruments/bare_number.hpp"
 #include "areo/physics/scale.hpp"
 #include "parse.hpp"
 
 namespace areo::cli {
 namespace {
 
+using instruments::BareMeaning;
 using instruments::Refractometer;
 using instruments::RefractometerScale;
 
@@ -31,22 +33,38 @@ std::string plain(std::string_view text) {
   return out;
 }
 
-bool looks_like_gravity(const TypedNumber& n) {
-  return n.value > 0.97 && n.value < 1.2 && n.decimals >= 3;
-}
-// Indices of drinks and syrups, which no gravity of a drink reaches.
-bool looks_like_index(const TypedNumber& n) { return n.value > 1.32 && n.value < 1.55; }
-
-// The Brix mark beside a gravity mark of a dual scale.
+// The Brix mark beside a gravity mark of a dual scale; in thousands too: 1050.
 TypedRefraction from_gravity(const TypedNumber& n) {
+  constexpr double most_in_ones = 2;
+  const double unit = n.value > most_in_ones ? 1000 : 1;
   const auto brix = [](double sg) {
     return physics::liquid_from_mark(physics::sg_20_20, sg).extract.value() * 100;
   };
   TypedRefraction r;
-  r.value = brix(n.value);
-  r.half_width = (brix(n.value + n.half_width) - brix(n.value - n.half_width)) / 2;
+  r.value = brix(n.value / unit);
+  r.half_width =
+      (brix((n.value + n.half_width) / unit) - brix((n.value - n.half_width) / unit)) / 2;
   r.echo = fmt::format("read on the gravity scale: taken as {:.2f} Brix", r.value);
   return r;
+}
+
+// What a number without a unit would be on the instrument, or on an ordinary Brix scale.
+BareMeaning bare_meaning(const TypedNumber& n, const std::optional<Refractometer>& own) {
+  const Refractometer r =
+      own.value_or(instruments::ordinary_refractometer(RefractometerScale::brix));
+  return instruments::meaning_of_bare({n.value, n.decimals}, instruments::marks_of(r)).meaning;
+}
+
+[[noreturn]] void refuse_gravity(std::string_view text, const TypedNumber& n,
+                                 const Refractometer& own) {
+  const bool brix = own.scale == RefractometerScale::brix;
+  // With two decimals it may be Brix all the same.
+  const bool maybe = brix && n.unit.empty() && n.decimals == 2;
+  refuse(text, n,
+         fmt::format("{} looks like a specific gravity; {} shows {}", text, own.name,
+                     brix ? "Brix" : "a refractive index"),
+         fmt::format("read its {} scale, or give a hydrometer reading with --gravity{}",
+                     brix ? "Brix" : "own", maybe ? fmt::format("; or write {}Bx", text) : ""));
 }
 
 RefractometerScale scale_of(std::string_view text, const TypedNumber& n,
@@ -59,11 +77,12 @@ RefractometerScale scale_of(std::string_view text, const TypedNumber& n,
     refuse(text, n, fmt::format("'{}' is no unit of a refractometer", n.unit),
            "write 12.4Bx, or 1.3512nD for a refractive index");
   if (own) return own->scale;
-  if (looks_like_gravity(n))
+  const BareMeaning bare = bare_meaning(n, own);
+  if (bare == BareMeaning::gravity)
     refuse(text, n, fmt::format("{} looks like a specific gravity, a hydrometer's", text),
            "areo correct or areo alcohol takes it; a refractometer shows Brix: 12.4Bx");
   refuse(text, n, fmt::format("{} without a unit could be Brix or a refractive index", text),
-         looks_like_index(n) ? fmt::format("write {}nD", text) : fmt::format("write {}Bx", text));
+         fmt::format("write {}{}", text, bare == BareMeaning::index ? "nD" : "Bx"));
 }
 
 }  // namespace
@@ -76,12 +95,14 @@ TypedRefraction refraction_from_text(std::string_view text,
                                      const std::optional<Refractometer>& own) {
   const TypedNumber n = number_with_unit(text, "a refractometer reading");
   const bool brix_scale = own && own->scale == RefractometerScale::brix;
-  const bool gravity = plain(n.unit) == "sg" || (n.unit.empty() && looks_like_gravity(n));
-  if (brix_scale && gravity) {
-    if (own->also_gravity) return from_gravity(n);
-    refuse(text, n, fmt::format("{} looks like a specific gravity; {} shows Brix", text, own->name),
-           "read its Brix scale, or give a hydrometer reading with --gravity");
-  }
+  const BareMeaning bare = n.unit.empty() ? bare_meaning(n, own) : BareMeaning::mark;
+  const bool gravity = plain(n.unit) == "sg" || bare == BareMeaning::gravity;
+  if (own && own->also_gravity && gravity) return from_gravity(n);
+  if ((brix_scale && gravity) || (own && bare == BareMeaning::gravity))
+    refuse_gravity(text, n, *own);
+  if (own && bare == BareMeaning::index)
+    refuse(text, n, fmt::format("{} looks like a refractive index; {} shows Brix", text, own->name),
+           "read its Brix scale");
   TypedRefraction r{scale_of(text, n, own), n.value, n.half_width,
                     n.decimal_comma ? fmt::format("read as {:.{}f}", n.value, n.decimals) : ""};
   if (own && r.scale != own->scale)

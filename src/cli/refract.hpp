@@ -3,6 +3,7 @@
 #include <string>
 
 #include "bench.hpp"
+#include "column_options.hpp"
 #include "extract_kind.hpp"
 #include "output.hpp"
 #include "sampling.hpp"
@@ -13,6 +14,7 @@ namespace areo::cli {
 struct RefractOptions {
   std::string reading, temperature, original, original_temperature, gravity, gravity_temperature;
   std::string hydrometer, culture, to, csv;
+  ColumnOptions columns;
   ExtractOptions extract;
   ReadingOptions with;
   SamplingOptions sampling;

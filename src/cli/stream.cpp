@@ -1,6 +1,7 @@
 #include "stream.hpp"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <array>
@@ -8,6 +9,7 @@
 #include <fstream>
 #include <iostream>
 #include <optional>
+#include <utility>
 
 #include "areo/core/error.hpp"
 #include "areo/report/json.hpp"
@@ -55,10 +57,15 @@ bool is_negative_reading(const std::string& cell) {
   });
 }
 
+// What says what a row is about; no result depends on it.
+const std::vector<std::string> described{"batch",  "bottle", "date",  "time",
+                                         "person", "note",   "sample"};
+
 class Writer {
  public:
-  Writer(const tables::CsvReader& reader, const StreamJob& job, const Session& session)
-      : reader_{&reader}, job_{&job}, session_{&session} {}
+  Writer(const tables::CsvReader& reader, const tables::Columns& columns, const StreamJob& job,
+         const Session& session)
+      : reader_{&reader}, columns_{&columns}, job_{&job}, session_{&session} {}
 
   void header() const {
     if (session_->json) return;
@@ -74,6 +81,7 @@ class Writer {
       std::vector<std::pair<std::string, std::string>> head{{"line", std::to_string(row.line)}};
       for (std::size_t i = 0; i < outcome.facts.size(); ++i)
         head.emplace_back(job_->facts.at(i), outcome.facts[i].json());
+      if (const std::string kept = kept_json(row); !kept.empty()) head.emplace_back("kept", kept);
       raw_line(report::json_line(outcome.result, head));
       return;
     }
@@ -96,7 +104,12 @@ class Writer {
   // @param note  about the row as a whole; may be empty
   void bad(const tables::CsvRow& row, const Error& e, const std::string& note) const {
     if (session_->json) {
-      raw_line(failure_json(e, row.line, note));
+      std::string object = failure_json(e, row.line, note);
+      if (const std::string kept = kept_json(row); !kept.empty()) {
+        object.pop_back();
+        object += fmt::format(R"(,"kept":{}}})", kept);
+      }
+      raw_line(object);
       return;
     }
     std::string out = input_cells(row);
@@ -113,16 +126,24 @@ class Writer {
     std::string out;
     for (std::size_t i = 0; i < reader_->columns().size(); ++i) {
       const std::string cell = i < row.cells.size() ? row.cells[i] : "";
-      const bool negative = is_ours(reader_->columns()[i]) && is_negative_reading(cell);
+      const bool negative = is_number_column(i) && is_negative_reading(cell);
       out += (negative ? tables::csv_cell(cell) : tables::csv_text_cell(cell)) + ",";
     }
     return out;
   }
-  [[nodiscard]] bool is_ours(const std::string& column) const {
-    const auto in = [&](const std::vector<std::string>& v) {
-      return std::find(v.begin(), v.end(), column) != v.end();
-    };
-    return in(job_->needed) || in(job_->known);
+  [[nodiscard]] bool is_number_column(std::size_t i) const {
+    return columns_->is_kept(i) ||
+           tables::kind_of_field(columns_->meanings()[i].field) != tables::CellKind::text;
+  }
+  // An object of the cells that go along because somebody said so; empty if there are none.
+  [[nodiscard]] std::string kept_json(const tables::CsvRow& row) const {
+    std::string out;
+    for (std::size_t i = 0; i < reader_->columns().size(); ++i)
+      if (columns_->is_kept(i))
+        out += fmt::format("{}{}:{}", out.empty() ? "{" : ",",
+                           report::json_string(reader_->columns()[i]),
+                           report::json_string(i < row.cells.size() ? row.cells[i] : ""));
+    return out.empty() ? out : out + "}";
   }
   [[nodiscard]] std::string value_cells(const uncertainty::Value& v) const {
     const double expanded = v.expanded();
@@ -131,6 +152,7 @@ class Writer {
   }
 
   const tables::CsvReader* reader_;
+  const tables::Columns* columns_;
   const StreamJob* job_;
   const Session* session_;
 };
@@ -151,23 +173,26 @@ void refuse_own_columns(const tables::CsvReader& reader, const StreamJob& job,
                   "rename it in the file, e.g. my_" + c};
 }
 
-int run(std::istream& in, const std::string& name, const StreamJob& job, const Session& session) {
-  tables::CsvReader reader{in, name};
-  for (const std::string& c : job.needed) (void)reader.column(c);
-  refuse_own_columns(reader, job, session);
-  const Writer writer{reader, job, session};
-  writer.header();
+tables::ColumnRules rules_of(const StreamJob& job, const ColumnOptions& options) {
+  tables::ColumnRules rules = column_rules(options);
+  rules.fields = job.needed;
+  rules.needed = job.needed;
+  rules.fields.insert(rules.fields.end(), job.known.begin(), job.known.end());
+  rules.described = described;
+  rules.both_mean_hint = "leave one out, or let it go along unread with --keep";
+  return rules;
+}
+
+void pass_rows(std::istream& in, tables::CsvReader& reader, const tables::Columns& columns,
+               const StreamJob& job, const Writer& writer, report::SaidOnce& refused) {
   Repeats repeats;
-  bool failed = false;
   const auto repeated = [&](const tables::CsvRow& row) {
     const auto line = repeats.seen(row);
     return line ? fmt::format("same as line {}", *line) : std::string{};
   };
   const auto fail = [&](const tables::CsvRow& row, const Error& e, const std::string& note) {
-    failed = true;
+    refused.add(row.line, e.what(), e.hint);
     writer.bad(row, e, note);
-    fmt::print(stderr, "areo: {}:{}: {}\n", report::printable(name), row.line,
-               report::printable(e.what()));
   };
   for (tables::CsvRow row;;) {
     try {
@@ -179,31 +204,52 @@ int run(std::istream& in, const std::string& name, const StreamJob& job, const S
     }
     const std::string note = repeated(row);
     try {
-      RowOutcome outcome = job.compute(RowView{reader, row});
+      RowOutcome outcome = job.compute(RowView{reader, columns, row});
       if (!note.empty()) outcome.result.notes.push_back(note);
       writer.good(row, outcome);
     } catch (const Error& e) {
       fail(row, e, note);
     }
   }
-  return failed ? 1 : 0;
+}
+
+int run(std::istream& in, const std::string& name, const StreamJob& job,
+        const ColumnOptions& options, const Session& session) {
+  tables::CsvReader reader{in, name};
+  const tables::Columns columns{reader.columns(), rules_of(job, options), name};
+  refuse_own_columns(reader, job, session);
+  const Writer writer{reader, columns, job, session};
+  writer.header();
+  report::SaidOnce refused;
+  try {
+    pass_rows(in, reader, columns, job, writer, refused);
+  } catch (...) {  // what was refused until then is told all the same
+    tell_refused(refused, name, session);
+    throw;
+  }
+  tell_refused(refused, name, session);
+  return refused.empty() ? done : said_no;
 }
 
 }  // namespace
 
 std::string Fact::json() const { return number ? text : report::json_string(text); }
 
-std::string RowView::operator[](std::string_view column) const {
-  return reader_->has_column(column) ? row_->cells[reader_->column(column)] : "";
+std::string RowView::operator[](std::string_view field) const {
+  const auto column = columns_->find(field);
+  if (!column) return "";
+  return tables::cell_with_unit(row_->cells[*column], columns_->meanings()[*column],
+                                reader_->columns()[*column]);
 }
 
-int run_stream(const std::string& file, const StreamJob& job, const Session& session) {
-  if (file == "-") return run(std::cin, "standard input", job, session);
+int run_stream(const std::string& file, const StreamJob& job, const ColumnOptions& columns,
+               const Session& session) {
+  if (file == "-") return run(std::cin, "standard input", job, columns, session);
   std::ifstream in{file};
   if (!in)
     throw Error{Errc::file, fmt::format("{} cannot be read", file),
                 "check the name and its rights"};
-  return run(in, file, job, session);
+  return run(in, file, job, columns, session);
 }
 
 }  // namespace areo::cli

@@ -8,20 +8,25 @@
 
 #include "areo/measurement/result.hpp"
 #include "areo/tables/csv.hpp"
+#include "column_options.hpp"
 #include "output.hpp"
 
 namespace areo::cli {
 
-/// One row by column name; a column that the file does not have is empty.
+/// One row by field, whatever the file calls the column; one that the file does not have is empty.
 class RowView {
  public:
-  RowView(const tables::CsvReader& reader, const tables::CsvRow& row)
-      : reader_{&reader}, row_{&row} {}
-  [[nodiscard]] std::string operator[](std::string_view column) const;
-  [[nodiscard]] bool has(std::string_view column) const { return reader_->has_column(column); }
+  RowView(const tables::CsvReader& reader, const tables::Columns& columns,
+          const tables::CsvRow& row)
+      : reader_{&reader}, columns_{&columns}, row_{&row} {}
+  /// With the unit of its column.
+  /// @throws ParseError for a temperature without any unit
+  [[nodiscard]] std::string operator[](std::string_view field) const;
+  [[nodiscard]] bool has(std::string_view field) const { return columns_->find(field).has_value(); }
 
  private:
   const tables::CsvReader* reader_;
+  const tables::Columns* columns_;
   const tables::CsvRow* row_;
 };
 
@@ -41,20 +46,26 @@ struct RowOutcome {
 };
 
 struct StreamJob {
-  std::vector<std::string> needed;   ///< columns that the file must have
-  std::vector<std::string> known;    ///< further columns that the command reads
+  std::vector<std::string> needed;   ///< fields that the file must have
+  std::vector<std::string> known;    ///< further fields that the command reads
   std::vector<std::string> results;  ///< keys of the quantities to print
   std::vector<std::string> facts;    ///< keys of words and numbers behind them
   std::function<RowOutcome(const RowView&)> compute;
 };
 
+/// Columns in: those of the job, by any word for them; date, time, batch, bottle, person, note and
+/// sample, which say what a row is about; what --keep names; no other. Cells that are bare numbers
+/// take the unit of their column.
 /// Columns out: all that came in, then for each result its value and its expanded uncertainty
 /// (`<key>_U`), then its facts, `note` and `error`.
 /// A row equal to one of the 1000 before it is flagged in `note`, not dropped, good or bad.
 /// Nothing of a bad row is lost: if it has more cells than the header, its line stands in `error`.
 /// @param file  name, or "-" for standard input
-/// @return      0, or 1 if a row was bad (its reason is in `error` and on standard error)
-/// @throws      Error{file} if the file cannot be read or a needed column is missing
-int run_stream(const std::string& file, const StreamJob& job, const Session& session);
+/// @return      0, or 1 if a row was bad (its reason is in `error`; on standard error each reason
+///              is said once, at the end, with the lines it holds for)
+/// @throws      Error{file} if the file cannot be read, a needed column is missing or one means
+///              nothing
+int run_stream(const std::string& file, const StreamJob& job, const ColumnOptions& columns,
+               const Session& session);
 
 }  // namespace areo::cli

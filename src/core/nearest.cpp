@@ -25,8 +25,12 @@ std::size_t distance(std::string_view a, std::string_view b) {
 }  // namespace
 
 std::string nearest(std::string_view word, std::span<const std::string> known) {
+  return nearest(word, known, std::max<std::size_t>(1, word.size() / 2));
+}
+
+std::string nearest(std::string_view word, std::span<const std::string> known, std::size_t most) {
   std::string best;
-  std::size_t least = std::max<std::size_t>(1, word.size() / 2) + 1;
+  std::size_t least = most + 1;
   for (const std::string& k : known) {
     const std::size_t d = distance(word, k);
     if (d < least) {

@@ -66,8 +66,8 @@ INSTANTIATE_TEST_SUITE_P(
         Accepted{"12.4Bx", Own::brix, RefractometerScale::brix, 12.4, 0.05},
         Accepted{"12.4", Own::dual, RefractometerScale::brix, 12.4, 0.05},
         Accepted{"1.0", Own::brix, RefractometerScale::brix, 1, 0.05},  // one Brix, no gravity
-        Accepted{"1.05", Own::brix, RefractometerScale::brix, 1.05, 0.005},
-        Accepted{"1.200", Own::brix, RefractometerScale::brix, 1.2, 0.0005},
+        Accepted{"1.1", Own::brix, RefractometerScale::brix, 1.1, 0.05},
+        Accepted{"1.05Bx", Own::brix, RefractometerScale::brix, 1.05, 0.005},
         Accepted{"1.3512", Own::index, RefractometerScale::index, 1.3512, 0.00005},
         Accepted{"1.3512nD", Own::index, RefractometerScale::index, 1.3512, 0.00005}));
 
@@ -97,8 +97,8 @@ TEST(RefractionOnADualScale, AWordSaysGravityToo) {
     EXPECT_EQ(r.half_width, bare.half_width) << text;
     EXPECT_EQ(r.echo, bare.echo) << text;
   }
-  // Two decimals need the word.
-  EXPECT_NEAR(refraction_from_text("1.05SG", instrument(Own::dual)).value, 12.4, 0.05);
+  for (const char* text : {"1.05SG", "1.05", "1050"})
+    EXPECT_NEAR(refraction_from_text(text, instrument(Own::dual)).value, 12.4, 0.05) << text;
 }
 
 struct Refused {
@@ -156,6 +156,16 @@ INSTANTIATE_TEST_SUITE_P(
     testing::Values(
         Refused{"1.048", Own::brix, "1.048 looks like a specific gravity; prism shows Brix", 0, 5,
                 read_brix},
+        Refused{"1050", Own::brix, "1050 looks like a specific gravity; prism shows Brix", 0, 4,
+                read_brix},
+        Refused{"1.05", Own::brix, "1.05 looks like a specific gravity; prism shows Brix", 0, 4,
+                "read its Brix scale, or give a hydrometer reading with --gravity; or write "
+                "1.05Bx"},
+        Refused{"1.3512", Own::brix, "1.3512 looks like a refractive index; prism shows Brix", 0, 6,
+                "read its Brix scale"},
+        Refused{"1.050", Own::index,
+                "1.050 looks like a specific gravity; prism shows a refractive index", 0, 5,
+                "read its own scale, or give a hydrometer reading with --gravity"},
         Refused{"1.048SG", Own::brix, "1.048SG looks like a specific gravity; prism shows Brix", 5,
                 2, read_brix},
         Refused{"1.3512nD", Own::brix, "prism shows Brix", 6, 2, "write what its scale shows"},

@@ -7,6 +7,7 @@
 
 #include "areo/core/error.hpp"
 #include "areo/physics/scale_name.hpp"
+#include "cli/parse_hydrometer.hpp"
 
 namespace areo::cli {
 namespace {
@@ -269,6 +270,41 @@ TEST(MarkOfAnInstrument, IsOnItsScale) {
   EXPECT_EQ(mark_from_text("1048", sg60f).value, 1.048);
   EXPECT_EQ(mark_from_text("1.048SG", sg60f).scale, sg60f);  // plain SG names the kind only
   EXPECT_THROW((void)mark_from_text("50", sg60f), ParseError);
+}
+
+instruments::Hydrometer stem(const Scale& scale, double lo, double hi, double division) {
+  instruments::Hydrometer h;
+  h.name = "stem-1";
+  h.scale = scale;
+  h.lo = lo;
+  h.hi = hi;
+  h.division = division;
+  return h;
+}
+
+TEST(MarkOfAnInstrument, MeansWhatItsRangeAllows) {
+  const auto wide = stem(physics::sg_20_20, 0.95, 1.3, 0.005);
+  EXPECT_EQ(mark_from_text("1.25", wide).value, 1.25);
+  EXPECT_EQ(mark_from_text("1250", wide).value, 1.25);
+  EXPECT_EQ(mark_from_text("1250", wide).echo, "read as 1.250");
+  const auto plato = stem(physics::plato_20, 0, 20, 0.5);
+  EXPECT_EQ(mark_from_text("1.0", plato).value, 1);
+  EXPECT_EQ(mark_from_text("1.05P", plato).value, 1.05);
+  EXPECT_EQ(mark_from_text("12,5", plato).echo, "read as 12.5");
+  // which gravity "SG" names is the instrument's business
+  const auto in_air = stem(physics::apparent_sg_20_20, 0.99, 1.1, 0.002);
+  EXPECT_EQ(mark_from_text("1.050SG", in_air).scale, physics::apparent_sg_20_20);
+}
+
+TEST(MarkOfAnInstrument, RefusesAGravityThatItDoesNotShow) {
+  expect_refused(
+      {"1.050", "1.050 looks like a specific gravity; stem-1 shows Plato", 0, 5,
+       "name the hydrometer that showed it, or write what stem-1 shows with its unit, as 12.5°P"},
+      [] { (void)mark_from_text("1.050", stem(physics::plato_20, 0, 20, 0.5)); });
+  expect_refused(
+      {"1050", "1050 looks like a specific gravity; stem-1 shows Oechsle", 0, 4,
+       "name the hydrometer that showed it, or write what stem-1 shows with its unit, as 48°Oe"},
+      [] { (void)mark_from_text("1050", stem(physics::oechsle_20, 0, 130, 1)); });
 }
 
 TEST(MarkOfAnInstrument, RefusesAnotherScale) {

@@ -111,6 +111,29 @@ def constant_memory(bench):
     assert many < few + 2048, f"{few} KiB grow to {many} KiB"
 
 
+def same_error_once(bench):
+    """A column without a unit: every row is told in its place, the reason once, in the same memory."""
+    peaks = []
+    for rows in (ROWS // 200, ROWS // 2):
+        file = bench.folder / "bare.csv"
+        file.write_text("reading,temp\n" + "1.020,30\n" * rows)
+        process = bench.start(f"correct --csv {file}", stdin=subprocess.DEVNULL,
+                              stdout=subprocess.PIPE)  # fmt: skip
+        bad = sum(b"a temperature needs its unit" in line for line in process.stdout)
+        err = process.stderr.read().decode().splitlines()
+        process.stdout.close()
+        process.stderr.close()
+        _, status, usage = os.wait4(process.pid, 0)
+        process.returncode = os.waitstatus_to_exitcode(status)
+        assert process.returncode == 1, f"{rows} bad rows: exits {process.returncode}"
+        assert bad == rows, f"{rows} bad rows in, {bad} out"
+        said = [line for line in err if line.startswith("areo: ")]
+        assert len(said) == 1 and said[0].endswith(
+            f":2: a temperature needs its unit, and {rows - 1} more lines: 3 to {rows + 1}"), err[:9]
+        peaks.append(usage.ru_maxrss)
+    assert peaks[1] < peaks[0] + 2048, f"{peaks[0]} KiB grow to {peaks[1]} KiB"
+
+
 def refused_check_leaves_nothing(bench):
     bench.good(STEM)
     for command, code in [
@@ -189,7 +212,7 @@ def hostile_names(bench):
                 assert bad not in out + err, f"{command + extra}: {out + err!r}"
 
 
-CHECKS = [full_disk, closed_pipe, constant_memory, refused_check_leaves_nothing,
+CHECKS = [full_disk, closed_pipe, constant_memory, same_error_once, refused_check_leaves_nothing,
           refused_instrument_makes_no_file, keeps_what_was_typed, show_instrument,
           hostile_names]  # fmt: skip
 

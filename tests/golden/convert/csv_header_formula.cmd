@@ -1,2 +1,2 @@
 rc=0
-areo convert --csv - --to P
+areo convert --csv - --to P --keep =cmd

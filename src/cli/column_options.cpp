@@ -1,0 +1,81 @@
+#include "column_options.hpp"
+
+#include <fmt/format.h>
+
+#include <CLI/CLI.hpp>
+#include <algorithm>
+#include <cstdio>
+
+#include "areo/core/error.hpp"
+#include "areo/report/text.hpp"
+#include "parse_hydrometer.hpp"
+#include "parse_refraction.hpp"
+#include "usage.hpp"
+
+namespace areo::cli {
+namespace {
+
+bool is_temperature_unit(std::string_view unit) {
+  constexpr std::string_view degree = "°";
+  if (unit.starts_with(degree)) unit.remove_prefix(degree.size());
+  return unit == "C" || unit == "F" || unit == "K";
+}
+
+bool is_mark_unit(std::string_view unit) {
+  if (says_brix(unit) || says_index(unit) || is_grams_per_volume(unit)) return true;
+  if (unit == "%vol" || unit == "%mass") return true;
+  try {
+    (void)scale_from_text(unit);
+    return true;
+  } catch (const ParseError&) {
+    return false;
+  }
+}
+
+}  // namespace
+
+void add_column_options(const Command& command, ColumnOptions& o, const std::string& kept) {
+  command.add_option("--keep", o.keep, "a column that areo does not know: " + kept)
+      .type_name("COLUMN");
+  command.add_option("--unit", o.units, "of the bare numbers in a column: temp=C, reading=P")
+      .type_name("COLUMN=UNIT");
+  // Any number of times, each with one value.
+  for (const char* name : {"--keep", "--unit"})
+    command.app()->get_option(name)->allow_extra_args(false);
+}
+
+void refuse_columns_alone(const ColumnOptions& o, bool file_given) {
+  if (file_given) return;
+  for (const auto& [given, name] :
+       {std::pair{!o.keep.empty(), "--keep"}, std::pair{!o.units.empty(), "--unit"}})
+    if (given)
+      throw UsageError{fmt::format("{} without --csv: there are no columns", name),
+                       fmt::format("write units behind their numbers, and leave {} out", name)};
+}
+
+tables::ColumnRules column_rules(const ColumnOptions& o) {
+  tables::ColumnRules rules;
+  rules.keep = o.keep;
+  for (const std::string& text : o.units) {
+    const auto equals = text.rfind('=');
+    if (equals == std::string::npos || equals == 0 || equals + 1 == text.size())
+      throw ParseError{"a unit belongs to a column", text, 0, text.size(), "write --unit temp=C"};
+    rules.units[text.substr(0, equals)] = text.substr(equals + 1);
+  }
+  rules.knows_unit = [](tables::CellKind kind, std::string_view unit) {
+    return kind == tables::CellKind::temperature ? is_temperature_unit(unit) : is_mark_unit(unit);
+  };
+  return rules;
+}
+
+void tell_refused(const report::SaidOnce& refused, const std::string& file,
+                  const Session& session) {
+  for (const auto& told : refused.told()) {
+    fmt::print(stderr, "areo: {}:{}: {}\n", report::printable(file), told.line,
+               report::printable(told.message));
+    if (!told.hint.empty() && !session.json)
+      fmt::print(stderr, "hint: {}\n", report::printable(told.hint));
+  }
+}
+
+}  // namespace areo::cli

@@ -1,0 +1,2 @@
+rc=1
+areo convert --csv - --to P

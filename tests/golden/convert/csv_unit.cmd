@@ -1,0 +1,2 @@
+rc=0
+areo convert --csv - --to SG --unit value=P

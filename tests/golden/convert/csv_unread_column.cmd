@@ -1,0 +1,2 @@
+rc=4
+areo convert --csv - --to P

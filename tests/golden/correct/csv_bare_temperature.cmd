@@ -1,0 +1,2 @@
+rc=1
+areo correct --csv bare.csv

@@ -1,0 +1,2 @@
+rc=1
+areo correct --csv - --to SG --keep colour --keep "pH, at 20"

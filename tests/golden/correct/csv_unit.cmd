@@ -1,0 +1,2 @@
+rc=0
+areo correct --csv - --unit temp=C --unit reading=P

@@ -1,0 +1,2 @@
+rc=0
+areo refract --csv -
