@@ -1,6 +1,7 @@
 #pragma once
 // All rooms of the library. Programs that care for build time include what they use.
 #include "areo/batch/batch.hpp"
+#include "areo/batch/expectation.hpp"
 #include "areo/calibration/check.hpp"
 #include "areo/calibration/correction_budget.hpp"
 #include "areo/calibration/drift.hpp"
@@ -12,6 +13,7 @@
 #include "areo/core/model_temperature.hpp"
 #include "areo/core/moment.hpp"
 #include "areo/core/scales.hpp"
+#include "areo/core/told_apart.hpp"
 #include "areo/core/units.hpp"
 #include "areo/ferment/balling.hpp"
 #include "areo/ferment/drink.hpp"
@@ -33,6 +35,7 @@
 #include "areo/measurement/sampled.hpp"
 #include "areo/measurement/solution.hpp"
 #include "areo/measurement/temperature_table.hpp"
+#include "areo/measurement/weighed.hpp"
 #include "areo/notebook/recompute.hpp"
 #include "areo/notebook/shelf.hpp"
 #include "areo/notebook/store.hpp"

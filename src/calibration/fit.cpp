@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "areo/core/error.hpp"
+#include "areo/core/told_apart.hpp"
 #include "areo/numeric/quantile.hpp"
 
 namespace areo::calibration {
@@ -100,7 +101,7 @@ CorrectionFit fit_correction(const CheckSet& set, double division, double lo, do
     u_slope =
         fit.slope_used ? u_fitted : u_fitted * u_usual_slope / std::hypot(u_fitted, u_usual_slope);
     fit.reason =
-        fmt::format("slope {:+.2g} ± {:.2g}: {}", line.slope, normal_coverage() * u_fitted,
+        fmt::format("slope {}: {}", beside_expanded(line.slope, normal_coverage() * u_fitted),
                     fit.slope_used ? "significant, used" : "not significant, an offset serves");
   }
   for (std::size_t i = 0; i < p.size(); ++i) fit.residuals.push_back(p.y[i] - fit.line.at(p.x[i]));

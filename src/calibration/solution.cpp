@@ -92,6 +92,12 @@ SoluteInputs add_solute(uncertainty::Inputs& inputs, const WeighedSolution& s) {
 
 }  // namespace
 
+uncertainty::Input sucrose_in_white_sugar(const std::string& of) {
+  return from(uncertainty::Origin::composition,
+              uncertainty::between("sucrose in " + of, "", white_sugar.least(), white_sugar.most(),
+                                   "white sugar [codex-sugars]"));
+}
+
 WeighedSolution to_balance(WeighedSolution s) {
   for (double* mass : {&s.solute_g, &s.water_g})
     *mass = std::round(*mass / s.balance_division_g) * s.balance_division_g;
@@ -111,8 +117,10 @@ WeighedSolution salt_solution(double salt_g, double water_g, double balance_divi
           .solute_g = salt_g,
           .water_g = water_g,
           .balance_division_g = balance_division_g,
-          .purity_lo = 0.97,
-          .moisture_hi = 0.005};
+          .purity_lo = table_salt.purity_lo,
+          .purity_hi = table_salt.purity_hi,
+          .moisture_lo = table_salt.moisture_lo,
+          .moisture_hi = table_salt.moisture_hi};
 }
 
 bool SoluteInputs::is_of(const WeighedSolution& s) const {

@@ -172,12 +172,12 @@ std::string change_text(Batch& batch, const Point& point) {
   if (std::abs(change->gravity.estimate) <= expanded)
     return fmt::format("no change {} that this instrument could tell (± {})", since,
                        report::fixed(expanded, report::last_place(expanded)));
-  return fmt::format("{} {} {}",
+  const int place =
+      report::last_place(expanded) + telling_digits(change->gravity.estimate, expanded);
+  return fmt::format("{} {} ± {} {}",
                      change->gravity.estimate < 0 ? "down" : (change->added ? "up" : "UP"),
-                     report::value_text({std::abs(change->gravity.estimate), change->gravity.u,
-                                         change->gravity.degrees_of_freedom},
-                                        ""),
-                     since);
+                     report::fixed(std::abs(change->gravity.estimate), place),
+                     report::fixed(expanded, place), since);
 }
 
 bool jumped_up(Batch& batch, const Point& point) {

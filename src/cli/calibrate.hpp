@@ -16,7 +16,7 @@ struct CalibrateOptions {
   std::string name, reading, temperature, thermometer, temperature_accuracy;
   std::string solute, water, balance = "1g";
   std::string correction, expanded, factor = "2", pressure, altitude, on, from, since, due, note;
-  bool top = false;
+  bool top = false, yes = false;
   std::vector<notebook::Id> without;
 };
 
@@ -38,10 +38,15 @@ void print_drift(const notebook::InstrumentRecord& instrument,
 
 /// "within", "outside", "cannot_tell"
 [[nodiscard]] const char* conformity_word(calibration::Conformity c);
+/// How many digits beyond those that `expanded` supports show whether a difference is larger than
+/// it; 0 as a rule.
+[[nodiscard]] int telling_digits(double difference, double expanded);
+/// "-0.92", or "+1.004" where two digits would not show on which side of 1 it lies.
+[[nodiscard]] std::string en_text(double en);
 /// A moment as a JSON string, or null.
 [[nodiscard]] std::string moment_json(const std::optional<Moment>& m);
-/// A difference with its sign: "+0.0012", to the last place that `expanded` supports.
-[[nodiscard]] std::string signed_text(double value, double expanded);
+/// A difference with its sign: "+0.0012", to the last place that `expanded` supports and `more`.
+[[nodiscard]] std::string signed_text(double value, double expanded, int more = 0);
 /// One check as an object for programs.
 [[nodiscard]] std::string check_json(const notebook::CheckRecord& r, const calibration::Check& c,
                                      const std::string& unit,

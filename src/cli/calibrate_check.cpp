@@ -13,6 +13,7 @@
 #include "bench.hpp"
 #include "calibrate.hpp"
 #include "failure.hpp"
+#include "insist.hpp"
 #include "noted.hpp"
 #include "parse.hpp"
 #include "usage.hpp"
@@ -85,11 +86,12 @@ CheckRecord record_of(const CalibrateOptions& o, CheckMethod method,
 std::string behaviour(const calibration::Check& c, const std::string& unit) {
   const uncertainty::Value& b = c.correction;
   const double expanded = b.expanded();
-  const int place = report::last_place(expanded);
+  const int more = telling_digits(b.estimate, expanded);
+  const int place = report::last_place(expanded) + more;
   const std::string u = report::fixed(expanded, place) + (unit.empty() ? "" : " " + unit);
   if (std::abs(b.estimate) <= expanded)
     return fmt::format("right, as far as this check can tell (off by {} ± {})",
-                       signed_text(-b.estimate, expanded), u);
+                       signed_text(-b.estimate, expanded, more), u);
   return fmt::format("{} by {} ± {}", b.estimate < 0 ? "HIGH" : "LOW",
                      report::fixed(std::abs(b.estimate), place), u);
 }
@@ -138,8 +140,8 @@ void refuse_foot_of_scale(const InstrumentRecord& instrument, const calibration:
 
 }  // namespace
 
-std::string signed_text(double value, double expanded) {
-  const std::string text = report::fixed(value, report::last_place(expanded));
+std::string signed_text(double value, double expanded, int more) {
+  const std::string text = report::fixed(value, report::last_place(expanded) + more);
   return text.starts_with('-') ? text : "+" + text;
 }
 
@@ -161,6 +163,8 @@ int run_check(const CalibrateOptions& o, CheckMethod method, const Session& sess
   // Evaluated before it is written: an impossible check is refused whole.
   const calibration::Check c = evaluate(book, instrument, std::span{&r, 1}).checks.front();
   refuse_foot_of_scale(instrument, c);
+  if (!insisted(batch::doubts(instrument, r, c, book.checks(instrument.id)), o.yes, session))
+    return said_no;
   r.id = book.add(r);
   const std::string unit = unit_of(instrument);
   const auto remarks = remarks_on_thermometers(book, std::span{&r, 1});

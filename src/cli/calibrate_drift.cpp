@@ -3,6 +3,7 @@
 
 #include <cmath>
 
+#include "areo/core/told_apart.hpp"
 #include "areo/report/json.hpp"
 #include "areo/report/text.hpp"
 #include "calibrate.hpp"
@@ -39,9 +40,10 @@ const char* word(DriftVerdict v) {
 
 // "by -0.0011 ± 0.0012, En -0.92,"
 std::string change_text(const DriftPoint& p, const std::string& unit) {
-  return fmt::format("by {} ± {}{}, En {:+.2f},", signed_text(p.difference, p.expanded),
-                     report::fixed(p.expanded, report::last_place(p.expanded)),
-                     unit.empty() ? "" : " " + unit, p.en);
+  const int more = telling_digits(p.difference, p.expanded);
+  return fmt::format("by {} ± {}{}, En {},", signed_text(p.difference, p.expanded, more),
+                     report::fixed(p.expanded, report::last_place(p.expanded) + more),
+                     unit.empty() ? "" : " " + unit, en_text(p.en));
 }
 
 // Without a slope on either side the same number holds everywhere.
@@ -51,6 +53,15 @@ bool same_everywhere(const Drift& d) {
 }
 
 }  // namespace
+
+int telling_digits(double difference, double expanded) {
+  const int place = report::last_place(expanded);
+  return telling_place(std::abs(difference), expanded, place) - place;
+}
+
+std::string en_text(double en) {
+  return fmt::format("{:+.{}f}", en, telling_place(std::abs(en), 1, 2));
+}
 
 std::vector<std::string> drift_lines(const InstrumentRecord& instrument,
                                      const CalibrationRecord& before, const Drift& d) {

@@ -33,7 +33,7 @@ std::string plus_minus(const CardSubject& s, double expanded) {
                      behind(unit_of(s.record)));
 }
 
-// What a hand has to do, place by place.
+// What a hand has to do, place by place, each with what it is known to.
 std::vector<std::string> instructions(const CardSubject& s,
                                       const std::vector<CardOffset>& offsets) {
   const std::string unit = unit_of(s.record);
@@ -41,11 +41,11 @@ std::vector<std::string> instructions(const CardSubject& s,
   if (offsets[0].everywhere)
     return {report::instruction(offsets[0].correction.estimate, decimals, unit, "every reading")};
   std::vector<std::string> all;
-  for (const CardOffset& o : offsets) {
-    const std::string what = report::instruction(o.correction.estimate, decimals);
-    all.push_back(fmt::format("{}{} at {}", what, what == "ADD NOTHING" ? "" : behind(unit),
+  for (const CardOffset& o : offsets)
+    all.push_back(fmt::format("{} ± {}{} at {}",
+                              report::instruction(o.correction.estimate, decimals),
+                              doubt_text(o.correction.expanded(), decimals), behind(unit),
                               shown(s.record, o.reading)));
-  }
   return all;
 }
 
@@ -102,6 +102,7 @@ CardSubject card_subject(const notebook::Notebook& book, const notebook::Instrum
 }
 
 std::vector<CardOffset> condensed(const CardSubject& s, const std::vector<CardOffset>& all) {
+  constexpr double most_ratio = 2;  // of two uncertainties that one figure may stand for
   const int decimals = decimals_of(s, largest(all));
   const auto printed = [&](const CardOffset& o) {
     return report::fixed(o.correction.estimate, decimals);
@@ -109,9 +110,12 @@ std::vector<CardOffset> condensed(const CardSubject& s, const std::vector<CardOf
   const auto known_less = [](const CardOffset& a, const CardOffset& b) {
     return a.correction.u < b.correction.u;
   };
-  if (std::all_of(all.begin(), all.end(),
-                  [&](const CardOffset& o) { return printed(o) == printed(all.front()); })) {
-    CardOffset one = *std::max_element(all.begin(), all.end(), known_less);
+  const auto [best, worst] = std::minmax_element(all.begin(), all.end(), known_less);
+  const bool known_alike = worst->correction.u <= most_ratio * best->correction.u;
+  if (known_alike && std::all_of(all.begin(), all.end(), [&](const CardOffset& o) {
+        return printed(o) == printed(all.front());
+      })) {
+    CardOffset one = *worst;
     one.everywhere = all.size() > 1 || s.correction.slope == 0;
     return {one};
   }
@@ -141,7 +145,9 @@ report::Headline card_headline(const CardSubject& s, const std::vector<CardOffse
                          s.record.graduation().division, behind(unit_of(s.record)), doubt),
              to_do(s)}};
   report::Headline h{instructions(s, offsets),
-                     {doubt + " at the most, for the readings of this card (about 95 %)"}};
+                     {offsets[0].everywhere
+                          ? doubt + " at the most, for the readings of this card (about 95 %)"
+                          : "each ± for about 95 %"}};
   const auto t = meant_for(s);
   if (offsets[0].everywhere && t)
     h.lines.front() += " at " + *t;
@@ -163,9 +169,10 @@ std::string offset_line(const CardSubject& s) {
                ? fmt::format("{}: {}", name, never_text(s))
                : fmt::format("{}: {}, any reading may be off by {}", name, never_text(s), doubt);
   const auto t = meant_for(s);
-  return fmt::format("{}: {}{}{}, {}{}", name, fmt::join(instructions(s, offsets), ", "),
+  return fmt::format("{}: {}{}{}{}{}", name, fmt::join(instructions(s, offsets), ", "),
                      offsets.size() > 1 ? ", in between in proportion" : "", t ? " at " + *t : "",
-                     doubt, s.overdue() ? ", DUE FOR A CHECK" : "");
+                     offsets[0].everywhere ? ", " + doubt : "",
+                     s.overdue() ? ", DUE FOR A CHECK" : "");
 }
 
 std::vector<std::string> check_lines(const CardSubject& s) {

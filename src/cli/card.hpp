@@ -33,8 +33,9 @@ struct CardOffset {
   uncertainty::Value correction;
   bool everywhere = false;  ///< the same, as printed, at all readings
 };
-/// What a card says in large words: one of them where all say the same as printed, the one that is
-/// known least; else the first, the middle and the last.
+/// What a card says in large words: one of them where all say the same as printed and none is known
+/// less than half as well as another, the one that is known least; else the first, the middle and
+/// the last, each with its own uncertainty.
 /// @param all  ascending, at least one
 [[nodiscard]] std::vector<CardOffset> condensed(const CardSubject& subject,
                                                 const std::vector<CardOffset>& all);
@@ -43,7 +44,7 @@ struct CardOffset {
 [[nodiscard]] std::vector<CardOffset> offsets_at(const CardSubject& subject,
                                                  const std::vector<double>& readings);
 
-/// "SUBTRACT 0.0017 from every reading", or one line for each place; "NEVER CHECKED"; and whether
+/// "SUBTRACT 0.0017 from every reading", or for each place "SUBTRACT 0.3 ± 0.1 Brix at 0 Brix"; "NEVER CHECKED"; and whether
 /// a check is due.
 [[nodiscard]] report::Headline card_headline(const CardSubject& subject,
                                              const std::vector<CardOffset>& offsets);

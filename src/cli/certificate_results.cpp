@@ -1,6 +1,9 @@
 // The results of a certificate: checks, correction, verdict, drift.
 #include <fmt/format.h>
 
+#include <algorithm>
+
+#include "areo/core/told_apart.hpp"
 #include "areo/report/chart.hpp"
 #include "areo/report/text.hpp"
 #include "calibrate.hpp"
@@ -99,10 +102,16 @@ Section conformity(const Certified& c) {
     return {"8 Conformity", {Paragraph{"No statement: the checks contradict each other."}}};
   Rows rows{{"shown, " + f.unit(), "error, " + f.unit(), "U, " + f.unit(),
              "size less U, " + f.unit(), "size plus U, " + f.unit(), "verdict there"}};
-  for (const calibration::ConformityPoint& p : c.conformity)
-    rows.push_back({f.shown(p.indication), f.with_sign(p.error, p.expanded),
-                    f.number(p.expanded, p.expanded), f.number(p.least, p.expanded),
-                    f.number(p.most, p.expanded), in_words(p.verdict)});
+  for (const calibration::ConformityPoint& p : c.conformity) {
+    // The verdict has to follow from the numbers as printed.
+    const int place = report::last_place(p.expanded);
+    const int more = std::max(telling_place(p.least, c.fitted.tolerance, place),
+                              telling_place(p.most, c.fitted.tolerance, place)) -
+                     place;
+    rows.push_back({f.shown(p.indication), f.with_sign(p.error, p.expanded, more),
+                    f.number(p.expanded, p.expanded, more), f.number(p.least, p.expanded, more),
+                    f.number(p.most, p.expanded, more), in_words(p.verdict)});
+  }
   return {"8 Conformity",
           {Paragraph{fmt::format("From {} to {}{}, largest error allowed {:.3g}{}: {}.",
                                  f.shown(k.checked_lo), f.shown(k.checked_hi), f.behind(),
@@ -135,9 +144,10 @@ Section drift_section(const Certified& c) {
         cells.push_back(f.with_sign(k->at(p.indication), u));
         cells.push_back(f.number(u, u));
       }
-      cells.push_back(f.with_sign(p.difference, p.expanded));
-      cells.push_back(f.number(p.expanded, p.expanded));
-      cells.push_back(fmt::format("{:+.2f}", p.en));
+      const int more = telling_digits(p.difference, p.expanded);
+      cells.push_back(f.with_sign(p.difference, p.expanded, more));
+      cells.push_back(f.number(p.expanded, p.expanded, more));
+      cells.push_back(en_text(p.en));
       rows.push_back(std::move(cells));
     }
     s.blocks.emplace_back(CaptionedTable{

@@ -10,6 +10,7 @@
 #include "bench.hpp"
 #include "command.hpp"
 #include "failure.hpp"
+#include "insist.hpp"
 #include "note_reading.hpp"
 #include "usage.hpp"
 
@@ -23,6 +24,7 @@ struct Options {
   std::string batch, amount, extract, other, into, on, bottle, person, note, reason;
   Substance what = Substance::sugar;
   notebook::Id id = 0;
+  bool yes = false;
 };
 
 // "100g" or "0.5L": exactly one of both.
@@ -85,6 +87,8 @@ int run_add(const Options& o, const Session& session) {
                             batch.name)};
   r.person = o.person;
   r.note = o.note;
+  batch::Batch before{book, o.batch};
+  if (!insisted(doubts(before, r), o.yes, session)) return said_no;
   r.id = book.add(r);
   if (session.json) {
     raw_line(addition_json(book, r));
@@ -151,6 +155,7 @@ void setup_addition(const Command& app, const Session& session, Run& run) {
     sub.add_option("--on", o->on, "when; now unless stated").type_name("DATE");
     sub.add_option("--by", o->person, "who did it").type_name("NAME");
     sub.add_option("--note", o->note, "anything worth knowing");
+    add_insist_option(sub, o->yes);
     sub.callback([=, &session, &run] {
       o->what = k.what;
       run = [=, &session] { return run_add(*o, session); };

@@ -27,42 +27,67 @@ using measurement::Fermentation;
 
 struct Options {
   std::vector<std::string> gravities;
-  std::string temperature, original_temperature, present_temperature, sugar, volume, csv;
+  std::string temperature, original_temperature, present_temperature, sugar, water, made_up_to, volume, csv;
   std::string culture, limit, level;
   ReadingOptions with;
   ColumnOptions columns;
   SamplingOptions sampling;
 };
 
-// Weighed sugar in a measured volume stands for the original gravity that nobody took. Kitchen
-// volumes and what else the recipe dissolved leave about ± 5 % (engineering judgement).
-constexpr double weighed_half_width = 0.05;
-
-TakenReading weighed_original(const std::string& sugar, const std::string& volume) {
-  const double litres = litres_from_text(volume);
-  if (!(litres > 0)) throw ParseError{"a volume is above zero", volume, 0, volume.size()};
-  TakenReading t;
-  instruments::Hydrometer h = instruments::ordinary_hydrometer(physics::sugar_g_l_20);
-  h.name = "the weighed sugar";
-  h.hi = 1000;
-  t.instrument.hydrometer = h;
-  t.instrument.correction.checks = 1;
-  t.instrument.correction.checked_lo = h.lo;
-  t.instrument.correction.checked_hi = h.hi;
-  t.instrument.correction.provenance = "weighed, not read";
-  t.reading.indication = grams_from_text(sugar) / litres;
-  t.reading.origin = uncertainty::Origin::mass;
-  t.reading.half_width = weighed_half_width * t.reading.indication;
-  t.reading.temperature.indication_c = 20;
-  t.echo = fmt::format("estimated from {:.4g} g/L of weighed sugar, ± 5 %, not measured",
-                       t.reading.indication);
-  return t;
+// One of both: what is understood with the other would be another gravity.
+measurement::WeighedSugar weighed_sugar(const Options& o) {
+  const bool water = !o.water.empty();
+  const std::string& volume = water ? o.water : o.made_up_to;
+  using measurement::WeighedSugar;
+  constexpr double usual_division_g = 1;
+  const double sugar_g = grams_from_text(o.sugar);
+  const TypedNumber typed = number_with_unit(o.sugar, "a mass");
+  const WeighedSugar w{sugar_g,
+                       std::max(usual_division_g, typed.half_width * (typed.unit == "kg" ? 1000 : 1)),
+                       litres_from_text(volume),
+                       water ? WeighedSugar::Volume::of_water : WeighedSugar::Volume::made_up_to};
+  for (const auto& [value, text] : {std::pair{w.sugar_g, &o.sugar}, {w.volume_l, &volume}})
+    if (!(value > 0))
+      throw ParseError{"weighed sugar and its volume are above zero", *text, 0, text->size()};
+  return w;
 }
 
-AlcoholResult compute(const TakenReading& original, const TakenReading& present,
+// A bare volume, with what each of its two meanings gives.
+void refuse_bare_volume(const Options& o) {
+  if (o.volume.empty()) return;
+  std::string hint = "say --water 5L, the water that the sugar went into, or --made-up-to 5L";
+  if (!o.sugar.empty()) {
+    const auto gravity = [&](const std::string& water, const std::string& made_up_to) {
+      Options one = o;
+      one.water = water;
+      one.made_up_to = made_up_to;
+      return report::fixed(measurement::original_gravity({.readings = {}, .weighed = weighed_sugar(one)})
+                               .at("sg_20_20_original")
+                               .value.estimate,
+                           4);
+    };
+    hint = fmt::format(
+        "{0} of water, and {1} in it: --water {0}, original gravity {2}; {1} made up to {0} in all: "
+        "--made-up-to {0}, {3}",
+        o.volume, o.sugar, gravity(o.volume, ""), gravity("", o.volume));
+  }
+  throw UsageError{fmt::format("--volume {} may be one of two things", o.volume), hint};
+}
+
+// An original with what is said about how it was typed.
+struct TakenOriginal {
+  measurement::Original original;
+  std::string echo;
+};
+TakenOriginal taken_original(const TakenReading& t) {
+  return {{.readings = {measurement::HydrometerSample{t.instrument, t.reading}}}, t.echo};
+}
+
+AlcoholResult compute(const TakenOriginal& original, const TakenReading& present,
                       ferment::Culture culture) {
-  AlcoholResult a = measurement::alcohol(present.instrument, present.reading, original.instrument,
-                                         original.reading, culture);
+  AlcoholResult a =
+      measurement::alcohol(measurement::HydrometerSample{present.instrument, present.reading},
+                           original.original, culture);
   auto& notes = a.result.notes;
   if (!present.echo.empty()) notes.insert(notes.begin(), "present gravity " + present.echo);
   if (!original.echo.empty()) notes.insert(notes.begin(), "original gravity " + original.echo);
@@ -81,8 +106,9 @@ StrengthWords words(bool weighed) {
 }
 
 // A result with its verdict. Not below the limit is a "no".
-int tell(const Options& o, const TakenReading& original, const TakenReading& present, bool weighed,
+int tell(const Options& o, const TakenOriginal& original, const TakenReading& present,
          const Session& session) {
+  const bool weighed = original.original.weighed.has_value();
   const ferment::Culture culture = culture_from_text(o.culture);
   const auto limit = limit_from_text(o.limit, o.level);
   refuse_together(session.budget.wanted, "budget", limit.has_value(), "--limit",
@@ -98,21 +124,26 @@ int tell(const Options& o, const TakenReading& original, const TakenReading& pre
   }
   const Told told{a.result, o.sampling, session.full, telling};
   if (limit && a.state != Fermentation::above)
-    below = judge(*limit, a, original, present, culture, told, w);
+    below = judge(*limit, a, original.original, present, culture, told, w);
   const int code = print_strength(a, w, session, told);
   return below ? code : said_no;
 }
 
 // Every option must have something to act on.
 void check_options(const Options& o) {
-  const bool weighed = !o.sugar.empty() || !o.volume.empty();
+  const bool weighed = !o.sugar.empty();
   const bool present_only = o.gravities.size() == 1;
   check_reading_options(o.with);
   refuse_together(
-      weighed, "--sugar with --volume", o.gravities.size() == 2, "two gravities",
+      weighed, "--sugar", o.gravities.size() == 2, "two gravities",
       "the weighed sugar stands for an original gravity that nobody took: leave one out");
-  refuse_together(weighed, "--sugar with --volume", !o.csv.empty(), "--csv",
+  refuse_together(weighed, "--sugar", !o.csv.empty(), "--csv",
                   "a file needs a column 'original'");
+  refuse_bare_volume(o);
+  if (weighed && o.water.empty() && o.made_up_to.empty())
+    throw UsageError{"--sugar needs its volume",
+                     "say --water 5L, the water that it went into, or --made-up-to 5L, all of it "
+                     "together"};
   refuse_level_alone(o.limit, o.level);
   refuse_together(present_only && weighed, "weighed sugar", !o.original_temperature.empty(),
                   "--original-temp", "there is no original reading: leave --original-temp out");
@@ -132,15 +163,16 @@ int run_one(const Options& o, const Session& session) {
   const auto& t = o.temperature;
   const auto or_both = [&](const std::string& own) { return own.empty() ? t : own; };
   if (o.gravities.size() == 1) {
-    if (o.sugar.empty() || o.volume.empty())
+    if (o.sugar.empty())
       throw Error{Errc::inconsistent, "no original gravity, so no figure for the alcohol",
-                  "if the sugar was weighed, give --sugar 500g --volume 5L for an estimate"};
-    return tell(o, weighed_original(o.sugar, o.volume),
-                bench.take(o.gravities[0], or_both(o.present_temperature)), true, session);
+                  "if the sugar was weighed, an estimate: --sugar 500g --water 5L, or --sugar 500g "
+                  "--made-up-to 5L"};
+    return tell(o, {{.readings = {}, .weighed = weighed_sugar(o)}, ""},
+                bench.take(o.gravities[0], or_both(o.present_temperature)), session);
   }
-  const TakenReading original = bench.take(o.gravities[0], or_both(o.original_temperature));
-  return tell(o, original, bench.take(o.gravities[1], or_both(o.present_temperature)), false,
-              session);
+  const TakenOriginal original =
+      taken_original(bench.take(o.gravities[0], or_both(o.original_temperature)));
+  return tell(o, original, bench.take(o.gravities[1], or_both(o.present_temperature)), session);
 }
 
 int run_csv(const Options& o, const Session& session) {
@@ -168,8 +200,8 @@ int run_csv(const Options& o, const Session& session) {
     };
     if (row["original"].empty())
       throw Error{Errc::inconsistent, "no original gravity, so no figure for the alcohol"};
-    const TakenReading original =
-        bench.take(row["original"], temperature("original_temperature", o.original_temperature));
+    const TakenOriginal original = taken_original(
+        bench.take(row["original"], temperature("original_temperature", o.original_temperature)));
     const std::string own = row["culture"];
     const TakenReading present =
         bench.take(row["present"], temperature("present_temperature", o.present_temperature));
@@ -177,7 +209,7 @@ int run_csv(const Options& o, const Session& session) {
     AlcoholResult a = compute(original, present, culture);
     std::vector<Fact> facts{{word(a.state)}};
     if (limit && a.state != Fermentation::above) {
-      const auto decision = decide(*limit, a, original, present, culture,
+      const auto decision = decide(*limit, a, original.original, present, culture,
                                    Told{a.result, {}, session.full, {.check = false}});
       a.result.notes.push_back(verdict_text(*limit, a, decision));
       for (Fact& f : limit_facts(*limit, decision)) facts.push_back(std::move(f));
@@ -211,9 +243,13 @@ void setup_alcohol(const Command& app, const Session& session, Run& run) {
       .type_name("TEMP");
   auto sugar = c.add_option("--sugar", o->sugar, "no original gravity: sugar that was weighed in")
                    .type_name("500g");
-  auto volume = c.add_option("--volume", o->volume, "and the volume it went into").type_name("5L");
-  sugar.needs(volume);
-  volume.needs(sugar);
+  auto water =
+      c.add_option("--water", o->water, "the water that it went into").type_name("5L").needs(sugar);
+  c.add_option("--made-up-to", o->made_up_to, "or the volume of all of it together")
+      .type_name("5L")
+      .needs(sugar)
+      .excludes(water);
+  c.add_option("--volume", o->volume, "one of both").type_name("5L").hidden();
   c.add_option("--culture", o->culture,
                "what ferments: yeast, mixed or acetic; yeast unless stated")
       .type_name("WORD");
@@ -232,7 +268,7 @@ void setup_alcohol(const Command& app, const Session& session, Run& run) {
   c.footer(
       "Examples:\n  areo alcohol 1.048 1.009 --temp 20C\n"
       "  areo alcohol 1.048 1.009 --original-temp 26C --present-temp 19C --instrument stem-1\n"
-      "  areo alcohol 1.004 --temp 20C --sugar 450g --volume 5L\n"
+      "  areo alcohol 1.004 --temp 20C --sugar 450g --water 5L\n"
       "  areo alcohol 1.018 1.016 --temp 20C --culture mixed --limit us-0.5");
   c.callback([=, &session, &run] {
     if (o->gravities.empty() && o->csv.empty())

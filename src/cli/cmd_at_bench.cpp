@@ -19,6 +19,7 @@
 #include "bench.hpp"
 #include "command.hpp"
 #include "failure.hpp"
+#include "insist.hpp"
 #include "note_reading.hpp"
 #include "parse.hpp"
 #include "usage.hpp"
@@ -33,6 +34,7 @@ using notebook::Id;
 struct Options {
   std::string batch;
   TypedReading typed;
+  bool yes = false;
 };
 
 constexpr const char* help =
@@ -50,7 +52,7 @@ constexpr const char* help =
 class AtBench {
  public:
   AtBench(notebook::Notebook& book, const Options& o, const Session& session)
-      : book_{&book}, session_{&session}, name_{o.batch}, next_{o.typed} {
+      : book_{&book}, session_{&session}, name_{o.batch}, yes_{o.yes}, next_{o.typed} {
     require_open(book.batch(name_), book);
   }
 
@@ -152,11 +154,12 @@ class AtBench {
       typed.temperature = *temperature;
     if (typed.temperature.empty()) typed.thermometer.clear();
     const NotedReading noted = note_reading(typed, book_->batch(name_), *book_);
-    show(noted);
-    const auto answer = ask("note it? Enter for yes, n for no");
+    const bool doubtful = show(noted) && !yes_;
+    const auto answer = ask(doubtful ? all_the_same : "note it? Enter for yes, n for no");
     if (!answer) return;
-    if (!answer->empty() && *answer != "y" && *answer != "yes") {
+    if (doubtful ? !says_yes(*answer) : !answer->empty() && !says_yes(*answer)) {
       line("  not noted");
+      refused_ = refused_ || doubtful;
       return;
     }
     const auto ids = book_->add(noted.records);
@@ -185,8 +188,16 @@ class AtBench {
     }
   }
 
-  void show(const NotedReading& noted) {
+  // What follows from it, and whether it is far from what is expected.
+  bool show(const NotedReading& noted) {
     Batch batch{*book_, name_};
+    const auto doubts = batch::Expectation{batch}.of(noted.records);
+    tell(batch, noted, doubts.empty());
+    for (const std::string& d : doubts) line("  look again: " + d);
+    return !doubts.empty();
+  }
+
+  void tell(Batch& batch, const NotedReading& noted, bool expected) {
     const Point point = batch.preview(noted.records);
     for (const std::string& e : noted.echo) line("  " + e);
     line("  " + sample_text(batch, point.sample));
@@ -200,7 +211,7 @@ class AtBench {
     if (const std::string change = change_text(batch, point); !change.empty()) line("  " + change);
     for (const std::string& n : point.result().notes)
       if (told_.insert(n).second) line("  note: " + n);
-    if (jumped_up(batch, point))
+    if (expected && jumped_up(batch, point))
       line("  it cannot rise by itself: bubbles, an addition, or another bottle?");
   }
 
@@ -225,6 +236,7 @@ class AtBench {
   notebook::Notebook* book_;
   const Session* session_;
   std::string name_;
+  bool yes_;                               // no second question about what is doubtful
   TypedReading next_;                      // what goes on from reading to reading
   std::vector<std::vector<Id>> accepted_;  // not yet taken back
   std::set<std::string> told_;             // notes, each said once
@@ -245,6 +257,7 @@ void setup_at_bench(const Command& app, const Session& session, Run& run) {
       .type_name("NAME");
   c.add_option("--bottle", o->typed.bottle, "start with this bottle").type_name("NAME");
   c.add_option("--by", o->typed.person, "who reads").type_name("NAME");
+  add_insist_option(c, o->yes);
   c.callback([=, &session, &run] {
     run = [=, &session] {
       refuse_together(session.json, "--json", true, "a bench session",
@@ -255,7 +268,7 @@ void setup_at_bench(const Command& app, const Session& session, Run& run) {
   });
   c.footer(
       "It asks for a reading and its temperature, shows what follows, and writes each accepted\n"
-      "reading at once. Ctrl-C loses what is being typed and nothing else.");
+      "reading at once. What is far from what is expected it asks about twice. Ctrl-C loses what is being typed and nothing else.");
 }
 
 }  // namespace areo::cli

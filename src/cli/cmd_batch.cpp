@@ -17,6 +17,7 @@
 #include "command.hpp"
 #include "extract_kind.hpp"
 #include "failure.hpp"
+#include "insist.hpp"
 #include "strength.hpp"
 #include "usage.hpp"
 
@@ -31,7 +32,7 @@ using notebook::ReadingRecord;
 struct Options {
   std::string name, drink, culture, vessel, volume, on, note, at, reason;
   ExtractOptions extract;
-  bool interpolate = false;
+  bool interpolate = false, yes = false;
 };
 
 double volume_from_text(const std::string& text) {
@@ -63,6 +64,7 @@ int run_add(const Options& o, const Session& session) {
   r.liquid = o.extract.liquid;
   r.started_at = o.on.empty() ? now() : past_moment_from_text(o.on, now());
   r.note = o.note;
+  if (!insisted(batch::doubts(r, now()), o.yes, session)) return said_no;
   r.id = book.add(r);
   if (session.json) {
     raw_line(batch_json(book, r));
@@ -253,6 +255,11 @@ int run_amend(const Options& o, const Session& session) {
   (void)culture_from_text(o.culture);
   std::optional<double> litres;
   if (!o.volume.empty()) litres = volume_from_text(o.volume);
+  BatchRecord changed = book.batch(id);
+  changed.volume_typed = o.volume;
+  changed.volume_l = litres;
+  if (litres && !insisted(batch::doubts(changed, changed.started_at), o.yes, session))
+    return said_no;
   bool any = false;
   for (const auto& [field, value] :
        {std::pair{"drink", o.drink}, std::pair{"culture", o.culture}, std::pair{"vessel", o.vessel},
@@ -301,6 +308,7 @@ void setup_batch(const Command& app, const Session& session, Run& run) {
   add.add_option("name", o->name, "a short name, e.g. PT-1").required();
   add_fields(add, *o);
   add.add_option("--on", o->on, "when it was set; now unless stated").type_name("DATE");
+  add_insist_option(add, o->yes);
   command("list", "all batches", [&session] { return run_list(session); });
   auto show = named(command("show", "its readings and additions, and what they say",
                             [=, &session] { return run_show(*o, session); }));
@@ -318,6 +326,7 @@ void setup_batch(const Command& app, const Session& session, Run& run) {
                              [=, &session] { return run_amend(*o, session); }));
   add_fields(amend, *o);
   amend.add_option("--reason", o->reason, "why").required();
+  add_insist_option(amend, o->yes);
   c.footer(
       "Examples:\n  areo batch add PT-1 --drink 'pear and thyme' --culture mixed --volume 5L\n"
       "  areo batch show PT-1\n  areo batch amend PT-1 --volume 4.6L --reason 'measured again'");

@@ -4,6 +4,7 @@
 #include "bench.hpp"
 #include "calibrate.hpp"
 #include "command.hpp"
+#include "insist.hpp"
 #include "usage.hpp"
 
 namespace areo::cli {
@@ -19,6 +20,7 @@ Command add_check(const Command& parent, const char* name, const char* what, Che
   c.add_option("reading", o->reading, "what it shows").required();
   c.add_option("--on", o->on, "when the check was made; now unless stated").type_name("DATE");
   c.add_option("--note", o->note, "anything worth knowing");
+  add_insist_option(c, o->yes);
   c.callback([=, &session, &run] {
     if (method == CheckMethod::boiling && o->pressure.empty() == o->altitude.empty())
       throw UsageError{"--pressure or --altitude is required",

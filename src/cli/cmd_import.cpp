@@ -22,6 +22,7 @@
 #include "command.hpp"
 #include "failure.hpp"
 #include "import_readings.hpp"
+#include "insist.hpp"
 #include "usage.hpp"
 
 namespace areo::cli {
@@ -33,7 +34,7 @@ struct Options {
   std::string file, map;
   ImportDefaults defaults;
   ColumnOptions columns;
-  bool dry_run = false, all_or_nothing = false;
+  bool dry_run = false, all_or_nothing = false, yes = false;
 };
 
 // --- an export ---
@@ -42,7 +43,8 @@ struct Options {
 void refuse_options(const Options& o) {
   const auto& d = o.defaults;
   for (const auto& [given, name] :
-       {std::pair{o.dry_run, "--dry-run"}, std::pair{o.all_or_nothing, "--all-or-nothing"},
+       {std::pair{o.dry_run, "--dry-run"}, std::pair{o.yes, "--yes"},
+        std::pair{o.all_or_nothing, "--all-or-nothing"},
         std::pair{!o.map.empty(), "--map"}, std::pair{!o.columns.keep.empty(), "--keep"},
         std::pair{!o.columns.units.empty(), "--unit"}, std::pair{!d.batch.empty(), "--batch"},
         std::pair{!d.instrument.empty(), "--instrument"},
@@ -146,16 +148,16 @@ class Import {
         ++there_;
         return;
       }
-      const auto [earlier, is_new] = lines_.emplace(KnownReadings::key_of(r.record), line);
-      if (!is_new && r.sample.empty())
-        refused_.add(line, fmt::format("same as line {}; noted all the same", earlier->second), "");
       const bool repeat = !r.sample.empty() && r.sample == sample_ && !samples_.empty() &&
                           samples_.back().front().batch == r.record.batch &&
                           samples_.back().front().bottle == r.record.bottle &&
                           samples_.back().front().stage == r.record.stage &&
                           samples_.back().front().made_at == r.record.made_at &&
                           samples_.back().front().instrument == r.record.instrument;
-      if (!repeat) samples_.emplace_back();
+      if (!repeat) {
+        samples_.emplace_back();
+        lines_.push_back(line);
+      }
       sample_ = r.sample;
       samples_.back().push_back(std::move(r.record));
       ++good_;
@@ -166,19 +168,20 @@ class Import {
   }
   void refuse(std::size_t line, const std::string& column, const Error& e) {
     ++bad_;
-    const std::string where = column.empty() ? "" : fmt::format("column '{}': ", column);
-    if (session_->json) raw_line(failure_json(Error{e.code, where + e.what(), e.hint}, line));
-    refused_.add(line, where + e.what(), e.hint);
+    tell_failure(refused_, line, column.empty() ? "" : fmt::format("column '{}': ", column), e);
   }
 
   int finish() {
     tell_refused(refused_, options_->file, *session_);
-    const bool write = !options_->dry_run && good_ > 0 && !(options_->all_or_nothing && bad_ > 0);
+    if (!options_->yes) hold_back();
+    const bool write =
+        !options_->dry_run && good_ > 0 && !(options_->all_or_nothing && not_noted() > 0);
     if (write) book_.add_samples(samples_);
     const int noted = write ? good_ : 0;
     if (session_->json)
-      raw_line(fmt::format(R"({{"noted":{},"known":{},"refused":{},"dry_run":{},"left_out":[{}]}})",
-                           noted, there_, bad_, options_->dry_run, left_out_json()));
+      raw_line(fmt::format(R"({{"noted":{},"known":{},"refused":{},"held_back":{},"dry_run":{},)"
+                           R"("left_out":[{}]}})",
+                           noted, there_, bad_, held_, options_->dry_run, left_out_json()));
     else
       line(summary(noted));
     if (!session_->json && !left_out_.empty())
@@ -186,10 +189,37 @@ class Import {
           "note: left out, because areo does not know what they mean: {}; --map says it",
           fmt::join(left_out_, ", ")));
     if (!session_->json && noted > 0) line("next: areo batch list shows what is there now");
-    return bad_ > 0 ? said_no : done;
+    return not_noted() > 0 ? said_no : done;
   }
 
  private:
+  // What the notebook would ask about waits in the file until somebody has looked at it.
+  void hold_back() {
+    const auto doubts = batch::doubts(book_, samples_);
+    std::vector<std::vector<notebook::ReadingRecord>> kept;
+    report::SaidOnce held_back;
+    for (std::size_t i = 0; i < samples_.size(); ++i) {
+      if (doubts[i].empty()) {
+        kept.push_back(std::move(samples_[i]));
+        continue;
+      }
+      tell_failure(held_back, lines_[i], "held back: ",
+                   Error{Errc::inconsistent, doubts_text(doubts[i]), "mend it, or say --yes"});
+      const int rows = static_cast<int>(samples_[i].size());
+      held_ += rows;
+      good_ -= rows;
+    }
+    samples_ = std::move(kept);
+    tell_refused(held_back, options_->file, *session_);
+  }
+  [[nodiscard]] int not_noted() const { return bad_ + held_; }
+
+  // To a program at once, to a person when all lines are known.
+  void tell_failure(report::SaidOnce& said, std::size_t line, const std::string& where,
+                    const Error& e) const {
+    if (session_->json) raw_line(failure_json(Error{e.code, where + e.what(), e.hint}, line));
+    said.add(line, where + e.what(), e.hint);
+  }
   [[nodiscard]] std::string left_out_json() const {
     std::string out;
     for (const std::string& c : left_out_) out += (out.empty() ? "" : ",") + report::json_string(c);
@@ -199,10 +229,13 @@ class Import {
     std::string out = options_->dry_run ? fmt::format("{} would be noted", good_)
                                         : fmt::format("{} noted", noted);
     out += fmt::format(", {} there already, {} refused", there_, bad_);
-    if (options_->all_or_nothing && bad_ > 0)
+    if (held_ > 0) out += fmt::format(", {} held back", held_);
+    if (options_->all_or_nothing && not_noted() > 0)
       out += "; all or nothing, so nothing was noted";
-    else if (bad_ > 0)
-      out += "; mend these and import the file again: what is there is not noted twice";
+    else if (not_noted() > 0)
+      out += fmt::format(
+          "; mend these{} and import the file again: what is there is not noted twice",
+          held_ > 0 ? ", or insist with --yes," : "");
     return out;
   }
   const Options* options_;
@@ -211,10 +244,10 @@ class Import {
   KnownReadings known_;
   std::vector<std::vector<notebook::ReadingRecord>> samples_;
   std::vector<std::string> left_out_;
-  std::string sample_;                        // of the row before
-  std::map<std::string, std::size_t> lines_;  // where a reading was first met
-  report::SaidOnce refused_;                  // and what else is to be said of a line
-  int good_ = 0, there_ = 0, bad_ = 0;
+  std::vector<std::size_t> lines_;  // where each sample begins
+  std::string sample_;              // of the row before
+  report::SaidOnce refused_;
+  int good_ = 0, there_ = 0, bad_ = 0, held_ = 0;
 };
 
 tables::ColumnRules rules_of(const Options& o) {
@@ -369,6 +402,7 @@ void setup_import(const Command& app, const Session& session, Run& run) {
   c.add_option("--by", o->defaults.person, "for rows that name none").type_name("NAME");
   c.add_flag("--dry-run", o->dry_run, "say what would be noted, note nothing");
   c.add_flag("--all-or-nothing", o->all_or_nothing, "one bad row, and nothing is noted");
+  add_insist_option(c, o->yes);
   c.footer(fmt::format(
       "Columns: {}.\nIn any order; a unit may stand in the header: 'Temperature (°C)', brix,\n"
       "temp_f. Cells with a decimal comma are understood, and semicolons between them.\n"

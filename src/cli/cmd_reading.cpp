@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include <memory>
+#include <optional>
 
 #include "areo/core/error.hpp"
 #include "areo/report/json.hpp"
@@ -10,6 +11,7 @@
 #include "bench.hpp"
 #include "command.hpp"
 #include "failure.hpp"
+#include "insist.hpp"
 #include "note_reading.hpp"
 #include "usage.hpp"
 
@@ -25,6 +27,7 @@ struct Options {
   std::string batch, reason;
   TypedReading typed;
   Id id = 0;
+  bool yes = false;
 };
 
 void check_options(const Options& o) {
@@ -67,10 +70,18 @@ int tell(const notebook::Notebook& book, const std::string& name, Id reading,
   return done;
 }
 
+// @param amended  the reading that it takes the place of
+bool expected(const notebook::Notebook& book, const std::string& name, const NotedReading& noted,
+              std::optional<Id> amended, bool yes, const Session& session) {
+  Batch batch{book, name};
+  return insisted(batch::Expectation{batch, amended}.of(noted.records), yes, session);
+}
+
 int run_add(const Options& o, const Session& session) {
   notebook::Notebook book{notebook_path(session)};
   const auto batch = book.batch(o.batch);
   const NotedReading noted = note_reading(o.typed, batch, book);
+  if (!expected(book, batch.name, noted, std::nullopt, o.yes, session)) return said_no;
   const Id first = book.add(noted.records).front();
   return tell(book, o.batch, first, noted.echo, session);
 }
@@ -105,6 +116,7 @@ int run_amend(const Options& o, const Session& session) {
   if (r.instrument == before.instrument) r.sample = before.sample;
   r.amends = before.id;
   r.reason = o.reason;
+  if (!expected(book, batch.name, noted, before.id, o.yes, session)) return said_no;
   const Id id = book.add(noted.records).front();
   return tell(book, batch.name, id, noted.echo, session);
 }
@@ -195,6 +207,7 @@ void setup_reading(const Command& app, const Session& session, Run& run) {
       .expected(1, 100)
       .type_name("READING ...");
   add_options(add, o->typed);
+  add_insist_option(add, o->yes);
   add.callback([=, &session, &run] {
     check_options(*o);
     run = [=, &session] { return run_add(*o, session); };
@@ -208,6 +221,7 @@ void setup_reading(const Command& app, const Session& session, Run& run) {
       .expected(0, 1)
       .type_name("READING");
   add_options(amend, o->typed);
+  add_insist_option(amend, o->yes);
   amend.add_option("--reason", o->reason, "why").required();
   amend.callback([=, &session, &run] { run = [=, &session] { return run_amend(*o, session); }; });
   for (const bool exclude : {true, false}) {

@@ -25,6 +25,11 @@ const Option& Option::excludes(const Option& other) const {
   return *this;
 }
 
+const Option& Option::hidden() const {
+  option_->group("");
+  return *this;
+}
+
 const Option& Option::needs(const Option& other) const {
   option_->needs(other.option_);
   return *this;

@@ -4,6 +4,7 @@
 
 #include <cmath>
 
+#include "areo/core/told_apart.hpp"
 #include "areo/notebook/recompute.hpp"
 #include "areo/report/text.hpp"
 #include "calibrate.hpp"
@@ -67,9 +68,10 @@ std::string instruction_text(const Fitted& f) {
 
 std::string agreement_text(const Fitted& f) {
   if (!f.fit.chi_squared_limit) return "nothing is left to test this by; one more check would tell";
-  return fmt::format("the checks {}: chi-squared {:.1f}, limit {:.1f} at 95 %",
-                     f.fit.consistent ? "agree" : "DISAGREE", f.fit.line.chi_squared,
-                     *f.fit.chi_squared_limit);
+  const int decimals = telling_place(f.fit.line.chi_squared, *f.fit.chi_squared_limit, 1);
+  return fmt::format("the checks {}: chi-squared {:.{}f}, limit {:.{}f} at 95 %",
+                     f.fit.consistent ? "agree" : "DISAGREE", f.fit.line.chi_squared, decimals,
+                     *f.fit.chi_squared_limit, decimals);
 }
 
 std::string verdict_text(const Fitted& f) {

@@ -34,12 +34,38 @@ std::vector<double> columns_of(const Grid& g) {
   return g.columns ? entries(*g.columns) : std::vector{no_column};
 }
 
-// First, middle and last; half an entry further for what lies between.
-std::vector<double> looked_at(const Axis& a, double shift) {
-  const auto n = static_cast<double>(a.size()) - 1 - 2 * shift;
-  std::vector<double> all;
-  for (const double part : {0.0, 0.5, 1.0}) all.push_back(std::floor(part * n) + shift);
-  return all;
+bool has_cell(const Grid& g, std::size_t row) {
+  const std::vector<double> columns = columns_of(g);
+  return std::any_of(columns.begin(), columns.end(), [&](double column) {
+    const auto cells = g.cells(g.rows.at(static_cast<double>(row)), column);
+    return std::any_of(cells.begin(), cells.end(), [](const GridCell& c) { return c.value.has_value(); });
+  });
+}
+
+// The rows that decimals and widths are found from: first, middle and last. If all of their cells
+// are empty, those of the stretch that has some.
+struct Stretch {
+  std::size_t first, last;
+
+  /// @param shift  half an entry further for what lies between
+  [[nodiscard]] std::vector<double> looked_at(double shift) const {
+    const auto n = static_cast<double>(last - first) - 2 * shift;
+    std::vector<double> all;
+    for (const double part : {0.0, 0.5, 1.0})
+      all.push_back(static_cast<double>(first) + std::floor(part * n) + shift);
+    return all;
+  }
+};
+Stretch stretch_of(const Grid& g) {
+  Stretch s{0, g.rows.size() - 1};
+  for (const double i : s.looked_at(0))
+    if (has_cell(g, static_cast<std::size_t>(i))) return s;
+  while (s.first < g.rows.size() && !has_cell(g, s.first)) ++s.first;
+  if (s.first == g.rows.size())
+    throw Error{Errc::domain, "there is nothing to print: no cell of this table exists",
+                "look at its ends and columns, and at what the liquid is said to hold"};
+  while (!has_cell(g, s.last)) --s.last;
+  return s;
 }
 
 std::string cell_text(const GridCell& c, const GridQuantity& q, int decimals) {
@@ -65,19 +91,13 @@ double bend(const GridCell& lo, const GridCell& middle, const GridCell& hi) {
 Layout layout_of(const Grid& g, bool full) {
   const std::size_t n = g.quantities.size();
   std::vector<double> expanded(n, 0);
-  bool something = false;
-  for (const double i : looked_at(g.rows, 0))
+  const Stretch stretch = stretch_of(g);
+  for (const double i : stretch.looked_at(0))
     for (const double column : columns_of(g)) {
       const auto cells = g.cells(g.rows.at(i), column);
       for (std::size_t k = 0; k < n; ++k)
-        if (cells[k].value) {
-          something = true;
-          expanded[k] = std::max(expanded[k], cells[k].value->expanded());
-        }
+        if (cells[k].value) expanded[k] = std::max(expanded[k], cells[k].value->expanded());
     }
-  if (!something)
-    throw Error{Errc::domain, "there is nothing to print: no cell of this table exists",
-                "look at its ends and columns, and at what the liquid is said to hold"};
   Layout l{{}, std::vector<std::size_t>(n, 1), std::vector<double>(n, 0)};
   for (std::size_t k = 0; k < n; ++k) {
     const int most = g.quantities[k].most_decimals;
@@ -85,15 +105,15 @@ Layout layout_of(const Grid& g, bool full) {
         (expanded[k] > 0 ? std::min(most, report::supported_decimals(expanded[k])) : most) +
         (full ? report::further_digits : 0));
   }
-  for (const double i : looked_at(g.rows, 0))
+  for (const double i : stretch.looked_at(0))
     for (const double column : columns_of(g)) {
       const auto cells = g.cells(g.rows.at(i), column);
       for (std::size_t k = 0; k < n; ++k)
         l.widths[k] =
             std::max(l.widths[k], cell_text(cells[k], g.quantities[k], l.decimals[k]).size());
     }
-  if (!g.smooth || full) return l;
-  for (const double i : looked_at(g.rows, 0.5))
+  if (!g.smooth || full || stretch.first == stretch.last) return l;
+  for (const double i : stretch.looked_at(0.5))
     for (const double column : columns_of(g)) {
       const auto lo = g.cells(g.rows.at(i - 0.5), column), middle = g.cells(g.rows.at(i), column),
                  hi = g.cells(g.rows.at(i + 0.5), column);
@@ -133,6 +153,8 @@ report::SheetHead head_of(const Grid& g, const Layout& l, Shape shape) {
     head.columns.push_back({q.key, q.name, q.unit, l.widths[k]});
     if (shape == Shape::for_programs) head.columns.push_back({q.key + "_U", "", "", 0});
   }
+  if (shape == Shape::for_people && g.doubt_of == DoubtOf::entry)
+    head.columns.push_back({"", "±", g.quantities.front().unit, l.widths.front()});
   if (shape == Shape::for_programs)
     head.lines.insert(head.lines.end(), g.notes.begin(), g.notes.end());
   return head;
@@ -147,22 +169,35 @@ OneSheet on_the_wall(const report::SheetHead& head) {
 
 class Rows {
  public:
-  Rows(const Grid& g, const Layout& l) : g_{g}, l_{l}, expanded_(l.decimals.size(), 0) {}
+  Rows(const Grid& g, const Layout& l)
+      : g_{g},
+        l_{l},
+        expanded_(l.decimals.size(), 0),
+        by_column_(columns_of(g).size(), 0) {}
 
   void for_people(report::SheetWriter& out) {
     for (std::size_t i = 0; i < g_.rows.size(); ++i) {
       const double entry = g_.rows.at(static_cast<double>(i));
       std::vector<std::string> row{g_.rows.text(entry)};
-      for (const double column : columns_of(g_)) {
-        const std::vector<std::string> texts = texts_of(g_.cells(entry, column));
+      const std::vector<double> columns = columns_of(g_);
+      for (std::size_t c = 0; c < columns.size(); ++c) {
+        const auto cells = g_.cells(entry, columns[c]);
+        const std::vector<std::string> texts = texts_of(cells);
         if (g_.columns)
           row.push_back(together(texts));
         else
           row.insert(row.end(), texts.begin(), texts.end());
+        const double expanded = cells.front().value ? cells.front().value->expanded() : 0;
+        if (!g_.columns && g_.doubt_of == DoubtOf::entry)
+          row.push_back(known(expanded));
+        by_column_[c] = std::max(by_column_[c], expanded);
       }
       out.row(row);
     }
-    if (!g_.columns) out.summary(doubts("±"));
+    if (g_.doubt_of == DoubtOf::entry && g_.columns)
+      out.summary(doubts_by_column());
+    else if (!g_.columns && g_.doubt_of == DoubtOf::table)
+      out.summary(doubts("±"));
     out.end(notes());
   }
 
@@ -208,7 +243,18 @@ class Rows {
       all.push_back(doubt_text(expanded_[k], l_.decimals[k]));
     return all;
   }
+  [[nodiscard]] std::vector<std::string> doubts_by_column() const {
+    std::vector<std::string> all{"±"};
+    for (const double expanded : by_column_) all.push_back(known(expanded));
+    return all;
+  }
+  [[nodiscard]] std::string known(double expanded) const {
+    return expanded > 0 ? doubt_text(expanded, l_.decimals.front()) : "-";
+  }
   [[nodiscard]] std::string doubt() const {
+    if (g_.doubt_of == DoubtOf::entry)
+      return fmt::format("± about 95 %{}: {}", g_.columns ? ", at the most of each column" : "",
+                         g_.doubt);
     if (!g_.columns) return fmt::format("± about 95 %, at the most; {}", g_.doubt);
     std::string text;
     for (std::size_t k = 0; k < expanded_.size(); ++k) {
@@ -234,7 +280,8 @@ class Rows {
 
   const Grid& g_;
   const Layout& l_;
-  std::vector<double> expanded_;  // largest of each quantity so far
+  std::vector<double> expanded_;   // largest of each quantity so far
+  std::vector<double> by_column_;  // of the first quantity
 };
 
 }  // namespace

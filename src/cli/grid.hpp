@@ -43,6 +43,12 @@ struct GridCell {
   bool bound = false;                         ///< at most that, with its uncertainty: "<0.3"
 };
 
+/// How a table for people tells its uncertainty.
+enum class DoubtOf {
+  table,  ///< one figure for each quantity, at the most
+  entry,  ///< of the first quantity, for each row; with columns for each column
+};
+
 struct Grid {
   std::string title;
   std::string called{};            ///< in a message about it; the title unless stated
@@ -55,6 +61,7 @@ struct Grid {
   /// The same for programs; nothing for a cell that is empty.
   std::function<std::optional<std::string>(double, double)> json;
   bool smooth = true;                ///< what lies between two entries may be interpolated
+  DoubtOf doubt_of = DoubtOf::table;
   std::string doubt;                 ///< what the ± is of: "of the density formulas alone"
   std::vector<std::string> notes{};  ///< below the table
   std::vector<std::string> models;   ///< and their sources

@@ -32,14 +32,13 @@ std::string percent_text(double p) {
 }
 
 // What present reading would settle it, rounded so that it still does.
-std::string settling_text(const Limit& l, const TakenReading& original, const TakenReading& present,
-                          ferment::Culture culture) {
+std::string settling_text(const Limit& l, const measurement::Original& original,
+                          const TakenReading& present, ferment::Culture culture) {
   // What may have become acids is no reason to be surer: below is decided as for clean yeast.
   const ferment::Culture cautious =
       culture == ferment::Culture::mixed ? ferment::Culture::yeast : culture;
-  const auto least =
-      measurement::least_indication_below(present.instrument, present.reading, original.instrument,
-                                          original.reading, cautious, l.percent_vol, l.level);
+  const auto least = measurement::least_indication_below(
+      {present.instrument, present.reading}, original, cautious, l.percent_vol, l.level);
   if (!least)
     return "  these instruments cannot decide for below: even an unchanged gravity leaves a doubt";
   const int decimals = report::supported_decimals(present.instrument.hydrometer.division);
@@ -91,13 +90,14 @@ std::optional<Limit> limit_from_text(const std::string& limit, const std::string
   return l;
 }
 
-uncertainty::Decision decide(const Limit& l, const AlcoholResult& a, const TakenReading& original,
-                             const TakenReading& present, ferment::Culture culture,
+uncertainty::Decision decide(const Limit& l, const AlcoholResult& a,
+                             const measurement::Original& original, const TakenReading& present, ferment::Culture culture,
                              const Told& told) {
   const uncertainty::Decision d = decide_one(l, a, told);
   if (culture != ferment::Culture::mixed) return d;
-  const AlcoholResult yeast = measurement::alcohol(present.instrument, present.reading,
-                                                   original.instrument, original.reading);
+  const AlcoholResult yeast =
+      measurement::alcohol(measurement::HydrometerSample{present.instrument, present.reading},
+                           original, ferment::Culture::yeast);
   return measurement::decide_mixed(d, decide_one(l, yeast, told.likewise(yeast.result)));
 }
 
@@ -130,7 +130,7 @@ std::vector<Fact> limit_facts(const Limit& l, const uncertainty::Decision& d) {
           {fmt::format("{}", d.probability_below), true}};
 }
 
-bool judge(const Limit& l, const AlcoholResult& a, const TakenReading& original,
+bool judge(const Limit& l, const AlcoholResult& a, const measurement::Original& original,
            const TakenReading& present, ferment::Culture culture, const Told& told,
            StrengthWords& words) {
   const uncertainty::Decision d = decide(l, a, original, present, culture, told);

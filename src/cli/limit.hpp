@@ -30,7 +30,7 @@ void refuse_level_alone(const std::string& limit, const std::string& level);
 /// The decision, from the sample if there is one; for a mixed culture below only if it would be so
 /// for clean yeast, too.
 [[nodiscard]] uncertainty::Decision decide(const Limit& limit, const measurement::AlcoholResult& a,
-                                           const TakenReading& original,
+                                           const measurement::Original& original,
                                            const TakenReading& present, ferment::Culture culture,
                                            const Told& told);
 /// "limit 0.5 % vol: CANNOT TELL; 62.0 % likely to be below it, and 95 % are wanted"
@@ -45,8 +45,8 @@ inline constexpr std::array limit_keys{"limit_percent_vol", "limit_level", "limi
                                             const uncertainty::Decision& decision);
 /// Adds what is to be said about a limit to the words of a result.
 /// @return whether the strength is decided to lie below it
-bool judge(const Limit& limit, const measurement::AlcoholResult& a, const TakenReading& original,
-           const TakenReading& present, ferment::Culture culture, const Told& told,
-           StrengthWords& words);
+bool judge(const Limit& limit, const measurement::AlcoholResult& a,
+           const measurement::Original& original, const TakenReading& present,
+           ferment::Culture culture, const Told& told, StrengthWords& words);
 
 }  // namespace areo::cli

@@ -57,6 +57,7 @@ int run_card(const CardOptions& o, const Session& session) {
   g.models.insert(g.models.begin(),
                   {fmt::format("card of {}", at.date()), instrument_text(record)});
   if (s.contradicted) g.doubt = "if it were within one division, which its own checks deny";
+  g.doubt_of = DoubtOf::entry;
   g.for_the_wall = true;
   g.smooth = false;
   if (session.json) raw_line(head_json(s, offsets, g.headline));

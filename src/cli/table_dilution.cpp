@@ -35,8 +35,8 @@ int run_table(const Options& o, const Session& session) {
   g.title = water ? "Water that brings a litre down" : "Sugar that brings a litre up";
   g.lines = {
       fmt::format("grams of {0} to each litre of an unfermented sugar liquid, measured at 20 "
-                  "°C; - = {0} cannot bring it there",
-                  o.add)};
+                  "°C; - = {1} cannot bring it there",
+                  water ? "water" : "white sugar", o.add)};
   g.rows = side.axis;
   g.rows.key = "is_" + g.rows.key;
   g.rows.name = "is";
@@ -44,7 +44,8 @@ int run_table(const Options& o, const Session& session) {
   g.columns->key = "wanted_" + g.columns->key;
   g.columns->name = g.columns->before = "wanted";
   g.quantities = {{water ? "water_g_per_l" : "sugar_g_per_l", o.add, "g/L", 0}};
-  g.doubt = "of the formulas; the readings and the litre bring their own";
+  g.doubt = fmt::format("of the formulas{}; the readings and the litre bring their own",
+                        water ? "" : " and of white sugar, 99.6 % sucrose or more");
   if (water) g.notes = {"a litre of water weighs 998 g at 20 °C"};
   g.notes.emplace_back("stir until it is one liquid, then read it again: the reading decides");
   g.models = {of_sugar};

@@ -160,19 +160,26 @@ Result convert(const Scale& from, double mark, double half_width, std::span<cons
   return result;
 }
 
+// The drink's index ends at 75 %; that of sugar and water alone goes as far as its formula.
+constexpr Range sugar_index_range{"extract mass fraction with an index", "",
+                                  physics::index_extract_range.lo, physics::sucrose_index_range.hi,
+                                  "icumsa1974"};
+
 Result refractive_index_20(const Scale& from, double mark) {
   const Liquid about = physics::liquid_from_mark(from, mark);
-  const Temperature t = celsius_point(20);
+  require(sugar_index_range, about.extract.value());
   Inputs inputs;
   const SugarFormula formula{inputs, about.extract};
+  // Of sugar and water at 20 °C it is the same whatever their shares.
+  const double u = physics::refractive_index_model_uncertainty({}, celsius_point(20));
   const auto index = inputs.add(uncertainty::from(
-      Origin::formula, uncertainty::normal("index formula", "", 0,
-                                           physics::refractive_index_model_uncertainty(about, t),
+      Origin::formula, uncertainty::normal("index formula", "", 0, u,
                                            "[icumsa1974] on the water of [iapws-r9-97]")));
   return evaluate(inputs,
                   [=](const Point& x) {
                     const Liquid liquid = formula.liquid(x, from, mark);
-                    return std::vector{physics::refractive_index(liquid, t).value() + x[index]};
+                    return std::vector{
+                        physics::index_from_brix_shown(brix(liquid.extract)).value() + x[index]};
                   },
                   {{"refractive_index_20", "index n20", ""}});
 }

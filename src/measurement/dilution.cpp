@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "areo/calibration/solution.hpp"
 #include "areo/core/error.hpp"
 #include "areo/measurement/convert.hpp"
 #include "areo/physics/mixture.hpp"
@@ -16,18 +17,19 @@ double grams_per_litre(const physics::Liquid& l) {
   return physics::density(l, celsius_point(20)).value();
 }
 
-// @param added  grams to a litre, from the extracts of the liquid as it is and as it is wanted
-Result balance(const physics::Scale& scale, double from, double to, const Label& label,
-               double (*added)(double litre_g, double is, double wanted)) {
+// @param inputs  those of `added`
+// @param added   grams to a litre, from the extracts of the liquid as it is and as it is wanted
+template <class Added>
+Result balance(uncertainty::Inputs inputs, const physics::Scale& scale, double from, double to,
+               const Label& label, const Added& added) {
   const physics::Liquid about = physics::liquid_from_mark(scale, from);
-  uncertainty::Inputs inputs;
   const SugarFormula formula{inputs, about.extract};
   return evaluate(inputs,
                   [=](const Point& x) {
                     const physics::Liquid is = formula.liquid(x, scale, from),
                                           wanted = formula.liquid(x, scale, to);
                     const double litre_g = grams_per_litre(is);
-                    const double g = added(litre_g, is.extract.value(), wanted.extract.value());
+                    const double g = added(x, litre_g, is.extract.value(), wanted.extract.value());
                     return std::vector{g, (litre_g + g) / grams_per_litre(wanted)};
                   },
                   {label, {"volume_l", "makes", "L"}});
@@ -49,9 +51,10 @@ Result water_to_add(const physics::Scale& scale, double from, double to) {
         fmt::format("water brings a sugar liquid down, but not to water: from {:g} to {:g} on {}",
                     from, to, physics::scale_name(scale)),
         "to go up, add sugar"};
-  return balance(
-      scale, from, to, {"water_g_per_l", "water", "g/L"},
-      [](double litre_g, double is, double wanted) { return litre_g * (is / wanted - 1); });
+  return balance({}, scale, from, to, {"water_g_per_l", "water", "g/L"},
+                 [](const Point&, double litre_g, double is, double wanted) {
+                   return litre_g * (is / wanted - 1);
+                 });
 }
 
 Result sugar_to_add(const physics::Scale& scale, double from, double to) {
@@ -61,9 +64,11 @@ Result sugar_to_add(const physics::Scale& scale, double from, double to) {
                 fmt::format("sugar brings a liquid up: from {:g} to {:g} on {}", from, to,
                             physics::scale_name(scale)),
                 "to go down, add water"};
-  return balance(scale, from, to, {"sugar_g_per_l", "sugar", "g/L"},
-                 [](double litre_g, double is, double wanted) {
-                   return litre_g * (wanted - is) / (1 - wanted);
+  uncertainty::Inputs inputs;
+  const auto sucrose = inputs.add(calibration::sucrose_in_white_sugar("white sugar"));
+  return balance(inputs, scale, from, to, {"sugar_g_per_l", "sugar", "g/L"},
+                 [=](const Point& x, double litre_g, double is, double wanted) {
+                   return litre_g * (wanted - is) / (x[sucrose] - wanted);
                  });
 }
 

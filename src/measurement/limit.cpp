@@ -37,32 +37,31 @@ uncertainty::Decision decide_mixed(uncertainty::Decision mixed,
   return mixed;
 }
 
-std::optional<double> least_indication_below(const Calibrated& instrument,
-                                             const instruments::HydrometerReading& present,
-                                             const Calibrated& original_instrument,
-                                             const instruments::HydrometerReading& original,
-                                             ferment::Culture culture, double limit, double level) {
+std::optional<double> least_indication_below(const HydrometerSample& present,
+                                             const Original& original, ferment::Culture culture,
+                                             double limit, double level) {
+  const auto with = [&](double indication) {
+    HydrometerSample sample = present;
+    sample.reading.indication = indication;
+    return alcohol(sample, original, culture);
+  };
   const auto below = [&](double indication) {
-    instruments::HydrometerReading r = present;
-    r.indication = indication;
-    const AlcoholResult a = alcohol(instrument, r, original_instrument, original, culture);
+    const AlcoholResult a = with(indication);
     // Above the original there is no alcohol to decide about.
     return a.state == Fermentation::above || decided_below(a, limit, level);
   };
   // Halved between the present reading and the end of the scale: the more is shown, the less
   // alcohol there is.
-  const instruments::Hydrometer& h = instrument.hydrometer;
+  const instruments::Hydrometer& h = present.instrument.hydrometer;
   double decided = h.hi;
-  double undecided = present.indication;
+  double undecided = present.reading.indication;
   if (below(undecided)) return undecided;
   const double fine = h.division / 100;
   while (decided - undecided > fine) {
     const double middle = (decided + undecided) / 2;
     (below(middle) ? decided : undecided) = middle;
   }
-  instruments::HydrometerReading there = present;
-  there.indication = decided;
-  const AlcoholResult a = alcohol(instrument, there, original_instrument, original, culture);
+  const AlcoholResult a = with(decided);
   // Less alcohol than none decides nothing: that reading would itself be in doubt.
   if (a.state == Fermentation::above || a.result.at("alcohol_percent_vol").value.estimate < 0)
     return std::nullopt;

@@ -49,14 +49,8 @@ Mass add_amount(Inputs& inputs, const Addition& a) {
 
 // What a dry addition counts as extract, per gram.
 InputRef add_share(Inputs& inputs, const Addition& a) {
-  if (a.substance == Substance::sugar) {
-    const auto sugar = calibration::sugar_solution(1, 1);
-    return inputs.add(from(
-        Origin::composition,
-        uncertainty::between("sucrose in " + a.name, "", sugar.purity_lo * (1 - sugar.moisture_hi),
-                             sugar.purity_hi * (1 - sugar.moisture_lo),
-                             "white sugar [codex-sugars]")));
-  }
+  if (a.substance == Substance::sugar)
+    return inputs.add(calibration::sucrose_in_white_sugar(a.name));
   if (a.substance == Substance::salt)
     return inputs.add(
         from(Origin::composition,
@@ -102,7 +96,7 @@ PartAt add_juice(Inputs& inputs, const Addition& a) {
 }
 
 void require_readings(const Original& original) {
-  if (original.readings.empty())
+  if (original.readings.empty() && !original.weighed)
     throw Error{Errc::inconsistent, "no original gravity, so no figure for the alcohol",
                 "read the original gravity before it ferments"};
 }
@@ -126,11 +120,30 @@ OriginalInputs::OriginalInputs(Readings& readings, const Original& original, con
       refracted_ = true;
     }
   }
+  if (original.readings.empty()) add(readings, *original.weighed);
   if (original.volume_l && !original.additions.empty())
     volume_ = add_volume(readings.inputs, "volume for " + of, *original.volume_l);
   for (const Addition& a : original.additions) add(readings, a, original);
   const std::vector<double> middle = readings.inputs.estimates();
   estimate_ = balanced(Point{middle}, nullptr, nullptr);
+}
+
+void OriginalInputs::add(Readings& readings, const WeighedSugar& w) {
+  if (!(w.sugar_g > 0) || !(w.volume_l > 0))
+    throw Error{Errc::domain, fmt::format("weighed sugar and its volume are above zero; got {} g "
+                                          "and {} L",
+                                          w.sugar_g, w.volume_l)};
+  const bool water = w.volume == WeighedSugar::Volume::of_water;
+  Inputs& inputs = readings.inputs;
+  weighed_ = {w.volume,
+              inputs.add(from(Origin::mass,
+                              uncertainty::triangular("mass of the weighed sugar", "g", w.sugar_g,
+                                                      w.half_width_g, "the balance, or as typed"))),
+              add_volume(inputs,
+                         water ? "volume of the water that it went into"
+                               : "volume that it was made up to",
+                         w.volume_l),
+              inputs.add(calibration::sucrose_in_white_sugar("the weighed sugar"))};
 }
 
 void OriginalInputs::add(Readings& readings, const Addition& a, const Original& original) {
@@ -181,8 +194,21 @@ PartAt OriginalInputs::add_drink(Readings& readings, const Addition& a) {
   };
 }
 
+ExtractFraction OriginalInputs::weighed(const Point& x, const SugarFormula* formula) const {
+  const double sucrose_g = x[weighed_->sugar_g] * x[weighed_->sucrose];
+  if (weighed_->volume == WeighedSugar::Volume::of_water)
+    return ExtractFraction{sucrose_g / (x[weighed_->sugar_g] +
+                                        x[weighed_->volume_l] * grams_per_litre(ExtractFraction{0}))};
+  const double concentration = sucrose_g / x[weighed_->volume_l];
+  const physics::Liquid liquid =
+      formula != nullptr ? formula->liquid(x, physics::sugar_g_l_20, concentration)
+                         : physics::liquid_from_mark(physics::sugar_g_l_20, concentration);
+  return liquid.extract;
+}
+
 ExtractFraction OriginalInputs::read(const Point& x, const IndexModel* index,
                                      const SugarFormula* formula) const {
+  if (weighed_) return weighed(x, formula);
   double sum = 0;
   for (const auto& r : densities_)
     sum += (formula != nullptr ? formula->extract(x, r.density(x), r.temperature(x))
@@ -213,7 +239,17 @@ ExtractFraction OriginalInputs::at(const Point& x, const IndexModel* index,
   return balanced(x, index, &formula);
 }
 
+std::string weighed_text(const WeighedSugar& w) {
+  return fmt::format("{:.4g} g of white sugar {} {:.4g} L{}", w.sugar_g,
+                     w.volume == WeighedSugar::Volume::of_water ? "in" : "made up to", w.volume_l,
+                     w.volume == WeighedSugar::Volume::of_water ? " of water" : "");
+}
+
 void add_notes(std::vector<std::string>& notes, const Original& original) {
+  if (original.readings.empty() && original.weighed)
+    notes.push_back(fmt::format("original gravity estimated from {}, the volume ± {:g} %; not "
+                                "measured, and what else was in it is left out",
+                                weighed_text(*original.weighed), 100 * kitchen_volume_half_width));
   for (const OriginalSample& sample : original.readings) {
     if (const auto* h = std::get_if<HydrometerSample>(&sample))
       add_notes(notes, h->instrument, h->reading, the_original);
@@ -235,6 +271,12 @@ AlcoholResult alcohol(const OriginalSample& present, const Original& original,
                       ferment::Culture culture, const std::string& of) {
   return std::visit([&](const auto& sample) { return alcohol_of(sample, original, culture, of); },
                     present);
+}
+
+double seen_gravity(const OriginalSample& sample) {
+  Readings readings;
+  const OriginalInputs seen{readings, {.readings = {sample}}};
+  return physics::mark_from_liquid(physics::sg_20_20, {seen.estimate()});
 }
 
 Result original_gravity(const Original& original, const std::string& of) {

@@ -46,6 +46,9 @@ class OriginalInputs {
                                      const SugarFormula* formula) const;
   [[nodiscard]] ExtractFraction balanced(const uncertainty::Point& x, const IndexModel* index,
                                          const SugarFormula* formula) const;
+  [[nodiscard]] ExtractFraction weighed(const uncertainty::Point& x,
+                                        const SugarFormula* formula) const;
+  void add(Readings& readings, const WeighedSugar& weighed);
   void add(Readings& readings, const Addition& addition, const Original& original);
   [[nodiscard]] PartAt part_of(Readings& readings, const Addition& addition);
   [[nodiscard]] PartAt add_drink(Readings& readings, const Addition& addition);
@@ -53,6 +56,11 @@ class OriginalInputs {
   ExtractKind kind_;
   std::vector<instruments::ReadingInputs> densities_;
   std::vector<instruments::RefractionInputs> refractions_;
+  struct Weighed {
+    WeighedSugar::Volume volume;
+    uncertainty::InputRef sugar_g, volume_l, sucrose;
+  };
+  std::optional<Weighed> weighed_;  ///< instead of both
   std::optional<uncertainty::InputRef> volume_;
   std::vector<Step> steps_;
   bool refracted_ = false;

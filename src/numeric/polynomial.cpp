@@ -10,6 +10,7 @@
 #include <set>
 
 #include "areo/core/error.hpp"
+#include "areo/core/told_apart.hpp"
 #include "areo/numeric/quantile.hpp"
 #include "areo/numeric/root.hpp"
 #include "fit_data.hpp"
@@ -173,7 +174,7 @@ PolynomialChoice choose_polynomial(std::span<const double> x, std::span<const do
     const double c = choice.fit.coefficients[degree];
     const double expanded = normal_coverage() * std::sqrt(choice.fit.covariance(degree, degree));
     const bool used = degree == 0 || std::abs(c) > expanded;
-    choice.reason += fmt::format("{} {:+.2g} ± {:.1g}: {}", names[degree], c, expanded,
+    choice.reason += fmt::format("{} {}: {}", names[degree], beside_expanded(c, expanded),
                                  degree == 0 ? "used"
                                  : used      ? "significant, used"
                                              : "not significant, left out; ");

@@ -144,6 +144,33 @@ def taken_back(bench):
     assert code == 0 and "2 readings noted, 2 readings taken back" in shown, (code, shown)
 
 
+def asked_twice(bench):
+    """What is far from what is expected is noted only if somebody says y."""
+    s = session(bench)
+    assert s.note("1.018") == 1
+    for answer, noted in (("", False), ("n", False), ("y", True)):
+        s.answer(r"PT-1 shows> $", "1.0018")
+        s.answer(r"temperature, .*> $", "")
+        shown = s.until(r"all the same\? y for yes, Enter for no> $")
+        assert "look again: 1.0018 is 0.0162 in gravity below 1.018" in shown, shown
+        s.type(answer + "\r")
+        s.until("noted as reading 2\r\n" if noted else "not noted\r\n")
+    s.answer(r"PT-1 shows> $", "done")
+    code, shown = s.finish()
+    assert code == 0 and "2 readings noted" in shown, (code, shown)
+
+
+def asked_by_a_command(bench):
+    """A single command asks as well, where there is somebody to answer."""
+    session(bench).process.kill()
+    bench.good("reading add PT-1 1.018 --temp 20C")
+    for answer, code in (("", 1), ("y", 0)):
+        s = Terminal(bench, "reading add PT-1 1.0018 --temp 20C")
+        s.answer(r"look again: 1.0018 .*\r\nnote it all the same\? .*> $", answer)
+        assert s.finish()[0] == code
+        assert bench.rows("reading") == (1 if code else 2)
+
+
 def broken_off(bench):
     """Ctrl-C, a kill and Ctrl-D in each question lose the line being typed and nothing else."""
     questions = [r"PT-1 shows> $", r"temperature, .*> $", r"note it\? .*> $"]
@@ -173,7 +200,8 @@ def broken_off(bench):
             assert len(typed(bench)) == count
 
 
-CHECKS = [written_at_once, answers_put_right, taken_back, broken_off]
+CHECKS = [written_at_once, answers_put_right, taken_back, asked_twice, asked_by_a_command,
+          broken_off]  # fmt: skip
 
 if __name__ == "__main__":
     sys.exit(main(CHECKS))

@@ -42,7 +42,7 @@ def acknowledged(log):
 
 def note_at_bench(bench, readings):
     """Numbers of the readings."""
-    code, out, err = bench.run("bench PT-1", bench_input(readings))
+    code, out, err = bench.run("bench PT-1 --yes", bench_input(readings))
     assert code == 0, err
     return acknowledged(out)
 
@@ -77,7 +77,7 @@ def killed_at_any_moment(bench):
         delay = chance.uniform(0, span)
         where = f"seed {SEED}, kill {kills + 1} after {delay:.4f} s"
         with answers.open("rb") as given, log.open("wb") as out:
-            process = bench.start("bench PT-1", stdin=given, stdout=out)
+            process = bench.start("bench PT-1 --yes", stdin=given, stdout=out)
             time.sleep(delay)
             process.kill()
             err = process.communicate()[1].decode()
@@ -137,10 +137,10 @@ def a_crowd_writes(bench):
 
     def call_again_and_again():
         for _ in range(8):
-            shown = bench.good("reading add PT-1 1.020 --temp 21C")
+            shown = bench.good("reading add PT-1 1.020 --temp 21C --yes")
             numbers.append(int(re.search(r"\(reading (\d+)\)", shown)[1]))
 
-    long_one = bench.start("bench PT-1", stdin=subprocess.PIPE, stdout=subprocess.PIPE)
+    long_one = bench.start("bench PT-1 --yes", stdin=subprocess.PIPE, stdout=subprocess.PIPE)
     long_one.stdin.write(bench_input(["1.030"]))
     long_one.stdin.flush()
     together([sit_at_the_bench] * 2 + [call_again_and_again] * 3)

@@ -15,6 +15,10 @@ namespace {
 using ferment::Culture;
 using uncertainty::Side;
 
+Original from_one(const Calibrated& c, const instruments::HydrometerReading& r) {
+  return {.readings = {HydrometerSample{c, r}}};
+}
+
 instruments::HydrometerReading reading(double indication) {
   instruments::HydrometerReading r;
   r.indication = indication;
@@ -60,7 +64,7 @@ TEST(Limit, RefusesAResultWithoutStrength) {
 TEST(Limit, TheSettlingReadingSettlesAndALittleLessDoesNot) {
   for (const Culture culture : {Culture::yeast, Culture::mixed, Culture::acetic}) {
     const Calibrated c = stem(0.002);
-    const auto least = least_indication_below(c, reading(1.010), c, reading(1.018), culture, 0.5);
+    const auto least = least_indication_below({c, reading(1.010)}, from_one(c, reading(1.018)), culture, 0.5);
     ASSERT_TRUE(least.has_value());
     EXPECT_GT(*least, 1.010);
     EXPECT_LT(*least, 1.018);
@@ -74,7 +78,7 @@ TEST(Limit, TheSettlingReadingSettlesAndALittleLessDoesNot) {
 
 TEST(Limit, ACoarseInstrumentNeverDecides) {
   const Calibrated c = stem(0.01);
-  EXPECT_FALSE(least_indication_below(c, reading(1.010), c, reading(1.018), Culture::yeast, 0.5)
+  EXPECT_FALSE(least_indication_below({c, reading(1.010)}, from_one(c, reading(1.018)), Culture::yeast, 0.5)
                    .has_value());
 }
 

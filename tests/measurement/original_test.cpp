@@ -94,6 +94,33 @@ TEST(Original, MayBeReadWithARefractometer) {
 }
 
 // By hand: 5 L hold 5 rho grams; the sugar adds all of its mass and what of it is sucrose.
+// 449.1 g of sucrose (99.8 % of 450 g) in 450 g and 5 L of water of 998.2 g/L are 8.254 % by mass;
+// made up to 5 L they are 89.82 g to a litre.
+TEST(Original, WeighedSugarDependsOnWhatTheVolumeIs) {
+  const WeighedSugar water{450, 1, 5, WeighedSugar::Volume::of_water};
+  const Result in_water = original_gravity({.readings = {}, .weighed = water});
+  const auto& extract = in_water.at("original_extract_percent").value;
+  EXPECT_NEAR(extract.estimate, 100 * 449.1 / (450 + 5 * 998.2067), 1e-4);
+  // The volume alone: ± 5 % rectangular, of which the share of the water in the mass counts.
+  const double share = 5 * 998.2067 / (450 + 5 * 998.2067);
+  EXPECT_NEAR(extract.u, extract.estimate * share * 0.05 / std::sqrt(3.0), 0.01 * extract.u);
+
+  WeighedSugar mark = water;
+  mark.volume = WeighedSugar::Volume::made_up_to;
+  const Result made_up = original_gravity({.readings = {}, .weighed = mark});
+  const double w = made_up.at("original_extract_percent").value.estimate / 100;
+  EXPECT_NEAR(w * physics::density({ExtractFraction{w}}, celsius_point(20)).value(), 89.82, 1e-3);
+  EXPECT_NEAR(in_water.at("sg_20_20_original").value.estimate, 1.0329, 5e-5);
+  EXPECT_NEAR(made_up.at("sg_20_20_original").value.estimate, 1.0346, 5e-5);
+  ASSERT_EQ(in_water.notes.size(), 1U);
+  EXPECT_NE(in_water.notes[0].find("450 g of white sugar in 5 L of water"), std::string::npos);
+
+  const AlcoholResult a = alcohol(stem(1.004), {.readings = {}, .weighed = water}, ferment::Culture::yeast);
+  EXPECT_EQ(a.state, Fermentation::measured);
+  for (WeighedSugar none : {WeighedSugar{0, 1, 5}, WeighedSugar{450, 1, 0}, WeighedSugar{450, 1, NAN}})
+    EXPECT_THROW((void)original_gravity({.readings = {}, .weighed = none}), Error);
+}
+
 TEST(Original, SugarIsAddedByMass) {
   const double w = extract(of(1.048));
   const double mass = 5 * grams_per_litre(w);

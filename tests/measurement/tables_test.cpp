@@ -5,12 +5,14 @@
 #include <limits>
 #include <tuple>
 
+#include "areo/calibration/solution.hpp"
 #include "areo/core/error.hpp"
 #include "areo/ferment/balling.hpp"
 #include "areo/ferment/drink.hpp"
 #include "areo/measurement/alcohol.hpp"
 #include "areo/measurement/convert.hpp"
 #include "areo/measurement/dilution.hpp"
+#include "areo/measurement/original.hpp"
 #include "areo/measurement/temperature_table.hpp"
 #include "areo/physics/mixture.hpp"
 
@@ -149,10 +151,33 @@ TEST(Dilution, KeepsMassAndSugar) {
   const double litre_kg = physics::density_from_mark(physics::plato_20, 20).value() / 1000;
   EXPECT_NEAR(water_to_add(physics::plato_20, 20, 10).at("water_g_per_l").value.estimate,
               1000 * litre_kg, 1e-6);
-  // 900 g of water and 100 g of sugar make 1 kg of 10 %.
+  // 100 g of sucrose in 1 kg of it all make 10 %, and white sugar is 99.8 % sucrose.
   const double water_kg = physics::density_from_mark(physics::plato_20, 0).value() / 1000;
   EXPECT_NEAR(sugar_to_add(physics::plato_20, 0, 10).at("sugar_g_per_l").value.estimate,
-              1000 * water_kg / 9, 1e-6);
+              1000 * water_kg * 0.1 / (0.998 - 0.1), 1e-6);
+}
+
+// White sugar is one thing in a table, in a batch and in a reference solution.
+TEST(Dilution, HasTheSugarOfAdditionsAndSolutions) {
+  const auto grams = [](double from, double to) {
+    return sugar_to_add(physics::plato_20, from, to).at("sugar_g_per_l").value.estimate;
+  };
+  const Calibrated exact = without_error(instruments::ordinary_hydrometer(physics::plato_20));
+  Addition sugar{.name = "sugar"};
+  sugar.mass_g = grams(5, 10);
+  const Result with =
+      original_gravity({.readings = {HydrometerSample{exact, reading(5, 20)}},
+                        .volume_l = 1,
+                        .additions = {sugar}});
+  EXPECT_NEAR(with.at("original_extract_percent").value.estimate, 10, 1e-6);
+
+  const Density ten = physics::density_from_mark(physics::plato_20, 10);
+  const auto recipe =
+      calibration::weigh_in(calibration::sugar_solution(1, 1), 1000, ten, celsius_point(20));
+  const double water_g = physics::density_from_mark(physics::plato_20, 0).value();
+  // The balance shows sugar and water lighter by what air they displace: 0.045 % apart.
+  EXPECT_NEAR(recipe.solute_g / recipe.water_g, grams(0, 10) / water_g,
+              0.0005 * recipe.solute_g / recipe.water_g);
 }
 
 TEST(Dilution, GoesOneWay) {

@@ -95,6 +95,9 @@ class Batch {
   [[nodiscard]] bool added_between(const Sample& earlier, const Sample& later) const;
   /// Whether something was added to a bottle, or to the whole batch, after a sample.
   [[nodiscard]] bool added_since(const Sample& sample, const std::string& bottle) const;
+  /// A sample as a model takes it: the mean of its repeats, with what its instrument and
+  /// thermometer were at that time.
+  [[nodiscard]] measurement::OriginalSample sample_of(const Sample& sample);
   [[nodiscard]] notebook::Shelf& shelf() { return shelf_; }
 
  private:
@@ -107,7 +110,6 @@ class Batch {
   [[nodiscard]] measurement::Original original(const std::string& bottle, When at);
   [[nodiscard]] std::vector<const notebook::AdditionRecord*> additions_until(
       const std::string& bottle, When at) const;
-  [[nodiscard]] measurement::OriginalSample sample_of(const Sample& sample);
   [[nodiscard]] measurement::Addition addition_of(const notebook::AdditionRecord& addition);
   [[nodiscard]] const measurement::ExtractKind& kind();
   void compute(Point& point, ferment::Culture culture);

@@ -1,6 +1,7 @@
 #pragma once
 // A reference liquid made on a kitchen balance: weighed sugar or salt in weighed water.
 #include <optional>
+#include <string>
 
 #include "areo/core/model_temperature.hpp"
 #include "areo/core/units.hpp"
@@ -11,23 +12,41 @@ namespace areo::calibration {
 
 enum class Solute { sucrose, sodium_chloride };
 
+/// How much of a solute, as it is weighed, is what it is called.
+struct SoluteQuality {
+  /// Mass fraction of the dry solute that is sucrose or sodium chloride, between these bounds.
+  double purity_lo, purity_hi;
+  /// Mass fraction of water in the solute as weighed, between these bounds.
+  double moisture_lo, moisture_hi;
+
+  /// Mass fraction of the pure solute in it as weighed, between these bounds.
+  [[nodiscard]] constexpr double least() const { return purity_lo * (1 - moisture_hi); }
+  [[nodiscard]] constexpr double most() const { return purity_hi * (1 - moisture_lo); }
+};
+/// White sugar: at least 99.7 % sucrose, at most 0.1 % loss on drying [codex-sugars], from memory.
+/// The one definition of it: reference solutions, additions, tables and weighed originals share it.
+inline constexpr SoluteQuality white_sugar{0.997, 1, 0, 0.001};
+/// Table salt: at least 97 % sodium chloride in the dry matter [codex-salt], up to 0.5 % moisture
+/// (an engineering judgement); both from memory.
+inline constexpr SoluteQuality table_salt{0.97, 1, 0, 0.005};
+/// Mass fraction of sucrose in white sugar as weighed, as an input: 0.998 ± 0.002, rectangular.
+[[nodiscard]] uncertainty::Input sucrose_in_white_sugar(const std::string& of);
+
 /// What was weighed, in grams as the balance showed it, and how good balance and solute are.
 struct WeighedSolution {
   Solute solute = Solute::sucrose;
   double solute_g = 0;
   double water_g = 0;
   double balance_division_g = 1;
-  /// Mass fraction of the dry solute that is sucrose or sodium chloride, between these bounds.
-  double purity_lo = 0.997, purity_hi = 1.0;
-  /// Mass fraction of water in the solute as weighed, between these bounds.
-  double moisture_lo = 0, moisture_hi = 0.001;
+  /// As SoluteQuality; stored with a check, so that it stays what was assumed then.
+  double purity_lo = white_sugar.purity_lo, purity_hi = white_sugar.purity_hi;
+  double moisture_lo = white_sugar.moisture_lo, moisture_hi = white_sugar.moisture_hi;
 };
 
-/// White sugar: at least 99.7 % sucrose, at most 0.1 % loss on drying [codex-sugars], from memory.
+/// Of white_sugar.
 [[nodiscard]] WeighedSolution sugar_solution(double sugar_g, double water_g,
                                              double balance_division_g = 1);
-/// Table salt: at least 97 % sodium chloride in the dry matter [codex-salt], up to 0.5 % moisture
-/// (an engineering judgement); both from memory.
+/// Of table_salt.
 [[nodiscard]] WeighedSolution salt_solution(double salt_g, double water_g,
                                             double balance_division_g = 1);
 

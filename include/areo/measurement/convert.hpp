@@ -51,7 +51,8 @@ class SugarFormula {
 
 /// Refractive index of the unfermented liquid at 20 °C, as of a sucrose solution. Quantity:
 /// refractive_index_20.
-/// @throws Error{domain} as convert(), and outside physics::index_extract_range
+/// @throws Error{domain} as convert(), and below physics::index_extract_range or above
+///         physics::sucrose_index_range, 85 % by mass
 [[nodiscard]] Result refractive_index_20(const physics::Scale& from, double mark);
 
 /// What the unfermented liquid would make if a clean yeast fermented all of its extract, by

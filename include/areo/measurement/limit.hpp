@@ -4,6 +4,7 @@
 #include <span>
 
 #include "areo/measurement/alcohol.hpp"
+#include "areo/measurement/original.hpp"
 #include "areo/uncertainty/decision.hpp"
 
 namespace areo::measurement {
@@ -31,8 +32,7 @@ namespace areo::measurement {
 /// the limit, all else as read: a higher one means less alcohol.
 /// @return nothing if even an unchanged gravity would not decide: the instruments are too coarse
 [[nodiscard]] std::optional<double> least_indication_below(
-    const Calibrated& instrument, const instruments::HydrometerReading& present,
-    const Calibrated& original_instrument, const instruments::HydrometerReading& original,
-    ferment::Culture culture, double limit, double level = 0.95);
+    const HydrometerSample& present, const Original& original, ferment::Culture culture,
+    double limit, double level = 0.95);
 
 }  // namespace areo::measurement

@@ -7,6 +7,7 @@
 
 #include "areo/core/scales.hpp"
 #include "areo/measurement/refract.hpp"
+#include "areo/measurement/weighed.hpp"
 
 namespace areo::measurement {
 
@@ -16,7 +17,7 @@ struct Original;
 /// start: whether sugar comes early or late makes no difference to Balling's balance.
 struct Addition {
   enum class Substance {
-    sugar,  ///< as calibration::sugar_solution() has it: pure and dry within its bounds
+    sugar,  ///< as calibration::white_sugar has it
     juice,  ///< a sugar liquid of known extract
     water,
     salt,   ///< does not ferment; counts as the sugar that would raise the density as much
@@ -44,10 +45,12 @@ struct Original {
   std::optional<double> volume_l{};
   std::vector<Addition> additions{};  ///< since these readings, in order of time
   ExtractKind kind{};                 ///< of what was read with a refractometer
+  /// Instead of readings: what the sugar makes that was weighed in. What else the liquid held is
+  /// not in it.
+  std::optional<WeighedSugar> weighed{};
 };
 
-/// Half-width, relative, of a volume in a kitchen: jugs and jars with marks. Engineering judgement,
-/// the same as for weighed sugar that stands for an original gravity.
+/// Half-width, relative, of a volume in a kitchen: jugs and jars with marks. Engineering judgement.
 inline constexpr double kitchen_volume_half_width = 0.05;
 
 /// Sugar that raises the density as much as one part of salt or acid, by mass, in dilute solution.
@@ -58,8 +61,9 @@ inline constexpr double acid_as_sugar_lo = 0.36, acid_as_sugar_hi = 1.06;
 
 /// The original gravity alone. Quantities: sg_20_20_original, original_extract_percent.
 /// @param of  names the inputs of its readings
-/// @throws Error{inconsistent} without a reading, or for an addition to an unknown volume;
-///         Error{domain} as correct() and refract()
+/// @throws Error{inconsistent} without a reading or weighed sugar, or for an addition to an unknown
+///         volume; Error{domain} as correct() and refract(), and for masses and volumes that are
+///         not above zero
 [[nodiscard]] Result original_gravity(const Original& original,
                                       const std::string& of = "the original gravity");
 
@@ -69,6 +73,12 @@ inline constexpr double acid_as_sugar_lo = 0.36, acid_as_sugar_hi = 1.06;
 ///            with each other need different names
 /// @throws    as original_gravity(), alcohol() and refract_fermenting()
 [[nodiscard]] AlcoholResult alcohol(const OriginalSample& present, const Original& original,
-                                    ferment::Culture culture, const std::string& of);
+                                    ferment::Culture culture,
+                                    const std::string& of = "the present gravity");
+
+/// What a reading shows, as the gravity SG 20/20 of the sugar liquid that would show it: its estimate
+/// alone, quickly. Of a drink it is what the hydrometer says; a refractometer's is higher.
+/// @throws Error{domain} if no liquid of sugar and water shows that
+[[nodiscard]] double seen_gravity(const OriginalSample& sample);
 
 }  // namespace areo::measurement

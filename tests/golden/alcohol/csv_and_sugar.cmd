@@ -1,2 +1,2 @@
 rc=2
-areo alcohol --csv - --sugar 500g --volume 5L
+areo alcohol --csv - --sugar 500g --water 5L

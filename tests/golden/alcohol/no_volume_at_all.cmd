@@ -1,2 +1,2 @@
 rc=3
-areo alcohol 1.004 --temp 20C --sugar 450g --volume 0L
+areo alcohol 1.004 --temp 20C --sugar 450g --water 0L

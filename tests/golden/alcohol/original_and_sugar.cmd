@@ -1,2 +1,2 @@
 rc=2
-areo alcohol 1.048 1.009 --temp 20C --sugar 500g --volume 5L
+areo alcohol 1.048 1.009 --temp 20C --sugar 500g --water 5L

@@ -1,2 +1,2 @@
 rc=2
-areo alcohol 1.009 --sugar 500g --volume 5L --original-temp 20C
+areo alcohol 1.009 --sugar 500g --water 5L --original-temp 20C

@@ -1,2 +1,2 @@
 rc=3
-areo alcohol 1.004 --temp 20C --sugar 450 --volume 5L
+areo alcohol 1.004 --temp 20C --sugar 450 --water 5L

@@ -1,2 +1,2 @@
 rc=0
-areo alcohol 1.004 --temp 20C --sugar 450g --volume 5L --json
+areo alcohol 1.004 --temp 20C --sugar 450g --water 5L --json

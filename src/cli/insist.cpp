@@ -1,0 +1,41 @@
+#include "insist.hpp"
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+#include <unistd.h>
+
+#include <cstdio>
+#include <iostream>
+#include <string>
+
+#include "areo/core/error.hpp"
+#include "areo/report/text.hpp"
+
+namespace areo::cli {
+
+void add_insist_option(const Command& command, bool& yes) {
+  command.add_flag("--yes", yes, "note it without a question, however far from what is expected");
+}
+
+std::string doubts_text(const batch::Doubts& doubts) {
+  return fmt::format("{}", fmt::join(doubts, "; "));
+}
+
+bool says_yes(const std::string& answer) { return answer == "y" || answer == "yes"; }
+
+bool insisted(const batch::Doubts& doubts, bool yes, const Session& session) {
+  if (doubts.empty() || yes) return true;
+  if (session.json || isatty(STDIN_FILENO) == 0)
+    throw Error{Errc::inconsistent, doubts_text(doubts),
+                "nothing is noted: look again, and if it is so, say --yes"};
+  for (const std::string& d : doubts)
+    fmt::print(stderr, "look again: {}\n", report::printable(d));
+  fmt::print(stderr, "{}> ", all_the_same);
+  std::string answer;
+  std::getline(std::cin, answer);
+  if (says_yes(answer)) return true;
+  fmt::print(stderr, "not noted\n");
+  return false;
+}
+
+}  // namespace areo::cli

@@ -1,0 +1,24 @@
+#pragma once
+// A person is asked before something doubtful is noted; a program is refused, and may insist.
+#include "areo/batch/expectation.hpp"
+#include "command_line.hpp"
+#include "output.hpp"
+
+namespace areo::cli {
+
+/// "--yes"
+void add_insist_option(const Command& command, bool& yes);
+
+/// Whether to note it: without doubts, or if the user insists with --yes, or answers so at a
+/// terminal, where it asks on standard error. Anything but y means no, and "not noted" is said.
+/// @throws Error{inconsistent} with the doubts if nobody can be asked: without a terminal, and with
+///         --json
+[[nodiscard]] bool insisted(const batch::Doubts& doubts, bool yes, const Session& session);
+/// The doubts in one line.
+[[nodiscard]] std::string doubts_text(const batch::Doubts& doubts);
+/// What is typed instead of Enter to note it all the same.
+[[nodiscard]] bool says_yes(const std::string& answer);
+
+inline constexpr const char* all_the_same = "note it all the same? y for yes, Enter for no";
+
+}  // namespace areo::cli

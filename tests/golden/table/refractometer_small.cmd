@@ -1,0 +1,2 @@
+rc=0
+areo table refractometer --originals 5,6,7
