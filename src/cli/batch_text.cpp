@@ -114,11 +114,16 @@ std::string strength_text(const Point& point, bool full) {
     case Fermentation::measured:
       return report::value_text(point.drink->result.at("alcohol_percent_vol").value, "% vol", full);
     case Fermentation::no_change:
-    case Fermentation::bound: return bound_text(*point.drink);
+    case Fermentation::bound: return below_text(*point.drink);
     case Fermentation::above:
     case Fermentation::contradiction: break;
   }
   return "above the original: bubbles, swapped or misread, an addition?";
+}
+
+std::string strength_alone_text(const Point& point, bool full) {
+  return (point.drink && point.drink->has_bound_only() ? "alcohol " : "") +
+         strength_text(point, full);
 }
 
 std::vector<std::string> notes_of(const std::vector<Point>& points) {
@@ -205,7 +210,10 @@ std::string point_json(Batch& batch, const Point& point) {
     head.emplace_back("refused", json_string(point.refused));
     return report::json_line({}, head);
   }
-  if (point.drink) head.emplace_back("state", fmt::format("\"{}\"", word(point.drink->state)));
+  if (point.drink) {
+    head.emplace_back("state", fmt::format("\"{}\"", word(point.drink->state)));
+    for (auto& member : bound_members(*point.drink)) head.push_back(std::move(member));
+  }
   if (const auto change = change_of(batch, point))
     head.emplace_back("change",
                       fmt::format(R"({{"since":"{}","value":{},"standard_uncertainty":{},)"

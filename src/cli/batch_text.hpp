@@ -21,8 +21,12 @@ namespace areo::cli {
 [[nodiscard]] std::string numbers(const batch::Sample& sample);
 /// What a sample was: "stem-1 shows 1.030, 1.031 at 21 °C".
 [[nodiscard]] std::string sample_text(batch::Batch& batch, const batch::Sample& sample);
-/// The alcohol, its bound, or why there is none: one cell of a table.
+/// The alcohol, its bound, or why there is none, under a head that says "alcohol": "4.98 ± 0.30 %
+/// vol", "below 0.24 % vol (about 95 %)".
 [[nodiscard]] std::string strength_text(const batch::Point& point, bool full);
+/// The same where it stands by itself: "alcohol below 0.24 % vol (about 95 %)".
+/// @param point  with a strength
+[[nodiscard]] std::string strength_alone_text(const batch::Point& point, bool full);
 /// "down 0.0081 ± 0.0010 since 2026-03-03 (2.1 days)"; empty for the first sample.
 [[nodiscard]] std::string change_text(batch::Batch& batch, const batch::Point& point);
 /// Whether the gravity rose since the last sample, beyond its uncertainty.

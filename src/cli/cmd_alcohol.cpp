@@ -117,13 +117,9 @@ int tell(const Options& o, const TakenOriginal& original, const TakenReading& pr
   StrengthWords w = words(weighed);
   w.basis = basis_text(culture);
   bool below = true;
-  Telling telling = telling_of(a, w, session);
-  if (limit) {
-    telling.keep = strength_key;
-    telling.level = limit->level;
-  }
-  const Told told{a.result, o.sampling, session.full, telling};
-  if (limit && a.state != Fermentation::above)
+  w.bound = bound_beside(limit);
+  const Told told{a.result, o.sampling, session.full, telling_of(a, w, session)};
+  if (limit && a.has_strength())
     below = judge(*limit, a, original.original, present, culture, told, w);
   const int code = print_strength(a, w, session, told);
   return below ? code : said_no;
@@ -188,6 +184,7 @@ int run_csv(const Options& o, const Session& session) {
       "real_attenuation_percent", "energy_kj_per_100_ml",     "rule_of_thumb_percent_vol",
       "sg_20_20_original",        "sg_20_20_present"};
   job.facts = {"state"};
+  job.facts.insert(job.facts.end(), bound_keys.begin(), bound_keys.end());
   if (limit) job.facts.insert(job.facts.end(), limit_keys.begin(), limit_keys.end());
   for (const std::string& t : {o.temperature, o.original_temperature, o.present_temperature})
     require_temperature(t);
@@ -208,9 +205,9 @@ int run_csv(const Options& o, const Session& session) {
     const ferment::Culture culture = culture_from_text(own.empty() ? o.culture : own);
     AlcoholResult a = compute(original, present, culture);
     std::vector<Fact> facts{{word(a.state)}};
-    if (limit && a.state != Fermentation::above) {
-      const auto decision = decide(*limit, a, original.original, present, culture,
-                                   Told{a.result, {}, session.full, {.check = false}});
+    for (Fact& f : bound_facts(a, bound_beside(limit))) facts.push_back(std::move(f));
+    if (limit && a.has_strength()) {
+      const auto decision = measurement::decide_strength(a, limit->percent_vol, limit->level);
       a.result.notes.push_back(verdict_text(*limit, a, decision));
       for (Fact& f : limit_facts(*limit, decision)) facts.push_back(std::move(f));
     }
@@ -219,9 +216,8 @@ int run_csv(const Options& o, const Session& session) {
           "present above original: bubbles, swapped or misread, "
           "temperature, sugar added, layers?");
     stories.tell(row, row["original"], a.result.at("sg_20_20_present"), a.result.notes);
-    if (a.state != Fermentation::no_change && a.state != Fermentation::bound)
-      return RowOutcome{std::move(a.result), std::move(facts)};
-    a.result.notes.push_back(bound_text(a));
+    if (!a.has_bound_only()) return RowOutcome{std::move(a.result), std::move(facts)};
+    a.result.notes.push_back("alcohol " + below_text(a, bound_beside(limit)));
     return RowOutcome{std::move(a.result), std::move(facts), rests_on_strength()};
   };
   return run_stream(o.csv, job, o.columns, session);

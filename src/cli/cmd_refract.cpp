@@ -112,9 +112,10 @@ RowOutcome row_outcome(Desk& desk, const TypedSample& t, const std::vector<physi
       if (q.key != "alcohol_percent_vol" && q.key != "sg_20_20_present") others.push_back(q.key);
     return {std::move(a.result), {{word(a.state)}}, others};
   }
-  if (a.state == Fermentation::no_change || a.state == Fermentation::bound)
-    a.result.notes.push_back(bound_text(a));
-  return {std::move(a.result), {{word(a.state)}}, rests_on_strength()};
+  std::vector<Fact> facts{{word(a.state)}};
+  for (Fact& f : bound_facts(a)) facts.push_back(std::move(f));
+  a.result.notes.push_back("alcohol " + below_text(a));
+  return {std::move(a.result), std::move(facts), rests_on_strength()};
 }
 
 int refract_csv(const Options& o, const Session& session) {
@@ -138,6 +139,7 @@ int refract_csv(const Options& o, const Session& session) {
                  "sg_20_20_present"};
   for (const physics::Scale& s : to) job.results.push_back(physics::scale_key(s));
   job.facts = {"state"};
+  job.facts.insert(job.facts.end(), bound_keys.begin(), bound_keys.end());
   require_temperature(o.temperature);
   Stories stories;
   job.compute = [&](const RowView& row) {

@@ -70,11 +70,7 @@ Stretch stretch_of(const Grid& g) {
 
 std::string cell_text(const GridCell& c, const GridQuantity& q, int decimals) {
   if (!c.value) return "-";
-  if (c.bound) {
-    const double digit = std::pow(10.0, -decimals);
-    return "<" +
-           fixed(std::ceil((c.value->estimate + c.value->expanded()) / digit) * digit, decimals);
-  }
+  if (c.below) return "<" + report::rounded_up(*c.below, decimals);
   const std::string text = fixed(c.value->estimate, decimals);
   return q.with_sign && c.value->estimate > 0 && text.find_first_of("123456789") != text.npos
              ? "+" + text
@@ -84,7 +80,7 @@ std::string cell_text(const GridCell& c, const GridQuantity& q, int decimals) {
 // Off the straight line through its neighbours, half a step to both sides.
 double bend(const GridCell& lo, const GridCell& middle, const GridCell& hi) {
   for (const GridCell* c : {&lo, &middle, &hi})
-    if (!c->value || c->bound) return 0;
+    if (!c->value || c->below) return 0;
   return std::abs(middle.value->estimate - (lo.value->estimate + hi.value->estimate) / 2);
 }
 
@@ -209,7 +205,7 @@ class Rows {
         if (g_.columns) row.push_back(g_.columns->text(column));
         const auto cells = g_.cells(entry, column);
         for (std::size_t k = 0; k < cells.size(); ++k) {
-          const bool stands = cells[k].value && !cells[k].bound;
+          const bool stands = cells[k].value && !cells[k].below;
           row.push_back(stands ? fixed(cells[k].value->estimate, l_.decimals[k]) : "");
           row.push_back(
               stands ? fixed(cells[k].value->expanded(), l_.decimals[k] + further_of_expanded)

@@ -40,7 +40,7 @@ struct GridQuantity {
 };
 struct GridCell {
   std::optional<uncertainty::Value> value{};  ///< nothing: there is no such thing, "-"
-  bool bound = false;                         ///< at most that, with its uncertainty: "<0.3"
+  std::optional<double> below{};              ///< no figure, an upper bound instead: "<0.3"
 };
 
 /// How a table for people tells its uncertainty.

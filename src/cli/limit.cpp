@@ -25,20 +25,18 @@ const char* word(Side s) {
   return "";
 }
 
+// Never more than it is: 94.96 % are no 95.0 %.
 std::string percent_text(double p) {
   if (p > 0.999) return "more than 99.9 %";
   if (p < 0.001) return "less than 0.1 %";
-  return fmt::format("{} %", report::fixed(100 * p, 1));
+  return fmt::format("{} %", report::fixed(std::floor(1000 * p + 1e-9) / 10, 1));
 }
 
 // What present reading would settle it, rounded so that it still does.
 std::string settling_text(const Limit& l, const measurement::Original& original,
                           const TakenReading& present, ferment::Culture culture) {
-  // What may have become acids is no reason to be surer: below is decided as for clean yeast.
-  const ferment::Culture cautious =
-      culture == ferment::Culture::mixed ? ferment::Culture::yeast : culture;
   const auto least = measurement::least_indication_below(
-      {present.instrument, present.reading}, original, cautious, l.percent_vol, l.level);
+      {present.instrument, present.reading}, original, culture, l.percent_vol, l.level);
   if (!least)
     return "  these instruments cannot decide for below: even an unchanged gravity leaves a doubt";
   const int decimals = report::supported_decimals(present.instrument.hydrometer.division);
@@ -47,14 +45,8 @@ std::string settling_text(const Limit& l, const measurement::Original& original,
                      report::fixed(std::ceil(*least / place - 1e-6) * place, decimals));
 }
 
-uncertainty::Decision decide_one(const Limit& l, const AlcoholResult& a, const Told& told) {
-  const std::vector<double>* sample = told.sample();
-  return sample == nullptr ? measurement::decide_strength(a, l.percent_vol, l.level)
-                           : measurement::decide_strength(a, *sample, l.percent_vol, l.level);
-}
-
 double level_from_text(const std::string& text) {
-  if (text.empty()) return 0.95;
+  if (text.empty()) return measurement::usual_level;
   const TypedNumber n = number_with_unit(text, "a level");
   constexpr double least = 50, most = 99.9;
   if (!(n.value > least && n.value <= most) || (!n.unit.empty() && n.unit != "%"))
@@ -90,15 +82,12 @@ std::optional<Limit> limit_from_text(const std::string& limit, const std::string
   return l;
 }
 
-uncertainty::Decision decide(const Limit& l, const AlcoholResult& a,
-                             const measurement::Original& original, const TakenReading& present, ferment::Culture culture,
-                             const Told& told) {
-  const uncertainty::Decision d = decide_one(l, a, told);
-  if (culture != ferment::Culture::mixed) return d;
-  const AlcoholResult yeast =
-      measurement::alcohol(measurement::HydrometerSample{present.instrument, present.reading},
-                           original, ferment::Culture::yeast);
-  return measurement::decide_mixed(d, decide_one(l, yeast, told.likewise(yeast.result)));
+BoundWanted bound_beside(const std::optional<Limit>& l) {
+  return l ? BoundWanted{l->level, l->percent_vol} : BoundWanted{};
+}
+
+uncertainty::Decision decide(const Limit& l, const AlcoholResult& a, const Told& told) {
+  return measurement::decide_strength(a, samples_of(told), l.percent_vol, l.level);
 }
 
 std::string verdict_text(const Limit& l, const AlcoholResult& a, const uncertainty::Decision& d) {
@@ -109,11 +98,17 @@ std::string verdict_text(const Limit& l, const AlcoholResult& a, const uncertain
       return fmt::format("{}BELOW, {} likely{}; {}", what, percent_text(d.probability_below),
                          a.state == Fermentation::bound ? " at least" : "", wanted);
     case Side::above:
-      return fmt::format("{}ABOVE, {} likely; {}", what, percent_text(1 - d.probability_below),
-                         wanted);
+      return fmt::format("{}ABOVE, {} likely; {}", what, percent_text(d.probability_above), wanted);
     case Side::cannot_tell: break;
   }
-  if (a.state == Fermentation::bound) return what + "CANNOT TELL; the upper bound lies above it";
+  const bool as_good_as_above = d.probability_above >= l.level;
+  if (a.state == Fermentation::bound || (a.has_bound_only() && as_good_as_above))
+    return what + "CANNOT TELL; the upper bound lies above it";
+  // That no strength is negative leaves little room below the limit; the readings alone do not say
+  // it.
+  if (as_good_as_above)
+    return fmt::format("{}CANNOT TELL; {} likely to be above it, but within the guard band", what,
+                       percent_text(d.probability_above));
   return fmt::format("{}CANNOT TELL; {} likely to be below it, and {}", what,
                      percent_text(d.probability_below), wanted);
 }
@@ -133,7 +128,7 @@ std::vector<Fact> limit_facts(const Limit& l, const uncertainty::Decision& d) {
 bool judge(const Limit& l, const AlcoholResult& a, const measurement::Original& original,
            const TakenReading& present, ferment::Culture culture, const Told& told,
            StrengthWords& words) {
-  const uncertainty::Decision d = decide(l, a, original, present, culture, told);
+  const uncertainty::Decision d = decide(l, a, told);
   words.verdict.push_back(verdict_text(l, a, d));
   if (d.side == Side::cannot_tell)
     words.verdict.push_back(settling_text(l, original, present, culture));

@@ -16,7 +16,7 @@ namespace areo::cli {
 
 struct Limit {
   double percent_vol = 0;
-  double level = 0.95;                            ///< probability that is wanted
+  double level = measurement::usual_level;        ///< probability that is wanted
   const ferment::StrengthLimit* named = nullptr;  ///< or nothing: a number
 };
 
@@ -27,11 +27,10 @@ struct Limit {
                                                    const std::string& level);
 /// @throws UsageError for a level that is about no limit
 void refuse_level_alone(const std::string& limit, const std::string& level);
-/// The decision, from the sample if there is one; for a mixed culture below only if it would be so
-/// for clean yeast, too.
+/// The bound that is told beside a verdict: at its level.
+[[nodiscard]] BoundWanted bound_beside(const std::optional<Limit>& limit);
+/// The decision, from the sample if there is one.
 [[nodiscard]] uncertainty::Decision decide(const Limit& limit, const measurement::AlcoholResult& a,
-                                           const measurement::Original& original,
-                                           const TakenReading& present, ferment::Culture culture,
                                            const Told& told);
 /// "limit 0.5 % vol: CANNOT TELL; 62.0 % likely to be below it, and 95 % are wanted"
 [[nodiscard]] std::string verdict_text(const Limit& limit, const measurement::AlcoholResult& a,

@@ -46,7 +46,7 @@ std::string meaning(const Material& m, const Account& a) {
   if (last == nullptr) return who(m, a) + "these readings say nothing of its alcohol.";
   const auto& v = last->result().at(strength_key).value;
   if (last->drink->state != measurement::Fermentation::measured)
-    return report::sentence(who(m, a) + strength_text(*last, m.full));
+    return report::sentence(who(m, a) + strength_alone_text(*last, m.full));
   return fmt::format(
       "{}{} on {}, with about 95 %.", who(m, a),
       report::interval_text({v.estimate - v.expanded(), v.estimate + v.expanded()}, "% vol"),

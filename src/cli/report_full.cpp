@@ -78,7 +78,7 @@ void write_budget(report::Page& page, Pictures& pictures, const Material& m, con
   page.paragraph(fmt::format(
       "{}: {}. Each part as the ± that it would make alone{}.", when_text(last->sample.at()),
       figure ? "alcohol " + report::value_text(r.at(strength_key).value, "% vol", m.full)
-             : strength_text(*last, m.full),
+             : strength_alone_text(*last, m.full),
       figure ? "" : ", of the bound"));
   pictures.add(report::script_of(budget_bars(r, strength_key), report::PictureFormat::svg),
                "Bars of the parts of the uncertainty, largest first; the table has the numbers.",

@@ -60,7 +60,7 @@ void write_headline(report::Page& page, const Material& m, bool with_state) {
                                ? "no strength: no original gravity"
                                : "no strength yet";
     if (last != nullptr)
-      strength = strength_text(*last, m.full) +
+      strength = strength_alone_text(*last, m.full) +
                  (last->drink->state == measurement::Fermentation::measured ? " (about 95 %)" : "");
     std::vector<std::string> below;
     if (last != nullptr)

@@ -11,6 +11,7 @@
 #include "areo/core/error.hpp"
 #include "areo/report/json.hpp"
 #include "areo/report/text.hpp"
+#include "areo/uncertainty/decision.hpp"
 #include "failure.hpp"
 #include "progress.hpp"
 #include "usage.hpp"
@@ -44,11 +45,6 @@ std::size_t trials_from_text(const std::string& text) {
 
 // Nobody asked to wait: a second or two.
 constexpr std::size_t unasked_trials = 100'000;
-
-// A decision at a level needs a hundred trials beyond it; and sampling goes on in whole blocks.
-std::size_t trials_for(double level) {
-  return static_cast<std::size_t>(std::ceil(100 / (1 - level) - 1e-6));
-}
 
 }  // namespace
 
@@ -108,22 +104,24 @@ void Told::take_sample() {
         whole_number(options_.seed, "seed", "a whole number, 0 or more, of up to 19 digits");
   plan.min_trials = trials_from_text(options_.trials);
   if (!options_.wanted) plan.max_trials = unasked_trials;
-  if (!telling_.keep.empty()) {
-    plan.min_trials = std::max(plan.min_trials, trials_for(telling_.level));
-    for (std::size_t k = 0; k < result_->quantities.size(); ++k)
-      if (result_->quantities[k].key == telling_.keep) plan.keep.push_back(k);
-  }
   ProgressBar bar;
   plan.progress = [&bar](double fraction) { bar.show(fraction); };
-  sampled_ = measurement::sample(*result_, plan);
+  sampled_ = sampled(*result_, plan, sample_);
+  if (telling_.also != nullptr) (void)sampled(*telling_.also, plan, other_sample_);
 }
 
-Told Told::likewise(const measurement::Result& result) const {
-  SamplingOptions options = options_;
-  options.wanted = sampled_.has_value();
-  Telling telling = telling_;
-  telling.check = false;
-  return {result, options, full_, telling};
+measurement::Sampled Told::sampled(const measurement::Result& of, measurement::SamplingPlan plan,
+                                   std::vector<double>& kept) const {
+  for (std::size_t k = 0; k < of.quantities.size(); ++k) {
+    const Quantity& q = of.quantities[k];
+    if (q.key != telling_.keep) continue;
+    plan.keep.push_back(k);
+    plan.min_trials =
+        std::max(plan.min_trials, uncertainty::trials_for_bounds(q.value, telling_.level));
+  }
+  measurement::Sampled all = measurement::sample(of, plan);
+  for (const std::size_t k : plan.keep) kept = std::move(all.quantities[k].output.sample);
+  return all;
 }
 
 const SampledQuantity* Told::find(const std::string& key) const {
@@ -199,16 +197,6 @@ void Told::shortest_lines(const std::vector<Quantity>& shown) const {
       line(fmt::format("  shortest interval, {}: {}", q.name,
                        report::interval_text(shortest, q.unit, full_)));
   }
-}
-
-std::optional<uncertainty::Interval> Told::interval(const std::string& key) const {
-  const SampledQuantity* s = differing(key);
-  return s == nullptr ? std::nullopt : std::optional{s->output.symmetric};
-}
-
-const std::vector<double>* Told::sample() const {
-  const SampledQuantity* s = find(telling_.keep);
-  return s == nullptr || s->output.sample.empty() ? nullptr : &s->output.sample;
 }
 
 std::vector<std::pair<std::string, std::string>> Told::members() const {

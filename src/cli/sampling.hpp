@@ -24,7 +24,9 @@ void check_sampling_options(const SamplingOptions& options, bool csv, const Sess
 struct Telling {
   std::vector<std::string> shown{};  ///< keys of the quantities that are printed; empty = all
   std::string keep{};                ///< key of a quantity whose sample is wanted; empty = none
-  double level = 0.95;               ///< of a decision that the sample shall serve
+  double level = 0.95;               ///< of bounds and a decision that the sample shall serve
+  /// Another result with that quantity, whose sample is wanted as well; or null.
+  const measurement::Result* also = nullptr;
   /// Whether to ask if the law of propagation is good enough; where it is not, sampling is done
   /// though nobody asked for it.
   bool check = true;
@@ -39,9 +41,6 @@ class Told {
   Told(const measurement::Result& result, const SamplingOptions& options, bool full,
        Telling telling = {});
 
-  /// Another result, sampled if this one was.
-  [[nodiscard]] Told likewise(const measurement::Result& result) const;
-
   /// "4.98 ± 0.30 % vol", or "0.31 (0.02 to 0.85) % vol".
   [[nodiscard]] std::string text(const measurement::Quantity& q) const;
   /// The same in another unit: `factor` of its own one.
@@ -51,10 +50,10 @@ class Told {
   void lines(const std::vector<measurement::Quantity>& quantities) const;
   /// What sampling found as a whole, a line or more; none without it.
   void summary(const std::vector<measurement::Quantity>& shown) const;
-  /// The sampled symmetric interval, if it differs from that of the law.
-  [[nodiscard]] std::optional<uncertainty::Interval> interval(const std::string& key) const;
-  /// The sample of the quantity that was to be kept; nothing without sampling.
-  [[nodiscard]] const std::vector<double>* sample() const;
+  /// The sample of the quantity that was to be kept, and that of the other result; empty without
+  /// sampling.
+  [[nodiscard]] const std::vector<double>& sample() const { return sample_; }
+  [[nodiscard]] const std::vector<double>& other_sample() const { return other_sample_; }
   /// Members of a JSON object: none, or "sampling"; "sampling_reason" if nobody asked for it, and
   /// "sampling_refused" if it then could not be done.
   [[nodiscard]] std::vector<std::pair<std::string, std::string>> members() const;
@@ -63,6 +62,10 @@ class Told {
   /// @return whether sampling is called for, by the user or by the check
   [[nodiscard]] bool called_for();
   void take_sample();
+  /// @param kept  gets the sample of the quantity that is to be kept
+  [[nodiscard]] measurement::Sampled sampled(const measurement::Result& of,
+                                             measurement::SamplingPlan plan,
+                                             std::vector<double>& kept) const;
   [[nodiscard]] const measurement::SampledQuantity* find(const std::string& key) const;
   [[nodiscard]] const measurement::SampledQuantity* differing(const std::string& key) const;
   void shortest_lines(const std::vector<measurement::Quantity>& shown) const;
@@ -74,6 +77,7 @@ class Told {
   /// If nobody asked for it: what the law is too simple for, why, and why it was not sampled then.
   std::string beyond_, why_, refused_;
   std::optional<measurement::Sampled> sampled_;
+  std::vector<double> sample_, other_sample_;
 };
 
 }  // namespace areo::cli

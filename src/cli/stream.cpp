@@ -80,7 +80,8 @@ class Writer {
     if (session_->json) {
       std::vector<std::pair<std::string, std::string>> head{{"line", std::to_string(row.line)}};
       for (std::size_t i = 0; i < outcome.facts.size(); ++i)
-        head.emplace_back(job_->facts.at(i), outcome.facts[i].json());
+        if (!outcome.facts[i].text.empty())
+          head.emplace_back(job_->facts.at(i), outcome.facts[i].json());
       if (const std::string kept = kept_json(row); !kept.empty()) head.emplace_back("kept", kept);
       raw_line(report::json_line(outcome.result, head));
       return;

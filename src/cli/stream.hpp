@@ -32,7 +32,7 @@ class RowView {
 
 /// A word or a number for programs, beside the quantities.
 struct Fact {
-  std::string text;  ///< empty: nothing to say
+  std::string text;  ///< empty: nothing to say, an empty cell and no member
   bool number = false;
   [[nodiscard]] std::string json() const;
 };

@@ -72,7 +72,7 @@ std::string headline_of_bound(const AlcoholResult& a, const StrengthWords& words
   const std::string why = a.state == Fermentation::bound
                               ? "an upper bound only, the culture uses up alcohol"
                               : words.no_change;
-  return why + "; " + bound_text(a, told.interval(strength_key));
+  return fmt::format("{}; alcohol {}", why, below_text(a, words.bound, samples_of(told)));
 }
 
 void print_figure(const AlcoholResult& a, const StrengthWords& words, const Told& told) {
@@ -102,18 +102,35 @@ const char* word(Fermentation f) {
   return "";
 }
 
-// One side of a 95 % interval leaves 2.5 % outside.
-std::string bound_text(const AlcoholResult& a,
-                       const std::optional<uncertainty::Interval>& sampled) {
-  const uncertainty::Value& strength = a.result.at(strength_key).value;
-  const double expanded = sampled ? (sampled->hi - sampled->lo) / 2 : strength.expanded();
-  // Never rounded below what it bounds; less than no alcohol is no reason for a lower bound.
-  const int place = report::last_place(expanded);
-  const double step = std::pow(10.0, -place);
-  const double above_estimate = sampled ? sampled->hi - strength.estimate : expanded;
-  const double bound = std::max(strength.estimate, 0.0) + above_estimate;
-  return fmt::format("alcohol below {} % vol (about 97.5 %)",
-                     report::fixed(std::ceil(bound / step - 1e-9) * step, place));
+measurement::StrengthSamples samples_of(const Told& told) {
+  return {told.sample(), told.other_sample()};
+}
+
+std::string below_text(const AlcoholResult& a, const BoundWanted& wanted,
+                       const measurement::StrengthSamples& samples) {
+  const double upper = measurement::strength_bounds(a, samples, wanted.level).upper;
+  return fmt::format(
+      "below {} % vol (about {:g} %)",
+      report::rounded_up(upper, report::last_place(a.result.at(strength_key).value.expanded()),
+                         wanted.limit),
+      100 * wanted.level);
+}
+
+std::vector<Fact> bound_facts(const AlcoholResult& a, const BoundWanted& wanted,
+                              const measurement::StrengthSamples& samples) {
+  if (!a.has_bound_only()) return {{"", true}, {"", true}};
+  return {{fmt::format("{}", measurement::strength_bounds(a, samples, wanted.level).upper), true},
+          {fmt::format("{}", wanted.level), true}};
+}
+
+std::vector<std::pair<std::string, std::string>> bound_members(
+    const AlcoholResult& a, const BoundWanted& wanted,
+    const measurement::StrengthSamples& samples) {
+  std::vector<std::pair<std::string, std::string>> all;
+  const std::vector<Fact> facts = bound_facts(a, wanted, samples);
+  for (std::size_t i = 0; i < facts.size(); ++i)
+    if (!facts[i].text.empty()) all.emplace_back(bound_keys.at(i), facts[i].json());
+  return all;
 }
 
 const std::vector<std::string>& rests_on_strength() {
@@ -124,8 +141,11 @@ const std::vector<std::string>& rests_on_strength() {
 }
 
 Telling telling_of(const AlcoholResult& a, const StrengthWords& words, const Session& session) {
-  const bool refused = a.state == Fermentation::above || a.state == Fermentation::contradiction;
-  return {.shown = shown_keys(a, words), .check = !refused && !session.budget.wanted};
+  Telling telling{.shown = shown_keys(a, words), .level = words.bound.level};
+  telling.check = a.has_strength() && !session.budget.wanted;
+  if (a.has_strength()) telling.keep = strength_key;
+  if (a.clean_yeast) telling.also = &*a.clean_yeast;
+  return telling;
 }
 
 ferment::Culture culture_from_text(const std::string& word) {
@@ -160,10 +180,12 @@ std::string headline(const AlcoholResult& a, const StrengthWords& words, const T
 int print_strength(const AlcoholResult& a, const StrengthWords& words, const Session& session,
                    const Told& told) {
   if (session.budget.wanted) return print_strength_budget(a, words, session);
-  const bool refused = a.state == Fermentation::above || a.state == Fermentation::contradiction;
+  const bool refused = !a.has_strength();
   if (session.json) {
     std::vector<std::pair<std::string, std::string>> head{
         {"state", report::json_string(word(a.state))}};
+    const auto bound = bound_members(a, words.bound, samples_of(told));
+    head.insert(head.end(), bound.begin(), bound.end());
     const auto sampling = told.members();
     head.insert(head.end(), sampling.begin(), sampling.end());
     head.insert(head.end(), words.members.begin(), words.members.end());

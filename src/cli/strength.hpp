@@ -1,16 +1,25 @@
 #pragma once
 // How a strength is told, however it was got at: with its range, as an upper bound, or not at all
 // and why.
+#include <array>
 #include <optional>
 #include <string>
 #include <utility>
 #include <vector>
 
-#include "areo/measurement/alcohol.hpp"
+#include "areo/measurement/limit.hpp"
 #include "output.hpp"
 #include "sampling.hpp"
+#include "stream.hpp"
 
 namespace areo::cli {
+
+/// What an upper bound is asked for.
+struct BoundWanted {
+  double level = measurement::usual_level;
+  /// That it stands beside, % vol: rounding does not take it across.
+  std::optional<double> limit{};
+};
 
 /// What is said differently for different ways to a strength.
 struct StrengthWords {
@@ -21,6 +30,7 @@ struct StrengthWords {
   std::vector<std::string> causes;                  ///< likely ones, line by line
   std::string retry;                                ///< what to do then
   std::string basis = "for a clean yeast ferment";  ///< what the figure holds for
+  BoundWanted bound{};                              ///< where the strength is no figure
   std::vector<std::string> verdict = {};            ///< lines about a limit, after the headline
   /// Further JSON members: keys with values that are JSON already.
   std::vector<std::pair<std::string, std::string>> members = {};
@@ -30,11 +40,23 @@ struct StrengthWords {
 [[nodiscard]] const char* word(measurement::Fermentation f);
 /// Key of the strength.
 inline constexpr const char* strength_key = "alcohol_percent_vol";
-/// "alcohol below 0.3 % vol (about 97.5 %)"
-/// @param sampled  its interval, if that is to be told instead of the law's
-[[nodiscard]] std::string bound_text(
-    const measurement::AlcoholResult& a,
-    const std::optional<uncertainty::Interval>& sampled = std::nullopt);
+/// The samples of a strength, if it was sampled.
+[[nodiscard]] measurement::StrengthSamples samples_of(const Told& told);
+/// "below 0.24 % vol (about 95 %)": the upper bound, rounded up.
+/// @param a  with a strength
+[[nodiscard]] std::string below_text(const measurement::AlcoholResult& a,
+                                     const BoundWanted& wanted = {},
+                                     const measurement::StrengthSamples& samples = {});
+/// What programs are told of the bound of a strength that is no figure; the values in the order of
+/// the keys. Empty values for other states.
+inline constexpr std::array bound_keys{"alcohol_below_percent_vol", "alcohol_below_level"};
+[[nodiscard]] std::vector<Fact> bound_facts(const measurement::AlcoholResult& a,
+                                            const BoundWanted& wanted = {},
+                                            const measurement::StrengthSamples& samples = {});
+/// The same as members of a JSON object; none for other states.
+[[nodiscard]] std::vector<std::pair<std::string, std::string>> bound_members(
+    const measurement::AlcoholResult& a, const BoundWanted& wanted = {},
+    const measurement::StrengthSamples& samples = {});
 /// Keys of what says nothing where the strength is a bound only.
 [[nodiscard]] const std::vector<std::string>& rests_on_strength();
 /// What such a result is told for. No figure, nothing to check.

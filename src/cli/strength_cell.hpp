@@ -1,8 +1,12 @@
 #pragma once
 // A strength as a cell of a table.
 #include <optional>
+#include <string>
+#include <utility>
+#include <vector>
 
-#include "areo/measurement/alcohol.hpp"
+#include "areo/measurement/limit.hpp"
+#include "areo/report/json.hpp"
 #include "grid.hpp"
 #include "strength.hpp"
 
@@ -10,8 +14,19 @@ namespace areo::cli {
 
 /// A strength that is not larger than its uncertainty is a bound; where none is computed, nothing.
 [[nodiscard]] inline GridCell strength_cell(const measurement::AlcoholResult& a) {
-  if (a.state == measurement::Fermentation::above) return {};
-  return {a.result.at(strength_key).value, a.state != measurement::Fermentation::measured};
+  if (!a.has_strength()) return {};
+  GridCell cell{a.result.at(strength_key).value};
+  if (a.has_bound_only()) cell.below = measurement::strength_bounds(a).upper;
+  return cell;
+}
+
+/// The same for programs: its state and its bound between what the cell belongs to and the
+/// quantities.
+[[nodiscard]] inline std::string strength_json(
+    const measurement::AlcoholResult& a, std::vector<std::pair<std::string, std::string>> head) {
+  head.emplace_back("state", report::json_string(word(a.state)));
+  for (auto& member : bound_members(a)) head.push_back(std::move(member));
+  return report::json_line(a.result, head);
 }
 
 /// Nothing if all of the extract fermented would not be enough: one reading may be that low by its

@@ -101,9 +101,8 @@ int run_table(const Options& o, const Session& session) {
   g.json = [reader](double present, double original) -> std::optional<std::string> {
     const auto cell = reader.cell(present, original);
     if (!cell) return std::nullopt;
-    return report::json_line(cell->result, {{"present", fmt::format("{}", present)},
-                                            {"original", fmt::format("{}", original)},
-                                            {"state", report::json_string(word(cell->state))}});
+    return strength_json(*cell, {{"present", fmt::format("{}", present)},
+                                 {"original", fmt::format("{}", original)}});
   };
   return write_grid(g, o.sheet, session);
 }

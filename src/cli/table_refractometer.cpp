@@ -100,9 +100,8 @@ int run_table(const Options& o, const Session& session) {
   g.json = [reader](double shown, double original) -> std::optional<std::string> {
     const auto cell = reader.cell(shown, original);
     if (!cell) return std::nullopt;
-    return report::json_line(cell->result, {{"brix_shown", fmt::format("{}", shown)},
-                                            {"original_brix", fmt::format("{}", original)},
-                                            {"state", report::json_string(word(cell->state))}});
+    return strength_json(*cell, {{"brix_shown", fmt::format("{}", shown)},
+                                 {"original_brix", fmt::format("{}", original)}});
   };
   return write_grid(g, o.sheet, session);
 }

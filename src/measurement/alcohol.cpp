@@ -1,6 +1,7 @@
 #include "areo/measurement/alcohol.hpp"
 
 #include <cmath>
+#include <utility>
 #include <vector>
 
 #include "areo/core/error.hpp"
@@ -54,6 +55,13 @@ AlcoholResult alcohol(const Calibrated& instrument, const instruments::Hydromete
   return alcohol_of(HydrometerSample{instrument, present},
                     Original{.readings = {HydrometerSample{original_instrument, original}}},
                     culture, the_present);
+}
+
+void add_clean_yeast(AlcoholResult& drink, ferment::Culture culture,
+                     const std::function<AlcoholResult()>& as_yeast) {
+  if (culture != ferment::Culture::mixed || !drink.has_strength()) return;
+  AlcoholResult yeast = as_yeast();
+  if (yeast.has_strength()) drink.clean_yeast = std::move(yeast.result);
 }
 
 AlcoholResult alcohol_of(const HydrometerSample& present, const Original& original,
@@ -114,6 +122,8 @@ AlcoholResult alcohol_of(const HydrometerSample& present, const Original& origin
   }
   add_notes(outcome.result.notes, original);
   add_notes(outcome.result.notes, present.instrument, present.reading, of);
+  add_clean_yeast(outcome, culture,
+                  [&] { return alcohol_of(present, original, ferment::Culture::yeast, of); });
   return outcome;
 }
 

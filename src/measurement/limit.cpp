@@ -7,34 +7,78 @@
 namespace areo::measurement {
 namespace {
 
+using uncertainty::Bounds;
+using uncertainty::Decision;
 using uncertainty::Side;
+
+constexpr const char* strength_key = "alcohol_percent_vol";
+
+void require_strength(const AlcoholResult& a) {
+  if (!a.has_strength())
+    throw Error{Errc::domain, "there is no strength to decide about",
+                "the two readings contradict each other: read again"};
+}
+
+// `of` takes a result with its sample to what is asked of it; `stricter` joins the mixed culture's
+// answer with that of clean yeast.
+template <class Of, class Stricter>
+auto answer(const AlcoholResult& a, const StrengthSamples& samples, const Of& of,
+            const Stricter& stricter) {
+  require_strength(a);
+  auto found = of(a.result.at(strength_key).value, samples.strength);
+  if (a.clean_yeast)
+    stricter(found, of(a.clean_yeast->at(strength_key).value, samples.clean_yeast));
+  return found;
+}
+
+void stricter_bounds(Bounds& mixed, const Bounds& yeast) {
+  mixed.upper = std::max(mixed.upper, yeast.upper);
+}
+
+void stricter_decision(Decision& mixed, const Decision& yeast) {
+  if (mixed.side == Side::below && yeast.side != Side::below) mixed.side = Side::cannot_tell;
+  mixed.probability_below = std::min(mixed.probability_below, yeast.probability_below);
+  mixed.probability_above = std::min(mixed.probability_above, yeast.probability_above);
+  stricter_bounds(mixed.bounds, yeast.bounds);
+}
 
 bool decided_below(const AlcoholResult& a, double limit, double level) {
   return decide_strength(a, limit, level).side == Side::below;
 }
 
-uncertainty::Decision never_above_a_bound(const AlcoholResult& a, uncertainty::Decision d) {
-  if (a.state == Fermentation::bound && d.side == Side::above) d.side = Side::cannot_tell;
-  return d;
-}
-
 }  // namespace
 
-uncertainty::Decision decide_strength(const AlcoholResult& a, double limit, double level) {
-  return never_above_a_bound(
-      a, uncertainty::decide(a.result.at("alcohol_percent_vol").value, limit, level));
+Bounds strength_bounds(const AlcoholResult& a, double level) {
+  return strength_bounds(a, StrengthSamples{}, level);
 }
 
-uncertainty::Decision decide_strength(const AlcoholResult& a, std::span<const double> sorted,
-                                      double limit, double level) {
-  return never_above_a_bound(a, uncertainty::decide(sorted, limit, level));
+Bounds strength_bounds(const AlcoholResult& a, const StrengthSamples& samples, double level) {
+  Bounds found = answer(
+      a, samples,
+      [&](const uncertainty::Value& v, std::span<const double> sample) {
+        return sample.empty() ? uncertainty::bounds(v, level) : uncertainty::bounds(sample, level);
+      },
+      stricter_bounds);
+  if (a.state == Fermentation::bound) found.lower = 0;
+  return found;
 }
 
-uncertainty::Decision decide_mixed(uncertainty::Decision mixed,
-                                   const uncertainty::Decision& yeast) {
-  if (mixed.side == Side::below && yeast.side != Side::below) mixed.side = Side::cannot_tell;
-  mixed.probability_below = std::min(mixed.probability_below, yeast.probability_below);
-  return mixed;
+Decision decide_strength(const AlcoholResult& a, double limit, double level) {
+  return decide_strength(a, StrengthSamples{}, limit, level);
+}
+
+Decision decide_strength(const AlcoholResult& a, const StrengthSamples& samples, double limit,
+                         double level) {
+  Decision found = answer(
+      a, samples,
+      [&](const uncertainty::Value& v, std::span<const double> sample) {
+        return sample.empty() ? uncertainty::decide(v, limit, level)
+                              : uncertainty::decide(sample, limit, level);
+      },
+      stricter_decision);
+  if (a.state == Fermentation::bound) found.bounds.lower = found.probability_above = 0;
+  if (a.has_bound_only() && found.side == Side::above) found.side = Side::cannot_tell;
+  return found;
 }
 
 std::optional<double> least_indication_below(const HydrometerSample& present,
@@ -48,7 +92,7 @@ std::optional<double> least_indication_below(const HydrometerSample& present,
   const auto below = [&](double indication) {
     const AlcoholResult a = with(indication);
     // Above the original there is no alcohol to decide about.
-    return a.state == Fermentation::above || decided_below(a, limit, level);
+    return !a.has_strength() || decided_below(a, limit, level);
   };
   // Halved between the present reading and the end of the scale: the more is shown, the less
   // alcohol there is.
@@ -63,8 +107,7 @@ std::optional<double> least_indication_below(const HydrometerSample& present,
   }
   const AlcoholResult a = with(decided);
   // Less alcohol than none decides nothing: that reading would itself be in doubt.
-  if (a.state == Fermentation::above || a.result.at("alcohol_percent_vol").value.estimate < 0)
-    return std::nullopt;
+  if (!a.has_strength() || a.result.at(strength_key).value.estimate < 0) return std::nullopt;
   return decided;
 }
 

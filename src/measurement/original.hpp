@@ -73,6 +73,12 @@ class OriginalInputs {
 [[nodiscard]] AlcoholResult alcohol_of(const RefractometerSample& present, const Original& original,
                                        ferment::Culture culture, const std::string& of);
 
+/// Gives a mixed culture's result with a strength the one of clean yeast
+/// (AlcoholResult::clean_yeast).
+/// @param as_yeast  computes it
+void add_clean_yeast(AlcoholResult& drink, ferment::Culture culture,
+                     const std::function<AlcoholResult()>& as_yeast);
+
 /// What a reader of the result has to know about the original.
 void add_notes(std::vector<std::string>& notes, const Original& original);
 

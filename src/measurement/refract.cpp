@@ -177,6 +177,8 @@ AlcoholResult alcohol_of(const RefractometerSample& present, const Original& ori
   add_notes(a.result.notes, original);
   add_notes(a.result.notes, present, of);
   add_remarks(a.result.notes, kind.remarks);
+  add_clean_yeast(a, culture,
+                  [&] { return alcohol_of(present, original, ferment::Culture::yeast, of); });
   return a;
 }
 

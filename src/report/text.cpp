@@ -38,6 +38,16 @@ std::string fixed(double value, int decimals) {
   return negative_zero ? text.substr(1) : text;
 }
 
+std::string rounded_up(double bound, int decimals, const std::optional<double>& limit) {
+  constexpr int all = 15;
+  for (;; ++decimals) {
+    const double step = std::pow(10.0, -decimals);
+    // What is round but for its last bit stays as it is.
+    std::string text = fixed(std::ceil(bound / step - 1e-9) * step, decimals);
+    if (!limit || decimals >= all || (bound <= *limit) == (std::stod(text) <= *limit)) return text;
+  }
+}
+
 std::string value_text(const uncertainty::Value& v, std::string_view unit, bool full) {
   const double expanded = v.expanded();
   // Adding zero turns "-0" into "0".

@@ -16,13 +16,6 @@ std::vector<Point> as_of_yeast(batch::Batch& batch, const std::vector<Point>& po
   return all;
 }
 
-Side side(const Point& p, const Point& clean, bool mixed, double limit, double level) {
-  const auto of = [&](const Point& q) {
-    return measurement::decide_strength(*q.drink, limit, level);
-  };
-  return mixed ? measurement::decide_mixed(of(p), of(clean)).side : of(p).side;
-}
-
 Crossing crossing(const std::vector<Point>& points, Moment zero, double limit, double level) {
   const Series s = strength_series_of(points, zero);
   if (s.size() == 0) return {.refused = "no reading says how strong it is"};
@@ -42,7 +35,7 @@ Passing passing_of(batch::Batch& batch, const History& h, double limit, double l
   bool still_below = true;
   for (std::size_t i = 0; i < points.size(); ++i) {
     if (!points[i].has_strength()) continue;
-    const Side where = side(points[i], clean[i], mixed, limit, level);
+    const Side where = measurement::decide_strength(*points[i].drink, limit, level).side;
     still_below = still_below && where == Side::below;
     if (still_below) p.below_until = h.since + i;
     if (where != Side::above)

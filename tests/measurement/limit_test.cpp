@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <vector>
 
 #include "areo/core/error.hpp"
 #include "areo/ferment/balling.hpp"
@@ -40,12 +41,14 @@ const uncertainty::Value& strength(const AlcoholResult& a) {
   return a.result.at("alcohol_percent_vol").value;
 }
 
-// By hand: P(below) is the normal probability of (limit - estimate) / u.
+// By hand: P(below) is the normal probability of (limit - estimate) / u, less what lies below zero.
 TEST(Limit, IsTheDecisionOnTheStrength) {
   const AlcoholResult a = drink(1.018, 1.015);
   const uncertainty::Value& v = strength(a);
   const auto d = decide_strength(a, 0.5);
-  EXPECT_NEAR(d.probability_below, 0.5 * std::erfc((v.estimate - 0.5) / v.u / std::sqrt(2.0)),
+  const auto normal = [](double z) { return 0.5 * std::erfc(-z / std::sqrt(2.0)); };
+  const double negative = normal(-v.estimate / v.u);
+  EXPECT_NEAR(d.probability_below, (normal((0.5 - v.estimate) / v.u) - negative) / (1 - negative),
               1e-9);
   EXPECT_EQ(d.side, Side::cannot_tell);
   EXPECT_EQ(decide_strength(a, 1.2).side, Side::below);
@@ -57,6 +60,8 @@ TEST(Limit, IsTheDecisionOnTheStrength) {
 
 TEST(Limit, RefusesAResultWithoutStrength) {
   EXPECT_THROW((void)decide_strength(drink(1.018, 1.030), 0.5), Error);
+  EXPECT_THROW((void)strength_bounds(drink(1.018, 1.030)), Error);
+  EXPECT_THROW((void)strength_bounds(drink(1.018, 1.015), 1), Error);
   EXPECT_THROW((void)decide_strength(drink(1.018, 1.015), std::nan("")), Error);
   EXPECT_THROW((void)decide_strength(drink(1.018, 1.015), 0.5, 0.4), Error);
 }
@@ -100,14 +105,40 @@ TEST(Culture, MixedTakesAcidsOffAndWidens) {
 
 // What may have become acids is no reason to be surer that there is little alcohol.
 TEST(Culture, MixedIsBelowOnlyWhereYeastIs) {
-  const uncertainty::Decision below{Side::below, 0.99}, open{Side::cannot_tell, 0.80},
-      above{Side::above, 0.01};
-  EXPECT_EQ(decide_mixed(below, below).side, Side::below);
-  EXPECT_EQ(decide_mixed(below, open).side, Side::cannot_tell);
-  EXPECT_EQ(decide_mixed(below, open).probability_below, 0.80);
-  EXPECT_EQ(decide_mixed(above, above).side, Side::above);
-  EXPECT_EQ(decide_mixed(open, above).side, Side::cannot_tell) << "above is for acids, too";
-  EXPECT_EQ(decide_mixed(open, above).probability_below, 0.01);
+  const AlcoholResult mixed = drink(1.018, 1.014, Culture::mixed), yeast = drink(1.018, 1.014);
+  const double upper = strength_bounds(yeast).upper;
+  EXPECT_EQ(strength_bounds(mixed).upper, upper);
+  EXPECT_LT(strength_bounds(mixed).lower, strength_bounds(yeast).lower);
+  // Between the bound of the mixed culture by itself and that of clean yeast.
+  AlcoholResult alone = mixed;
+  alone.clean_yeast.reset();
+  const double between = (strength_bounds(alone).upper + upper) / 2;
+  EXPECT_EQ(decide_strength(alone, between).side, Side::below);
+  EXPECT_EQ(decide_strength(mixed, between).side, Side::cannot_tell);
+  EXPECT_EQ(decide_strength(mixed, between).probability_below,
+            decide_strength(yeast, between).probability_below);
+  EXPECT_EQ(decide_strength(mixed, between).probability_above,
+            decide_strength(alone, between).probability_above);
+  EXPECT_EQ(decide_strength(mixed, upper + 1e-9).side, Side::below);
+  // Above is for acids, too.
+  const double lower = strength_bounds(yeast).lower;
+  EXPECT_EQ(decide_strength(yeast, lower - 1e-9).side, Side::above);
+  EXPECT_EQ(decide_strength(mixed, lower - 1e-9).side, Side::cannot_tell);
+  EXPECT_EQ(decide_strength(mixed, strength_bounds(mixed).lower - 1e-9).side, Side::above);
+  // Of samples both have to be given.
+  const std::vector<double> none(5000, 0.1), some(5000, 0.4);
+  EXPECT_EQ(decide_strength(mixed, {none, none}, 0.3).side, Side::below);
+  EXPECT_EQ(decide_strength(mixed, {none, some}, 0.3).side, Side::cannot_tell);
+  EXPECT_EQ(strength_bounds(mixed, {none, some}).upper, 0.4);
+}
+
+// A change that cannot be told from none does not lie above anything.
+TEST(Limit, NoMeasurableChangeIsNeverAbove) {
+  const AlcoholResult a = drink(1.018, 1.0167);
+  ASSERT_EQ(a.state, Fermentation::no_change);
+  const double lower = strength_bounds(a).lower;
+  ASSERT_GT(lower, 0.001);
+  EXPECT_EQ(decide_strength(a, lower - 0.0005).side, Side::cannot_tell);
 }
 
 TEST(Culture, AceticLeavesABoundThatIsNeverAbove) {
@@ -116,6 +147,8 @@ TEST(Culture, AceticLeavesABoundThatIsNeverAbove) {
   EXPECT_EQ(strength(a).estimate, strength(drink(1.050, 1.010)).estimate);
   EXPECT_EQ(decide_strength(a, 0.5).side, Side::cannot_tell);
   EXPECT_EQ(decide_strength(a, 6).side, Side::below);
+  EXPECT_EQ(strength_bounds(a).lower, 0);
+  EXPECT_EQ(decide_strength(a, 0.5).probability_above, 0);
   EXPECT_EQ(drink(1.050, 1.0499, Culture::acetic).state, Fermentation::no_change);
 }
 

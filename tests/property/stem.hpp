@@ -14,8 +14,10 @@ namespace areo::property {
 // A hydrometer as it was made: within a division off, and as much different from end to end.
 class NewStem {
  public:
-  explicit NewStem(World& world)
-      : world_{&world},
+  /// @param division  of its scale, SG
+  explicit NewStem(World& world, double division = 0.002)
+      : hydrometer{.name = "stem", .lo = 0.970, .hi = 1.130, .division = division},
+        world_{&world},
         offset_{world.rectangular(hydrometer.division)},
         slope_{world.rectangular(hydrometer.division) / (hydrometer.hi - hydrometer.lo)},
         glass_{hydrometer.glass_expansion_per_c +
@@ -29,7 +31,7 @@ class NewStem {
     const double off = offset_ + slope_ * (mark - middle);
     return {mark - off - eye - surface, 0, world_->reads(true_c), instruments::Meniscus::level};
   }
-  instruments::Hydrometer hydrometer{.name = "stem", .lo = 0.970, .hi = 1.130};
+  instruments::Hydrometer hydrometer;
 
  private:
   static constexpr double middle = 1.05;

@@ -193,6 +193,16 @@ TEST(DecimalsOfStep, AreThoseOfItsMultiples) {
     EXPECT_EQ(decimals_of_step(step), decimals) << step;
 }
 
+// Never lower than it is, and never across a limit that it does not pass.
+TEST(RoundedUp, StaysOnItsSide) {
+  EXPECT_EQ(rounded_up(0.171, 2), "0.18");
+  EXPECT_EQ(rounded_up(0.17, 2), "0.17");
+  EXPECT_EQ(rounded_up(0.5 + 1e-9, 2, 0.5), "0.51") << "a hair above it";
+  EXPECT_EQ(rounded_up(0.4961, 2, 0.5), "0.50");
+  EXPECT_EQ(rounded_up(0.4961, 2, 0.498), "0.497");
+  EXPECT_EQ(rounded_up(141, -1), "150");
+}
+
 TEST(Wrapped, BreaksBetweenWordsOnly) {
   EXPECT_EQ(wrapped("density at 20 °C", 7), (std::vector<std::string>{"density", "at 20", "°C"}));
   EXPECT_EQ(wrapped("incompressible a", 4), (std::vector<std::string>{"incompressible", "a"}));

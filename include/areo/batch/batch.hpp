@@ -34,10 +34,7 @@ struct Point {
 
   [[nodiscard]] bool computed() const { return refused.empty(); }
   /// Whether its result holds a strength, be it an upper bound.
-  [[nodiscard]] bool has_strength() const {
-    return computed() && drink && drink->state != measurement::Fermentation::above &&
-           drink->state != measurement::Fermentation::contradiction;
-  }
+  [[nodiscard]] bool has_strength() const { return computed() && drink && drink->has_strength(); }
   /// The result that holds the gravity, and the gravity itself.
   /// @throws Error{domain} if nothing could be computed
   [[nodiscard]] const measurement::Result& result() const { return drink ? drink->result : alone; }

@@ -25,6 +25,18 @@ struct AlcoholResult {
   /// apparent_attenuation_percent, real_attenuation_percent, energy_kj_per_100_ml,
   /// rule_of_thumb_percent_vol.  above: sg_20_20_original and sg_20_20_present only.
   Result result;
+  /// Of a mixed culture with a strength: the same as if clean yeast had fermented it. What holds
+  /// below a bound has to hold for it, too (strength_bounds(), decide_strength()).
+  std::optional<Result> clean_yeast{};
+
+  /// Whether there is one, be it an upper bound only.
+  [[nodiscard]] bool has_strength() const {
+    return state != Fermentation::above && state != Fermentation::contradiction;
+  }
+  /// Whether it is an upper bound and no figure.
+  [[nodiscard]] bool has_bound_only() const {
+    return state == Fermentation::no_change || state == Fermentation::bound;
+  }
 };
 
 /// Balling's balance and the density of the drink. What a ferment makes of its extract is an input

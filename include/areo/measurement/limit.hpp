@@ -1,5 +1,8 @@
 #pragma once
-// A strength against a limit: below, above, or not to be told with these instruments.
+// What can be said of a strength from above and from below: its bounds, and on which side of a
+// limit it lies. Every printed bound and verdict comes from here, so they cannot contradict each
+// other: a strength is below a limit if, and only if, its upper bound at the same level is not
+// above it.
 #include <optional>
 #include <span>
 
@@ -9,30 +12,46 @@
 
 namespace areo::measurement {
 
-/// Decides at a level of probability [jcgm106]. Where the result is an upper bound only
-/// (Fermentation::bound) it can lie below a limit, never above it; the probability is then that of
-/// a clean yeast ferment, and a lower bound of the true one.
-/// @param drink  of alcohol() or the refractometer's functions, in a state with a strength
-/// @param level  above 0.5, to 0.9999
-/// @throws       Error{domain} for a result without strength or other levels
-[[nodiscard]] uncertainty::Decision decide_strength(const AlcoholResult& drink, double limit,
-                                                    double level = 0.95);
-/// The same from a sample of the strength.
-/// @param sorted  as uncertainty::decide()
-[[nodiscard]] uncertainty::Decision decide_strength(const AlcoholResult& drink,
-                                                    std::span<const double> sorted, double limit,
-                                                    double level = 0.95);
+/// Probability of a bound and of a verdict unless another is stated; one-sided. (A figure's ± holds
+/// the strength with the same 95 % between two ends.)
+inline constexpr double usual_level = 0.95;
 
-/// The decision about a mixed culture's strength: below only where it would be so for clean yeast,
-/// too, as what may have become acids is no reason to be surer.
-[[nodiscard]] uncertainty::Decision decide_mixed(uncertainty::Decision mixed,
-                                                 const uncertainty::Decision& yeast);
+/// Samples of a strength (uncertainty::MonteCarloOutput::sample), to be asked instead of the law of
+/// propagation.
+struct StrengthSamples {
+  std::span<const double> strength{};
+  std::span<const double> clean_yeast{};  ///< where AlcoholResult::clean_yeast is set
+};
+
+/// The bounds of a strength, no less than zero. For a mixed culture the upper one holds for clean
+/// yeast, too, as what may have become acids is no reason to be surer. An upper bound only
+/// (Fermentation::bound) has nothing below it: there `lower` is zero.
+/// @param drink  of alcohol() or the refractometer's functions, with a strength
+/// @param level  above 0.5, to 0.9999
+/// @throws       Error{domain} for a result without strength, other levels, and as
+///               uncertainty::bounds()
+[[nodiscard]] uncertainty::Bounds strength_bounds(const AlcoholResult& drink,
+                                                  double level = usual_level);
+[[nodiscard]] uncertainty::Bounds strength_bounds(const AlcoholResult& drink,
+                                                  const StrengthSamples& samples,
+                                                  double level = usual_level);
+
+/// Decides at a level of probability [jcgm106], from the bounds. What is an upper bound and no
+/// figure (AlcoholResult::has_bound_only) can lie below a limit, never above it. Both probabilities
+/// hold for all that a mixed culture may have done; for an acetic one that of being below is the
+/// one of a clean yeast ferment, a lower bound of the true one, and that of being above is zero.
+/// @throws Error{domain} as strength_bounds()
+[[nodiscard]] uncertainty::Decision decide_strength(const AlcoholResult& drink, double limit,
+                                                    double level = usual_level);
+[[nodiscard]] uncertainty::Decision decide_strength(const AlcoholResult& drink,
+                                                    const StrengthSamples& samples, double limit,
+                                                    double level = usual_level);
 
 /// The smallest indication of the hydrometer at which the strength would be decided to lie below
 /// the limit, all else as read: a higher one means less alcohol.
 /// @return nothing if even an unchanged gravity would not decide: the instruments are too coarse
 [[nodiscard]] std::optional<double> least_indication_below(
     const HydrometerSample& present, const Original& original, ferment::Culture culture,
-    double limit, double level = 0.95);
+    double limit, double level = usual_level);
 
 }  // namespace areo::measurement

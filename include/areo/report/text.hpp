@@ -1,6 +1,7 @@
 #pragma once
 // Numbers and lines for people.
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -19,6 +20,12 @@ namespace areo::report {
 /// A number with fixed decimals: "0.00" whatever the sign of a value that rounds to zero.
 /// @param decimals  below zero rounds to tens, hundreds, ...: fixed(146, -1) is "150"
 [[nodiscard]] std::string fixed(double value, int decimals);
+
+/// An upper bound, rounded up: it is never printed lower than it is. Beside a limit it takes as
+/// many decimals as keep both on the sides that they are on.
+/// @param decimals  at the least, as for fixed()
+[[nodiscard]] std::string rounded_up(double bound, int decimals,
+                                     const std::optional<double>& limit = std::nullopt);
 
 /// Digits beyond those that an uncertainty supports, where all are asked for.
 inline constexpr int further_digits = 6;
