@@ -28,6 +28,8 @@ class Option {
   const Option& needs(const Option& other) const;
   /// Only one of these words.
   const Option& one_of(const std::vector<std::string>& words) const;
+  /// Any number of times, each with one value.
+  const Option& once_each() const;
   /// Several values may stand in one word, between these.
   const Option& delimiter(char between) const;
 
