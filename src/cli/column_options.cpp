@@ -2,7 +2,6 @@
 
 #include <fmt/format.h>
 
-#include <CLI/CLI.hpp>
 #include <algorithm>
 #include <cstdio>
 
@@ -36,12 +35,11 @@ bool is_mark_unit(std::string_view unit) {
 
 void add_column_options(const Command& command, ColumnOptions& o, const std::string& kept) {
   command.add_option("--keep", o.keep, "a column that areo does not know: " + kept)
+      .once_each()
       .type_name("COLUMN");
   command.add_option("--unit", o.units, "of the bare numbers in a column: temp=C, reading=P")
+      .once_each()
       .type_name("COLUMN=UNIT");
-  // Any number of times, each with one value.
-  for (const char* name : {"--keep", "--unit"})
-    command.app()->get_option(name)->allow_extra_args(false);
 }
 
 void refuse_columns_alone(const ColumnOptions& o, bool file_given) {

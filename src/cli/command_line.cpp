@@ -40,6 +40,11 @@ const Option& Option::one_of(const std::vector<std::string>& words) const {
   return *this;
 }
 
+const Option& Option::once_each() const {
+  option_->allow_extra_args(false);
+  return *this;
+}
+
 const Option& Option::delimiter(char between) const {
   option_->delimiter(between);
   return *this;

@@ -30,6 +30,8 @@ class Option {
   const Option& one_of(const std::vector<std::string>& words) const;
   /// Understood, but not in the help.
   const Option& hidden() const;
+  /// Any number of times, each with one value.
+  const Option& once_each() const;
   /// Several values may stand in one word, between these.
   const Option& delimiter(char between) const;
 
