@@ -163,7 +163,8 @@ TEST(Dilution, HasTheSugarOfAdditionsAndSolutions) {
     return sugar_to_add(physics::plato_20, from, to).at("sugar_g_per_l").value.estimate;
   };
   const Calibrated exact = without_error(instruments::ordinary_hydrometer(physics::plato_20));
-  Addition sugar{.name = "sugar"};
+  Addition sugar;
+  sugar.name = "sugar";
   sugar.mass_g = grams(5, 10);
   const Result with =
       original_gravity({.readings = {HydrometerSample{exact, reading(5, 20)}},

@@ -7,7 +7,7 @@
 namespace areo::measurement {
 
 /// White sugar (calibration::white_sugar) weighed into a kitchen volume. Which volume it is makes a
-/// difference: 450 g in 5 L of water are 1.0329, made up to 5 L they are 1.0346.
+/// difference: 450 g in 5 L of water are 1.0328, made up to 5 L they are 1.0346.
 struct WeighedSugar {
   enum class Volume {
     of_water,    ///< the water that it went into
