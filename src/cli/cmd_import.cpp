@@ -42,9 +42,8 @@ void refuse_options(const Options& o) {
   const auto& d = o.defaults;
   for (const auto& [given, name] :
        {std::pair{o.dry_run, "--dry-run"}, std::pair{o.yes, "--yes"},
-        std::pair{o.all_or_nothing, "--all-or-nothing"},
-        std::pair{!o.map.empty(), "--map"}, std::pair{!d.batch.empty(), "--batch"},
-        std::pair{!d.instrument.empty(), "--instrument"},
+        std::pair{o.all_or_nothing, "--all-or-nothing"}, std::pair{!o.map.empty(), "--map"},
+        std::pair{!d.batch.empty(), "--batch"}, std::pair{!d.instrument.empty(), "--instrument"},
         std::pair{!d.thermometer.empty(), "--thermometer"}, std::pair{!d.person.empty(), "--by"}})
     if (given)
       throw UsageError{fmt::format("an export is brought back whole: {} does not go with it", name),
@@ -170,7 +169,8 @@ class Import {
 
   int finish() {
     if (!options_->yes) hold_back();
-    const bool write = !options_->dry_run && good_ > 0 && !(options_->all_or_nothing && not_noted() > 0);
+    const bool write =
+        !options_->dry_run && good_ > 0 && !(options_->all_or_nothing && not_noted() > 0);
     if (write) book_.add_samples(samples_);
     const int noted = write ? good_ : 0;
     if (session_->json)
@@ -227,9 +227,9 @@ class Import {
     if (options_->all_or_nothing && not_noted() > 0)
       out += "; all or nothing, so nothing was noted";
     else if (not_noted() > 0)
-      out += fmt::format(
-          "; mend these{} and import the file again: what is there is not noted twice",
-          held_ > 0 ? ", or insist with --yes," : "");
+      out +=
+          fmt::format("; mend these{} and import the file again: what is there is not noted twice",
+                      held_ > 0 ? ", or insist with --yes," : "");
     return out;
   }
   const Options* options_;

@@ -91,8 +91,8 @@ std::optional<Limit> limit_from_text(const std::string& limit, const std::string
 }
 
 uncertainty::Decision decide(const Limit& l, const AlcoholResult& a,
-                             const measurement::Original& original, const TakenReading& present, ferment::Culture culture,
-                             const Told& told) {
+                             const measurement::Original& original, const TakenReading& present,
+                             ferment::Culture culture, const Told& told) {
   const uncertainty::Decision d = decide_one(l, a, told);
   if (culture != ferment::Culture::mixed) return d;
   const AlcoholResult yeast =

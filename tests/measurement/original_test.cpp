@@ -115,9 +115,11 @@ TEST(Original, WeighedSugarDependsOnWhatTheVolumeIs) {
   ASSERT_EQ(in_water.notes.size(), 1U);
   EXPECT_NE(in_water.notes[0].find("450 g of white sugar in 5 L of water"), std::string::npos);
 
-  const AlcoholResult a = alcohol(stem(1.004), {.readings = {}, .weighed = water}, ferment::Culture::yeast);
+  const AlcoholResult a =
+      alcohol(stem(1.004), {.readings = {}, .weighed = water}, ferment::Culture::yeast);
   EXPECT_EQ(a.state, Fermentation::measured);
-  for (WeighedSugar none : {WeighedSugar{0, 1, 5}, WeighedSugar{450, 1, 0}, WeighedSugar{450, 1, NAN}})
+  for (WeighedSugar none :
+       {WeighedSugar{0, 1, 5}, WeighedSugar{450, 1, 0}, WeighedSugar{450, 1, NAN}})
     EXPECT_THROW((void)original_gravity({.readings = {}, .weighed = none}), Error);
 }
 

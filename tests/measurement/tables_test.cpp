@@ -166,10 +166,8 @@ TEST(Dilution, HasTheSugarOfAdditionsAndSolutions) {
   Addition sugar;
   sugar.name = "sugar";
   sugar.mass_g = grams(5, 10);
-  const Result with =
-      original_gravity({.readings = {HydrometerSample{exact, reading(5, 20)}},
-                        .volume_l = 1,
-                        .additions = {sugar}});
+  const Result with = original_gravity(
+      {.readings = {HydrometerSample{exact, reading(5, 20)}}, .volume_l = 1, .additions = {sugar}});
   EXPECT_NEAR(with.at("original_extract_percent").value.estimate, 10, 1e-6);
 
   const Density ten = physics::density_from_mark(physics::plato_20, 10);

@@ -13,9 +13,9 @@ struct WeighedSugar {
     of_water,    ///< the water that it went into
     made_up_to,  ///< all of it together, water added up to a mark
   };
-  double sugar_g = 0;        ///< as the balance showed it
-  double half_width_g = 1;   ///< of the balance, or as typed; triangular
-  double volume_l = 0;       ///< at 20 °C; ± kitchen_volume_half_width, rectangular
+  double sugar_g = 0;       ///< as the balance showed it
+  double half_width_g = 1;  ///< of the balance, or as typed; triangular
+  double volume_l = 0;      ///< at 20 °C; ± kitchen_volume_half_width, rectangular
   Volume volume = Volume::of_water;
 };
 
