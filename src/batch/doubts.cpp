@@ -33,9 +33,10 @@ void about_amount(const AdditionRecord& a, double into_l, Doubts& doubts) {
                         : a.what == Substance::acid ? most_acid_g_l
                                                     : 1000 * most_volume_ratio;
     if (g_l > most)
-      doubts.push_back(fmt::format("{} into {:.3g} L are {:.0f} g to a litre; more than {:g} is "
-                                   "rarely meant",
-                                   a.amount_typed, into_l, g_l, most));
+      doubts.push_back(
+          fmt::format("{} into {:.3g} L are {:.0f} g to a litre; more than {:g} is "
+                      "rarely meant",
+                      a.amount_typed, into_l, g_l, most));
     return;
   }
   if (a.volume_l && *a.volume_l > most_volume_ratio * into_l)
@@ -103,8 +104,8 @@ Doubts doubts(Batch& batch, const AdditionRecord& a) {
                                  batch.record().name, start.date()));
   for (const AdditionRecord& there : batch.additions())
     if (there.excluded().empty() && same_addition(there, a) && at_once(there, a)) {
-      doubts.push_back(fmt::format("{} of {} is addition {} already: typed twice?",
-                                   a.amount_typed, moment_text(a.made_at), there.id));
+      doubts.push_back(fmt::format("{} of {} is addition {} already: typed twice?", a.amount_typed,
+                                   moment_text(a.made_at), there.id));
       break;
     }
   const std::optional<double> volume = batch.record().volume_l;
@@ -120,8 +121,7 @@ Doubts doubts(const notebook::BatchRecord& batch, Moment now) {
   if (batch.volume_l && (*batch.volume_l < least_batch_l || *batch.volume_l > most_batch_l))
     doubts.push_back(fmt::format("a batch of {}: less than {:g} L or more than {:g} L",
                                  batch.volume_typed, least_batch_l, most_batch_l));
-  const double days =
-      static_cast<double>(now.seconds - batch.started_at.seconds) / seconds_per_day;
+  const double days = static_cast<double>(now.seconds - batch.started_at.seconds) / seconds_per_day;
   if (days > oldest_batch_days)
     doubts.push_back(
         fmt::format("a batch since {}, {:.0f} days ago", batch.started_at.date(), days));
@@ -135,9 +135,10 @@ Doubts doubts(const notebook::InstrumentRecord& instrument, const CheckRecord& c
   const double expected = evaluated.expected.estimate, expanded = evaluated.expected.expanded();
   const double most = most_off(instrument);
   if (expected - expanded > g.hi + most || expected + expanded < g.lo - most)
-    doubts.push_back(fmt::format("{} would show {:.4g} there, and its scale goes from {:.4g} to "
-                                 "{:.4g}",
-                                 instrument.name(), expected, g.lo, g.hi));
+    doubts.push_back(
+        fmt::format("{} would show {:.4g} there, and its scale goes from {:.4g} to "
+                    "{:.4g}",
+                    instrument.name(), expected, g.lo, g.hi));
   else if (const double off = std::abs(evaluated.correction.estimate);
            off > most + evaluated.correction.expanded())
     doubts.push_back(
@@ -148,8 +149,8 @@ Doubts doubts(const notebook::InstrumentRecord& instrument, const CheckRecord& c
     const std::int64_t apart = std::abs(there.made_at.seconds - check.made_at.seconds);
     const bool at_once = apart == 0 || (!of_a_day(there.made_at) && apart <= typed_twice_s);
     if (!at_once || !same_check(there, check)) continue;
-    doubts.push_back(fmt::format("{} of {} is check {} already: typed twice?",
-                                 check.reading_typed, moment_text(check.made_at), there.id));
+    doubts.push_back(fmt::format("{} of {} is check {} already: typed twice?", check.reading_typed,
+                                 moment_text(check.made_at), there.id));
     break;
   }
   return doubts;

@@ -32,9 +32,9 @@ std::string duration_text(std::int64_t seconds) {
 
 bool same_reading(const ReadingRecord& a, const ReadingRecord& b) {
   return std::tie(a.instrument, a.bottle, a.stage, a.indication, a.temperature_c, a.meniscus,
-                  a.degassed, a.person, a.note) ==
-         std::tie(b.instrument, b.bottle, b.stage, b.indication, b.temperature_c, b.meniscus,
-                  b.degassed, b.person, b.note);
+                  a.degassed, a.person,
+                  a.note) == std::tie(b.instrument, b.bottle, b.stage, b.indication,
+                                      b.temperature_c, b.meniscus, b.degassed, b.person, b.note);
 }
 
 }  // namespace
@@ -192,8 +192,7 @@ void Expectation::about_neighbours(Seen& candidate, Doubts& doubts) {
   if (earlier != nullptr) compare(*earlier, candidate, true, doubts);
   if (own == series_.end()) return;
   const bool refractometer = is_refractometer(*candidate.sample);
-  for (auto at =
-           std::upper_bound(own->second.begin(), own->second.end(), candidate, before);
+  for (auto at = std::upper_bound(own->second.begin(), own->second.end(), candidate, before);
        at != own->second.end(); ++at)
     if (original || is_refractometer(*at->sample) == refractometer) {
       compare(candidate, *at, false, doubts);
@@ -239,16 +238,15 @@ void Expectation::about_the_original(Seen& candidate, Doubts& doubts) {
                                    batch_->shelf().instrument(r.instrument).name(),
                                    slip_text(candidate, 1 + (*gravity - 1) / 10)));
   }
-  const Sample* clash = original ? fermented_before(*candidate.sample)
-                                 : original_after(*candidate.sample);
+  const Sample* clash =
+      original ? fermented_before(*candidate.sample) : original_after(*candidate.sample);
   if (clash == nullptr) return;
   doubts.push_back(
-      original ? fmt::format("an original of {}, after {} of {} was read while it fermented",
-                             moment_text(r.made_at), clash->first().typed,
-                             moment_text(clash->at()))
-               : fmt::format("a reading of {}, before the original, {} of {}",
-                             moment_text(r.made_at), clash->first().typed,
-                             moment_text(clash->at())));
+      original
+          ? fmt::format("an original of {}, after {} of {} was read while it fermented",
+                        moment_text(r.made_at), clash->first().typed, moment_text(clash->at()))
+          : fmt::format("a reading of {}, before the original, {} of {}", moment_text(r.made_at),
+                        clash->first().typed, moment_text(clash->at())));
 }
 
 // What the last original before it leaves when all of it has fermented. With an addition since, the
@@ -301,11 +299,10 @@ void Expectation::about_repeats(const Sample& sample, Doubts& doubts) {
     if (there.size() != sample.readings.size() || !at_once(there.front(), sample.first()) ||
         !std::equal(there.begin(), there.end(), sample.readings.begin(), same_reading))
       continue;
-    doubts.push_back(fmt::format("{} of {} {}: typed twice?", sample.first().typed,
-                                 moment_text(sample.at()),
-                                 there.front().id != 0
-                                     ? fmt::format("is reading {} already", there.front().id)
-                                     : "stands there once more"));
+    doubts.push_back(
+        fmt::format("{} of {} {}: typed twice?", sample.first().typed, moment_text(sample.at()),
+                    there.front().id != 0 ? fmt::format("is reading {} already", there.front().id)
+                                          : "stands there once more"));
     return;
   }
 }

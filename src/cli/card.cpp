@@ -42,10 +42,9 @@ std::vector<std::string> instructions(const CardSubject& s,
     return {report::instruction(offsets[0].correction.estimate, decimals, unit, "every reading")};
   std::vector<std::string> all;
   for (const CardOffset& o : offsets)
-    all.push_back(fmt::format("{} ± {}{} at {}",
-                              report::instruction(o.correction.estimate, decimals),
-                              doubt_text(o.correction.expanded(), decimals), behind(unit),
-                              shown(s.record, o.reading)));
+    all.push_back(fmt::format(
+        "{} ± {}{} at {}", report::instruction(o.correction.estimate, decimals),
+        doubt_text(o.correction.expanded(), decimals), behind(unit), shown(s.record, o.reading)));
   return all;
 }
 
@@ -144,10 +143,10 @@ report::Headline card_headline(const CardSubject& s, const std::vector<CardOffse
                          "off by {} (about 95 %)",
                          s.record.graduation().division, behind(unit_of(s.record)), doubt),
              to_do(s)}};
-  report::Headline h{instructions(s, offsets),
-                     {offsets[0].everywhere
-                          ? doubt + " at the most, for the readings of this card (about 95 %)"
-                          : "each ± for about 95 %"}};
+  report::Headline h{
+      instructions(s, offsets),
+      {offsets[0].everywhere ? doubt + " at the most, for the readings of this card (about 95 %)"
+                             : "each ± for about 95 %"}};
   const auto t = meant_for(s);
   if (offsets[0].everywhere && t)
     h.lines.front() += " at " + *t;

@@ -27,7 +27,8 @@ using measurement::Fermentation;
 
 struct Options {
   std::vector<std::string> gravities;
-  std::string temperature, original_temperature, present_temperature, sugar, water, made_up_to, volume, csv;
+  std::string temperature, original_temperature, present_temperature, sugar, water, made_up_to,
+      volume, csv;
   std::string culture, limit, level;
   ReadingOptions with;
   ColumnOptions columns;
@@ -42,10 +43,10 @@ measurement::WeighedSugar weighed_sugar(const Options& o) {
   constexpr double usual_division_g = 1;
   const double sugar_g = grams_from_text(o.sugar);
   const TypedNumber typed = number_with_unit(o.sugar, "a mass");
-  const WeighedSugar w{sugar_g,
-                       std::max(usual_division_g, typed.half_width * (typed.unit == "kg" ? 1000 : 1)),
-                       litres_from_text(volume),
-                       water ? WeighedSugar::Volume::of_water : WeighedSugar::Volume::made_up_to};
+  const WeighedSugar w{
+      sugar_g, std::max(usual_division_g, typed.half_width * (typed.unit == "kg" ? 1000 : 1)),
+      litres_from_text(volume),
+      water ? WeighedSugar::Volume::of_water : WeighedSugar::Volume::made_up_to};
   for (const auto& [value, text] : {std::pair{w.sugar_g, &o.sugar}, {w.volume_l, &volume}})
     if (!(value > 0))
       throw ParseError{"weighed sugar and its volume are above zero", *text, 0, text->size()};
@@ -61,13 +62,15 @@ void refuse_bare_volume(const Options& o) {
       Options one = o;
       one.water = water;
       one.made_up_to = made_up_to;
-      return report::fixed(measurement::original_gravity({.readings = {}, .weighed = weighed_sugar(one)})
-                               .at("sg_20_20_original")
-                               .value.estimate,
-                           4);
+      return report::fixed(
+          measurement::original_gravity({.readings = {}, .weighed = weighed_sugar(one)})
+              .at("sg_20_20_original")
+              .value.estimate,
+          4);
     };
     hint = fmt::format(
-        "{0} of water, and {1} in it: --water {0}, original gravity {2}; {1} made up to {0} in all: "
+        "{0} of water, and {1} in it: --water {0}, original gravity {2}; {1} made up to {0} in "
+        "all: "
         "--made-up-to {0}, {3}",
         o.volume, o.sugar, gravity(o.volume, ""), gravity("", o.volume));
   }
@@ -133,8 +136,7 @@ void check_options(const Options& o) {
   refuse_together(
       weighed, "--sugar", o.gravities.size() == 2, "two gravities",
       "the weighed sugar stands for an original gravity that nobody took: leave one out");
-  refuse_together(weighed, "--sugar", !o.csv.empty(), "--csv",
-                  "a file needs a column 'original'");
+  refuse_together(weighed, "--sugar", !o.csv.empty(), "--csv", "a file needs a column 'original'");
   refuse_bare_volume(o);
   if (weighed && o.water.empty() && o.made_up_to.empty())
     throw UsageError{"--sugar needs its volume",

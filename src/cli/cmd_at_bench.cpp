@@ -268,7 +268,8 @@ void setup_at_bench(const Command& app, const Session& session, Run& run) {
   });
   c.footer(
       "It asks for a reading and its temperature, shows what follows, and writes each accepted\n"
-      "reading at once. What is far from what is expected it asks about twice. Ctrl-C loses what is being typed and nothing else.");
+      "reading at once. What is far from what is expected it asks about twice. Ctrl-C loses what "
+      "is being typed and nothing else.");
 }
 
 }  // namespace areo::cli

@@ -233,9 +233,9 @@ class Import {
     if (options_->all_or_nothing && not_noted() > 0)
       out += "; all or nothing, so nothing was noted";
     else if (not_noted() > 0)
-      out += fmt::format(
-          "; mend these{} and import the file again: what is there is not noted twice",
-          held_ > 0 ? ", or insist with --yes," : "");
+      out +=
+          fmt::format("; mend these{} and import the file again: what is there is not noted twice",
+                      held_ > 0 ? ", or insist with --yes," : "");
     return out;
   }
   const Options* options_;

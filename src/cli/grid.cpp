@@ -38,7 +38,8 @@ bool has_cell(const Grid& g, std::size_t row) {
   const std::vector<double> columns = columns_of(g);
   return std::any_of(columns.begin(), columns.end(), [&](double column) {
     const auto cells = g.cells(g.rows.at(static_cast<double>(row)), column);
-    return std::any_of(cells.begin(), cells.end(), [](const GridCell& c) { return c.value.has_value(); });
+    return std::any_of(cells.begin(), cells.end(),
+                       [](const GridCell& c) { return c.value.has_value(); });
   });
 }
 
@@ -166,10 +167,7 @@ OneSheet on_the_wall(const report::SheetHead& head) {
 class Rows {
  public:
   Rows(const Grid& g, const Layout& l)
-      : g_{g},
-        l_{l},
-        expanded_(l.decimals.size(), 0),
-        by_column_(columns_of(g).size(), 0) {}
+      : g_{g}, l_{l}, expanded_(l.decimals.size(), 0), by_column_(columns_of(g).size(), 0) {}
 
   void for_people(report::SheetWriter& out) {
     for (std::size_t i = 0; i < g_.rows.size(); ++i) {
@@ -184,8 +182,7 @@ class Rows {
         else
           row.insert(row.end(), texts.begin(), texts.end());
         const double expanded = cells.front().value ? cells.front().value->expanded() : 0;
-        if (!g_.columns && g_.doubt_of == DoubtOf::entry)
-          row.push_back(known(expanded));
+        if (!g_.columns && g_.doubt_of == DoubtOf::entry) row.push_back(known(expanded));
         by_column_[c] = std::max(by_column_[c], expanded);
       }
       out.row(row);

@@ -60,7 +60,7 @@ struct Grid {
   std::function<std::vector<GridCell>(double, double)> cells;
   /// The same for programs; nothing for a cell that is empty.
   std::function<std::optional<std::string>(double, double)> json;
-  bool smooth = true;                ///< what lies between two entries may be interpolated
+  bool smooth = true;  ///< what lies between two entries may be interpolated
   DoubtOf doubt_of = DoubtOf::table;
   std::string doubt;                 ///< what the ± is of: "of the density formulas alone"
   std::vector<std::string> notes{};  ///< below the table

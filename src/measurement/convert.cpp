@@ -175,13 +175,13 @@ Result refractive_index_20(const Scale& from, double mark) {
   const auto index = inputs.add(uncertainty::from(
       Origin::formula, uncertainty::normal("index formula", "", 0, u,
                                            "[icumsa1974] on the water of [iapws-r9-97]")));
-  return evaluate(inputs,
-                  [=](const Point& x) {
-                    const Liquid liquid = formula.liquid(x, from, mark);
-                    return std::vector{
-                        physics::index_from_brix_shown(brix(liquid.extract)).value() + x[index]};
-                  },
-                  {{"refractive_index_20", "index n20", ""}});
+  return evaluate(
+      inputs,
+      [=](const Point& x) {
+        const Liquid liquid = formula.liquid(x, from, mark);
+        return std::vector{physics::index_from_brix_shown(brix(liquid.extract)).value() + x[index]};
+      },
+      {{"refractive_index_20", "index n20", ""}});
 }
 
 Result potential_alcohol(const Scale& from, double mark) {

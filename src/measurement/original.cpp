@@ -135,15 +135,15 @@ void OriginalInputs::add(Readings& readings, const WeighedSugar& w) {
                                           w.sugar_g, w.volume_l)};
   const bool water = w.volume == WeighedSugar::Volume::of_water;
   Inputs& inputs = readings.inputs;
-  weighed_ = {w.volume,
-              inputs.add(from(Origin::mass,
-                              uncertainty::triangular("mass of the weighed sugar", "g", w.sugar_g,
-                                                      w.half_width_g, "the balance, or as typed"))),
-              add_volume(inputs,
-                         water ? "volume of the water that it went into"
-                               : "volume that it was made up to",
-                         w.volume_l),
-              inputs.add(calibration::sucrose_in_white_sugar("the weighed sugar"))};
+  weighed_ = {
+      w.volume,
+      inputs.add(
+          from(Origin::mass, uncertainty::triangular("mass of the weighed sugar", "g", w.sugar_g,
+                                                     w.half_width_g, "the balance, or as typed"))),
+      add_volume(inputs,
+                 water ? "volume of the water that it went into" : "volume that it was made up to",
+                 w.volume_l),
+      inputs.add(calibration::sucrose_in_white_sugar("the weighed sugar"))};
 }
 
 void OriginalInputs::add(Readings& readings, const Addition& a, const Original& original) {
@@ -197,8 +197,9 @@ PartAt OriginalInputs::add_drink(Readings& readings, const Addition& a) {
 ExtractFraction OriginalInputs::weighed(const Point& x, const SugarFormula* formula) const {
   const double sucrose_g = x[weighed_->sugar_g] * x[weighed_->sucrose];
   if (weighed_->volume == WeighedSugar::Volume::of_water)
-    return ExtractFraction{sucrose_g / (x[weighed_->sugar_g] +
-                                        x[weighed_->volume_l] * grams_per_litre(ExtractFraction{0}))};
+    return ExtractFraction{
+        sucrose_g /
+        (x[weighed_->sugar_g] + x[weighed_->volume_l] * grams_per_litre(ExtractFraction{0}))};
   const double concentration = sucrose_g / x[weighed_->volume_l];
   const physics::Liquid liquid =
       formula != nullptr ? formula->liquid(x, physics::sugar_g_l_20, concentration)
@@ -247,9 +248,10 @@ std::string weighed_text(const WeighedSugar& w) {
 
 void add_notes(std::vector<std::string>& notes, const Original& original) {
   if (original.readings.empty() && original.weighed)
-    notes.push_back(fmt::format("original gravity estimated from {}, the volume ± {:g} %; not "
-                                "measured, and what else was in it is left out",
-                                weighed_text(*original.weighed), 100 * kitchen_volume_half_width));
+    notes.push_back(
+        fmt::format("original gravity estimated from {}, the volume ± {:g} %; not "
+                    "measured, and what else was in it is left out",
+                    weighed_text(*original.weighed), 100 * kitchen_volume_half_width));
   for (const OriginalSample& sample : original.readings) {
     if (const auto* h = std::get_if<HydrometerSample>(&sample))
       add_notes(notes, h->instrument, h->reading, the_original);

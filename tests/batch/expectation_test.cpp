@@ -85,9 +85,13 @@ class Expected : public notebook::TemporaryFolder {
 TEST_F(Expected, WhatFermentsDoPasses) {
   original(1.060);
   // Two vigorous days, bubbles of three divisions, a slow week.
-  for (const auto& [shown, at] :
-       {std::pair{1.060, "02T18:00"}, {1.032, "03T18:00"}, {1.012, "04T18:00"},
-        {1.018, "05T18:00"}, {1.011, "06T18:00"}, {1.008, "14T18:00"}, {0.995, "20T18:00"}}) {
+  for (const auto& [shown, at] : {std::pair{1.060, "02T18:00"},
+                                  {1.032, "03T18:00"},
+                                  {1.012, "04T18:00"},
+                                  {1.018, "05T18:00"},
+                                  {1.011, "06T18:00"},
+                                  {1.008, "14T18:00"},
+                                  {0.995, "20T18:00"}}) {
     const ReadingRecord r = record(shown, at);
     const Doubts doubts = of(r);
     EXPECT_TRUE(doubts.empty()) << shown << ": " << (doubts.empty() ? "" : doubts[0]);
@@ -99,8 +103,9 @@ TEST_F(Expected, AFallThatNoFermentMakes) {
   original(1.022);
   present(1.018, "24T10:00");
   expect_one(of(record(1.0018, "24T10:30")), "0.0162 in gravity below 1.018");
-  expect_one(of(record(1.0018, "24T10:30")), "30 minutes earlier: no ferment falls so fast; was it "
-                                             "1.018?");
+  expect_one(of(record(1.0018, "24T10:30")),
+             "30 minutes earlier: no ferment falls so fast; was it "
+             "1.018?");
   EXPECT_TRUE(of(record(1.0018, "24T21:00")).empty());  // eleven hours are enough for it
 }
 
@@ -196,7 +201,7 @@ TEST_F(Expected, AnAmendedReadingCountsNoMore) {
 
 TEST_F(Expected, OneSlipOfATableThrowsNoDoubtOnTheOthers) {
   const std::vector<std::vector<ReadingRecord>> table{
-      {record(1.014, "10T10:00")},                   // in any order
+      {record(1.014, "10T10:00")},  // in any order
       {record(1.022, "03T10:00", Stage::original)},
       {record(1.15, "09T10:00")},
       {record(1.018, "06T10:00")},

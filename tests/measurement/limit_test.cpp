@@ -69,7 +69,8 @@ TEST(Limit, RefusesAResultWithoutStrength) {
 TEST(Limit, TheSettlingReadingSettlesAndALittleLessDoesNot) {
   for (const Culture culture : {Culture::yeast, Culture::mixed, Culture::acetic}) {
     const Calibrated c = stem(0.002);
-    const auto least = least_indication_below({c, reading(1.010)}, from_one(c, reading(1.018)), culture, 0.5);
+    const auto least =
+        least_indication_below({c, reading(1.010)}, from_one(c, reading(1.018)), culture, 0.5);
     ASSERT_TRUE(least.has_value());
     EXPECT_GT(*least, 1.010);
     EXPECT_LT(*least, 1.018);
@@ -83,8 +84,9 @@ TEST(Limit, TheSettlingReadingSettlesAndALittleLessDoesNot) {
 
 TEST(Limit, ACoarseInstrumentNeverDecides) {
   const Calibrated c = stem(0.01);
-  EXPECT_FALSE(least_indication_below({c, reading(1.010)}, from_one(c, reading(1.018)), Culture::yeast, 0.5)
-                   .has_value());
+  EXPECT_FALSE(
+      least_indication_below({c, reading(1.010)}, from_one(c, reading(1.018)), Culture::yeast, 0.5)
+          .has_value());
 }
 
 TEST(Culture, MixedTakesAcidsOffAndWidens) {

@@ -163,12 +163,11 @@ TEST(Dilution, HasTheSugarOfAdditionsAndSolutions) {
     return sugar_to_add(physics::plato_20, from, to).at("sugar_g_per_l").value.estimate;
   };
   const Calibrated exact = without_error(instruments::ordinary_hydrometer(physics::plato_20));
-  Addition sugar{.name = "sugar"};
+  Addition sugar;
+  sugar.name = "sugar";
   sugar.mass_g = grams(5, 10);
-  const Result with =
-      original_gravity({.readings = {HydrometerSample{exact, reading(5, 20)}},
-                        .volume_l = 1,
-                        .additions = {sugar}});
+  const Result with = original_gravity(
+      {.readings = {HydrometerSample{exact, reading(5, 20)}}, .volume_l = 1, .additions = {sugar}});
   EXPECT_NEAR(with.at("original_extract_percent").value.estimate, 10, 1e-6);
 
   const Density ten = physics::density_from_mark(physics::plato_20, 10);

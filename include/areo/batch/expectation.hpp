@@ -22,10 +22,10 @@ using Doubts = std::vector<std::string>;
 // digit that slipped by one place does not. All are common practice without a source or engineering
 // judgements, and none of them enters a result.
 
-/// Half a cubic centimetre of bubbles, more than a stem holds that was looked at, lifts a hydrometer
-/// of 50 g by this. Between additions a gravity never rises by itself, so that more than this, and
-/// what both readings leave in doubt, is another digit, another bottle, or an addition that was not
-/// noted.
+/// Half a cubic centimetre of bubbles, more than a stem holds that was looked at, lifts a
+/// hydrometer of 50 g by this. Between additions a gravity never rises by itself, so that more than
+/// this, and what both readings leave in doubt, is another digit, another bottle, or an addition
+/// that was not noted.
 inline constexpr double largest_lift_sg = 0.010;
 /// A vigorous, warm ferment falls by 0.02 to 0.03 in a day; this is 0.05.
 inline constexpr double fastest_fall_sg_per_hour = 0.002;
@@ -43,12 +43,12 @@ inline constexpr std::int64_t typed_twice_s = 600;
 inline constexpr double most_sugar_g_l = 250, most_salt_g_l = 50, most_acid_g_l = 20;
 /// Water, juice or part of a batch: how often as much as was there.
 inline constexpr double most_volume_ratio = 2;
-/// Of a batch in litres: less is a sample, more no kitchen and no small cidery has. In days since it
-/// began: nobody starts a notebook with an older one.
+/// Of a batch in litres: less is a sample, more no kitchen and no small cidery has. In days since
+/// it began: nobody starts a notebook with an older one.
 inline constexpr double least_batch_l = 0.1, most_batch_l = 1000, oldest_batch_days = 1100;
 /// An instrument that is further off than so many divisions, or tolerances if they are larger,
-/// beyond the expanded uncertainty, was misread, or the solution was mistyped; 5 °C of a thermometer
-/// at the least, as kitchen thermometers go.
+/// beyond the expanded uncertainty, was misread, or the solution was mistyped; 5 °C of a
+/// thermometer at the least, as kitchen thermometers go.
 inline constexpr double most_check_divisions = 5, most_thermometer_error_c = 5;
 
 /// Of the readings of one batch. Only neighbours in time are compared, so that a long series costs

@@ -12,8 +12,8 @@ namespace areo::measurement {
 /// @throws Error{domain} unless 0 < extract of `to` <= extract of `from`
 [[nodiscard]] Result water_to_add(const physics::Scale& scale, double from, double to);
 
-/// White sugar (calibration::white_sugar) that brings a litre of an unfermented liquid from mark `from` up to `to`.
-/// Quantities: sugar_g_per_l, as weighed; volume_l as above.
+/// White sugar (calibration::white_sugar) that brings a litre of an unfermented liquid from mark
+/// `from` up to `to`. Quantities: sugar_g_per_l, as weighed; volume_l as above.
 /// @throws Error{domain} unless the extract of `from` is zero or more, and `to` not below it
 [[nodiscard]] Result sugar_to_add(const physics::Scale& scale, double from, double to);
 

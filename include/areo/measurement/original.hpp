@@ -76,8 +76,8 @@ inline constexpr double acid_as_sugar_lo = 0.36, acid_as_sugar_hi = 1.06;
                                     ferment::Culture culture,
                                     const std::string& of = "the present gravity");
 
-/// What a reading shows, as the gravity SG 20/20 of the sugar liquid that would show it: its estimate
-/// alone, quickly. Of a drink it is what the hydrometer says; a refractometer's is higher.
+/// What a reading shows, as the gravity SG 20/20 of the sugar liquid that would show it: its
+/// estimate alone, quickly. Of a drink it is what the hydrometer says; a refractometer's is higher.
 /// @throws Error{domain} if no liquid of sugar and water shows that
 [[nodiscard]] double seen_gravity(const OriginalSample& sample);
 

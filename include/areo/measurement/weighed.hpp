@@ -7,15 +7,15 @@
 namespace areo::measurement {
 
 /// White sugar (calibration::white_sugar) weighed into a kitchen volume. Which volume it is makes a
-/// difference: 450 g in 5 L of water are 1.0329, made up to 5 L they are 1.0346.
+/// difference: 450 g in 5 L of water are 1.0328, made up to 5 L they are 1.0346.
 struct WeighedSugar {
   enum class Volume {
     of_water,    ///< the water that it went into
     made_up_to,  ///< all of it together, water added up to a mark
   };
-  double sugar_g = 0;        ///< as the balance showed it
-  double half_width_g = 1;   ///< of the balance, or as typed; triangular
-  double volume_l = 0;       ///< at 20 °C; ± kitchen_volume_half_width, rectangular
+  double sugar_g = 0;       ///< as the balance showed it
+  double half_width_g = 1;  ///< of the balance, or as typed; triangular
+  double volume_l = 0;      ///< at 20 °C; ± kitchen_volume_half_width, rectangular
   Volume volume = Volume::of_water;
 };
 
