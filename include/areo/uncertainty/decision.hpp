@@ -53,7 +53,7 @@ struct Bounds {
   double upper = 0;  ///< probability_below() is the level here
 };
 /// @throws Error{domain} as guard_band()
-/// @check  0, u = 1 -> 0, 1.960; -1, u = 1 -> 0, 1.413; 10, u = 1 -> 8.355, 11.645
+/// @check  0, u = 1 -> 0, 1.960; -1, u = 1 -> 0, 1.412; 10, u = 1 -> 8.355, 11.645
 [[nodiscard]] Bounds bounds(const Value& value, double level = 0.95);
 /// The same from a sample. A fraction of it is only known to the scatter of a count, √(p (1 - p) /
 /// n); two of these are left as a margin.
