@@ -36,9 +36,10 @@ TemperatureInputs add_temperature(uncertainty::Inputs& inputs, const std::string
                       uncertainty::rectangular("temperature of " + of, "°C", r.indication_c,
                                                r.half_width_c, r.provenance)));
   if (!r.thermometer || !r.correction) return {indication, std::nullopt};
-  return {indication, shared ? shared
-                             : add_correction(inputs, r.thermometer->name, "°C", *r.correction,
-                                              uncertainty::Origin::thermometer)};
+  return {indication, shared
+                          ? shared
+                          : add_correction(inputs, {r.thermometer->identity, r.thermometer->name},
+                                           "°C", *r.correction, uncertainty::Origin::thermometer)};
 }
 
 }  // namespace areo::instruments
