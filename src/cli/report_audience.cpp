@@ -120,7 +120,7 @@ std::string write_audience(report::Page& page, const Material& m) {
                       when_text(a.history.points[o.point].sample.at()), o.likely)));
   for (const Account& a : m.accounts)
     for (const std::string& text : a.corrections)
-      wrong.push_back(report::sentence(who(m, a) + text));
+      wrong.push_back(who(m, a) + text + ".");  // begins with a name
   page.list(wrong);
   write_cautions(page);
   return pictures.missing();
