@@ -4,8 +4,10 @@
 
 int main() {
   using namespace areo;
+  // SG 20/20 °C, 0.990 to 1.100, division 0.002 unless stated. A copy of it is the same instrument;
+  // another Hydrometer, of whatever name, is another one, and shares no error with it.
   instruments::Hydrometer stem;
-  stem.name = "stem-1";  // SG 20/20 °C, 0.990 to 1.100, division 0.002 unless stated
+  stem.name = "stem-1";
 
   instruments::HydrometerReading in_water;
   in_water.indication = 1.001;

@@ -10,6 +10,7 @@
 #include "areo/calibration/liquid_factor.hpp"
 #include "areo/calibration/solution.hpp"
 #include "areo/core/error.hpp"
+#include "areo/core/identity.hpp"
 #include "areo/core/model_temperature.hpp"
 #include "areo/core/moment.hpp"
 #include "areo/core/scales.hpp"

@@ -168,9 +168,11 @@ instruments::TemperatureReading Bench::temperature(const std::string& typed,
   return t;
 }
 
-instruments::Hydrometer Bench::unnamed_hydrometer(const physics::Scale& scale) const {
+instruments::Hydrometer Bench::unnamed_hydrometer(const physics::Scale& scale) {
+  for (const instruments::Hydrometer& known : unnamed_hydrometers_)
+    if (known.scale == scale) return known;
   instruments::Hydrometer h = instruments::ordinary_hydrometer(scale);
-  if (!division_) return h;
+  if (!division_) return unnamed_hydrometers_.emplace_back(h);
   // A scale with fewer divisions than this is none that anybody reads.
   constexpr double least_divisions = 10;
   if (*division_ * least_divisions > h.hi - h.lo)
@@ -180,7 +182,16 @@ instruments::Hydrometer Bench::unnamed_hydrometer(const physics::Scale& scale) c
         options_.division, 0, options_.division.size(),
         fmt::format("it is in the unit of the scale; {:g} is usual there", h.division)};
   h.division = *division_;
-  return h;
+  return unnamed_hydrometers_.emplace_back(h);
+}
+
+instruments::Refractometer Bench::unnamed_refractometer(instruments::RefractometerScale scale) {
+  for (const instruments::Refractometer& known : unnamed_refractometers_)
+    if (known.scale == scale) return known;
+  instruments::Refractometer r = instruments::ordinary_refractometer(scale);
+  r.compensated = options_.compensated;
+  if (division_) r.division = *division_;
+  return unnamed_refractometers_.emplace_back(r);
 }
 
 TakenReading Bench::take(const std::string& reading, const std::string& typed_temperature) {
@@ -212,10 +223,8 @@ TakenRefraction Bench::take_refraction(const std::string& reading,
   TypedRefraction typed;
   if (options_.instrument.empty()) {
     typed = refraction_from_text(reading);
-    instruments::Refractometer r = instruments::ordinary_refractometer(typed.scale);
-    r.compensated = options_.compensated;
-    if (division_) r.division = *division_;
-    taken.sample.instrument = measurement::CalibratedRefractometer::never_checked(r);
+    taken.sample.instrument =
+        measurement::CalibratedRefractometer::never_checked(unnamed_refractometer(typed.scale));
   } else {
     taken.sample.instrument = refractometer(options_.instrument);
     typed = refraction_from_text(reading, taken.sample.instrument.refractometer);

@@ -72,7 +72,10 @@ class Bench {
   [[nodiscard]] notebook::InstrumentRecord look_up(const std::string& name, std::string_view kind);
   [[nodiscard]] instruments::Correction correction(const notebook::InstrumentRecord& record);
   void look_up_thermometer();
-  [[nodiscard]] instruments::Hydrometer unnamed_hydrometer(const physics::Scale& scale) const;
+  // Nobody names what they have one of: the same at each call.
+  [[nodiscard]] instruments::Hydrometer unnamed_hydrometer(const physics::Scale& scale);
+  [[nodiscard]] instruments::Refractometer unnamed_refractometer(
+      instruments::RefractometerScale scale);
   const Session* session_;
   ReadingOptions options_;
   Moment at_;
@@ -80,6 +83,8 @@ class Bench {
   std::optional<notebook::Notebook> notebook_;
   std::map<std::string, measurement::Calibrated> hydrometers_;
   std::map<std::string, measurement::CalibratedRefractometer> refractometers_;
+  std::vector<instruments::Hydrometer> unnamed_hydrometers_;
+  std::vector<instruments::Refractometer> unnamed_refractometers_;
   std::optional<std::pair<instruments::Thermometer, instruments::Correction>> thermometer_;
 };
 

@@ -6,7 +6,7 @@
 #include "areo/calibration/check.hpp"
 #include "areo/calibration/drift.hpp"
 #include "areo/calibration/fit.hpp"
-#include "areo/notebook/record.hpp"
+#include "areo/notebook/store.hpp"
 #include "instrument_text.hpp"
 #include "output.hpp"
 
@@ -35,6 +35,11 @@ void print_drift(const notebook::InstrumentRecord& instrument,
                  const notebook::CalibrationRecord& before, const calibration::Drift& drift);
 [[nodiscard]] std::string drift_json(const notebook::CalibrationRecord& before,
                                      const calibration::Drift& drift);
+
+/// What a new calibration changes: a line for each batch, liquid and instrument, a list for
+/// programs.
+[[nodiscard]] std::vector<std::string> changes_lines(const std::vector<notebook::ReadWith>& all);
+[[nodiscard]] std::string changes_json(const std::vector<notebook::ReadWith>& all);
 
 /// "within", "outside", "cannot_tell"
 [[nodiscard]] const char* conformity_word(calibration::Conformity c);

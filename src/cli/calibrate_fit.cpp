@@ -135,9 +135,9 @@ std::string history_json(const notebook::Notebook& book, const InstrumentRecord&
   const auto all = book.calibrations(instrument.id);
   for (const auto& c : all) {
     out += fmt::format(
-        R"({}{{"calibration":{},"checks":[{}],"in_force_from":{},"due":{},"note":{},"drift":{}}})",
+        R"({}{{"calibration":{},"checks":[{}],"in_force_from":{},"from_stated":{},"due":{},"note":{},"drift":{}}})",
         out.empty() ? "" : ",", c.id, fmt::join(c.checks, ","), moment_json(c.in_force_from),
-        moment_json(c.due), report::json_string(c.note),
+        c.from_stated, moment_json(c.due), report::json_string(c.note),
         before != nullptr ? drift_json(*before, drift(book, instrument, *before, c)) : "null");
     before = &c;
   }
@@ -147,8 +147,10 @@ std::string history_json(const notebook::Notebook& book, const InstrumentRecord&
 notebook::CalibrationRecord record_of(const CalibrateOptions& o, const Fitted& f) {
   notebook::CalibrationRecord r;
   r.instrument = f.instrument.id;
-  // Unless stated, from the last check on: a reading made before it used what was known then.
-  r.in_force_from = o.from.empty() ? f.checks.back().made_at : past_moment_from_text(o.from, now());
+  // Unless stated, from the last check on; the first calibration holds for what was read before
+  // too.
+  r.from_stated = !o.from.empty();
+  r.in_force_from = r.from_stated ? past_moment_from_text(o.from, now()) : f.checks.back().made_at;
   if (!o.due.empty()) r.due = day_end_from_text(o.due);
   if (r.due && *r.due <= r.in_force_from)
     throw Error{Errc::inconsistent,
@@ -191,16 +193,19 @@ int run_fit(const CalibrateOptions& o, const Session& session) {
                                   o.without, o.name, o.since.empty() ? "" : " since " + o.since));
   // What is wrong with the call is wrong whatever the checks say.
   const notebook::CalibrationRecord record = record_of(o, f);
-  const auto before = book.in_force(instrument.id, record.in_force_from);
+  const auto earlier = book.calibrations(instrument.id);
+  const notebook::CalibrationRecord* before = newest(earlier, record.in_force_from);
   const int code = f.fit.consistent ? done : said_no;
   if (f.fit.consistent) book.add(record);
+  const auto changes = changed(book, instrument, earlier, book.calibrations(instrument.id));
   std::optional<calibration::Drift> change;
   if (f.fit.consistent && before) change = drift(book, instrument, *before, record);
   if (session.json) {
-    raw_line(fit_json(f, f.fit.consistent ? std::optional{record.in_force_from} : std::nullopt,
-                      fmt::format(R"(,"due":{},"drift":{})",
-                                  moment_json(f.fit.consistent ? record.due : std::nullopt),
-                                  change ? drift_json(*before, *change) : "null")));
+    raw_line(fit_json(
+        f, f.fit.consistent ? std::optional{record.in_force_from} : std::nullopt,
+        fmt::format(R"(,"due":{},"drift":{},"changes":{})",
+                    moment_json(f.fit.consistent ? record.due : std::nullopt),
+                    change ? drift_json(*before, *change) : "null", changes_json(changes))));
     return code;
   }
   print_fit(f);
@@ -210,6 +215,7 @@ int run_fit(const CalibrateOptions& o, const Session& session) {
     return code;
   }
   print_in_force(record);
+  for (const std::string& text : changes_lines(changes)) line("  " + text);
   if (change) print_drift(instrument, *before, *change);
   print_long_pause(f);
   line(fmt::format("next: areo {} READING --temp TEMP --{} {}",

@@ -18,6 +18,7 @@
 #include "batch_text.hpp"
 #include "bench.hpp"
 #include "command.hpp"
+#include "correction_words.hpp"
 #include "failure.hpp"
 #include "insist.hpp"
 #include "note_reading.hpp"
@@ -198,7 +199,9 @@ class AtBench {
   }
 
   void tell(Batch& batch, const NotedReading& noted, bool expected) {
-    const Point point = batch.preview(noted.records);
+    std::vector<Point> points{batch.preview(noted.records)};
+    (void)note_corrections(batch, points);
+    const Point& point = points.front();
     for (const std::string& e : noted.echo) line("  " + e);
     line("  " + sample_text(batch, point.sample));
     if (!point.computed()) {

@@ -15,6 +15,7 @@
 #include "bench.hpp"
 #include "calibrate.hpp"
 #include "command.hpp"
+#include "correction_words.hpp"
 #include "extract_kind.hpp"
 #include "failure.hpp"
 #include "insist.hpp"
@@ -191,7 +192,9 @@ std::string next_step(const Batch& batch, const notebook::Notebook& book) {
 
 void print_json(Batch& batch, const notebook::Notebook& book) {
   raw_line(batch_json(book, batch.record()));
-  for (const Point& p : batch.points()) raw_line(point_json(batch, p));
+  std::vector<Point> points = batch.points();
+  (void)note_corrections(batch, points);
+  for (const Point& p : points) raw_line(point_json(batch, p));
   for (const auto& a : batch.additions()) raw_line(addition_json(book, a));
   for (const ReadingRecord& r : batch.readings())
     if (!r.counts())
@@ -220,7 +223,8 @@ int run_show(const Options& o, const Session& session) {
   for (const std::string& bottle : bottles)
     if (!bottle.empty() && !batch.original(bottle, as_of).additions.empty())
       print_original(batch, bottle, as_of, session.full);
-  const std::vector<Point> points = batch.points();
+  std::vector<Point> points = batch.points();
+  (void)note_corrections(batch, points);
   print_rows(rows_of(batch, points, book, several, session.full), several);
   print_history(book, batch.record(), as_of);
   notes(notes_of(points));

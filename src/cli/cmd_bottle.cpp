@@ -16,6 +16,7 @@
 #include "bench.hpp"
 #include "bottle_text.hpp"
 #include "command.hpp"
+#include "correction_words.hpp"
 #include "failure.hpp"
 #include "trend_words.hpp"
 
@@ -116,7 +117,8 @@ int run_bottle(const Options& o, const Session& session) {
   Batch batch{book, o.name};
   require_bottle(batch, o.bottle);
   if (o.bottle.empty()) refuse_bottles(batch);
-  const trend::History h = trend::history_of(batch, o.bottle);
+  trend::History h = trend::history_of(batch, o.bottle);
+  (void)note_corrections(batch, h.points);
   const Point& point = last_of(batch, h, o.bottle);
   plan.closing = closing_temperature(batch, point, o.temperature);
   if (!plan.volume_l && o.bottle.empty()) plan.volume_l = batch.record().volume_l;

@@ -81,7 +81,8 @@ void setup_calibrate(const Command& app, const Session& session, Run& run) {
   auto fit = c.add_subcommand("fit", "build the correction from the checks and put it in force");
   fit.add_option("name", o->name, "the instrument").required();
   fit.add_option("--without", o->without, "leave these checks out").delimiter(',').type_name("N,N");
-  fit.add_option("--from", o->from, "in force from; the last check unless stated")
+  fit.add_option("--from", o->from,
+                 "since when it holds; unless stated from the last check on, the first one always")
       .type_name("DATE");
   fit.add_option("--since", o->since, "only checks made from this day on").type_name("DATE");
   fit.add_option("--due", o->due,

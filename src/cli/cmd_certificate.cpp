@@ -69,7 +69,7 @@ notebook::CalibrationRecord chosen(const notebook::Notebook& book,
                 fmt::format("areo calibrate show {} lists them", name)};
   }
   const Moment at = o.at.empty() ? issued : past_day_end_from_text(o.at, now());
-  if (auto r = book.in_force(instrument.id, at)) return *r;
+  if (const auto* r = notebook::newest(all, at)) return *r;
   throw Error{Errc::domain, fmt::format("no calibration of {} was in force on {}", name, at.date()),
               fmt::format("the first came into force on {}", all.front().in_force_from.date())};
 }

@@ -13,6 +13,7 @@
 #include "bench.hpp"
 #include "command.hpp"
 #include "compare_words.hpp"
+#include "correction_words.hpp"
 #include "failure.hpp"
 #include "strength.hpp"
 #include "trend_words.hpp"
@@ -47,6 +48,12 @@ const char* word(Verdict v) {
   return "cannot_tell";
 }
 
+std::vector<Batch*> pointers(std::vector<Batch>& batches) {
+  std::vector<Batch*> all;
+  for (Batch& batch : batches) all.push_back(&batch);
+  return all;
+}
+
 void print_json(std::vector<Batch>& batches, const std::vector<Contender>& all,
                 const std::vector<ComparedPair>& pairs, double within) {
   for (const Contender& c : all)
@@ -57,9 +64,10 @@ void print_json(std::vector<Batch>& batches, const std::vector<Contender>& all,
     raw_line(fmt::format(
         R"({{"compare":[{},{}],"verdict":"{}","difference_percent_vol":{},)"
         R"("standard_uncertainty":{},"expanded_uncertainty":{},"within_percent_vol":{},)"
-        R"("detectable_percent_vol":{},"apart_s":{}}})",
+        R"("detectable_percent_vol":{},"apart_s":{},"notes":{}}})",
         report::json_string(p.a->key), report::json_string(p.b->key), word(p.c.verdict), d.estimate,
-        d.u, d.expanded(), within, p.c.detectable, p.apart_s()));
+        d.u, d.expanded(), within, p.c.detectable, p.apart_s(),
+        report::json_list(notes_on_corrections(pointers(batches), {&p, 1}))));
   }
 }
 
@@ -135,6 +143,7 @@ int run_compare(const Options& o, const Session& session) {
   std::vector<Point> points;
   points.reserve(all.size());
   for (const Contender& c : all) points.push_back(c.point);
+  notes(notes_on_corrections(pointers(batches), pairs));
   notes(notes_of(points));
   print_bases(batches);
   return done;

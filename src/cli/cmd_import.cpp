@@ -57,7 +57,8 @@ void refuse_options(const Options& o) {
 
 void require_version(const std::string& first_line, const std::string& file) {
   for (const auto& [name, value] : report::members_from_json(first_line))
-    if (name == "version" && value != std::to_string(notebook::notebook_version))
+    if (name == "version" && value != std::to_string(notebook::notebook_version) &&
+        value != std::to_string(notebook::oldest_export))
       throw Error{Errc::file,
                   fmt::format("{} was exported from a notebook of version {}", file, value),
                   fmt::format("this areo has version {}: export it again with it",

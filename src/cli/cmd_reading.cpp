@@ -10,6 +10,7 @@
 #include "batch_text.hpp"
 #include "bench.hpp"
 #include "command.hpp"
+#include "correction_words.hpp"
 #include "failure.hpp"
 #include "insist.hpp"
 #include "note_reading.hpp"
@@ -41,7 +42,9 @@ void check_options(const Options& o) {
 int tell(const notebook::Notebook& book, const std::string& name, Id reading,
          const std::vector<std::string>& echo, const Session& session) {
   Batch batch{book, name};
-  const Point point = batch.point(sample_with(batch, reading));
+  std::vector<Point> points{batch.point(sample_with(batch, reading))};
+  (void)note_corrections(batch, points);
+  const Point& point = points.front();
   if (session.json) {
     raw_line(point_json(batch, point));
     return done;

@@ -9,6 +9,7 @@
 #include "batch_text.hpp"
 #include "bench.hpp"
 #include "command.hpp"
+#include "correction_words.hpp"
 #include "failure.hpp"
 #include "strength.hpp"
 #include "trend_words.hpp"
@@ -124,7 +125,8 @@ int run_trend(const Options& o, const Session& session) {
   const notebook::Notebook book{notebook_path(session), notebook::Open::read};
   Batch batch{book, o.name};
   require_bottle(batch, o.bottle);
-  const History h = trend::history_of(batch, o.bottle);
+  History h = trend::history_of(batch, o.bottle);
+  (void)note_corrections(batch, h.points);
   std::optional<Passing> passing;
   if (limit) passing = trend::passing_of(batch, h, limit->percent_vol, limit->level);
   if (session.json) {

@@ -38,10 +38,7 @@ std::optional<Point> last_figure(Batch& batch, const std::string& bottle, Moment
 }
 
 std::string pair_text(const ComparedPair& p, double within) {
-  const auto& d = p.c.difference;
-  const std::string by =
-      fmt::format("{} is stronger by {}", (d.estimate > 0 ? p.b : p.a)->title,
-                  report::value_text({std::abs(d.estimate), d.u, d.degrees_of_freedom}, "% vol"));
+  const std::string by = stronger_text(p);
   const std::string who = fmt::format("{} and {}: ", p.a->title, p.b->title);
   switch (p.c.verdict) {
     case Verdict::different: return who + "DIFFERENT, " + by;
@@ -123,6 +120,13 @@ std::vector<ComparedPair> pairs_of(const std::vector<Contender>& all, double wit
       pairs.push_back({&all[i], &all[j], trend::compare(d, within)});
     }
   return pairs;
+}
+
+std::string stronger_text(const ComparedPair& p) {
+  const auto& d = p.c.difference;
+  return fmt::format(
+      "{} is stronger by {}", (d.estimate > 0 ? p.b : p.a)->title,
+      report::value_text({std::abs(d.estimate), d.u, d.degrees_of_freedom}, "% vol"));
 }
 
 std::vector<std::vector<std::string>> contender_rows(const std::vector<Contender>& all,

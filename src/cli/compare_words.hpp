@@ -41,6 +41,8 @@ struct ComparedPair {
   }
 };
 [[nodiscard]] std::vector<ComparedPair> pairs_of(const std::vector<Contender>& all, double within);
+/// "B is stronger by 0.12 ± 0.16 % vol"
+[[nodiscard]] std::string stronger_text(const ComparedPair& p);
 
 /// What was read, below the names of the columns.
 /// @param what  names the first column

@@ -118,6 +118,9 @@ std::string write_audience(report::Page& page, const Material& m) {
       wrong.push_back(report::sentence(
           fmt::format("{}the reading of {} does not go with the others ({}?)", who(m, a),
                       when_text(a.history.points[o.point].sample.at()), o.likely)));
+  for (const Account& a : m.accounts)
+    for (const std::string& text : a.corrections)
+      wrong.push_back(who(m, a) + text + ".");  // begins with a name
   page.list(wrong);
   write_cautions(page);
   return pictures.missing();

@@ -7,6 +7,7 @@
 #include "areo/core/error.hpp"
 #include "areo/report/chart.hpp"
 #include "batch_text.hpp"
+#include "correction_words.hpp"
 #include "strength.hpp"
 
 namespace areo::cli {
@@ -30,6 +31,7 @@ Material material_of(const notebook::Notebook& book, batch::Batch& batch, const 
   std::optional<Error> first;
   for (const std::string& name : bottles) try {
       Account a{name, trend::history_of(batch, name)};
+      a.corrections = note_corrections(batch, a.history.points);
       if (limit) a.passing = trend::passing_of(batch, a.history, limit->percent_vol, limit->level);
       m.accounts.push_back(std::move(a));
     } catch (const Error& e) {

@@ -2,7 +2,7 @@
 # Installs the Debian packages that areo needs and that are missing.
 # usage: sh src/cmake/packages.sh build|test|ci
 #   build  compiler and libraries     test  ... and what the tests use
-#   ci     ... and the browser and the lints
+#   ci     ... and the browser, the lints and the second compiler
 set -eu
 
 build='g++ cmake ninja-build libboost-dev libgsl-dev libcli11-dev libfmt-dev libsqlite3-dev
@@ -11,7 +11,7 @@ test="$build libgtest-dev libbenchmark-dev units python3 poppler-utils"
 case ${1-} in
   build) wanted=$build ;;
   test) wanted=$test ;;
-  ci) wanted="$test chromium chromium-driver tidy clang-format clang-tidy" ;;
+  ci) wanted="$test chromium chromium-driver tidy clang-format clang-tidy clang-14" ;;
   *) echo "usage: sh $0 build|test|ci" >&2; exit 2 ;;
 esac
 

@@ -21,6 +21,13 @@ double Correction::uncertainty_at(double indication) const {
   return std::hypot(u_offset, u_slope * (indication - r0), u_slope_beyond * beyond(indication));
 }
 
+bool same_knowledge(const Correction& a, const Correction& b) {
+  return a.r0 == b.r0 && a.offset == b.offset && a.u_offset == b.u_offset && a.slope == b.slope &&
+         a.u_slope == b.u_slope && a.u_slope_beyond == b.u_slope_beyond &&
+         a.checked_lo == b.checked_lo && a.checked_hi == b.checked_hi && a.checks == b.checks &&
+         a.provenance == b.provenance;
+}
+
 Correction never_checked(double division, double lo, double hi) {
   if (!(division > 0) || !(lo < hi))
     throw Error{Errc::domain,
@@ -113,7 +120,7 @@ double CorrectionInputs::at(const uncertainty::Point& x, double indication) cons
          x[beyond] * correction.beyond(indication);
 }
 
-CorrectionInputs add_correction(uncertainty::Inputs& inputs, const std::string& instrument,
+CorrectionInputs add_correction(uncertainty::Inputs& inputs, const Whose& whose,
                                 const std::string& unit, const Correction& c,
                                 uncertainty::Origin origin) {
   // What is taken as within a tolerance has limits; what was fitted to checks has none.
@@ -121,12 +128,13 @@ CorrectionInputs add_correction(uncertainty::Inputs& inputs, const std::string& 
     uncertainty::Input input =
         uncertainty::normal(std::move(name), std::move(in_unit), value, u, c.provenance);
     if (c.checks == 0) input.shape = uncertainty::Distribution::rectangular;
+    input.thing = whose.identity;
     return from(origin, std::move(input));
   };
   return {
-      c, inputs.add(known(instrument + ": offset of the scale", unit, c.offset, c.u_offset)),
-      inputs.add(known(instrument + ": slope of the scale", "", c.slope, c.u_slope)),
-      inputs.add(known(instrument + ": scale outside its checked range", "", 0, c.u_slope_beyond))};
+      c, inputs.add(known(whose.name + ": offset of the scale", unit, c.offset, c.u_offset)),
+      inputs.add(known(whose.name + ": slope of the scale", "", c.slope, c.u_slope)),
+      inputs.add(known(whose.name + ": scale outside its checked range", "", 0, c.u_slope_beyond))};
 }
 
 }  // namespace areo::instruments

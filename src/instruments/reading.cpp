@@ -1,6 +1,7 @@
 #include "areo/instruments/reading.hpp"
 
 #include <cmath>
+#include <utility>
 
 #include "instruments/indication.hpp"
 
@@ -23,16 +24,17 @@ double marks_for(const Hydrometer& h, double indication, double delta_kg_m3) {
 
 uncertainty::Input meniscus_input(const Hydrometer& h) {
   using uncertainty::Origin;
+  const auto of = [&](uncertainty::Input input) {
+    input.thing = h.identity;
+    return from(Origin::meniscus, std::move(input));
+  };
   if (h.meniscus_height)
-    return from(Origin::meniscus,
-                uncertainty::rectangular(h.name + ": height of the meniscus", "scale",
-                                         *h.meniscus_height, h.division / 2,
-                                         "stated for the instrument, within half a division"));
-  return from(Origin::meniscus,
-              uncertainty::rectangular(h.name + ": height of the meniscus", "scale",
-                                       usual_meniscus_divisions * h.division,
-                                       usual_meniscus_half_width * h.division,
-                                       "about 1.4 divisions [astm-d1298], from memory"));
+    return of(uncertainty::rectangular(h.name + ": height of the meniscus", "scale",
+                                       *h.meniscus_height, h.division / 2,
+                                       "stated for the instrument, within half a division"));
+  return of(uncertainty::rectangular(
+      h.name + ": height of the meniscus", "scale", usual_meniscus_divisions * h.division,
+      usual_meniscus_half_width * h.division, "about 1.4 divisions [astm-d1298], from memory"));
 }
 
 uncertainty::InputRef add_surface(uncertainty::Inputs& inputs, const Hydrometer& h,
@@ -48,12 +50,13 @@ uncertainty::InputRef add_surface(uncertainty::Inputs& inputs, const Hydrometer&
 
 HydrometerInputs add_hydrometer(uncertainty::Inputs& inputs, const Hydrometer& h,
                                 const Correction& correction) {
-  return {h, add_correction(inputs, h.name, "scale", correction),
-          inputs.add(from(uncertainty::Origin::glass,
-                          uncertainty::rectangular(
-                              h.name + ": expansion of the glass", "1/°C", h.glass_expansion_per_c,
-                              glass_expansion_half_width_per_c,
-                              "conventional value [iso1768]; spread of glasses from memory"))),
+  uncertainty::Input glass =
+      uncertainty::rectangular(h.name + ": expansion of the glass", "1/°C", h.glass_expansion_per_c,
+                               glass_expansion_half_width_per_c,
+                               "conventional value [iso1768]; spread of glasses from memory");
+  glass.thing = h.identity;
+  return {h, add_correction(inputs, {h.identity, h.name}, "scale", correction),
+          inputs.add(from(uncertainty::Origin::glass, std::move(glass))),
           inputs.add(meniscus_input(h))};
 }
 

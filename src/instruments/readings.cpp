@@ -1,18 +1,25 @@
 #include "areo/instruments/readings.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <utility>
+
+#include "areo/core/error.hpp"
 
 namespace areo::instruments {
 
 namespace {
 
-// Between two readings the instrument may have been calibrated anew. Where the correction comes
-// from is no part of it: before the first calibration the words name the day.
-bool same(const Correction& a, const Correction& b) {
-  return a.r0 == b.r0 && a.offset == b.offset && a.u_offset == b.u_offset && a.slope == b.slope &&
-         a.u_slope == b.u_slope && a.u_slope_beyond == b.u_slope_beyond &&
-         a.checked_lo == b.checked_lo && a.checked_hi == b.checked_hi;
+// One instrument has one scale, one glass, one name.
+template <class Instrument>
+bool same(const Instrument& a, const Instrument& b) {
+  if (!(a.identity == b.identity)) return false;
+  if (a == b) return true;
+  throw Error{
+      Errc::inconsistent,
+      fmt::format("one instrument is described in two ways, as '{}' and as '{}'", a.name, b.name),
+      "describe it once, or give what was copied from it an identity of its own"};
 }
 
 }  // namespace
@@ -20,15 +27,15 @@ bool same(const Correction& a, const Correction& b) {
 const HydrometerInputs& Readings::hydrometer(const Hydrometer& h, const Correction& correction) {
   const HydrometerInputs* instrument = nullptr;
   for (const HydrometerInputs& i : hydrometers_) {
-    if (i.hydrometer.name != h.name || i.hydrometer.scale != h.scale) continue;
-    if (same(i.correction.correction, correction)) return i;
+    if (!same(i.hydrometer, h)) continue;
+    if (same_knowledge(i.correction.correction, correction)) return i;
     instrument = &i;
   }
   if (instrument == nullptr)
     return hydrometers_.emplace_back(add_hydrometer(inputs, h, correction));
   // Calibrated anew, but still the same glass.
   HydrometerInputs anew = *instrument;
-  anew.correction = add_correction(inputs, h.name, "scale", correction);
+  anew.correction = add_correction(inputs, {h.identity, h.name}, "scale", correction);
   return hydrometers_.emplace_back(std::move(anew));
 }
 
@@ -36,8 +43,7 @@ const RefractometerInputs& Readings::refractometer(const Refractometer& r,
                                                    const Correction& correction) {
   const auto known = std::find_if(
       refractometers_.begin(), refractometers_.end(), [&](const RefractometerInputs& i) {
-        return i.refractometer.name == r.name && i.refractometer.scale == r.scale &&
-               same(i.correction.correction, correction);
+        return same(i.refractometer, r) && same_knowledge(i.correction.correction, correction);
       });
   if (known != refractometers_.end()) return *known;
   return refractometers_.emplace_back(add_refractometer(inputs, r, correction));
@@ -45,15 +51,15 @@ const RefractometerInputs& Readings::refractometer(const Refractometer& r,
 
 std::optional<CorrectionInputs> Readings::thermometer(const TemperatureReading& t) const {
   if (!t.thermometer || !t.correction) return std::nullopt;
-  for (const NamedThermometer& known : thermometers_)
-    if (known.name == t.thermometer->name && known.provenance == t.correction->provenance)
+  for (const KnownThermometer& known : thermometers_)
+    if (same(known.thermometer, *t.thermometer) &&
+        same_knowledge(known.correction.correction, *t.correction))
       return known.correction;
   return std::nullopt;
 }
 
 void Readings::remember(const TemperatureReading& t, const std::optional<CorrectionInputs>& used) {
-  if (used && !thermometer(t))
-    thermometers_.push_back({t.thermometer->name, t.correction->provenance, *used});
+  if (used && !thermometer(t)) thermometers_.push_back({*t.thermometer, *used});
 }
 
 void Readings::note_use(const std::variant<Hydrometer, Refractometer>& instrument,

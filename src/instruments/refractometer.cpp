@@ -72,7 +72,7 @@ uncertainty::Input compensation_input(const Refractometer& r, double away_c,
 
 RefractometerInputs add_refractometer(uncertainty::Inputs& inputs, const Refractometer& r,
                                       const Correction& correction) {
-  return {r, add_correction(inputs, r.name, "scale", correction)};
+  return {r, add_correction(inputs, {r.identity, r.name}, "scale", correction)};
 }
 
 RefractionInputs::RefractionInputs(uncertainty::Inputs& inputs,

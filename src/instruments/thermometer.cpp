@@ -72,7 +72,8 @@ TemperatureInputs add_temperature(uncertainty::Inputs& inputs, const std::string
                  "3 % of its distance from a room of 10 °C to 30 °C: engineering judgement")));
   if (r.thermometer && r.correction)
     t.correction = shared ? shared
-                          : add_correction(inputs, r.thermometer->name, "°C", *r.correction,
+                          : add_correction(inputs, {r.thermometer->identity, r.thermometer->name},
+                                           "°C", *r.correction,
                                            uncertainty::Origin::thermometer);
   return t;
 }

@@ -18,7 +18,8 @@ bool is_of_instruments(uncertainty::Origin origin) {
 
 bool same(const uncertainty::Input& a, const uncertainty::Input& b, Common common) {
   if (common == Common::instruments && !is_of_instruments(a.origin)) return false;
-  return a.value == b.value && a.u == b.u && a.name == b.name && a.unit == b.unit;
+  return a.value == b.value && a.u == b.u && a.thing == b.thing && a.name == b.name &&
+         a.unit == b.unit && a.provenance == b.provenance;
 }
 
 const std::vector<double>& shares_of(const Result& r, std::string_view key) {

@@ -111,8 +111,8 @@ Result temperature_correction(const instruments::Thermometer& thermometer,
                               const instruments::Correction& correction, double indication_c) {
   instruments::require_on_scale(thermometer, indication_c);
   uncertainty::Inputs inputs;
-  const auto own = instruments::add_correction(inputs, thermometer.name, "°C", correction,
-                                               uncertainty::Origin::thermometer);
+  const auto own = instruments::add_correction(inputs, {thermometer.identity, thermometer.name},
+                                               "°C", correction, uncertainty::Origin::thermometer);
   return evaluate(inputs,
                   [=](const uncertainty::Point& x) {
                     const double add = own.at(x, indication_c);

@@ -3,7 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
+#include <map>
 #include <vector>
 
 #include "areo/core/error.hpp"
@@ -110,39 +110,34 @@ calibration::CheckSet evaluate_thermometer(const instruments::Thermometer& t,
   return checks.evaluate();
 }
 
-// The calibrations that a moment lies between.
+// The calibrations that a moment lies between, and the one that holds then.
 struct Calibrations {
-  std::optional<CalibrationRecord> before, after;
+  std::optional<CalibrationRecord> before, after, holds;
 };
 Calibrations calibrations_about(const Notebook& notebook, const InstrumentRecord& instrument,
                                 Moment at) {
   Calibrations known;
   // In order of time; of two from the same moment the one added last is in force.
-  for (CalibrationRecord& r : notebook.calibrations(instrument.id)) {
+  const std::vector<CalibrationRecord> all = notebook.calibrations(instrument.id);
+  for (const CalibrationRecord& r : all) {
     if (r.in_force_from <= at)
-      known.before = std::move(r);
+      known.before = r;
     else if (!known.after || known.after->in_force_from == r.in_force_from)
-      known.after = std::move(r);
+      known.after = r;
   }
+  if (const CalibrationRecord* holds = in_force(all, at)) known.holds = *holds;
   return known;
 }
 
-instruments::Correction correction_of(const Notebook& notebook, const InstrumentRecord& instrument,
-                                      const CalibrationRecord& calibration) {
-  instruments::Correction c =
-      fit(notebook, instrument, checks_of(notebook, calibration)).correction;
-  c.provenance =
-      fmt::format("{}, in force from {}", c.provenance, calibration.in_force_from.date());
-  return c;
-}
-
 instruments::Correction never_in_force(const Notebook& notebook, const InstrumentRecord& instrument,
-                                       Moment at, bool later_one) {
+                                       const std::optional<CalibrationRecord>& later) {
   const Graduation g = instrument.graduation();
   instruments::Correction never = instruments::never_checked(g.division, g.lo, g.hi);
-  if (later_one)
+  if (later)
     never.provenance = fmt::format(
-        "no calibration in force on {} yet: error taken as within one division", at.date());
+        "no calibration in force before {}, as its owner stated: error taken as within one "
+        "division",
+        later->in_force_from.date());
   else if (!notebook.checks(instrument.id).empty())
     never.provenance = fmt::format(
         "no calibration in force, though it was checked (areo calibrate fit {}): error taken as "
@@ -173,22 +168,19 @@ void add_retirement(instruments::Correction& c, const Notebook& notebook,
 }  // namespace
 
 void require_method(const InstrumentRecord& instrument, CheckMethod method) {
-  struct Allowed {
-    std::string_view kind, ways;
-    std::initializer_list<CheckMethod> methods;
-  };
   using enum CheckMethod;
-  static const std::array all{
-      Allowed{"hydrometer", "water, sugar, salt, certificate", {water, sugar, salt, certificate}},
-      Allowed{"refractometer", "water, sugar, certificate", {water, sugar, certificate}},
-      Allowed{"thermometer", "ice, boiling, certificate", {ice, boiling, certificate}}};
-  const auto& allowed = *std::find_if(
-      all.begin(), all.end(), [&](const Allowed& a) { return a.kind == instrument.kind(); });
-  if (std::find(allowed.methods.begin(), allowed.methods.end(), method) == allowed.methods.end())
-    throw Error{Errc::inconsistent,
-                fmt::format("{} is a {}, and '{}' does not check one", instrument.name(),
-                            instrument.kind(), word(method)),
-                fmt::format("what does: areo calibrate {}", allowed.ways)};
+  const std::vector<CheckMethod> allowed =
+      instrument.hydrometer() != nullptr      ? std::vector{water, sugar, salt, certificate}
+      : instrument.refractometer() != nullptr ? std::vector{water, sugar, certificate}
+                                              : std::vector{ice, boiling, certificate};
+  if (std::find(allowed.begin(), allowed.end(), method) != allowed.end()) return;
+  std::string ways;
+  for (const CheckMethod m : allowed)
+    ways += fmt::format("{}{}", ways.empty() ? "" : ", ", word(m));
+  throw Error{Errc::inconsistent,
+              fmt::format("{} is a {}, and '{}' does not check one", instrument.name(),
+                          instrument.kind(), word(method)),
+              fmt::format("what does: areo calibrate {}", ways)};
 }
 
 calibration::CheckSet evaluate(const Notebook& notebook, const InstrumentRecord& instrument,
@@ -216,16 +208,52 @@ std::vector<CheckRecord> checks_of(const Notebook& notebook, const CalibrationRe
   return used;
 }
 
+instruments::Correction correction_of(const Notebook& notebook, const InstrumentRecord& instrument,
+                                      const CalibrationRecord& calibration) {
+  instruments::Correction c =
+      fit(notebook, instrument, checks_of(notebook, calibration)).correction;
+  c.provenance =
+      fmt::format("{}, in force from {}", c.provenance, calibration.in_force_from.date());
+  return c;
+}
+
 instruments::Correction correction_in_force(const Notebook& notebook,
                                             const InstrumentRecord& instrument, Moment at) {
   const Calibrations known = calibrations_about(notebook, instrument, at);
-  instruments::Correction c =
-      known.before ? correction_of(notebook, instrument, *known.before)
-                   : never_in_force(notebook, instrument, at, known.after.has_value());
+  instruments::Correction c = known.holds ? correction_of(notebook, instrument, *known.holds)
+                                          : never_in_force(notebook, instrument, known.after);
+  if (known.holds && at < known.holds->in_force_from)
+    c.remarks.push_back(
+        fmt::format("{} was checked later, on {}: that holds for earlier readings too",
+                    instrument.name(), known.holds->in_force_from.date()));
   if (known.before && known.before->due && at > *known.before->due)
     c.remarks.push_back(reminder(instrument, *known.before->due, known.after));
   add_retirement(c, notebook, instrument, at);
   return c;
+}
+
+std::vector<ReadWith> changed(const Notebook& notebook, const InstrumentRecord& instrument,
+                              std::span<const CalibrationRecord> before,
+                              std::span<const CalibrationRecord> after) {
+  // Each only once, however many readings there are; 0 is none.
+  std::map<Id, instruments::Correction> known;
+  const auto correction = [&](const CalibrationRecord* c) -> const instruments::Correction& {
+    const Id id = c != nullptr ? c->id : 0;
+    const auto found = known.find(id);
+    if (found != known.end()) return found->second;
+    return known
+        .emplace(id, c != nullptr ? fit(notebook, instrument, checks_of(notebook, *c)).correction
+                                  : never_in_force(notebook, instrument, {}))
+        .first->second;
+  };
+  std::vector<ReadWith> all;
+  for (ReadWith& r : notebook.read_with(instrument.id)) {
+    const CalibrationRecord* was = in_force(before, r.made_at);
+    const CalibrationRecord* is = in_force(after, r.made_at);
+    if (was != is && !instruments::same_knowledge(correction(was), correction(is)))
+      all.push_back(std::move(r));
+  }
+  return all;
 }
 
 instruments::Correction interpolated_correction(const Notebook& notebook,
@@ -233,10 +261,9 @@ instruments::Correction interpolated_correction(const Notebook& notebook,
   const Calibrations known = calibrations_about(notebook, instrument, at);
   if (!known.before || !known.after) {
     instruments::Correction c = correction_in_force(notebook, instrument, at);
-    const std::string why = fmt::format("no calibration {} {} to interpolate with",
-                                        known.before ? "after" : "before", at.date());
-    if (known.before) c.provenance += "; " + why;  // that of the other case says it already
-    c.remarks.push_back(instrument.name() + ": " + why);
+    c.remarks.push_back(fmt::format("{}: no calibration {} {} to interpolate with",
+                                    instrument.name(), known.before ? "after" : "before",
+                                    at.date()));
     return c;
   }
   const auto since = [&](Moment m) {

@@ -295,7 +295,13 @@ WHEN EXISTS (SELECT 1 FROM addition_exclusion WHERE id = NEW.id)
 BEGIN SELECT RAISE (ABORT, 'an exclusion is never changed'); END;
 )sql";
 
-inline constexpr std::array schema_steps{schema_1, schema_2, schema_3};
+// Whether the owner of an instrument stated from when on a calibration holds; nothing where an
+// older areo noted it.
+inline constexpr const char* schema_4 = R"sql(
+ALTER TABLE calibration ADD COLUMN from_stated INTEGER CHECK (from_stated IN (0, 1));
+)sql";
+
+inline constexpr std::array schema_steps{schema_1, schema_2, schema_3, schema_4};
 inline constexpr int schema_version = notebook_version;
 static_assert(schema_steps.size() == schema_version);
 

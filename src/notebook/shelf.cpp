@@ -10,20 +10,38 @@ const InstrumentRecord& Shelf::instrument(Id id) {
   return instruments_.emplace(id, notebook_->instrument(id)).first->second;
 }
 
+const std::vector<CalibrationRecord>& Shelf::calibrations(Id id) {
+  const auto known = calibrations_.find(id);
+  if (known != calibrations_.end()) return known->second;
+  retirements_.emplace(id, notebook_->retired(id));
+  return calibrations_.emplace(id, notebook_->calibrations(id)).first->second;
+}
+
+std::optional<Id> Shelf::calibration(Id id, Moment at) {
+  const CalibrationRecord* holds = notebook::in_force(calibrations(id), at);
+  return holds != nullptr ? std::optional{holds->id} : std::nullopt;
+}
+
+void Shelf::hold(Id id, const std::optional<Id>& calibration) {
+  const InstrumentRecord& held = instrument(id);
+  for (const CalibrationRecord& c : calibrations(id))
+    if (c.id == calibration) {
+      held_.emplace(id, correction_of(*notebook_, held, c));
+      return;
+    }
+  const Graduation g = held.graduation();
+  held_.emplace(id, instruments::never_checked(g.division, g.lo, g.hi));
+}
+
 instruments::Correction Shelf::correction(Id id, Moment at) {
+  if (held_ && held_->first == id) return held_->second;
   if (between_ == Between::interpolated)
     return interpolated_correction(*notebook_, instrument(id), at);
-  auto known = calibrations_.find(id);
-  if (known == calibrations_.end()) {
-    known = calibrations_.emplace(id, notebook_->calibrations(id)).first;
-    retirements_.emplace(id, notebook_->retired(id));
-  }
-  const CalibrationRecord* newest = nullptr;
-  for (const CalibrationRecord& c : known->second)  // in order of time
-    if (c.in_force_from <= at) newest = &c;
-  if (newest == nullptr) return correction_in_force(*notebook_, instrument(id), at);
+  const CalibrationRecord* holds = notebook::in_force(calibrations(id), at);
+  if (holds == nullptr) return correction_in_force(*notebook_, instrument(id), at);
   const auto& retired = retirements_.at(id);
-  const Version version{newest->id, newest->due && at > *newest->due, retired && at > retired->at};
+  const Version version{holds->id, at < holds->in_force_from, holds->due && at > *holds->due,
+                        retired && at > retired->at};
   const auto computed = corrections_.find(version);
   if (computed != corrections_.end()) return computed->second;
   return corrections_.emplace(version, correction_in_force(*notebook_, instrument(id), at))

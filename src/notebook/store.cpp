@@ -87,6 +87,13 @@ Connection open(const std::string& path, Open how) {
   return db;
 }
 
+// One file is one notebook however often it is opened; one in memory is like no other.
+IdentityRegister instruments_in(const std::string& path) {
+  std::error_code error;
+  const auto file = std::filesystem::canonical(path, error);
+  return error ? IdentityRegister{} : IdentityRegister{file.string()};
+}
+
 }  // namespace
 
 std::string default_path() {
@@ -104,7 +111,7 @@ std::string default_path() {
 }
 
 Notebook::Notebook(const std::string& path, Open how)
-    : impl_{std::make_unique<Impl>(Impl{open(path, how)})} {}
+    : impl_{std::make_unique<Impl>(Impl{open(path, how), instruments_in(path)})} {}
 Notebook::~Notebook() = default;
 Notebook::Notebook(Notebook&&) noexcept = default;
 Notebook& Notebook::operator=(Notebook&&) noexcept = default;

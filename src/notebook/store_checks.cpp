@@ -57,6 +57,14 @@ CheckRecord check_from(const Statement& s) {
   return r;
 }
 
+// Older notebooks did not note whether the day was stated. Unless it was, it was that of the last
+// check.
+constexpr const char* select_calibrations =
+    "SELECT id, in_force_from, note, due, coalesce(from_stated, in_force_from_s <> (SELECT "
+    "max(made_at_s) FROM calibration_check l JOIN check_reading c ON c.id = l.check_reading WHERE "
+    "l.calibration = calibration.id)) FROM calibration WHERE instrument = ? "
+    "ORDER BY in_force_from_s, id";
+
 }  // namespace
 
 std::string_view word(CheckMethod method) { return word_of(method_words, method); }
@@ -107,7 +115,7 @@ Id Notebook::add(const CalibrationRecord& r) {
   Transaction t{db};
   Statement s{db,
               "INSERT INTO calibration (instrument, in_force_from, in_force_from_s, note, due, "
-              "due_s) VALUES (?, ?, ?, ?, ?, ?)"};
+              "due_s, from_stated) VALUES (?, ?, ?, ?, ?, ?, ?)"};
   s.bind(r.instrument)
       .bind(std::string_view{r.in_force_from.text()})
       .bind(r.in_force_from.seconds)
@@ -116,7 +124,7 @@ Id Notebook::add(const CalibrationRecord& r) {
     s.bind(std::string_view{r.due->text()}).bind(r.due->seconds);
   else
     s.null().null();
-  s.step();
+  s.bind(std::int64_t{r.from_stated}).step();
   const Id id = impl_->last_id();
   for (const Id check : r.checks) {
     Statement own{db, "SELECT 1 FROM check_reading WHERE id = ? AND instrument = ?"};
@@ -128,6 +136,20 @@ Id Notebook::add(const CalibrationRecord& r) {
   }
   t.commit();
   return id;
+}
+
+const CalibrationRecord* newest(std::span<const CalibrationRecord> all, Moment until) {
+  const CalibrationRecord* found = nullptr;
+  for (const CalibrationRecord& r : all)
+    if (r.in_force_from <= until) found = &r;
+  return found;
+}
+
+const CalibrationRecord* in_force(std::span<const CalibrationRecord> all, Moment at) {
+  if (all.empty()) return nullptr;
+  if (const CalibrationRecord* until_then = newest(all, at)) return until_then;
+  const CalibrationRecord* first = newest(all, all.front().in_force_from);
+  return first->from_stated ? nullptr : first;
 }
 
 std::vector<CheckRecord> Notebook::checks(Id instrument) const {
@@ -145,13 +167,12 @@ std::vector<CheckRecord> Notebook::checks(Id instrument) const {
 
 std::vector<CalibrationRecord> Notebook::calibrations(Id instrument) const {
   std::vector<CalibrationRecord> all;
-  Statement s{impl_->db,
-              "SELECT id, in_force_from, note, due FROM calibration WHERE instrument = ? "
-              "ORDER BY in_force_from_s, id"};
+  Statement s{impl_->db, select_calibrations};
   s.bind(instrument);
   while (s.step()) {
     CalibrationRecord r{s.integer(0), instrument, moment_from_text(s.text(1)), {}, s.text(2)};
     if (const std::string due = s.text(3); !due.empty()) r.due = moment_from_text(due);
+    r.from_stated = s.integer(4) != 0;
     Statement links{impl_->db,
                     "SELECT check_reading FROM calibration_check WHERE calibration = ? "
                     "ORDER BY check_reading"};
@@ -163,10 +184,9 @@ std::vector<CalibrationRecord> Notebook::calibrations(Id instrument) const {
 }
 
 std::optional<CalibrationRecord> Notebook::in_force(Id instrument, Moment at) const {
-  std::optional<CalibrationRecord> newest;
-  for (CalibrationRecord& r : calibrations(instrument))  // in order of time
-    if (r.in_force_from <= at) newest = std::move(r);
-  return newest;
+  const std::vector<CalibrationRecord> all = calibrations(instrument);
+  const CalibrationRecord* found = notebook::in_force(all, at);
+  return found != nullptr ? std::optional{*found} : std::nullopt;
 }
 
 }  // namespace areo::notebook

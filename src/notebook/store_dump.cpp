@@ -76,18 +76,33 @@ bool same(const Cell& a, const Cell& b) {
   return a == b;
 }
 
+// Columns that exports of an older areo lack: nothing is known of them.
+constexpr std::array younger_columns{std::pair{"calibration", "from_stated"}};
+
+bool is_younger(const Table& table, const Column& column) {
+  return std::any_of(younger_columns.begin(), younger_columns.end(), [&](const auto& y) {
+    return table.name == y.first && column.name == y.second;
+  });
+}
+
 // Cells in order of the table's columns.
 std::vector<Cell> in_order(const std::string& path, const Table& table, const NamedRow& row) {
   std::vector<Cell> cells;
+  std::size_t used = row.cells.size();
   for (const Column& c : table.columns) {
     const auto found = std::find_if(row.cells.begin(), row.cells.end(),
                                     [&](const auto& cell) { return cell.first == c.name; });
+    if (found == row.cells.end() && is_younger(table, c)) {
+      cells.emplace_back(std::monostate{});
+      ++used;
+      continue;
+    }
     if (found == row.cells.end())
       refuse(path, fmt::format("a row of {} lacks '{}'", table.name, c.name),
              "is this an export of areo, of this version?");
     cells.push_back(found->second);
   }
-  if (row.cells.size() != table.columns.size())
+  if (used != table.columns.size())
     refuse(path, fmt::format("a row of {} has columns that areo does not know", table.name),
            fmt::format("its columns are: {}", list_of(table, ", ")));
   return cells;

@@ -35,7 +35,7 @@ constexpr std::array refractometer_words{
     std::pair{instruments::RefractometerScale::index, "refractive_index"},
 };
 
-InstrumentRecord instrument_from(const Statement& s) {
+InstrumentRecord instrument_from(const Statement& s, const IdentityRegister& known) {
   InstrumentRecord r;
   r.id = s.integer(0);
   const std::string name = s.text(1);
@@ -63,6 +63,7 @@ InstrumentRecord instrument_from(const Statement& s) {
     h.tolerance = s.optional_real(12);
     r.instrument = h;
   }
+  std::visit([&](auto& i) { i.identity = known.at(r.id); }, r.instrument);
   r.added_at = moment_from_text(s.text(13));
   r.note = s.text(14);
   return r;
@@ -138,13 +139,13 @@ Id Notebook::add(const InstrumentRecord& r) {
 std::vector<InstrumentRecord> Notebook::instruments() const {
   std::vector<InstrumentRecord> all;
   Statement s{impl_->db, fmt::format("{}ORDER BY name", select_instrument).c_str()};
-  while (s.step()) all.push_back(instrument_from(s));
+  while (s.step()) all.push_back(instrument_from(s, impl_->instruments));
   return all;
 }
 
 InstrumentRecord Notebook::instrument(std::string_view name) const {
   Statement s{impl_->db, fmt::format("{}WHERE name = ?", select_instrument).c_str()};
-  if (s.bind(name).step()) return instrument_from(s);
+  if (s.bind(name).step()) return instrument_from(s, impl_->instruments);
   std::vector<std::string> known;
   for (const InstrumentRecord& r : instruments()) known.push_back(r.name());
   const std::string near = nearest(name, known);
@@ -158,7 +159,7 @@ InstrumentRecord Notebook::instrument(Id id) const {
   Statement s{impl_->db, fmt::format("{}WHERE id = ?", select_instrument).c_str()};
   if (!s.bind(id).step())
     refuse(impl_->db.path(), fmt::format("there is no instrument number {}", id), "");
-  return instrument_from(s);
+  return instrument_from(s, impl_->instruments);
 }
 
 void Notebook::retire(Id instrument, Moment at, std::string_view reason) {

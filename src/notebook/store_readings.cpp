@@ -221,6 +221,27 @@ ReadingRecord Notebook::reading(Id id) const {
   return *std::find_if(all.begin(), all.end(), [&](const ReadingRecord& r) { return r.id == id; });
 }
 
+std::vector<ReadWith> Notebook::read_with(Id instrument) const {
+  Statement s{
+      impl_->db,
+      fmt::format("SELECT 0, b.name, r.id, r.made_at, r.made_at_s FROM reading r JOIN batch b ON "
+                  "b.id = r.batch WHERE (r.instrument = ?1 OR r.thermometer = ?1) AND {} "
+                  "UNION ALL SELECT 1, liquid, id, made_at, made_at_s FROM liquid_pair p WHERE "
+                  "(refractometer = ?1 OR hydrometer = ?1 OR thermometer = ?1) AND NOT EXISTS "
+                  "(SELECT 1 FROM liquid_pair_left_out l WHERE l.pair = p.id) "
+                  "UNION ALL SELECT 2, i.name, c.id, c.made_at, c.made_at_s FROM check_reading c "
+                  "JOIN instrument i ON i.id = c.instrument WHERE c.thermometer = ?1 "
+                  "ORDER BY 1, 2, 5, 3",
+                  reading_counts)
+          .c_str()};
+  s.bind(instrument);
+  std::vector<ReadWith> all;
+  while (s.step())
+    all.push_back({static_cast<ReadWith::What>(s.integer(0)), s.text(1), s.integer(2),
+                   moment_from_text(s.text(3))});
+  return all;
+}
+
 ReadingCount Notebook::count_readings(Id batch) const {
   Statement n{
       impl_->db,

@@ -126,7 +126,9 @@ TEST_F(Batches, AReadingUsesTheCalibrationInForceThen) {
   present(1.012, "2026-03-05T10:00Z");
   present(1.012, "2026-03-15T10:00Z");
   const Id check = book_.add(notebook::water_check(stem_, 1.002, "2026-03-10T10:00Z"));
-  book_.add(notebook::calibration(stem_, {check}, "2026-03-10T10:00Z"));
+  notebook::CalibrationRecord c = notebook::calibration(stem_, {check}, "2026-03-10T10:00Z");
+  c.from_stated = true;
+  book_.add(c);
   const auto points = batch().points();
   EXPECT_NEAR(points[1].gravity().value.estimate, 1.012, 1e-6);
   EXPECT_NEAR(points[2].gravity().value.estimate, 1.0098, 1e-4);

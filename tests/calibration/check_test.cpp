@@ -145,11 +145,12 @@ TEST(CheckSet, OneLiquidHasOneSurface) {
 TEST(CheckSet, ANamedThermometerAndTheMeniscusAreShared) {
   const auto covariance = [](bool named, instruments::Meniscus meniscus) {
     HydrometerChecks checks{with_scale(physics::sg_20_20)};
+    const instruments::Thermometer probe{.name = "probe"};
     for (const double shown : {1.000, 1.001}) {
       HydrometerReading r = reading(shown, 22);
       r.meniscus = meniscus;
       if (named) {
-        r.temperature.thermometer = instruments::Thermometer{.name = "probe"};
+        r.temperature.thermometer = probe;
         r.temperature.correction = instruments::Correction{.u_offset = 0.3, .provenance = "test"};
       }
       checks.add_in_water(r);

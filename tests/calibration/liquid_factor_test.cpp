@@ -20,12 +20,14 @@ instruments::Correction known_to(double u) {
 PairedReading pair(double extract, double rise, double brix_off = 0) {
   const physics::Liquid liquid{ExtractFraction{extract}};
   PairedReading p;
-  p.refractometer.name = "prism";
+  static const instruments::Refractometer prism{.name = "prism"};
+  static const instruments::Hydrometer stem{.name = "stem"};
+  p.refractometer = prism;
   p.refractometer_correction = known_to(0.1);
   p.refraction.indication =
       ideal_indication(p.refractometer, liquid, celsius_point(t_c), {rise, 0}) + brix_off;
   p.refraction.temperature.indication_c = t_c;
-  p.hydrometer.name = "stem";
+  p.hydrometer = stem;
   p.hydrometer_correction = known_to(0.0003);
   p.density.indication = ideal_indication(
       p.hydrometer, physics::density(liquid, celsius_point(t_c)), celsius_point(t_c));

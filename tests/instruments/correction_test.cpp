@@ -43,7 +43,7 @@ TEST(Correction, GrowsOutsideTheCheckedRangeOnly) {
 
 TEST(Correction, AsInputsItSaysTheSame) {
   uncertainty::Inputs in;
-  const CorrectionInputs b = add_correction(in, "stem-1", "", checked());
+  const CorrectionInputs b = add_correction(in, {{}, "stem-1"}, "", checked());
   for (const double r : {0.990, 1.000, 1.040, 1.100}) {
     const auto v = propagate(in, [&](const uncertainty::Point& x) {
                      return std::vector{b.at(x, r)};
@@ -57,7 +57,7 @@ TEST(Correction, AsInputsItSaysTheSame) {
 TEST(Correction, HasTheShapeOfWhatIsKnown) {
   const auto shapes = [](const Correction& c) {
     uncertainty::Inputs in;
-    (void)add_correction(in, "stem-1", "", c);
+    (void)add_correction(in, {{}, "stem-1"}, "", c);
     std::vector<uncertainty::Distribution> all;
     for (const uncertainty::Input& i : in.all()) all.push_back(i.shape);
     return all;

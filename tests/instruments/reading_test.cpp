@@ -14,10 +14,9 @@
 namespace areo::instruments {
 namespace {
 
-Hydrometer stem() {
-  Hydrometer h;
-  h.name = "stem";
-  return h;
+const Hydrometer& stem() {
+  static const Hydrometer one{.name = "stem"};
+  return one;
 }
 
 HydrometerReading reading(double indication, double t_c = 20) {

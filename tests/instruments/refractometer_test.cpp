@@ -220,22 +220,23 @@ TEST(SeveralRefractions, OfOneInstrumentShareItsCorrection) {
   };
   const double eyes = std::sqrt(2.0) * 0.1 / std::sqrt(6.0);
   EXPECT_NEAR(u_of_difference(brix, brix), eyes, 1e-9);
-  const Refractometer another{.name = "another prism"};
+  const Refractometer another{.name = brix.name};
   const double errors = std::sqrt(2.0) * never_checked(0.2, 0, 32).uncertainty_at(12.4);
   EXPECT_NEAR(u_of_difference(brix, another), std::hypot(eyes, errors), 1e-9);
 }
 
 // A hydrometer's jar and a prism measured with one thermometer: its correction cancels.
 TEST(SeveralRefractions, ShareANamedThermometerWithAHydrometer) {
-  const auto u_of_difference = [](const std::string& of_the_jar) {
-    const auto with = [](TemperatureReading t, const std::string& name) {
-      t.thermometer = Thermometer{.name = name};
+  const Thermometer probe{.name = "probe"};
+  const auto u_of_difference = [&](const Thermometer& of_the_jar) {
+    const auto with = [](TemperatureReading t, const Thermometer& thermometer) {
+      t.thermometer = thermometer;
       t.correction = never_checked(1, -10, 110);
       return t;
     };
     Readings readings;
     RefractometerReading drop = reading(12.4);
-    drop.temperature = with(drop.temperature, "probe");
+    drop.temperature = with(drop.temperature, probe);
     HydrometerReading jar;
     jar.indication = 1.05;
     jar.temperature = with(jar.temperature, of_the_jar);
@@ -246,12 +247,12 @@ TEST(SeveralRefractions, ShareANamedThermometerWithAHydrometer) {
     });
   };
   const double typed = std::sqrt(2.0) * 0.5 / std::sqrt(3.0);
-  EXPECT_NEAR(u_of_difference("probe"), typed, 1e-9);
+  EXPECT_NEAR(u_of_difference(probe), typed, 1e-9);
   const double errors = std::sqrt(2.0) * never_checked(1, -10, 110).uncertainty_at(20);
-  EXPECT_NEAR(u_of_difference("another probe"), std::hypot(typed, errors), 1e-9);
+  EXPECT_NEAR(u_of_difference(Thermometer{.name = "probe"}), std::hypot(typed, errors), 1e-9);
 }
 
-TEST(SeveralRefractions, ThermometersWithoutANameAreTwo) {
+TEST(SeveralRefractions, TemperaturesWithoutAThermometerAreTwo) {
   Readings readings;
   const auto first = readings.add(brix, {}, reading(12.4), "the first");
   const auto second = readings.add(brix, {}, reading(12.4), "the second");

@@ -30,10 +30,10 @@ HydrometerReading reading(double indication, double t_c = 20) {
   return r;
 }
 
-Calibrated unchecked(const char* name = "stem") {
-  Hydrometer h;
-  h.name = name;
-  return Calibrated::never_checked(h);
+// The same instrument at each call.
+Calibrated unchecked() {
+  static const Hydrometer stem{.name = "stem"};
+  return Calibrated::never_checked(stem);
 }
 
 Calibrated checked(double offset, double u) {
@@ -230,7 +230,8 @@ TEST(Alcohol, KnownFerment) {
 // One instrument: its unknown error is in both readings and cancels in the difference.
 TEST(Alcohol, TheDifferenceProfitsFromOneInstrument) {
   const auto one = alcohol(unchecked(), reading(1.010), unchecked(), reading(1.050));
-  const auto two = alcohol(unchecked("a"), reading(1.010), unchecked("b"), reading(1.050));
+  const auto two = alcohol(Calibrated::never_checked(Hydrometer{}), reading(1.010),
+                           Calibrated::never_checked(Hydrometer{}), reading(1.050));
   EXPECT_NEAR(one.result.at("alcohol_percent_vol").value.estimate,
               two.result.at("alcohol_percent_vol").value.estimate, 1e-9);
   EXPECT_LT(u_alcohol_without_yield(one), 0.6 * u_alcohol_without_yield(two));
@@ -244,8 +245,9 @@ TEST(Alcohol, TheSameThermometerIsEnteredOnce) {
   off.checks = 1;
   off.checked_lo = 0;
   off.checked_hi = 100;
+  const instruments::Thermometer probe{.name = "probe"};
   for (HydrometerReading* r : {&og, &fg}) {
-    r->temperature.thermometer = instruments::Thermometer{.name = "probe"};
+    r->temperature.thermometer = probe;
     r->temperature.correction = off;
   }
   const auto a = alcohol(checked(0, 0), fg, checked(0, 0), og);

@@ -16,8 +16,9 @@ namespace {
 using Substance = Addition::Substance;
 
 HydrometerSample stem(double shown, double celsius = 20) {
-  instruments::Hydrometer h{.name = "stem-1", .lo = 0.980, .hi = 1.180};
-  HydrometerSample s{Calibrated::never_checked(h), {}};
+  // The same instrument at each call.
+  static const instruments::Hydrometer one{.name = "stem-1", .lo = 0.980, .hi = 1.180};
+  HydrometerSample s{Calibrated::never_checked(one), {}};
   s.reading.indication = shown;
   s.reading.temperature.indication_c = celsius;
   return s;
@@ -27,6 +28,8 @@ RefractometerSample prism(double brix) {
   instruments::Refractometer r =
       instruments::ordinary_refractometer(instruments::RefractometerScale::brix);
   r.name = "prism-1";
+  static const Identity one;
+  r.identity = one;
   RefractometerSample s{CalibratedRefractometer::never_checked(r), {}};
   s.reading.indication = brix;
   return s;
@@ -326,7 +329,7 @@ TEST(Difference, OfTwoFermentsOnlyTheInstrumentCancels) {
 
 TEST(Difference, OfTwoInstrumentsIsTheSumOfSquares) {
   HydrometerSample other = stem(1.030);
-  other.instrument.hydrometer.name = "stem-2";
+  other.instrument.hydrometer.identity = Identity{};
   const Result a = correct(stem(1.030).instrument, stem(1.030).reading, {});
   const Result b = correct(other.instrument, other.reading, {});
   // The readings have one name here, so they count as one; the scales do not.

@@ -17,8 +17,10 @@ constexpr double t_c = 22;
 
 RefractometerSample prism(double brix, double at_c = t_c) {
   RefractometerSample s;
-  s.instrument = CalibratedRefractometer::never_checked(
-      instruments::ordinary_refractometer(instruments::RefractometerScale::brix));
+  // The same instrument at each call.
+  static const auto one =
+      instruments::ordinary_refractometer(instruments::RefractometerScale::brix);
+  s.instrument = CalibratedRefractometer::never_checked(one);
   s.reading.indication = brix;
   s.reading.temperature.indication_c = at_c;
   return s;
@@ -29,7 +31,8 @@ RefractometerSample prism(const Liquid& liquid) {
 }
 HydrometerSample stem(const Liquid& liquid) {
   HydrometerSample s;
-  s.instrument = Calibrated::never_checked(instruments::ordinary_hydrometer(physics::sg_20_20));
+  static const auto one = instruments::ordinary_hydrometer(physics::sg_20_20);
+  s.instrument = Calibrated::never_checked(one);
   s.reading.indication = ideal_indication(
       s.instrument.hydrometer, physics::density(liquid, celsius_point(t_c)), celsius_point(t_c));
   s.reading.temperature.indication_c = t_c;
@@ -118,7 +121,7 @@ TEST(RefractFermenting, OneInstrumentTwiceProfits) {
   const Liquid start = of(0.12, 0);
   const Liquid drink = ferment::fermented(start.extract, EthanolFraction{0.03});
   RefractometerSample other = prism(start);
-  other.instrument.refractometer.name = "another";
+  other.instrument.refractometer.identity = Identity{};
   const auto u = [&](const OriginalSample& original) {
     const Result r = refract_fermenting(prism(drink), original, sucrose).result;
     double variance = 0;  // of the strength, which is the first quantity

@@ -199,7 +199,9 @@ TEST_F(InForce, IsTheFitOfTheChecksNamedInTheCalibration) {
   // A reading made before keeps the correction of its time.
   expect_same(correction_in_force(book, stem, moment_from_text("2026-03-03")),
               fit(stem, two).correction);
-  expect_same(correction_in_force(book, stem, moment_from_text("2026-03-01")), never);
+  // One made before the first has that one's; the glass is the same.
+  expect_same(correction_in_force(book, stem, moment_from_text("2026-03-01")),
+              fit(stem, two).correction);
 }
 
 // A temperature counts with the correction that its thermometer had when the check was made.
@@ -211,7 +213,9 @@ TEST_F(InForce, AThermometerNamedInACheckIsCorrected) {
   const InstrumentRecord stem = book.instrument("stem-1");
   CheckRecord ice = check(CheckMethod::ice, 1);
   ice.instrument = probe.id;
-  book.add(calibration(probe.id, {book.add(ice)}, "2026-03-01"));
+  CalibrationRecord from_then_on = calibration(probe.id, {book.add(ice)}, "2026-03-01");
+  from_then_on.from_stated = true;
+  book.add(from_then_on);
   CheckRecord water = check(CheckMethod::water, 1.001);
   water.instrument = stem.id;
   water.made_at = moment_from_text("2026-03-02");

@@ -3,6 +3,7 @@
 // and the original gravity as it stood then.
 #include <cstdint>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -39,6 +40,18 @@ struct Point {
   /// @throws Error{domain} if nothing could be computed
   [[nodiscard]] const measurement::Result& result() const { return drink ? drink->result : alone; }
   [[nodiscard]] const measurement::Quantity& gravity() const;
+};
+
+/// Readings that are compared count with different corrections of one instrument.
+struct CorrectionChange {
+  std::string instrument;
+  notebook::Id id = 0;  ///< of the instrument
+  /// In order of the first reading with each; nothing: without a calibration.
+  std::optional<notebook::CalibrationRecord> before, after;
+  Moment last_before;  ///< last reading with the one
+  /// Of the later correction against the earlier one, where it is most certain: 95 %, and beyond
+  /// it.
+  double indication = 0, difference = 0, expanded = 0;
 };
 
 /// Gravity of a later point minus that of an earlier one of the same ferment. The scale, the glass
@@ -82,6 +95,17 @@ class Batch {
   [[nodiscard]] Point point(const Sample& sample) { return point(sample, record_.culture); }
   /// The same as if another culture had fermented it.
   [[nodiscard]] Point point(const Sample& sample, ferment::Culture culture);
+  /// The same as if an instrument had counted with one calibration, or none, at all times.
+  [[nodiscard]] Point point(const Sample& sample, notebook::Id instrument,
+                            const std::optional<notebook::CalibrationRecord>& calibration);
+  /// The corrections of one instrument, or thermometer, that these samples mix though they differ
+  /// significantly: beyond the 95 % of their difference; of none and one, beyond the 95 % of that
+  /// one. None with interpolation, which is there to bridge them.
+  [[nodiscard]] std::vector<CorrectionChange> correction_changes(
+      std::span<const Sample* const> samples);
+  /// What a result of a sample may rest on: those of its bottle and of the batch as a whole until
+  /// then, and the sample itself.
+  [[nodiscard]] std::vector<const Sample*> behind(const Sample& sample) const;
   /// The same for readings that are not in the notebook yet, at least one.
   [[nodiscard]] Point preview(std::vector<notebook::ReadingRecord> readings);
   /// Of all samples, in order of time.

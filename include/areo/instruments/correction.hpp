@@ -3,6 +3,7 @@
 #include <string>
 #include <vector>
 
+#include "areo/core/identity.hpp"
 #include "areo/uncertainty/input.hpp"
 
 namespace areo::instruments {
@@ -27,6 +28,10 @@ struct Correction {
   /// Distance outside the checked range, with sign; 0 inside it and if never checked.
   [[nodiscard]] double beyond(double indication) const;
 };
+
+/// Whether both are one and the same knowledge of an instrument's error: all but their remarks,
+/// which may differ from reading to reading.
+[[nodiscard]] bool same_knowledge(const Correction& a, const Correction& b);
 
 /// What is known about an instrument nobody checked: its error is within one division (the usual
 /// maximum permissible error, [astm-d1298] and older verification orders), and may differ from one
@@ -59,9 +64,14 @@ struct CorrectionInputs {
   /// b(R) at a point of the inputs.
   [[nodiscard]] double at(const uncertainty::Point& x, double indication) const;
 };
+/// Whose correction it is.
+struct Whose {
+  Identity identity;
+  std::string name;  ///< for the names of the inputs
+};
 /// @param origin  calibration, or thermometer for one that serves another instrument
 [[nodiscard]] CorrectionInputs add_correction(
-    uncertainty::Inputs& inputs, const std::string& instrument, const std::string& unit,
+    uncertainty::Inputs& inputs, const Whose& whose, const std::string& unit,
     const Correction& correction, uncertainty::Origin origin = uncertainty::Origin::calibration);
 
 }  // namespace areo::instruments

@@ -3,6 +3,7 @@
 #include <optional>
 #include <string>
 
+#include "areo/core/identity.hpp"
 #include "areo/core/model_temperature.hpp"
 #include "areo/core/units.hpp"
 #include "areo/physics/scale.hpp"
@@ -15,9 +16,9 @@ inline constexpr double conventional_glass_expansion_per_c = 25e-6;
 /// value.
 inline constexpr double glass_expansion_half_width_per_c = 2e-6;
 
-/// A hydrometer as it is named in the notebook.
+/// A hydrometer as it is described in the notebook.
 struct Hydrometer {
-  std::string name;
+  std::string name;  ///< for people; may be empty, and two may have the same
   physics::Scale scale = physics::sg_20_20;
   double lo = 0.990, hi = 1.100;  ///< ends of the scale, in its unit
   double division = 0.002;        ///< smallest division
@@ -27,12 +28,15 @@ struct Hydrometer {
   std::optional<double> meniscus_height = std::nullopt;
   /// Maximum permissible error that a verdict is made against; one division unless stated.
   std::optional<double> tolerance = std::nullopt;
+  /// Which one it is: a copy is the same instrument, one made anew another, whatever its name.
+  Identity identity{};
 
   [[nodiscard]] double maximum_permissible_error() const { return tolerance.value_or(division); }
+  friend bool operator==(const Hydrometer&, const Hydrometer&) = default;
 };
 
 /// A hydrometer of which nothing is known but its scale: the wide range and the coarse division of
-/// an ordinary kitchen instrument (common practice, no source).
+/// an ordinary kitchen instrument (common practice, no source). Another instrument at each call.
 [[nodiscard]] Hydrometer ordinary_hydrometer(const physics::Scale& scale);
 
 /// @throws Error{domain} naming the scale's ends if the indication is more than one division

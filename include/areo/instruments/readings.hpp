@@ -24,12 +24,13 @@ struct InstrumentUse {
 class Readings {
  public:
   /// Adds a reading and, unless an earlier reading used the same instrument or thermometer, the
-  /// inputs of these. Instruments are the same by name and scale; if they were calibrated anew
-  /// between two readings, their corrections are inputs of their own and only the glass is shared.
-  /// Thermometers are the same by name and correction in force; one without a name counts anew for
-  /// every reading.
+  /// inputs of these. Instruments and thermometers are the same by their identity, not by name. If
+  /// one was calibrated anew between two readings, its corrections are inputs of their own and only
+  /// glass and meniscus are shared. A temperature without a thermometer counts anew for every
+  /// reading.
   /// @param surface  of an earlier reading in the same liquid
-  /// @throws Error{domain} if the indication is not on the scale
+  /// @throws Error{domain} if the indication is not on the scale; Error{inconsistent} if one
+  ///         instrument is described in two ways
   [[nodiscard]] ReadingInputs add(
       const Hydrometer& h, const Correction& correction, const HydrometerReading& reading,
       const std::string& of, const std::optional<uncertainty::InputRef>& surface = std::nullopt);
@@ -39,8 +40,8 @@ class Readings {
   uncertainty::Inputs inputs;
 
  private:
-  struct NamedThermometer {
-    std::string name, provenance;
+  struct KnownThermometer {
+    Thermometer thermometer;
     CorrectionInputs correction;
   };
   [[nodiscard]] const HydrometerInputs& hydrometer(const Hydrometer& h,
@@ -55,7 +56,7 @@ class Readings {
 
   std::vector<HydrometerInputs> hydrometers_;
   std::vector<RefractometerInputs> refractometers_;
-  std::vector<NamedThermometer> thermometers_;
+  std::vector<KnownThermometer> thermometers_;
   std::vector<InstrumentUse> uses_;
 };
 

@@ -3,6 +3,7 @@
 #include <optional>
 #include <string>
 
+#include "areo/core/identity.hpp"
 #include "areo/core/units.hpp"
 #include "areo/instruments/correction.hpp"
 #include "areo/instruments/repeated.hpp"
@@ -18,9 +19,9 @@ enum class RefractometerScale {
   index,  ///< refractive index, sodium D line, against air
 };
 
-/// A refractometer as it is named in the notebook.
+/// A refractometer as it is described in the notebook.
 struct Refractometer {
-  std::string name;
+  std::string name;  ///< for people; may be empty, and two may have the same
   RefractometerScale scale = RefractometerScale::brix;
   double lo = 0, hi = 32;  ///< ends of the scale, in its unit
   double division = 0.2;   ///< smallest division
@@ -32,12 +33,15 @@ struct Refractometer {
   bool also_gravity = false;
   /// Maximum permissible error that a verdict is made against; one division unless stated.
   std::optional<double> tolerance = std::nullopt;
+  /// Which one it is: a copy is the same instrument, one made anew another, whatever its name.
+  Identity identity{};
 
   [[nodiscard]] double maximum_permissible_error() const { return tolerance.value_or(division); }
+  friend bool operator==(const Refractometer&, const Refractometer&) = default;
 };
 
 /// A refractometer of which nothing is known but its scale (common practice, no source): 0 to 32
-/// Brix by 0.2, or index 1.333 to 1.384 by 0.0005.
+/// Brix by 0.2, or index 1.333 to 1.384 by 0.0005. Another instrument at each call.
 [[nodiscard]] Refractometer ordinary_refractometer(RefractometerScale scale);
 
 /// @throws Error{domain} if the indication is outside the scale; below the foot of the scale the

@@ -3,6 +3,7 @@
 #include <optional>
 #include <string>
 
+#include "areo/core/identity.hpp"
 #include "areo/core/model_temperature.hpp"
 #include "areo/core/range.hpp"
 #include "areo/core/units.hpp"
@@ -11,11 +12,14 @@
 
 namespace areo::instruments {
 
-/// A thermometer as it is named in the notebook.
+/// A thermometer as it is described in the notebook.
 struct Thermometer {
-  std::string name;
+  std::string name;               ///< for people; may be empty, and two may have the same
   double lo_c = -10, hi_c = 110;  ///< ends of its scale
   double division_c = 1;          ///< smallest step
+  /// Which one it is: a copy is the same instrument, one made anew another, whatever its name.
+  Identity identity{};
+  friend bool operator==(const Thermometer&, const Thermometer&) = default;
 };
 
 /// @throws Error{domain} naming the scale's ends if the indication is outside them, or NaN

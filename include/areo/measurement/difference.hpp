@@ -15,10 +15,11 @@ enum class Common {
 };
 
 /// Quantity `key` of `b` minus that of `a`. Inputs of the two results are the same where name,
-/// unit, value, uncertainty and provenance are: the calibration, the glass and the thermometer of
-/// one instrument, the original gravity and the method of one ferment. They count with the
-/// difference of their shares, all others with both shares. So readings of their own must have
-/// names of their own.
+/// unit, value, uncertainty, provenance and the thing that they are a property of are: the
+/// calibration, the glass and the thermometer of one instrument, the original gravity and the
+/// method of one ferment. They count with the difference of their shares, all others with both
+/// shares. Two instruments share nothing, however alike; one that was calibrated anew shares its
+/// glass and its meniscus, not its correction. Readings of their own must have names of their own.
 /// @throws Error{domain} if a result has no such quantity, or correlated inputs (none of today's
 ///         results has any)
 /// @source [gum] 5.1, 5.2: propagation through the joint model of both results

@@ -34,16 +34,28 @@ void require_method(const InstrumentRecord& instrument, CheckMethod method);
 [[nodiscard]] std::vector<CheckRecord> checks_of(const Notebook& notebook,
                                                  const CalibrationRecord& calibration);
 
+/// The correction that a calibration is.
+[[nodiscard]] instruments::Correction correction_of(const Notebook& notebook,
+                                                    const InstrumentRecord& instrument,
+                                                    const CalibrationRecord& calibration);
+
 /// The correction in force at a moment; if there is none, that of an instrument never checked. Its
-/// remarks say if the calibration was due for a check before that moment, and if the instrument was
-/// retired before it.
+/// remarks say if the instrument was checked only later, if the calibration was due for a check
+/// before that moment, and if the instrument was retired before it.
 [[nodiscard]] instruments::Correction correction_in_force(const Notebook& notebook,
                                                           const InstrumentRecord& instrument,
                                                           Moment at);
 
-/// The same, but between two calibrations as instruments::interpolated(), in time from the day one
-/// comes into force to the day the next does. Before the first and after the last one it is the
-/// correction in force, and its provenance and remarks say so.
+/// What counts with another correction by one set of an instrument's calibrations than by another.
+/// @param before,after  of this instrument, in order of their time
+[[nodiscard]] std::vector<ReadWith> changed(const Notebook& notebook,
+                                            const InstrumentRecord& instrument,
+                                            std::span<const CalibrationRecord> before,
+                                            std::span<const CalibrationRecord> after);
+
+/// As correction_in_force(), but between two calibrations as instruments::interpolated(), in time
+/// from the day one comes into force to the day the next does. Before the first and after the last
+/// one it is the correction in force, and its provenance and remarks say so.
 [[nodiscard]] instruments::Correction interpolated_correction(const Notebook& notebook,
                                                               const InstrumentRecord& instrument,
                                                               Moment at);

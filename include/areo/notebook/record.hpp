@@ -2,6 +2,7 @@
 // Rows of the notebook: what was read, as it was typed and as it was understood. Nothing computed.
 #include <cstdint>
 #include <optional>
+#include <span>
 #include <string>
 #include <variant>
 #include <vector>
@@ -70,7 +71,9 @@ struct CheckRecord {
   std::string note;
 };
 
-/// Checks that together make the correction in force from a day on.
+/// Checks that together make the correction in force from a day on. The glass did not change on the
+/// day somebody checked it: the first calibration of an instrument holds for earlier readings too,
+/// unless its owner stated from when on it holds.
 struct CalibrationRecord {
   Id id = 0;
   Id instrument = 0;
@@ -78,7 +81,15 @@ struct CalibrationRecord {
   std::vector<Id> checks;
   std::string note;
   std::optional<Moment> due{};  ///< when it is to be checked again, if its owner said so
+  bool from_stated = false;     ///< its owner stated in_force_from
 };
+/// The newest calibration that came into force until then; of two from the same moment the one
+/// added last. Nothing if there is none.
+/// @param all  of one instrument, in order of their time
+[[nodiscard]] const CalibrationRecord* newest(std::span<const CalibrationRecord> all, Moment until);
+/// The calibration that holds for a reading of that moment: the newest one, or before all of them
+/// the first, unless its owner stated since when it holds. Nothing if there is none.
+[[nodiscard]] const CalibrationRecord* in_force(std::span<const CalibrationRecord> all, Moment at);
 
 /// One half of a pair: a reading as typed and as understood.
 struct PairHalf {

@@ -6,6 +6,7 @@
 #include <optional>
 #include <string>
 #include <utility>
+#include <vector>
 
 #include "areo/instruments/thermometer.hpp"
 #include "areo/notebook/store.hpp"
@@ -23,7 +24,14 @@ class Shelf {
       : notebook_{&notebook}, between_{between} {}
 
   [[nodiscard]] const InstrumentRecord& instrument(Id id);
-  /// As correction_in_force(), or interpolated_correction().
+  /// The calibration that holds for a reading of that moment; nothing if there is none.
+  [[nodiscard]] std::optional<Id> calibration(Id instrument, Moment at);
+  /// Until release() this instrument counts at all times with one calibration; with nothing, as if
+  /// it had never been checked. What would the readings say then?
+  void hold(Id instrument, const std::optional<Id>& calibration);
+  void release() { held_.reset(); }
+  [[nodiscard]] Between between() const { return between_; }
+  /// As correction_in_force(), or interpolated_correction(), unless one is held.
   [[nodiscard]] instruments::Correction correction(Id instrument, Moment at);
   /// A temperature as noted: with the thermometer's correction at that time, or assumed.
   /// @param reference  of the scale, assumed if there is no temperature
@@ -37,19 +45,21 @@ class Shelf {
                                                                 const std::string& person);
 
  private:
-  // A correction, and whether at that moment its calibration was overdue and the instrument
-  // retired: then it has other remarks.
+  // A correction, and whether at that moment its calibration was still to come, or overdue, and the
+  // instrument retired: then it has other remarks.
   struct Version {
     Id calibration;
-    bool overdue, retired;
+    bool early, overdue, retired;
     friend auto operator<=>(const Version&, const Version&) = default;
   };
+  [[nodiscard]] const std::vector<CalibrationRecord>& calibrations(Id instrument);
   const Notebook* notebook_;
   Between between_;
   std::map<Id, InstrumentRecord> instruments_;
   std::map<Id, std::vector<CalibrationRecord>> calibrations_;
   std::map<Id, std::optional<Retirement>> retirements_;
   std::map<Version, instruments::Correction> corrections_;
+  std::optional<std::pair<Id, instruments::Correction>> held_;
   std::map<std::pair<Id, std::string>, uncertainty::Repeatability> repeatabilities_;
 };
 

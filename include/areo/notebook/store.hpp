@@ -21,7 +21,9 @@ namespace areo::notebook {
 [[nodiscard]] std::string default_path();
 
 /// Version of the tables that this program writes.
-inline constexpr int notebook_version = 3;
+inline constexpr int notebook_version = 4;
+/// Version of the oldest notebook whose export can be brought back.
+inline constexpr int oldest_export = 3;
 
 /// What a notebook is opened for.
 enum class Open {
@@ -47,6 +49,14 @@ inline constexpr int most_repeated_samples = 500;
 struct ReadingCount {
   std::int64_t count = 0;
   std::optional<Moment> last;
+};
+
+/// Something that was read with an instrument and counts.
+struct ReadWith {
+  enum class What { reading, pair, check } what = What::reading;
+  std::string of;  ///< the batch, the liquid, or the instrument that was checked
+  Id id = 0;
+  Moment made_at;
 };
 
 /// An open notebook. Each add() is one transaction: on disk when it returns, or not at all.
@@ -114,6 +124,9 @@ class Notebook {
   [[nodiscard]] std::vector<ReadingRecord> readings(Id batch, Moment as_of = end_of_time) const;
   /// @throws Error{store} if there is no such reading
   [[nodiscard]] ReadingRecord reading(Id id) const;
+  /// What was read with an instrument, or with it as the thermometer; not its own checks. By `what`
+  /// and `of`, each in order of its time.
+  [[nodiscard]] std::vector<ReadWith> read_with(Id instrument) const;
   /// How many readings that count a batch has, and when the last one was made.
   [[nodiscard]] ReadingCount count_readings(Id batch) const;
   /// Readings that count of the newest samples that one person read repeatedly with one instrument,
@@ -131,7 +144,7 @@ class Notebook {
   [[nodiscard]] std::vector<std::string> liquids() const;
   /// Of one liquid, in order of their time.
   [[nodiscard]] std::vector<LiquidPairRecord> liquid_pairs(std::string_view liquid) const;
-  /// The newest calibration in force at `at`; of two from the same moment, the one added last.
+  /// As in_force() of its calibrations.
   [[nodiscard]] std::optional<CalibrationRecord> in_force(Id instrument, Moment at) const;
 
   /// Readings of several samples, all or none of them; as add() of one.

@@ -2,10 +2,12 @@
 // Named inputs of a measurement model: what is known about each quantity that goes in.
 #include <cstddef>
 #include <limits>
+#include <optional>
 #include <span>
 #include <string>
 #include <vector>
 
+#include "areo/core/identity.hpp"
 #include "areo/numeric/covariance.hpp"
 
 namespace areo::uncertainty {
@@ -61,6 +63,9 @@ struct Input {
   /// Step of what was noted, same unit: the mean of several does not look behind it [gum]
   /// F.2.2.1. 0 = none.
   double step = 0;
+  /// The one thing that it is a property of, such as an instrument; nothing if there is none.
+  /// Inputs of two things are two, however much alike.
+  std::optional<Identity> thing{};
 };
 
 /// Makers that turn the usual statements into standard uncertainties [gum] 4.3.
