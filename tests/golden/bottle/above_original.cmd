@@ -6,5 +6,5 @@ areo calibrate sugar stem-1 1.081 21C --solute 97g --water 403g --on 2026-03-01
 areo calibrate fit stem-1
 areo batch add DR-1 --drink 'dry pear' --culture yeast --vessel jar --volume 5L --on 2026-03-02
 areo reading add DR-1 1.030 1.030 1.030 --temp 20C --original --on 2026-03-02T10:00
-areo reading add DR-1 1.050 --temp 20C --on 2026-03-20T10:00
+areo reading add DR-1 1.050 --temp 20C --on 2026-03-20T10:00 --yes
 areo bottle DR-1
