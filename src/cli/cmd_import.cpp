@@ -44,10 +44,9 @@ void refuse_options(const Options& o) {
   const auto& d = o.defaults;
   for (const auto& [given, name] :
        {std::pair{o.dry_run, "--dry-run"}, std::pair{o.yes, "--yes"},
-        std::pair{o.all_or_nothing, "--all-or-nothing"},
-        std::pair{!o.map.empty(), "--map"}, std::pair{!o.columns.keep.empty(), "--keep"},
-        std::pair{!o.columns.units.empty(), "--unit"}, std::pair{!d.batch.empty(), "--batch"},
-        std::pair{!d.instrument.empty(), "--instrument"},
+        std::pair{o.all_or_nothing, "--all-or-nothing"}, std::pair{!o.map.empty(), "--map"},
+        std::pair{!o.columns.keep.empty(), "--keep"}, std::pair{!o.columns.units.empty(), "--unit"},
+        std::pair{!d.batch.empty(), "--batch"}, std::pair{!d.instrument.empty(), "--instrument"},
         std::pair{!d.thermometer.empty(), "--thermometer"}, std::pair{!d.person.empty(), "--by"}})
     if (given)
       throw UsageError{fmt::format("an export is brought back whole: {} does not go with it", name),

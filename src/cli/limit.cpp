@@ -35,8 +35,8 @@ std::string percent_text(double p) {
 // What present reading would settle it, rounded so that it still does.
 std::string settling_text(const Limit& l, const measurement::Original& original,
                           const TakenReading& present, ferment::Culture culture) {
-  const auto least = measurement::least_indication_below(
-      {present.instrument, present.reading}, original, culture, l.percent_vol, l.level);
+  const auto least = measurement::least_indication_below({present.instrument, present.reading},
+                                                         original, culture, l.percent_vol, l.level);
   if (!least)
     return "  these instruments cannot decide for below: even an unchanged gravity leaves a doubt";
   const int decimals = report::supported_decimals(present.instrument.hydrometer.division);

@@ -39,8 +39,7 @@ physics::Liquid fermented_to(ExtractFraction original, Yield yield, const Range&
         "check both readings, their temperatures and whether sugar was added since"};
   return fermented(
       original,
-      EthanolFraction{
-          numeric::find_root(at, least_ethanol, most, 1e-13, "ethanol mass fraction")},
+      EthanolFraction{numeric::find_root(at, least_ethanol, most, 1e-13, "ethanol mass fraction")},
       yield);
 }
 

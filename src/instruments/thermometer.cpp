@@ -73,8 +73,7 @@ TemperatureInputs add_temperature(uncertainty::Inputs& inputs, const std::string
   if (r.thermometer && r.correction)
     t.correction = shared ? shared
                           : add_correction(inputs, {r.thermometer->identity, r.thermometer->name},
-                                           "°C", *r.correction,
-                                           uncertainty::Origin::thermometer);
+                                           "°C", *r.correction, uncertainty::Origin::thermometer);
   return t;
 }
 

@@ -99,8 +99,8 @@ AlcoholResult alcohol_of(const HydrometerSample& present, const Original& origin
   if (present_estimate.value() > original_estimate.value() + a_little_above) {
     above();
   } else {
-    const Liquid about = balance_behind(present.instrument, present.reading, now, Point{middle},
-                                        original_estimate);
+    const Liquid about =
+        balance_behind(present.instrument, present.reading, now, Point{middle}, original_estimate);
     const DrinkMethod method{readings.inputs, culture};
     const DrinkDensity density{readings.inputs, physics::ethanol_model_uncertainty(about)};
     outcome.result = evaluate(

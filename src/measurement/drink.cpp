@@ -14,12 +14,11 @@
 namespace areo::measurement {
 
 DrinkMethod::DrinkMethod(uncertainty::Inputs& inputs, ferment::Culture culture)
-    : yield_{inputs.add(
-          from(uncertainty::Origin::method,
-               uncertainty::normal("yield of the ferment: extract per alcohol", "g/g",
-                                   ferment::balling_yield.extract_per_ethanol,
-                                   ferment::yield_scatter,
-                                   "[balling]; scatter of 34 distilled beers [tolman1917]")))} {
+    : yield_{inputs.add(from(
+          uncertainty::Origin::method,
+          uncertainty::normal("yield of the ferment: extract per alcohol", "g/g",
+                              ferment::balling_yield.extract_per_ethanol, ferment::yield_scatter,
+                              "[balling]; scatter of 34 distilled beers [tolman1917]")))} {
   if (culture == ferment::Culture::mixed)
     acids_ = inputs.add(from(
         uncertainty::Origin::method,
@@ -64,9 +63,7 @@ DrinkDensity::DrinkDensity(uncertainty::Inputs& inputs, double u)
                                    "agreement of published formulas and tables; Tabarié's "
                                    "relation")))} {}
 
-Density DrinkDensity::excess(const uncertainty::Point& x) const {
-  return kg_per_m3(x[excess_]);
-}
+Density DrinkDensity::excess(const uncertainty::Point& x) const { return kg_per_m3(x[excess_]); }
 
 std::vector<Label> drink_labels() {
   return {{"alcohol_percent_vol", "alcohol", "% vol"},

@@ -15,9 +15,9 @@
 
 namespace areo::measurement {
 
-/// Balling's balance with what is not known of a ferment as inputs, the same at every place they are
-/// used: how much extract its alcohol took, and, of a mixed culture, which part of the sugar became
-/// acids instead of alcohol.
+/// Balling's balance with what is not known of a ferment as inputs, the same at every place they
+/// are used: how much extract its alcohol took, and, of a mixed culture, which part of the sugar
+/// became acids instead of alcohol.
 class DrinkMethod {
  public:
   explicit DrinkMethod(uncertainty::Inputs& inputs,
@@ -66,8 +66,7 @@ class DrinkDensity {
 /// @param excess of the drink's density over that of its formula
 [[nodiscard]] std::vector<double> drink_outputs(const uncertainty::Point& x,
                                                 const SugarFormula& formula, ExtractFraction oe,
-                                                const physics::Liquid& drink,
-                                                Density excess);
+                                                const physics::Liquid& drink, Density excess);
 /// No ferment leaves less than no extract. Adds a note if the real extract is below zero by more
 /// than its expanded uncertainty.
 /// @throws Error{inconsistent} if by more than four standard uncertainties, as one honest reading
@@ -81,8 +80,8 @@ void judge_strength(Result& drink);
 ///         Error{inconsistent} for a reading lower than fermenting all of `original` could make it,
 ///         with the lowest that the instrument could show
 [[nodiscard]] physics::Liquid balance_behind(const Calibrated& instrument,
-                         const instruments::HydrometerReading& reading,
-                         const instruments::ReadingInputs& inputs, const uncertainty::Point& x,
-                         ExtractFraction original);
+                                             const instruments::HydrometerReading& reading,
+                                             const instruments::ReadingInputs& inputs,
+                                             const uncertainty::Point& x, ExtractFraction original);
 
 }  // namespace areo::measurement

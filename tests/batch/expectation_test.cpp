@@ -1,7 +1,10 @@
 // What the notebook asks about before it notes something, and what it lets pass.
 #include "areo/batch/expectation.hpp"
 
+#include <fmt/format.h>
 #include <gtest/gtest.h>
+
+#include <variant>
 
 #include "areo/notebook/recompute.hpp"
 #include "notebook/temporary.hpp"
@@ -18,7 +21,11 @@ using notebook::Substance;
 class Expected : public notebook::TemporaryFolder {
  protected:
   Expected() : book_{path(), notebook::Open::create} {
-    stem_ = book_.add(notebook::hydrometer("stem-1"));
+    notebook::InstrumentRecord stem = notebook::hydrometer("stem-1");
+    auto& h = std::get<instruments::Hydrometer>(stem.instrument);
+    h.lo = 0.970;  // long enough for every slip
+    h.hi = 1.170;
+    stem_ = book_.add(stem);
     notebook::InstrumentRecord prism;
     instruments::Refractometer r =
         instruments::ordinary_refractometer(instruments::RefractometerScale::brix);
@@ -38,7 +45,7 @@ class Expected : public notebook::TemporaryFolder {
     ReadingRecord r;
     r.batch = batch_;
     r.instrument = stem_;
-    r.typed = std::to_string(shown);
+    r.typed = fmt::format("{}", shown);
     r.indication = shown;
     r.stage = stage;
     r.temperature_c = 20;

@@ -101,7 +101,8 @@ TEST(TemperatureCorrection, RefusesWhatNoInstrumentShows) {
   const Calibrated c = stem();
   for (const auto& [r, t_c, percent] : {std::tuple{1.9, 20.0, 0.0},
                                         {nan, 20.0, 0.0},
-                                        {1.05, 41.0, 0.0},
+                                        {1.05, 86.0, 0.0},
+                                        {1.05, 41.0, 5.0},
                                         {1.05, nan, 0.0},
                                         {1.05, 20.0, -1.0},
                                         {1.05, 20.0, nan},
@@ -151,10 +152,11 @@ TEST(Dilution, KeepsMassAndSugar) {
   const double litre_kg = physics::density_from_mark(physics::plato_20, 20).value() / 1000;
   EXPECT_NEAR(water_to_add(physics::plato_20, 20, 10).at("water_g_per_l").value.estimate,
               1000 * litre_kg, 1e-6);
-  // 100 g of sucrose in 1 kg of it all make 10 %, and white sugar is 99.8 % sucrose.
+  // 100 g of sucrose in 1 kg of it all make 10 %, and of white sugar 99.80015 % are sucrose: the
+  // middle of what purity and moisture leave [codex-sugars].
   const double water_kg = physics::density_from_mark(physics::plato_20, 0).value() / 1000;
   EXPECT_NEAR(sugar_to_add(physics::plato_20, 0, 10).at("sugar_g_per_l").value.estimate,
-              1000 * water_kg * 0.1 / (0.998 - 0.1), 1e-6);
+              1000 * water_kg * 0.1 / (0.9980015 - 0.1), 1e-6);
 }
 
 // White sugar is one thing in a table, in a batch and in a reference solution.
@@ -206,7 +208,7 @@ TEST(RefractiveIndex, OfAScaleIsThatOfItsLiquid) {
   const auto r = refractive_index_20(physics::brix_20, 10).at("refractive_index_20").value;
   EXPECT_NEAR(r.estimate, 1.34782, 0.5e-5 + 1e-6);
   EXPECT_GT(r.u, 1e-6);
-  EXPECT_THROW((void)refractive_index_20(physics::brix_20, 80), Error);
+  EXPECT_THROW((void)refractive_index_20(physics::brix_20, 86), Error);
   EXPECT_THROW((void)refractive_index_20(physics::brix_20, nan), Error);
 }
 

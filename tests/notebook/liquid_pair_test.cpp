@@ -33,7 +33,9 @@ class LiquidPairs : public TemporaryFolder {
   void calibrate(Id instrument, double error, double in_water, const char* from) {
     CheckRecord c = water_check(instrument, in_water + error, from);
     c.temperature_c = 20;
-    book.add(calibration(instrument, {book.add(c)}, from));
+    CalibrationRecord changed_then = calibration(instrument, {book.add(c)}, from);
+    changed_then.from_stated = true;
+    book.add(changed_then);
   }
   Notebook book{path(), Open::create};
   Id prism = book.add(refractometer("prism-1"));
@@ -146,7 +148,7 @@ TEST_F(LiquidPairs, TheFactorIsThatOfThePairedReadings) {
   expect_same(liquid_factor(book, "pear-juice"), calibration::liquid_factor(std::span{&direct, 1}));
 }
 
-// An error found later does not reach back; one found before the pair is taken off.
+// An error that came later does not reach back; one found before the pair is taken off.
 TEST_F(LiquidPairs, EachInstrumentCountsWithItsCorrectionAtTheTime) {
   const auto factor = [&](double brix, double gravity, const char* at) {
     const LiquidPairRecord r = pair("pear-juice", brix, gravity, at);

@@ -1,6 +1,6 @@
 // Simulated ferments of several sorts: the true drink is known, the readings get errors drawn from
-// what areo states about its inputs, the ferment has a yield of its own, and the stated interval has
-// to hold the truth as often as it claims.
+// what areo states about its inputs, the ferment has a yield of its own, and the stated interval
+// has to hold the truth as often as it claims.
 #include <gtest/gtest.h>
 
 #include <cmath>
@@ -108,8 +108,7 @@ Ferment draw_ferment(World& world, const Sort& sort) {
     const ExtractFraction original{world.uniform(0.05, 0.25)};
     const ferment::Yield yield{sort.mean_yield + world.normal(sort.yield_sd)};
     const double part = world.uniform(sort.least_attenuation, sort.most_attenuation);
-    const double all =
-        ferment::ethanol_from_extracts(original, ExtractFraction{0}, yield).value();
+    const double all = ferment::ethanol_from_extracts(original, ExtractFraction{0}, yield).value();
     const Liquid drink = ferment::fermented(original, EthanolFraction{part * all}, yield);
     const double strength = ferment::strength_by_volume(drink).value();
     const auto& optics = sort.stated.optics;
@@ -179,11 +178,10 @@ TEST_P(Coverage, RefractometerWithHydrometer) {
                           const Density rho =
                               physics::density(f.drink, celsius_point(rho_c)) +
                               kg_per_m3(world.normal(physics::density_model_uncertainty(f.drink)));
-                          return holds(
-                              measurement::refract_with_hydrometer(
-                                  prism.reads(seen(world, f.drink, n_c, f.optics), n_c),
-                                  stem.reads(rho, rho_c), GetParam().stated),
-                              f.drink);
+                          return holds(measurement::refract_with_hydrometer(
+                                           prism.reads(seen(world, f.drink, n_c, f.optics), n_c),
+                                           stem.reads(rho, rho_c), GetParam().stated),
+                                       f.drink);
                         }),
                   n);
 }

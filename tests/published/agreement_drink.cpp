@@ -74,9 +74,8 @@ void add_beers(Comparisons& all) {
   constexpr double half_digit = 0.005 / 0.7935;
   Comparison strength{"beers of [tolman1917] against their distillates", "% vol", "{:.3f}"};
   for (const Beer& b : beers())
-    strength.differences.push_back(
-        {b.where, b.predicted_percent_vol - b.measured_percent_vol,
-         half_digit + standard_uncertainties * b.u_gravity});
+    strength.differences.push_back({b.where, b.predicted_percent_vol - b.measured_percent_vol,
+                                    half_digit + standard_uncertainties * b.u_gravity});
   all["beers"] = std::move(strength);
 }
 
@@ -174,9 +173,8 @@ BrewYield brew_yield() {
   for (const Row& r : rows_of("beer-brew-means")) {
     const Density rho = physics::density({ExtractFraction{r.number("ae") / 100}}, t);
     const EthanolFraction ethanol{r.number("abw") / 100};
-    const double of_set =
-        yield_of(ExtractFraction{r.number("oe") / 100},
-                 {physics::extract_from_density(rho, t, ethanol), ethanol});
+    const double of_set = yield_of(ExtractFraction{r.number("oe") / 100},
+                                   {physics::extract_from_density(rho, t, ethanol), ethanol});
     y.brews += r.number("n");
     y.mean += r.number("n") * of_set;
     y.least = std::min(y.least, of_set);

@@ -73,8 +73,8 @@ TEST(Ports, AreCoveredAsFarAsTheModelReaches) {
   EXPECT_LE(s.deviation, 0.03 + 0.005 /* half of its last digit */);
 }
 
-// Nothing was fitted to the beers. The scatter of their yield is the one that is taken, as far as so
-// few can tell, and their mean error is no larger than three standard errors.
+// Nothing was fitted to the beers. The scatter of their yield is the one that is taken, as far as
+// so few can tell, and their mean error is no larger than three standard errors.
 TEST(DistilledBeers, ScatterAsTakenAndMeanError) {
   Comparison yields{"yield", "g/g", "{:.3f}"};
   for (const Beer& b : beers()) yields.differences.push_back({b.where, b.extract_per_ethanol, 1});

@@ -50,8 +50,9 @@ struct StrengthSamples {
 /// The smallest indication of the hydrometer at which the strength would be decided to lie below
 /// the limit, all else as read: a higher one means less alcohol.
 /// @return nothing if even an unchanged gravity would not decide: the instruments are too coarse
-[[nodiscard]] std::optional<double> least_indication_below(
-    const HydrometerSample& present, const Original& original, ferment::Culture culture,
-    double limit, double level = usual_level);
+[[nodiscard]] std::optional<double> least_indication_below(const HydrometerSample& present,
+                                                           const Original& original,
+                                                           ferment::Culture culture, double limit,
+                                                           double level = usual_level);
 
 }  // namespace areo::measurement

@@ -1,8 +1,8 @@
 #pragma once
 // Density of a drink (water + extract + ethanol): the only density behind readings and scales.
+#include "areo/core/error.hpp"
 #include "areo/core/model_temperature.hpp"
 #include "areo/core/range.hpp"
-#include "areo/core/error.hpp"
 #include "areo/core/units.hpp"
 #include "areo/physics/liquid.hpp"
 #include "areo/physics/water.hpp"
@@ -74,11 +74,11 @@ inline constexpr double hot_uncertainty_kg_m3_per_c = 0.0075;
   return t_c > drink_temperature_range.hi ? t_c - drink_temperature_range.hi : 0;
 }
 
-/// Standard uncertainty of what ethanol adds to density(), in kg/m³: 0.03 kg/m³ for the formula from
-/// 1 % by mass on, less below; for Tabarié's relation 10 kg/m³ times the product of the two mass
-/// fractions (the spread between it and a volume-additive form). Above 16 % ethanol real mixtures
-/// are lighter than the relation says, by an amount that is not stated [hackbarth2009]: there the
-/// last term grows to its threefold at 18 %, by judgement.
+/// Standard uncertainty of what ethanol adds to density(), in kg/m³: 0.03 kg/m³ for the formula
+/// from 1 % by mass on, less below; for Tabarié's relation 10 kg/m³ times the product of the two
+/// mass fractions (the spread between it and a volume-additive form). Above 16 % ethanol real
+/// mixtures are lighter than the relation says, by an amount that is not stated [hackbarth2009]:
+/// there the last term grows to its threefold at 18 %, by judgement.
 [[nodiscard]] double ethanol_model_uncertainty(const Liquid& liquid);
 namespace detail {
 /// Its last term, for fractions of extract and ethanol that are not negative.

@@ -108,7 +108,8 @@ inline constexpr ExtractOptics unknown_extract_optics{1, 0.03};
 /// 1.5e-6 per °C away from 20 °C (rms against [itct1936], 0.009 Brix, over 10 °C); for ethanol 3e-5
 /// (rms against [crc102]) and 1e-5 per °C away from 20 °C (no data, from judgement), both from 8 %
 /// on and in proportion below, the former growing by 1e-5 for each per cent above 16 % (largest
-/// difference from [crc102] at 24 %: 1.1e-4); for Tabarié's relation 0.004 times the product of both fractions.
+/// difference from [crc102] at 24 %: 1.1e-4); for Tabarié's relation 0.004 times the product of
+/// both fractions.
 /// @throws Error{domain} outside the ranges of refractive_index()
 [[nodiscard]] double refractive_index_model_uncertainty(const Liquid& liquid, ModelTemperature t);
 
