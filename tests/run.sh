@@ -1,7 +1,7 @@
 #!/bin/sh
 # Builds everything and runs all tests but those in the browser and the lints.
 # usage: sh tests/run.sh [release|asan|clang|dev]      from anywhere; default release
-#   clang: of a second compiler only what computes and prints, the rooms and the golden cases
+#   clang: with a second compiler the library, its rooms and the printed agreement with the tables
 set -eu
 
 cd "$(dirname "$0")/.."
@@ -11,9 +11,9 @@ if [ $# -gt 1 ] || [ ! -f "src/cmake/$preset.cmake" ]; then
   exit 2
 fi
 case $preset in
-  clang) packages=ci tests="-L unit|published|golden -E ^cli[.]" ;;
-  *) packages=test tests="-LE browser|lint" ;;
+  clang) packages=ci target=areo_rooms tests="-L unit|published|agreement" ;;
+  *) packages=test target= tests="-LE browser|lint" ;;
 esac
 sh src/cmake/packages.sh $packages
-sh src/cmake/build.sh "build/$preset" -C "src/cmake/$preset.cmake"
+AREO_TARGET=$target sh src/cmake/build.sh "build/$preset" -C "src/cmake/$preset.cmake"
 ctest --test-dir "build/$preset" $tests --output-on-failure -j2 </dev/null

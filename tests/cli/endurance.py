@@ -157,7 +157,7 @@ def held_by_another(bench):
     with contextlib.closing(sqlite3.connect(bench.notebook)) as db:
         db.execute("BEGIN IMMEDIATE")
         assert "1 reading" in bench.good("batch list")
-        refused(bench, "reading add PT-1 1.020 --temp 21C", "another program is writing")
+        refused(bench, "reading add PT-1 1.020 --temp 21C --yes", "another program is writing")
         db.execute("ROLLBACK")
     assert note_at_bench(bench, ["1.021"]) == [2]
 
@@ -189,7 +189,7 @@ class Nobody(Bench):
 
 READ = ["batch show PT-1", "batch list", "reading list PT-1", "instrument list",
         "correct 1.048 --temp 20C --instrument stem-1"]  # fmt: skip
-WRITE = ["reading add PT-1 1.020 --temp 21C", "batch close PT-1", "bench PT-1",
+WRITE = ["reading add PT-1 1.020 --temp 21C --yes", "batch close PT-1", "bench PT-1",
          "instrument add stem-2 --from 1 --to 1.1 --division 0.002"]  # fmt: skip
 
 

@@ -49,7 +49,7 @@ def can_mount():
 def note_until_refused(bench):
     """Readings with long notes; how many were accepted, and what the first refusal said."""
     for count in range(1_000_000 // len(CHUNK)):
-        code, _, err = bench.run(["reading", "add", "PT-1", "1.020", "--temp", "21C", "--note",
+        code, _, err = bench.run(["reading", "add", "PT-1", "1.004", "--temp", "21C", "--yes", "--note",
                                   CHUNK])  # fmt: skip
         if code:
             return count, code, err
@@ -78,13 +78,13 @@ def full(bench):
         require_clear(code, err, inner.notebook)
         fill_up(filler)
         for _ in range(3):
-            code, _, err = inner.run("reading add PT-1 1.020 --temp 21C")
+            code, _, err = inner.run("reading add PT-1 1.004 --temp 21C --yes")
             require_clear(code, err, inner.notebook)
         shown = inner.good("reading list PT-1 --json")
         assert len(shown.splitlines()) == 3 + count
         filler.unlink()
         assert len(require_sound(inner)) == 3 + count
-        assert note_at_bench(inner, ["1.019"]) == [4 + count]
+        assert note_at_bench(inner, ["1.003"]) == [4 + count]
 
 
 def full_at_the_bench(bench):
@@ -110,18 +110,18 @@ def full_at_the_bench(bench):
             shown += seen
             return seen
 
-        answer("1.020\n21C\n\n", "noted as reading 2\n")
+        answer("1.004\n21C\n\n", "noted as reading 2\n")
         fill_up(filler)
-        answer(f"note {CHUNK}\n1.020\n21C\n\n", "what was there before is intact\n")
+        answer(f"note {CHUNK}\n1.004\n21C\n\n", "what was there before is intact\n")
         filler.unlink()
-        answer("1.019\n21C\n\n", "noted as reading 3\n")
+        answer("1.003\n21C\n\n", "noted as reading 3\n")
         process.stdin.close()
         process.stdout.read()
         process.stdout.close()
         process.stderr.close()
         patience.cancel()
         assert process.wait(timeout=300) == 1  # something was refused, and nobody could answer
-        assert require_sound(inner) == {1: "1.000", 2: "1.020", 3: "1.019"}
+        assert require_sound(inner) == {1: "1.000", 2: "1.004", 3: "1.003"}
 
 
 def limited(bench):
@@ -140,7 +140,7 @@ def limited(bench):
     count, code, err = note_until_refused(Limited(bench.program, str(bench.folder)))
     require_clear(code, err, bench.notebook)
     assert len(require_sound(bench)) == 3 + count
-    assert note_at_bench(bench, ["1.019"]) == [4 + count]
+    assert note_at_bench(bench, ["1.003"]) == [4 + count]
 
 
 if __name__ == "__main__":

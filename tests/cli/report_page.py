@@ -28,7 +28,7 @@ reading add PT-1 1.037 --temp 21C --on 2026-03-05T10:00
 reading add PT-1 1.028 --temp 21C --on 2026-03-06T10:00
 reading add PT-1 1.0195 --temp 21C --on 2026-03-07T10:00
 reading add PT-1 1.0145 --temp 21C --on 2026-03-08T10:00
-reading add PT-1 1.099 --temp 21C --on 2026-03-08T18:00
+reading add PT-1 1.099 --temp 21C --on 2026-03-08T18:00 --yes
 reading exclude 7 --reason misread
 reading add PT-1 1.012 --temp 21C --on 2026-03-09T10:00
 reading add PT-1 1.011 --temp 21C --on 2026-03-11T10:00"""
@@ -120,7 +120,7 @@ def pictures_hold_what_was_read(bench):
     for picture, held in [(gravity, ["gravity 20/20", "curve", "curve, about 95 %", "reading ± U"]),
                           (alcohol, ["alcohol, % vol", "strength ± U", "limit 0.5 % vol"]),
                           (budget, ["± for about 95 %, % vol",
-                                    "yield of the ferment: extract per alcohol"]),
+                                    "yield: extract per alcohol"]),
                           (residuals, ["check less fit", "check ± U", "the fit"])]:  # fmt: skip
         for word in held:
             assert word in words(picture), (word, words(picture))
