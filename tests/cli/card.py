@@ -164,7 +164,7 @@ def words_agree_with_numbers(bench):
     every reading, or in three where the correction or its ± is not the same everywhere."""
     prepared(bench, *HYDROMETERS, *OTHERS)
     for name, at, words, more in [
-        ("stem-1", "20", 1, ""), ("stem-4", "20", 3, ""), ("stem-5", "20", 3, ""),
+        ("stem-1", "20", 1, ""), ("stem-4", "20", 3, ""), ("stem-5", "20", 1, ""),
         ("stem-6", "20", 3, ""), ("stem-2", "60", 3, "--coldest 52F --warmest 68F --step 2F"),
         ("prism-1", "20", 3, ""), ("prism-1", "20", 3, "--extract malt"), ("prism-2", None, 3, ""),
         ("prism-2", None, 3, "--extract malt"), ("probe-1", None, 3, ""),
