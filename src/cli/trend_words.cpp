@@ -36,9 +36,9 @@ std::string per_day_text(const Fall& f) {
   return report::value_text({f.value.estimate / f.days, f.value.u / f.days}, "");
 }
 
-// "no fall larger than 0.0009 in 3.0 days; 4 readings"
+// "no fall larger than 0.0009 in 3.0 days (97.5 % sure); 4 readings": one side of 95 % is left.
 std::string none_text(const Fall& f) {
-  return fmt::format("no fall larger than {} in {}; {} readings",
+  return fmt::format("no fall larger than {} in {} (97.5 % sure); {} readings",
                      gravity_text(std::max(f.bound(), 0.0), f.value.expanded()), days_text(f.days),
                      f.points);
 }
