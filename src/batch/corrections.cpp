@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <memory>
 
 #include "areo/batch/batch.hpp"
 #include "areo/notebook/recompute.hpp"
@@ -129,10 +130,8 @@ std::vector<const Sample*> Batch::behind(const Sample& sample) const {
 
 Point Batch::point(const Sample& sample, Id instrument,
                    const std::optional<notebook::CalibrationRecord>& calibration) {
-  struct Release {
-    notebook::Shelf* shelf;
-    ~Release() { shelf->release(); }
-  } const afterwards{&shelf_};
+  const auto release = [](notebook::Shelf* shelf) { shelf->release(); };
+  const std::unique_ptr<notebook::Shelf, decltype(release)> afterwards{&shelf_, release};
   shelf_.hold(instrument, calibration ? std::optional{calibration->id} : std::nullopt);
   return point(sample);
 }

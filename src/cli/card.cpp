@@ -41,6 +41,7 @@ std::vector<std::string> instructions(const CardSubject& s,
   if (offsets[0].everywhere)
     return {report::instruction(offsets[0].correction.estimate, decimals, unit, "every reading")};
   std::vector<std::string> all;
+  all.reserve(offsets.size());
   for (const CardOffset& o : offsets)
     all.push_back(fmt::format(
         "{} ± {}{} at {}", report::instruction(o.correction.estimate, decimals),

@@ -50,6 +50,7 @@ const char* word(Verdict v) {
 
 std::vector<Batch*> pointers(std::vector<Batch>& batches) {
   std::vector<Batch*> all;
+  all.reserve(batches.size());
   for (Batch& batch : batches) all.push_back(&batch);
   return all;
 }
