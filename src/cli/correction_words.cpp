@@ -95,21 +95,21 @@ std::string held_text(std::span<Batch* const> batches, const ComparedPair& p,
 std::vector<std::string> note_corrections(Batch& batch, std::vector<Point>& points) {
   std::set<std::string> done;
   std::vector<std::string> all;
-  for (auto p = points.rbegin(); p != points.rend(); ++p) {
-    if (!p->computed() || !done.insert(p->sample.bottle()).second) continue;
-    const std::vector<const Sample*> behind = batch.behind(p->sample);
+  std::for_each(points.rbegin(), points.rend(), [&](Point& p) {
+    if (!p.computed() || !done.insert(p.sample.bottle()).second) return;
+    const std::vector<const Sample*> behind = batch.behind(p.sample);
     const auto first = std::find_if(behind.begin(), behind.end(), [&](const Sample* s) {
-      return s->first().stage == p->sample.first().stage &&
-             s->first().instrument == p->sample.first().instrument;
+      return s->first().stage == p.sample.first().stage &&
+             s->first().instrument == p.sample.first().instrument;
     });
-    const Sample* from = *first == &p->sample ? nullptr : *first;
+    const Sample* from = *first == &p.sample ? nullptr : *first;
     for (const CorrectionChange& c : batch.correction_changes(behind)) {
       all.push_back(change_text(c, unit_of(batch.shelf().instrument(c.id))) +
-                    with_either(held_text(batch, *p, from, c, c.before),
-                                held_text(batch, *p, from, c, c.after), c));
-      notes_in(*p).push_back(all.back());
+                    with_either(held_text(batch, p, from, c, c.before),
+                                held_text(batch, p, from, c, c.after), c));
+      notes_in(p).push_back(all.back());
     }
-  }
+  });
   return all;
 }
 
