@@ -23,6 +23,7 @@
 #include "failure.hpp"
 #include "import_readings.hpp"
 #include "insist.hpp"
+#include "restore.hpp"
 #include "usage.hpp"
 
 namespace areo::cli {
@@ -52,79 +53,6 @@ void refuse_options(const Options& o) {
       throw UsageError{fmt::format("an export is brought back whole: {} does not go with it", name),
                        "to look first, bring it into a new notebook: areo --notebook NEW import "
                        "FILE"};
-}
-
-void require_version(const std::string& first_line, const std::string& file) {
-  for (const auto& [name, value] : report::members_from_json(first_line))
-    if (name == "version" && value != std::to_string(notebook::notebook_version) &&
-        value != std::to_string(notebook::oldest_export))
-      throw Error{Errc::file,
-                  fmt::format("{} was exported from a notebook of version {}", file, value),
-                  fmt::format("this areo has version {}: export it again with it",
-                              notebook::notebook_version)};
-}
-
-int tell_restored(const notebook::Restored& r, const Session& session) {
-  if (session.json)
-    raw_line(fmt::format(R"({{"added":{},"known":{}}})", r.added, r.known));
-  else
-    line(fmt::format("{} rows brought back, {} were there already", r.added, r.known));
-  return done;
-}
-
-int restore_json(std::istream& in, const Options& o, const Session& session) {
-  std::string first;
-  std::getline(in, first);
-  if (first.starts_with(R"({"areo":)"))
-    require_version(first, o.file);
-  else
-    in.seekg(0);
-  notebook::Notebook book{notebook_path(session), notebook::Open::create};
-  std::string text;
-  return tell_restored(book.restore([&](notebook::NamedRow& row) {
-    while (std::getline(in, text)) {
-      if (text.empty()) continue;
-      row = report::row_from_json(text);
-      return true;
-    }
-    return false;
-  }),
-                       session);
-}
-
-int restore_csv(const std::string& folder, const Session& session) {
-  notebook::Notebook book{notebook_path(session), notebook::Open::create};
-  const auto tables = book.tables();
-  auto next = tables.begin();
-  std::optional<std::ifstream> in;
-  std::optional<tables::CsvReader> reader;
-  const auto open = [&] {
-    const std::string file = (fs::path{folder} / (next->name + ".csv")).string();
-    in.emplace(file, std::ios::binary);
-    if (!*in)
-      throw Error{Errc::file, fmt::format("{} cannot be read", file), "is this folder an export?"};
-    reader.emplace(*in, file);
-  };
-  return tell_restored(book.restore([&](notebook::NamedRow& row) {
-    for (; next != tables.end(); ++next, reader.reset()) {
-      if (!reader) open();
-      tables::CsvRow cells;
-      if (!reader->next(cells)) continue;
-      row = {next->name, {}};
-      for (std::size_t i = 0; i < cells.cells.size(); ++i) {
-        const std::string& name = reader->columns()[i];
-        const auto column = std::find_if(next->columns.begin(), next->columns.end(),
-                                         [&](const auto& c) { return c.name == name; });
-        if (column == next->columns.end())
-          throw Error{Errc::file, fmt::format("{} has no column '{}'", next->name, name),
-                      "is this an export of areo, of this version?"};
-        row.cells.emplace_back(name, report::cell_from_row(cells.cells[i], *column));
-      }
-      return true;
-    }
-    return false;
-  }),
-                       session);
 }
 
 // --- readings from a table ---
@@ -363,7 +291,7 @@ int import_stream(std::istream& in, const Options& o, const Session& session) {
   const std::string_view begin = std::string_view{text}.substr(first, 10);
   if (begin.starts_with(R"({"areo":)") || begin.starts_with(R"({"table":)")) {
     refuse_options(o);
-    return restore_json(again, o, session);
+    return restore_json(again, o.file, session);
   }
   if (text[first] == '{' || text[first] == '[') return import_json(text, o, session);
   return import_csv(again, o, session);

@@ -1,0 +1,101 @@
+// An export, row by row back into a notebook.
+#include "restore.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <filesystem>
+#include <fstream>
+#include <istream>
+#include <optional>
+
+#include "areo/core/error.hpp"
+#include "areo/notebook/store.hpp"
+#include "areo/report/json.hpp"
+#include "areo/report/rows.hpp"
+#include "areo/tables/csv.hpp"
+#include "bench.hpp"
+#include "command.hpp"
+#include "failure.hpp"
+
+namespace areo::cli {
+namespace {
+
+namespace fs = std::filesystem;
+
+void require_version(const std::string& first_line, const std::string& file) {
+  for (const auto& [name, value] : report::members_from_json(first_line))
+    if (name == "version" && value != std::to_string(notebook::notebook_version) &&
+        value != std::to_string(notebook::oldest_export))
+      throw Error{Errc::file,
+                  fmt::format("{} was exported from a notebook of version {}", file, value),
+                  fmt::format("this areo has version {}: export it again with it",
+                              notebook::notebook_version)};
+}
+
+int tell_restored(const notebook::Restored& r, const Session& session) {
+  if (session.json)
+    raw_line(fmt::format(R"({{"added":{},"known":{}}})", r.added, r.known));
+  else
+    line(fmt::format("{} rows brought back, {} were there already", r.added, r.known));
+  return done;
+}
+
+}  // namespace
+
+int restore_json(std::istream& in, const std::string& file, const Session& session) {
+  std::string first;
+  std::getline(in, first);
+  if (first.starts_with(R"({"areo":)"))
+    require_version(first, file);
+  else
+    in.seekg(0);
+  notebook::Notebook book{notebook_path(session), notebook::Open::create};
+  std::string text;
+  return tell_restored(book.restore([&](notebook::NamedRow& row) {
+    while (std::getline(in, text)) {
+      if (text.empty()) continue;
+      row = report::row_from_json(text);
+      return true;
+    }
+    return false;
+  }),
+                       session);
+}
+
+int restore_csv(const std::string& folder, const Session& session) {
+  notebook::Notebook book{notebook_path(session), notebook::Open::create};
+  const auto tables = book.tables();
+  auto next = tables.begin();
+  std::optional<std::ifstream> in;
+  std::optional<tables::CsvReader> reader;
+  const auto open = [&] {
+    const std::string file = (fs::path{folder} / (next->name + ".csv")).string();
+    in.emplace(file, std::ios::binary);
+    if (!*in)
+      throw Error{Errc::file, fmt::format("{} cannot be read", file), "is this folder an export?"};
+    reader.emplace(*in, file);
+  };
+  return tell_restored(book.restore([&](notebook::NamedRow& row) {
+    for (; next != tables.end(); ++next, reader.reset()) {
+      if (!reader) open();
+      tables::CsvRow cells;
+      if (!reader->next(cells)) continue;
+      row = {next->name, {}};
+      for (std::size_t i = 0; i < cells.cells.size(); ++i) {
+        const std::string& name = reader->columns()[i];
+        const auto column = std::find_if(next->columns.begin(), next->columns.end(),
+                                         [&](const auto& c) { return c.name == name; });
+        if (column == next->columns.end())
+          throw Error{Errc::file, fmt::format("{} has no column '{}'", next->name, name),
+                      "is this an export of areo, of this version?"};
+        row.cells.emplace_back(name, report::cell_from_row(cells.cells[i], *column));
+      }
+      return true;
+    }
+    return false;
+  }),
+                       session);
+}
+
+}  // namespace areo::cli
