@@ -57,25 +57,32 @@ TEST(StrengthCoverageElsewhere, WhereYieldsAreThoseOfTheBeers) {
   EXPECT_GE(held, (0.92 - 3 * std::sqrt(0.92 * 0.08 / n)) * n);
 }
 
-// A sample of an unfermented liquid, warm or cold.
-TEST(CorrectionCoverage, FromTheChecksToACorrectedReading) {
-  Draws draws;
-  SCOPED_TRACE(draws.trace());
-  World world{draws};
-  const int n = cases_wanted();
+// How many of n corrected readings of unfermented liquids hold the true gravity.
+int corrections_held(World& world, double coldest_c, double warmest_c, int n) {
   int held = 0;
   for (int i = 0; i < n; ++i) {
     NewStem stem{world};
     const measurement::Calibrated calibrated{stem.hydrometer, checked(world, stem)};
-    const physics::Liquid liquid{ExtractFraction{world.uniform(0.02, 0.22)}};
-    const double t_c = world.uniform(8, 35);
-    const auto r = measurement::correct(
-        calibrated, stem.reads(physics::density(liquid, celsius_point(t_c)), t_c), {});
-    const auto& v = r.at("sg_20_20").value;
+    const physics::Liquid liquid{ExtractFraction{world.uniform(0.05, 0.22)}};
+    const double t_c = world.uniform(coldest_c, warmest_c);
+    const double hot_u = physics::hot_uncertainty_kg_m3_per_c * physics::degrees_hot(t_c);
+    const Density rho =
+        physics::density(liquid, celsius_point(t_c)) + kg_per_m3(world.normal(hot_u));
+    instruments::HydrometerReading reading = stem.reads(rho, t_c);
+    reading.temperature.indication_c += world.rectangular(instruments::cooling_half_width_c(t_c));
+    const auto& v = measurement::correct(calibrated, reading, {}).at("sg_20_20").value;
     const double truth = physics::mark_from_liquid(physics::sg_20_20, liquid);
     held += std::abs(v.estimate - truth) <= v.expanded() ? 1 : 0;
   }
-  expect_coverage(held, n);
+  return held;
+}
+
+TEST(CorrectionCoverage, OfAWarmOrColdReading) {
+  Draws draws;
+  SCOPED_TRACE(draws.trace());
+  World world{draws};
+  const int n = cases_wanted();
+  expect_coverage(corrections_held(world, 8, 35, n), n);
 }
 
 // Straight from the kettle: the formula is known less well there, and the liquid cools between the
@@ -85,22 +92,7 @@ TEST(CorrectionCoverage, OfAHotReading) {
   SCOPED_TRACE(draws.trace());
   World world{draws};
   const int n = cases_wanted();
-  int held = 0;
-  for (int i = 0; i < n; ++i) {
-    NewStem stem{world};
-    const measurement::Calibrated calibrated{stem.hydrometer, checked(world, stem)};
-    const physics::Liquid liquid{ExtractFraction{world.uniform(0.05, 0.22)}};
-    const double t_c = world.uniform(45, 80);
-    const Density rho =
-        physics::density(liquid, celsius_point(t_c)) +
-        kg_per_m3(world.normal(physics::hot_uncertainty_kg_m3_per_c * physics::degrees_hot(t_c)));
-    instruments::HydrometerReading reading = stem.reads(rho, t_c);
-    reading.temperature.indication_c += world.rectangular(instruments::cooling_half_width_c(t_c));
-    const auto& v = measurement::correct(calibrated, reading, {}).at("sg_20_20").value;
-    const double truth = physics::mark_from_liquid(physics::sg_20_20, liquid);
-    held += std::abs(v.estimate - truth) <= v.expanded() ? 1 : 0;
-  }
-  expect_coverage(held, n);
+  expect_coverage(corrections_held(world, 45, 80, n), n);
 }
 
 }  // namespace
