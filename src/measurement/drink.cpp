@@ -14,11 +14,12 @@
 namespace areo::measurement {
 
 DrinkMethod::DrinkMethod(uncertainty::Inputs& inputs, ferment::Culture culture)
-    : yield_{inputs.add(from(
-          uncertainty::Origin::method,
-          uncertainty::normal("yield: extract per alcohol", "g/g",
-                              ferment::balling_yield.extract_per_ethanol, ferment::yield_scatter,
-                              "[balling]; scatter of 34 distilled beers [tolman1917]")))} {
+    : yield_{inputs.add(
+          from(uncertainty::Origin::method,
+               uncertainty::normal("yield: extract per alcohol", "g/g",
+                                   ferment::balling_yield.extract_per_ethanol,
+                                   ferment::yield_uncertainty,
+                                   "[balling]; scatter of 34 distilled beers [tolman1917]")))} {
   if (culture == ferment::Culture::mixed)
     acids_ = inputs.add(from(
         uncertainty::Origin::method,

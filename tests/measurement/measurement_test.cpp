@@ -295,7 +295,7 @@ TEST(Alcohol, StatedIntervalsCoverTheTruth) {
         ferment::ethanol_from_extracts(ExtractFraction{oe}, ExtractFraction{0}).value();
     const double a = std::min(0.03 + uniform(0.01), all);
     const ferment::Yield yield{ferment::balling_yield.extract_per_ethanol +
-                               ferment::yield_scatter * normal(random)};
+                               ferment::yield_uncertainty * normal(random)};
     const physics::Liquid drink =
         ferment::fermented(ExtractFraction{oe}, EthanolFraction{a}, yield);
     const double true_strength = ferment::strength_by_volume(drink).value();

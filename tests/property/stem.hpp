@@ -71,7 +71,7 @@ struct Sort {
   const char* name = "any";
   double least_attenuation = 0.3, most_attenuation = 0.98;
   double mean_yield = ferment::balling_yield.extract_per_ethanol;
-  double yield_sd = ferment::yield_scatter;
+  double yield_sd = ferment::yield_uncertainty;
 };
 
 // A clean yeast ferment, read at its beginning and later.

@@ -59,7 +59,9 @@ Beer beer(const Row& r) {
   };
   const auto u = [](const auto& strength) {
     const double y = ferment::balling_yield.extract_per_ethanol;
-    return (strength({y - ferment::yield_scatter}) - strength({y + ferment::yield_scatter})) / 2;
+    return (strength({y - ferment::yield_uncertainty}) -
+            strength({y + ferment::yield_uncertainty})) /
+           2;
   };
   return {r.where(),
           g_100_ml / ethanol_g_ml_60f,

@@ -21,11 +21,14 @@ struct Yield {
 inline constexpr Yield balling_yield{2.0665};
 inline constexpr double carbon_dioxide_per_ethanol = 0.9565;
 
-/// Standard uncertainty of the yield of one ferment, in g/g: how far the beers of [tolman1917]
-/// scatter among each other, errors of their analyses included. Their mean, 2.099 ± 0.013, lies
-/// above Balling's factor; that of 532 brews of today, 2.05, below [cutaia2009]. So the factor
-/// stays, and the errors of the analyses leave room for the doubt about the mean.
+/// How far the yields of the beers of [tolman1917] scatter among each other, in g/g, errors of
+/// their analyses included.
 inline constexpr double yield_scatter = 0.076;
+/// Standard uncertainty of the yield of one ferment, in g/g: the scatter, and the doubt about the
+/// mean. That of the beers, 2.099 ± 0.013, lies above Balling's factor; that of 532 brews of today,
+/// 2.05, below [cutaia2009]. So the factor stays, and the mean may lie anywhere within ± 0.033 of
+/// it: √(0.076² + 0.033² / 3).
+inline constexpr double yield_uncertainty = 0.0783;
 
 /// The drink that a liquid of `original` extract becomes when it holds `ethanol`.
 /// RE = OE (1 + (y - 1) A) - y A, all mass fractions of the drink.

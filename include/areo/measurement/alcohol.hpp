@@ -40,7 +40,7 @@ struct AlcoholResult {
 };
 
 /// Balling's balance and the density of the drink. What a ferment makes of its extract is an input
-/// (ferment::yield_scatter): 2.7 % of the strength here, some 4 % by refraction.
+/// (ferment::yield_uncertainty): 2.8 % of the strength here, some 4 % by refraction.
 /// @param culture  mixed lowers the strength by what may have become acids; acetic leaves an upper
 ///                 bound, the strength of a clean yeast ferment
 /// @param original_instrument  may be the same instrument as `instrument`: same name, same scale.

@@ -61,7 +61,7 @@ class SugarFormula {
 /// Quantity: potential_alcohol_percent_vol.
 /// @throws Error{domain} as convert(), for less extract than none, and above
 ///         physics::strongest_covered
-/// @uncertainty ferment::yield_scatter, 3.5 % of the strength
+/// @uncertainty ferment::yield_uncertainty, 3.6 % of the strength
 [[nodiscard]] Result potential_alcohol(const physics::Scale& from, double mark);
 
 /// Alcoholic strength of an ethanol-water mixture: % vol to % mass and g/L, or back.
