@@ -30,13 +30,31 @@ std::string label_of(const WeighedSolution& s) {
                      s.solute_g, s.water_g);
 }
 
+// A solution whose solute and balance it may share with others.
+SolutionInputs entered(uncertainty::Inputs& inputs, const WeighedSolution& solution,
+                       std::vector<SoluteInputs>& solutes, std::vector<BalanceInputs>& balances) {
+  const auto known = std::find_if(solutes.begin(), solutes.end(),
+                                  [&](const SoluteInputs& s) { return s.is_of(solution); });
+  const auto balance =
+      std::find_if(balances.begin(), balances.end(), [&](const BalanceInputs& b) {
+        return b.division_g == solution.balance_division_g;
+      });
+  const SolutionInputs s{inputs, solution,
+                         known != solutes.end() ? std::optional{*known} : std::nullopt,
+                         balance != balances.end() ? std::optional{*balance} : std::nullopt};
+  if (known == solutes.end()) solutes.push_back(s.solute());
+  if (balance == balances.end()) balances.push_back(s.balance());
+  return s;
+}
+
 }  // namespace
 
 void Checks::add(std::string label, double indication, std::function<Outcome(const Point&)> model) {
   pending_.push_back({std::move(label), indication, std::move(model)});
 }
 
-void Checks::add_certificate_point(double nominal, double correction, double expanded, double k) {
+void Checks::add_certificate_point(double nominal, double correction, double expanded, double k,
+                                   bool apart) {
   if (!(expanded > 0) || !(k >= 1) || !std::isfinite(nominal) || !std::isfinite(correction))
     throw Error{
         Errc::domain,
@@ -53,9 +71,19 @@ void Checks::add_certificate_point(double nominal, double correction, double exp
       from(uncertainty::Origin::calibration,
            uncertainty::normal("correction of the certificate", "scale", correction, expanded / k,
                                "as stated by the certificate")));
+  if (!apart) certificate_.push_back(stated);
   add("certificate", nominal, [nominal, stated](const Point& x) {
     return Outcome{x[stated], nominal + x[stated]};
   });
+}
+
+uncertainty::InputRef Checks::tap_solids() {
+  if (!tap_)
+    tap_ = readings_.inputs.add(
+        from(uncertainty::Origin::composition,
+             uncertainty::between("solids of the tap water", "of the most", 0, 1,
+                                  "0 to 0.6 g/L, soft to hard: judgement")));
+  return *tap_;
 }
 
 CheckSet Checks::evaluate() const {
@@ -71,77 +99,82 @@ CheckSet Checks::evaluate() const {
     return all;
   });
   CheckSet set{{}, numeric::Covariance{n}};
-  const auto all = covariance(readings_.inputs, result);
+  set.inputs = readings_.inputs;
+  if (certificate_.size() > 1) set.apart = numeric::Covariance{n};
+  const auto apart = covariance(set.inputs, result);
+  for (std::size_t i = 0; i < certificate_.size(); ++i)
+    for (std::size_t j = 0; j < i; ++j) set.inputs.correlate(certificate_[i], certificate_[j], 1);
+  const auto all = covariance(set.inputs, result);
   for (std::size_t i = 0; i < n; ++i) {
     set.checks.push_back(
         {pending_[i].label, pending_[i].indication, result.values[n + i], result.values[i]});
-    for (std::size_t j = i; j < n; ++j) set.covariance.set(i, j, all(i, j));
+    for (std::size_t j = i; j < n; ++j) {
+      set.covariance.set(i, j, all(i, j));
+      if (set.apart.size() > 0) set.apart.set(i, j, apart(i, j));
+    }
   }
-  set.inputs = readings_.inputs;
+  set.made_for = made_for_;
   set.shares.assign(result.shares.begin(), result.shares.begin() + static_cast<std::ptrdiff_t>(n));
   return set;
 }
 
-void HydrometerChecks::add_reading(const HydrometerReading& reading, std::string label,
+void HydrometerChecks::add_reading(const HydrometerReading& reading, std::string label, Water water,
                                    DensityModel density) {
   // What is known of formulas, and of a liquid that cools while it is read, is no check beyond.
   instruments::require_temperature(physics::water_range, reading.temperature);
-  const auto known = surfaces_.find(label);
-  const auto r =
-      readings_.add(hydrometer_, no_correction(), reading, "the check: " + label,
-                    known != surfaces_.end() ? std::optional{known->second} : std::nullopt);
-  surfaces_.emplace(label, r.surface());
-  add(std::move(label), reading.indication, [r, density = std::move(density)](const Point& x) {
-    const Density truth = density(x, r.temperature(x));
-    return Outcome{r.shortfall(x, truth), r.expected(x, truth)};
-  });
+  const auto r = readings_.add(hydrometer_, no_correction(), reading, "the check: " + label,
+                               instruments::LiquidSurface::clean);
+  made_for_ = r.made_for_input();
+  const auto solids = water == Water::tap ? std::optional{tap_solids()} : std::nullopt;
+  add(std::move(label), reading.indication,
+      [r, solids, density = std::move(density)](const Point& x) {
+        const double dissolved = solids ? x[*solids] * most_tap_solids_kg_m3 : 0;
+        const Density truth = density(x, r.temperature(x)) + kg_per_m3(dissolved);
+        return Outcome{r.shortfall(x, truth), r.expected(x, truth)};
+      });
 }
 
-void HydrometerChecks::add_in_water(const HydrometerReading& reading) {
-  add_reading(reading, "water",
+void HydrometerChecks::add_in_water(const HydrometerReading& reading, Water water) {
+  add_reading(reading, "water", water,
               [](const Point&, ModelTemperature t) { return physics::density({}, t); });
 }
 
 void HydrometerChecks::add_in_solution(const HydrometerReading& reading,
-                                       const WeighedSolution& solution) {
-  const auto known = std::find_if(solutes_.begin(), solutes_.end(),
-                                  [&](const SoluteInputs& s) { return s.is_of(solution); });
-  const SolutionInputs s = known != solutes_.end()
-                               ? SolutionInputs{readings_.inputs, solution, *known}
-                               : SolutionInputs{readings_.inputs, solution};
-  if (known == solutes_.end()) solutes_.push_back(s.solute());
-  add_reading(reading, label_of(solution),
+                                       const WeighedSolution& solution, Water water) {
+  const SolutionInputs s = entered(readings_.inputs, solution, solutes_, balances_);
+  add_reading(reading, label_of(solution), water,
               [s](const Point& x, ModelTemperature t) { return s.density(x, t); });
 }
 
 void RefractometerChecks::add_reading(const RefractometerReading& reading, std::string label,
-                                      std::function<double(const Point&)> fraction) {
+                                      Water water, std::function<double(const Point&)> fraction) {
   const auto r = readings_.add(refractometer_, no_correction(), reading, "the check: " + label);
   const auto model = readings_.inputs.add(
       from(uncertainty::Origin::formula,
            uncertainty::normal("refractive index formula: " + label, "standard uncertainties", 0, 1,
                                "agreement of [icumsa1974] and [itct1936] with their tables")));
+  const auto solids = water == Water::tap ? std::optional{tap_solids()} : std::nullopt;
   add(std::move(label), reading.indication,
-      [r, model, fraction = std::move(fraction)](const Point& x) {
-        const physics::Liquid truth{ExtractFraction{fraction(x)}};
+      [r, model, solids, fraction = std::move(fraction)](const Point& x) {
+        const double dissolved = solids ? x[*solids] * most_tap_solids_extract : 0;
+        const physics::Liquid truth{ExtractFraction{fraction(x) + dissolved}};
         const double formula =
             x[model] * physics::refractive_index_model_uncertainty(truth, r.temperature(x));
         return Outcome{r.shortfall(x, truth, formula), r.expected(x, truth, formula)};
       });
 }
 
-void RefractometerChecks::add_in_water(const RefractometerReading& reading) {
-  add_reading(reading, "water", [](const Point&) { return 0.0; });
+void RefractometerChecks::add_in_water(const RefractometerReading& reading, Water water) {
+  add_reading(reading, "water", water, [](const Point&) { return 0.0; });
 }
 
 void RefractometerChecks::add_in_solution(const RefractometerReading& reading,
-                                          const WeighedSolution& solution) {
+                                          const WeighedSolution& solution, Water water) {
   if (solution.solute != Solute::sucrose)
     throw Error{Errc::inconsistent, "a salt solution does not check a refractometer",
                 "weigh in sugar: areo solution sugar"};
-  const SolutionInputs s{readings_.inputs, solution, sugar_};
-  sugar_ = s.solute();
-  add_reading(reading, label_of(solution), [s](const Point& x) { return s.fraction(x); });
+  const SolutionInputs s = entered(readings_.inputs, solution, solutes_, balances_);
+  add_reading(reading, label_of(solution), water, [s](const Point& x) { return s.fraction(x); });
 }
 
 void ThermometerChecks::add_fixed_point(double indication_c, double half_width_c, std::string label,

@@ -32,15 +32,19 @@ CorrectionBudget correction_budget(const CheckSet& set, const CorrectionFit& fit
   places.reserve(set.checks.size());
   for (const Check& c : set.checks) places.push_back(c.indication);
   const auto weights =
-      numeric::weights_at(places, set.covariance, fit.slope_used ? 1 : 0, indication);
+      numeric::weights_at(places, weighing(set), fit.slope_used ? 1 : 0, indication);
   const instruments::Correction& c = fit.correction;
   CorrectionBudget budget;
   budget.indication = indication;
   budget.shares.assign(inputs, 0.0);
   for (std::size_t i = 0; i < set.checks.size(); ++i)
     for (std::size_t k = 0; k < inputs; ++k) budget.shares[k] += weights[i] * set.shares[i].at(k);
-  if (!fit.slope_used) budget.slope = c.u_slope * std::abs(indication - c.r0);
   budget.beyond = c.u_slope_beyond * std::abs(c.beyond(indication));
+  // What the shares do not hold: a slope that is not fully used, and what a certificate's points may
+  // add to one.
+  const double shared = uncertainty::combined(0, budget.shares, set.inputs).u;
+  const double all = std::hypot(c.u_offset, c.u_surface, c.u_slope * (indication - c.r0));
+  budget.slope = all > shared * (1 + 1e-9) ? std::sqrt(all * all - shared * shared) : 0;
   const std::vector<double> further{budget.slope, budget.beyond};
   budget.correction = uncertainty::combined(c.at(indication), budget.shares, set.inputs, further);
   return budget;

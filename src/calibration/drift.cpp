@@ -25,12 +25,15 @@ void require_finite(const CheckSet& set) {
 
 CheckSet selected(const CheckSet& all, std::span<const std::size_t> which) {
   CheckSet some{{}, numeric::Covariance{which.size()}};
+  if (all.apart.size() > 0) some.apart = numeric::Covariance{which.size()};
   for (std::size_t i = 0; i < which.size(); ++i) {
     if (which[i] >= all.checks.size())
       throw Error{Errc::domain, fmt::format("there is no check {} in the set", which[i])};
     some.checks.push_back(all.checks[which[i]]);
-    for (std::size_t j = 0; j <= i; ++j)
+    for (std::size_t j = 0; j <= i; ++j) {
       some.covariance.set(i, j, all.covariance(which[i], which[j]));
+      if (some.apart.size() > 0) some.apart.set(i, j, all.apart(which[i], which[j]));
+    }
   }
   return some;
 }
@@ -45,37 +48,52 @@ struct Side {
       : which{w}, set{selected(all, w)}, fit{fit_correction(set, division, lo, hi)} {}
 
   // Adds `sign` times the weight of every check in the correction at R.
-  void add_weights(std::vector<double>& weights, double at, double sign) const {
+  // @param slope_weight  part of the slope that is taken
+  void add_weights(std::vector<double>& weights, double at, double sign,
+                   double slope_weight) const {
     std::vector<double> places;
     for (const Check& c : set.checks) places.push_back(c.indication);
-    const auto own = numeric::weights_at(places, set.covariance, fit.slope_used ? 1 : 0, at);
+    const numeric::Covariance& v = weighing(set);
+    std::vector<double> own = numeric::weights_at(places, v, fit.slope_used ? 1 : 0, at);
+    if (!fit.slope_used && slope_weight > 0) {
+      const auto there = numeric::weights_at(places, v, 1, at);
+      const auto middle = numeric::weights_at(places, v, 1, fit.correction.r0);
+      for (std::size_t i = 0; i < own.size(); ++i)
+        own[i] += slope_weight * (there[i] - middle[i]);
+    }
     for (std::size_t i = 0; i < own.size(); ++i) weights[which[i]] += sign * own[i];
   }
 };
 
-// Uncertainty from the slope of the instrument where a fit did without one.
-double u_unused_slope(const Side& a, const Side& b, double at) {
-  const instruments::Correction& before = a.fit.correction;
-  const instruments::Correction& after = b.fit.correction;
-  if (a.fit.slope_used && b.fit.slope_used) return 0;
-  // One of them found a slope: the other leaves it open as far as its own checks do. The usual
-  // tolerance is no argument then, and would make false alarms.
-  if (a.fit.slope_used) return b.fit.u_slope_by_checks * std::abs(at - after.r0);
-  if (b.fit.slope_used) return a.fit.u_slope_by_checks * std::abs(at - before.r0);
-  return std::max(before.u_slope, after.u_slope) * std::abs(before.r0 - after.r0);
+// How much of their slopes two corrections take when they are compared. If one of them found a
+// slope, the other's counts as its own checks show it: the usual tolerance is no argument then, and
+// would make false alarms.
+struct SlopeWeights {
+  double before, after;
+};
+SlopeWeights slope_weights(const Side& a, const Side& b) {
+  const auto all = [](const Side& s) { return s.fit.slope_weight > 0 ? 1.0 : 0.0; };
+  if (a.fit.slope_used || b.fit.slope_used) return {all(a), all(b)};
+  return {a.fit.slope_weight, b.fit.slope_weight};
 }
 
-DriftPoint point(const CheckSet& all, const Side& before, const Side& after, double at, double k) {
+DriftPoint point(const CheckSet& all, const Side& before, const Side& after, double at, double k,
+                 double u_usual_slope) {
+  const SlopeWeights slopes = slope_weights(before, after);
   std::vector<double> w(all.checks.size(), 0.0);
-  after.add_weights(w, at, 1);
-  before.add_weights(w, at, -1);
+  after.add_weights(w, at, 1, slopes.after);
+  before.add_weights(w, at, -1, slopes.before);
   double variance = 0;
   for (std::size_t i = 0; i < w.size(); ++i)
     for (std::size_t j = 0; j < w.size(); ++j) variance += w[i] * w[j] * all.covariance(i, j);
   DriftPoint p;
   p.indication = at;
-  p.difference = after.fit.correction.at(at) - before.fit.correction.at(at);
-  p.u = std::hypot(std::sqrt(std::max(variance, 0.0)), u_unused_slope(before, after, at));
+  for (std::size_t i = 0; i < w.size(); ++i)
+    p.difference += w[i] * all.checks[i].correction.estimate;
+  // What both leave out of the instrument's own slope is the same slope.
+  const double left_out = (1 - slopes.after) * (at - after.fit.correction.r0) -
+                          (1 - slopes.before) * (at - before.fit.correction.r0);
+  p.u = std::hypot(std::sqrt(std::max(variance, 0.0)), u_usual_slope * left_out);
   p.expanded = k * p.u;
   p.en = p.difference / p.expanded;
   return p;
@@ -105,7 +123,8 @@ Drift drift(const CheckSet& together, std::span<const std::size_t> before,
   if (to - from >= one_place) places = {from, (from + to) / 2, to};
   const bool is_line = places.size() > 1 && (a.fit.slope_used || b.fit.slope_used);
   const double k = std::sqrt(numeric::chi_squared_quantile(level, is_line ? 2 : 1));
-  for (const double at : places) d.points.push_back(point(together, a, b, at, k));
+  const double u_usual_slope = instruments::never_checked(division, lo, hi).u_slope;
+  for (const double at : places) d.points.push_back(point(together, a, b, at, k, u_usual_slope));
   const bool all_inside = std::all_of(d.points.begin(), d.points.end(),
                                       [](const DriftPoint& p) { return std::abs(p.en) <= 1; });
   d.verdict = all_inside ? DriftVerdict::none_seen : DriftVerdict::drifted;

@@ -7,6 +7,7 @@
 
 #include "areo/core/error.hpp"
 #include "areo/core/told_apart.hpp"
+#include "areo/numeric/polynomial.hpp"
 #include "areo/numeric/quantile.hpp"
 
 namespace areo::calibration {
@@ -18,7 +19,7 @@ struct Points {
   std::vector<double> x, y, expected;
   numeric::Covariance v;
   double least_span;
-  Points(const CheckSet& set, double span) : v{set.covariance}, least_span{span} {
+  Points(const CheckSet& set, double span) : v{weighing(set)}, least_span{span} {
     for (const Check& c : set.checks) {
       x.push_back(c.indication);
       expected.push_back(c.expected.estimate);
@@ -45,14 +46,40 @@ struct Points {
   [[nodiscard]] numeric::LineFit line() const {
     return numeric::fit_line(x, y, v, x.front()).centred();
   }
+  // How much of each correction the slope of the line is made of.
+  [[nodiscard]] std::vector<double> slope_weights() const {
+    const double middle = line().x0;
+    std::vector<double> w = numeric::weights_at(x, v, 1, middle + 1);
+    const std::vector<double> at_middle = numeric::weights_at(x, v, 1, middle);
+    for (std::size_t i = 0; i < w.size(); ++i) w[i] -= at_middle[i];
+    return w;
+  }
 };
 
 double normal_coverage() {
   return numeric::student_t_coverage(level, std::numeric_limits<double>::infinity());
 }
 
-bool significant(const numeric::LineFit& f) {
-  return std::abs(f.slope) > normal_coverage() * std::sqrt(f.var_slope);
+// Of a weighted sum of the checks' corrections: with a certificate's points erring together or
+// apart, whichever is worse.
+double variance_of(const CheckSet& set, const std::vector<double>& weights) {
+  const auto with = [&](const numeric::Covariance& v) {
+    double sum = 0;
+    for (std::size_t i = 0; i < weights.size(); ++i)
+      for (std::size_t j = 0; j < weights.size(); ++j) sum += weights[i] * weights[j] * v(i, j);
+    return std::max(sum, 0.0);
+  };
+  return std::max(with(set.covariance), with(weighing(set)));
+}
+
+// What an offset owes to not knowing what the scale was made for, as one standard uncertainty of
+// that, with its sign.
+double surface_share(const CheckSet& set, const std::vector<double>& weights) {
+  if (!set.made_for) return 0;
+  double sum = 0;
+  for (std::size_t i = 0; i < weights.size(); ++i)
+    sum += weights[i] * set.shares[i].at(set.made_for->index);
+  return sum;
 }
 
 // The check without which the others agree best. Three checks on a line leave every residual
@@ -75,6 +102,10 @@ std::size_t most_suspect(const Points& p, bool slope_used) {
 
 }  // namespace
 
+const numeric::Covariance& weighing(const CheckSet& set) {
+  return set.apart.size() > 0 ? set.apart : set.covariance;
+}
+
 CorrectionFit fit_correction(const CheckSet& set, double division, double lo, double hi) {
   if (set.checks.empty())
     throw Error{Errc::domain, "a correction needs at least one check",
@@ -82,47 +113,54 @@ CorrectionFit fit_correction(const CheckSet& set, double division, double lo, do
   const Points p{set, one_place_divisions * division};
   CorrectionFit fit;
   fit.line = p.offset();
-  // What is known of the slope without any check: the error may change by a division (the usual
-  // tolerance) from one end of the scale to the other.
-  const double u_usual_slope = division / std::sqrt(3.0) / (hi - lo);
+  const double u_usual_slope = instruments::never_checked(division, lo, hi).u_slope;
   double u_slope = 0;
+  double slope = 0;
   if (p.size() == 1) {
     fit.reason = "one check: an offset only";
   } else if (p.one_place()) {
     fit.reason = "all checks at one place of the scale: an offset only";
   } else {
     const numeric::LineFit line = p.line();
-    const double u_fitted = std::sqrt(line.var_slope);
+    const double u_fitted = std::sqrt(variance_of(set, p.slope_weights()));
     fit.u_slope_by_checks = u_fitted;
-    fit.slope_used = significant(line);
+    fit.slope_used = std::abs(line.slope) > normal_coverage() * u_fitted;
+    const double u_both = std::hypot(u_fitted, u_usual_slope);
+    fit.slope_weight = fit.slope_used ? 1 : std::pow(u_usual_slope / u_both, 2);
+    u_slope = fit.slope_used ? u_fitted : u_fitted * u_usual_slope / u_both;
+    slope = fit.slope_weight * line.slope;
     if (fit.slope_used) fit.line = line;
-    // A slope that is not significant counts as zero, but not as exactly zero: within what the
-    // checks and the usual tolerance together leave.
-    u_slope =
-        fit.slope_used ? u_fitted : u_fitted * u_usual_slope / std::hypot(u_fitted, u_usual_slope);
-    fit.reason =
-        fmt::format("slope {}: {}", beside_expanded(line.slope, normal_coverage() * u_fitted),
-                    fit.slope_used ? "significant, used" : "not significant, an offset serves");
+    fit.reason = fmt::format(
+        "slope {}: {}", beside_expanded(line.slope, normal_coverage() * u_fitted),
+        fit.slope_used
+            ? "significant, used"
+            : fmt::format("not significant, {:.0f} % of it used", 100 * fit.slope_weight));
   }
-  for (std::size_t i = 0; i < p.size(); ++i) fit.residuals.push_back(p.y[i] - fit.line.at(p.x[i]));
   if (fit.line.degrees_of_freedom > 0) {
     fit.chi_squared_limit = numeric::chi_squared_quantile(level, fit.line.degrees_of_freedom);
     fit.consistent = fit.line.chi_squared <= *fit.chi_squared_limit;
     if (!fit.consistent && p.size() > 2) fit.suspect = most_suspect(p, fit.slope_used);
   }
+  const auto offset_weights =
+      numeric::weights_at(p.x, p.v, fit.slope_used ? 1 : 0, fit.line.x0);
+  const double u_surface = surface_share(set, offset_weights);
+  const double variance = variance_of(set, offset_weights) - u_surface * u_surface;
   const auto [first, last] = std::minmax_element(p.x.begin(), p.x.end());
   fit.correction = {.r0 = fit.line.x0,
                     .offset = fit.line.intercept,
-                    .u_offset = std::sqrt(fit.line.var_intercept),
-                    .slope = fit.slope_used ? fit.line.slope : 0,
+                    .u_offset = std::sqrt(std::max(variance, 0.0)),
+                    .slope = slope,
                     .u_slope = u_slope,
                     .checked_lo = *first,
                     .checked_hi = *last,
                     .u_slope_beyond = fit.slope_used ? std::max(u_usual_slope, u_slope)
                                                      : std::sqrt(u_usual_slope * u_usual_slope -
                                                                  u_slope * u_slope),
+                    .u_surface = u_surface,
                     .checks = static_cast<int>(p.size()),
                     .provenance = fmt::format("{} check{}", p.size(), p.size() == 1 ? "" : "s")};
+  for (std::size_t i = 0; i < p.size(); ++i)
+    fit.residuals.push_back(p.y[i] - fit.correction.at(p.x[i]));
   return fit;
 }
 

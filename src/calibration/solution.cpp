@@ -65,7 +65,17 @@ uncertainty::Input weighing(const std::string& of, double mass_g, double divisio
       uncertainty::Origin::mass,
       uncertainty::triangular("mass of " + of, "g", mass_g, division_g,
                               "two indications of the balance, each rounded to its division; its "
-                              "scale error is the same for both masses and cancels"));
+                              "gain is the same for both masses and cancels"));
+}
+
+BalanceInputs add_balance(uncertainty::Inputs& inputs, double division_g) {
+  const auto linearity = [&](const char* at) {
+    return inputs.add(
+        from(uncertainty::Origin::mass,
+             uncertainty::rectangular(fmt::format("linearity of the balance at the {}", at), "g", 0,
+                                      division_g, "within a division: judgement")));
+  };
+  return {division_g, linearity("solute"), linearity("water")};
 }
 
 SoluteInputs add_solute(uncertainty::Inputs& inputs, const WeighedSolution& s) {
@@ -105,7 +115,9 @@ WeighedSolution to_balance(WeighedSolution s) {
 }
 
 double mass_uncertainty_g(const WeighedSolution& s) {
-  return s.balance_division_g / std::sqrt(6.0);  // triangular
+  const double rounded = s.balance_division_g / std::sqrt(6.0);    // triangular
+  const double linearity = s.balance_division_g / std::sqrt(3.0);  // rectangular
+  return std::hypot(rounded, linearity);
 }
 
 WeighedSolution sugar_solution(double sugar_g, double water_g, double balance_division_g) {
@@ -129,14 +141,18 @@ bool SoluteInputs::is_of(const WeighedSolution& s) const {
 }
 
 SolutionInputs::SolutionInputs(uncertainty::Inputs& inputs, const WeighedSolution& s,
-                               const std::optional<SoluteInputs>& shared)
+                               const std::optional<SoluteInputs>& shared,
+                               const std::optional<BalanceInputs>& balance)
     : solute_{shared && shared->is_of(sensible(s)) ? *shared : add_solute(inputs, sensible(s))},
+      balance_{balance && balance->division_g == s.balance_division_g
+                   ? *balance
+                   : add_balance(inputs, s.balance_division_g)},
       solute_g_{inputs.add(weighing(word(s.solute), s.solute_g, s.balance_division_g))},
       water_g_{inputs.add(weighing("water", s.water_g, s.balance_division_g))} {}
 
 double SolutionInputs::fraction(const uncertainty::Point& x) const {
-  return mass_fraction(solute_.solute, x[solute_g_], x[water_g_], x[solute_.purity],
-                       x[solute_.moisture]);
+  return mass_fraction(solute_.solute, x[solute_g_] + x[balance_.solute_g],
+                       x[water_g_] + x[balance_.water_g], x[solute_.purity], x[solute_.moisture]);
 }
 
 Density SolutionInputs::density(const uncertainty::Point& x, ModelTemperature t) const {

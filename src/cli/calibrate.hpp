@@ -16,7 +16,8 @@ struct CalibrateOptions {
   std::string name, reading, temperature, thermometer, temperature_accuracy;
   std::string solute, water, balance = "1g";
   std::string correction, expanded, factor = "2", pressure, altitude, on, from, since, due, note;
-  bool top = false, yes = false;
+  std::string balance_name;
+  bool top = false, yes = false, tap = false, distilled = false, apart = false;
   std::vector<notebook::Id> without;
 };
 

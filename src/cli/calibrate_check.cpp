@@ -66,6 +66,11 @@ CheckRecord record_of(const CalibrateOptions& o, CheckMethod method,
     r.solution =
         make(grams_from_text(o.solute), grams_from_text(o.water), grams_from_text(o.balance));
   }
+  refuse_together(o.tap, "--tap", o.distilled, "--distilled", "say which of them it was");
+  if (o.tap) r.water = calibration::Water::tap;
+  if (o.distilled) r.water = calibration::Water::pure;
+  r.balance = o.balance_name;
+  r.apart = o.apart;
   if (method == CheckMethod::certificate) {
     r.correction = plain_number(o.correction, "a correction");
     r.expanded = plain_number(o.expanded, "an expanded uncertainty");
@@ -80,6 +85,11 @@ CheckRecord record_of(const CalibrateOptions& o, CheckMethod method,
         measured ? calibration::barometer_half_width_pa : calibration::weather_half_width_pa;
   }
   return r;
+}
+
+bool in_liquid(CheckMethod method) {
+  return method == CheckMethod::water || method == CheckMethod::sugar ||
+         method == CheckMethod::salt;
 }
 
 // "HIGH by 0.0012": what the instrument does, in words.
@@ -177,6 +187,8 @@ int run_check(const CalibrateOptions& o, CheckMethod method, const Session& sess
   line(fmt::format("it reads {}", behaviour(c, unit)));
   if (instrument.thermometer() == nullptr && !r.temperature_c && method != CheckMethod::certificate)
     line("note: no temperature given: the scale's reference temperature assumed, ± 5 °C");
+  if (!r.water && in_liquid(method))
+    line("note: taken as tap water, 0 to 0.6 g/L of solids; say --distilled or --tap with a check");
   notes(remarks);
   line(fmt::format("noted as check {} of {}", r.id, r.made_at.date()));
   line("next: " + next_step(instrument, book.checks(instrument.id)));

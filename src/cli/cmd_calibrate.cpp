@@ -41,6 +41,8 @@ void add_temperature_options(const Command& c, Options& o) {
   c.add_option("--temp-accuracy", o.temperature_accuracy, "±; 0.5C unless stated")
       .type_name("0.2C");
   c.add_flag("--top", o.top, "read at the top of the meniscus");
+  c.add_flag("--distilled", o.distilled, "distilled or demineralised water");
+  c.add_flag("--tap", o.tap, "tap water; it counts as that unless stated");
 }
 
 }  // namespace
@@ -61,6 +63,7 @@ void setup_calibrate(const Command& app, const Session& session, Run& run) {
     s.add_option("--water", o->water, "mass of the water").required().type_name("448g");
     s.add_option("--balance", o->balance, "division of the balance; 1g unless stated")
         .type_name("0.1g");
+    s.add_option("--balance-name", o->balance_name, "which balance, for the certificate");
   }
   auto point = add_check(c, "certificate", "a point of a certificate: add CORRECTION at READING",
                          CheckMethod::certificate, o, session, run);
@@ -68,6 +71,8 @@ void setup_calibrate(const Command& app, const Session& session, Run& run) {
       .required();
   point.add_option("--expanded", o->expanded, "expanded uncertainty of the correction").required();
   point.add_option("--factor", o->factor, "coverage factor of the certificate; 2 unless stated");
+  point.add_flag("--apart", o->apart,
+                 "its uncertainty has nothing in common with that of the other points");
   add_check(c, "ice", "a thermometer in crushed melting ice", CheckMethod::ice, o, session, run);
   auto boiling = add_check(c, "boiling", "a thermometer in boiling water", CheckMethod::boiling, o,
                            session, run);

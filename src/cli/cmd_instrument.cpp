@@ -22,7 +22,7 @@ namespace {
 
 struct Options {
   std::string name, kind = "hydrometer", scale, from, to, division, glass, meniscus, tolerance, on,
-                    note, reason;
+                    note, reason, maker, serial, stem, mass, spacing, made_for;
   bool compensated = false, also_gravity = false;
 };
 
@@ -42,6 +42,32 @@ void require_scale(double lo, double hi, double division, const std::optional<do
     throw Error{Errc::domain, "a tolerance is above zero", "leave it out for one division"};
 }
 
+// "5mm", or a bare number in the unit that stands beside the option.
+double above_zero(const std::string& text, const char* unit, const char* what) {
+  const TypedNumber n = number_with_unit(text, what);
+  if (!n.unit.empty() && n.unit != unit)
+    throw ParseError{fmt::format("{} is in {}", what, unit), text, 0, text.size(),
+                     fmt::format("write it like 5{}", unit)};
+  if (!(n.value > 0))
+    throw Error{Errc::domain, fmt::format("{} is above zero; got {}", what, text)};
+  return n.value;
+}
+
+// What decides how hard a surface pulls: all of it may stay unknown.
+void note_stem(instruments::Hydrometer& h, const Options& o) {
+  if (!o.stem.empty()) h.stem_diameter_mm = above_zero(o.stem, "mm", "the diameter of the stem");
+  if (!o.mass.empty()) h.mass_g = above_zero(o.mass, "g", "the mass of the hydrometer");
+  if (!o.made_for.empty())
+    h.made_for_mn_m = above_zero(o.made_for, "mN/m", "a surface tension");
+  if (o.spacing.empty()) return;
+  const double diameter_mm = instruments::stem_of(h).diameter_mm.value;
+  const double height_mm = above_zero(o.spacing, "mm", "the height of a division");
+  h.mass_g = instruments::mass_from_division_height(h, metres(diameter_mm / 1000),
+                                                    metres(height_mm / 1000))
+                 .value() *
+             1000;
+}
+
 notebook::InstrumentRecord hydrometer_record(const Options& o) {
   instruments::Hydrometer h;
   h.scale = o.scale.empty() ? physics::sg_20_20 : scale_from_text(o.scale);
@@ -55,6 +81,7 @@ notebook::InstrumentRecord hydrometer_record(const Options& o) {
   if (!o.meniscus.empty()) h.meniscus_height = on_scale(o.meniscus, h.scale, "the meniscus");
   if (!o.tolerance.empty()) h.tolerance = on_scale(o.tolerance, h.scale, "the tolerance");
   require_scale(h.lo, h.hi, h.division, h.tolerance);
+  note_stem(h, o);
   // A scale that cannot be computed at its ends is refused now, not at the first reading.
   for (const double end : {h.lo, h.hi}) (void)physics::density_from_mark(h.scale, end);
   notebook::InstrumentRecord r;
@@ -109,19 +136,26 @@ std::string retired_text(const notebook::Retirement& r) {
   return fmt::format("retired on {}: {}", r.at.date(), r.reason);
 }
 
+std::string or_null(const std::optional<double>& number) {
+  return number ? fmt::format("{}", *number) : "null";
+}
+
 std::string json_of(const notebook::InstrumentRecord& r, const Retired& retired) {
   std::string out = fmt::format(
-      R"({{"name":{},"description":{},"added_at":"{}","note":{},"retired_at":{},"retired_reason":{})",
-      report::json_string(r.name()), report::json_string(instrument_text(r)), r.added_at.text(),
+      R"({{"name":{},"description":{},"maker":{},"serial":{},"added_at":"{}","note":{},)"
+      R"("retired_at":{},"retired_reason":{})",
+      report::json_string(r.name()), report::json_string(instrument_text(r)),
+      report::json_string(r.maker), report::json_string(r.serial), r.added_at.text(),
       report::json_string(r.note), retired ? report::json_string(retired->at.text()) : "null",
       retired ? report::json_string(retired->reason) : "null");
   if (const auto* h = r.hydrometer())
     out += fmt::format(R"(,"kind":"hydrometer","scale":"{}","from":{},"to":{},"division":{},)"
-                       R"("glass_expansion_per_c":{},"meniscus_height":{},"tolerance":{})",
+                       R"("glass_expansion_per_c":{},"meniscus_height":{},"stem_diameter_mm":{},)"
+                       R"("mass_g":{},"made_for_mn_m":{},"tolerance":{})",
                        physics::scale_key(h->scale), h->lo, h->hi, h->division,
                        h->glass_expansion_per_c,
-                       h->meniscus_height ? fmt::format("{}", *h->meniscus_height) : "null",
-                       h->maximum_permissible_error());
+                       or_null(h->meniscus_height), or_null(h->stem_diameter_mm),
+                       or_null(h->mass_g), or_null(h->made_for_mn_m), h->maximum_permissible_error());
   else if (const auto* p = r.refractometer())
     out += fmt::format(
         R"(,"kind":"refractometer","scale":"{}","from":{},"to":{},"division":{},)"
@@ -158,7 +192,12 @@ notebook::InstrumentRecord record_of(const Options& o) {
       throw UsageError{fmt::format("{} belongs to a refractometer", name),
                        "add --kind refractometer, or leave it out"};
   if (o.kind == "hydrometer") return hydrometer_record(o);
-  for (const auto& [text, name] : {std::pair{o.glass, "--glass"}, {o.meniscus, "--meniscus"}})
+  for (const auto& [text, name] : {std::pair{o.glass, "--glass"},
+                                   {o.meniscus, "--meniscus"},
+                                   {o.stem, "--stem"},
+                                   {o.mass, "--mass"},
+                                   {o.spacing, "--spacing"},
+                                   {o.made_for, "--made-for"}})
     if (!text.empty())
       throw UsageError{fmt::format("{} belongs to a hydrometer", name), "leave it out"};
   if (refractometer) return refractometer_record(o);
@@ -173,6 +212,8 @@ int run_add(const Options& o, const Session& session) {
   notebook::InstrumentRecord r = record_of(o);
   r.added_at = o.on.empty() ? now() : past_moment_from_text(o.on, now());
   r.note = o.note;
+  r.maker = o.maker;
+  r.serial = o.serial;
   notebook::Notebook{notebook_path(session), notebook::Open::create}.add(r);
   if (session.json) {
     raw_line(json_of(r, {}));
@@ -208,6 +249,17 @@ int run_list(const Session& session) {
   return done;
 }
 
+// "stem 5 mm (usual), mass 25 g (usual), scale made for 72.7 mN/m (stated)"
+std::string stem_text(const instruments::Hydrometer& h) {
+  const instruments::Stem s = instruments::stem_of(h);
+  const auto how = [](const std::optional<double>& stated) {
+    return stated ? "stated" : "taken as usual";
+  };
+  return fmt::format("stem {:.3g} mm ({}), mass {:.3g} g ({}), scale made for {:.3g} mN/m ({})",
+                     s.diameter_mm.value, how(h.stem_diameter_mm), s.mass_g.value, how(h.mass_g),
+                     s.made_for_mn_m.value, how(h.made_for_mn_m));
+}
+
 int run_show(const Options& o, const Session& session) {
   const notebook::Notebook book{notebook_path(session), notebook::Open::read};
   const auto r = book.instrument(o.name);
@@ -219,6 +271,7 @@ int run_show(const Options& o, const Session& session) {
   if (const auto* h = r.hydrometer()) {
     line(fmt::format("  glass expansion {:g}e-6 per °C, tolerance {:g}",
                      h->glass_expansion_per_c * 1e6, h->maximum_permissible_error()));
+    line("  " + stem_text(*h));
   }
   if (r.thermometer() == nullptr)
     line(fmt::format("  without error it shows {} in water at 20 °C", in_water(r)));
@@ -227,6 +280,9 @@ int run_show(const Options& o, const Session& session) {
                    counted(book.calibrations(r.id).size(), "calibration")));
   const auto correction = notebook::correction_in_force(book, r, now());
   line("  correction now: " + correction.provenance);
+  if (!r.maker.empty() || !r.serial.empty())
+    line(fmt::format("  maker: {}; serial number: {}", r.maker.empty() ? "not stated" : r.maker,
+                     r.serial.empty() ? "not stated" : r.serial));
   if (!r.note.empty()) line("  note: " + r.note);
   notes(correction.remarks);
   return done;
@@ -270,6 +326,17 @@ void setup_instrument(const Command& app, const Session& session, Run& run) {
       .type_name("25");
   add.add_option("--meniscus", o->meniscus, "height of the meniscus on the scale, for --top")
       .type_name("0.002");
+  const auto mass = add.add_option("--mass", o->mass, "mass of the hydrometer; 25 g unless stated")
+                        .type_name("25g");
+  add.add_option("--spacing", o->spacing, "or the height of a division on its stem")
+      .type_name("2.5mm")
+      .excludes(mass);
+  add.add_option("--stem", o->stem, "diameter of the stem; 5 mm unless stated").type_name("5mm");
+  add.add_option("--made-for", o->made_for,
+                 "surface tension that the scale was made for; that of water unless stated")
+      .type_name("55mN/m");
+  add.add_option("--maker", o->maker, "who made it");
+  add.add_option("--serial", o->serial, "its serial number");
   add.add_flag("--atc", o->compensated, "a refractometer with temperature compensation");
   add.add_flag("--gravity-scale", o->also_gravity, "a refractometer with a gravity scale as well");
   add.add_option("--tolerance", o->tolerance, "largest error allowed; one division unless stated")

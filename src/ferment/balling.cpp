@@ -66,10 +66,16 @@ EthanolFraction ethanol_from_extracts(ExtractFraction original, ExtractFraction 
 
 physics::Liquid fermented_to_density(ExtractFraction original, Density rho, ModelTemperature t,
                                      Yield yield) {
+  return fermented_to_density(original, [rho](EthanolFraction) { return rho; }, t, yield);
+}
+
+physics::Liquid fermented_to_density(ExtractFraction original, const physics::DensityRead& rho_read,
+                                     ModelTemperature t, Yield yield) {
   physics::require_drink_temperature(t);  // also where no ethanol comes out
-  return fermented_to(
-      original, yield, physics::mixture_ethanol_range, "gravity",
-      [&](const physics::Liquid& drink) { return (physics::density(drink, t) - rho).value(); });
+  return fermented_to(original, yield, physics::mixture_ethanol_range, "gravity",
+                      [&](const physics::Liquid& drink) {
+                        return (physics::density(drink, t) - rho_read(drink.ethanol)).value();
+                      });
 }
 
 physics::Liquid fermented_to_index(ExtractFraction original, RefractiveIndex n, ModelTemperature t,

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 #include <utility>
 
 #include "areo/core/error.hpp"
@@ -18,24 +19,31 @@ double Correction::beyond(double indication) const {
 }
 
 double Correction::uncertainty_at(double indication) const {
-  return std::hypot(u_offset, u_slope * (indication - r0), u_slope_beyond * beyond(indication));
+  const double at_r0 = std::hypot(u_offset, u_surface, drift_at(indication) / std::sqrt(3.0));
+  return std::hypot(at_r0, u_slope * (indication - r0), u_slope_beyond * beyond(indication));
+}
+
+double Correction::drift_at(double indication) const {
+  return drift_part * std::abs(drift_offset + drift_slope * (indication - r0));
 }
 
 bool same_knowledge(const Correction& a, const Correction& b) {
   return a.r0 == b.r0 && a.offset == b.offset && a.u_offset == b.u_offset && a.slope == b.slope &&
          a.u_slope == b.u_slope && a.u_slope_beyond == b.u_slope_beyond &&
+         a.u_surface == b.u_surface && a.drift_offset == b.drift_offset &&
+         a.drift_slope == b.drift_slope &&
          a.checked_lo == b.checked_lo && a.checked_hi == b.checked_hi && a.checks == b.checks &&
          a.provenance == b.provenance;
 }
 
-Correction never_checked(double division, double lo, double hi) {
-  if (!(division > 0) || !(lo < hi))
+Correction never_checked(double division, double lo, double hi, std::optional<double> length) {
+  if (!(division > 0) || !(lo < hi) || !(length.value_or(hi - lo) > 0))
     throw Error{Errc::domain,
                 "a scale needs a division above zero and a lower end below the upper"};
   const double u = division / std::sqrt(3.0);
   return {.r0 = (lo + hi) / 2,
           .u_offset = u,
-          .u_slope = u / (hi - lo),
+          .u_slope = std::numbers::sqrt2 * u / length.value_or(hi - lo),
           .checked_lo = lo,
           .checked_hi = hi,
           .provenance = "never checked: error taken as within one division"};
@@ -109,6 +117,7 @@ Correction interpolated(const Correction& before, const Correction& after, doubl
   v.state(c);
   c.offset = w1 * before.at(c.r0) + weight * after.at(c.r0);
   c.slope = w1 * before.slope + weight * after.slope;
+  c.u_surface = w1 * before.u_surface + weight * after.u_surface;
   c.checks = before.checks + after.checks;
   c.provenance = fmt::format("{:.0f} % of the way in time from {} to {}", 100 * weight,
                              before.provenance, after.provenance);
@@ -117,7 +126,9 @@ Correction interpolated(const Correction& before, const Correction& after, doubl
 
 double CorrectionInputs::at(const uncertainty::Point& x, double indication) const {
   return x[offset] + x[slope] * (indication - correction.r0) +
-         x[beyond] * correction.beyond(indication);
+         x[beyond] * correction.beyond(indication) +
+         x[drift] * correction.drift_part *
+             (correction.drift_offset + correction.drift_slope * (indication - correction.r0));
 }
 
 CorrectionInputs add_correction(uncertainty::Inputs& inputs, const Whose& whose,
@@ -131,10 +142,15 @@ CorrectionInputs add_correction(uncertainty::Inputs& inputs, const Whose& whose,
     input.thing = whose.identity;
     return from(origin, std::move(input));
   };
+  uncertainty::Input drift = uncertainty::rectangular(
+      whose.name + ": change since it was checked", "of the last change", 0,
+      c.drift_offset != 0 || c.drift_slope != 0 ? 1 : 0, "its last two calibrations");
+  drift.thing = whose.identity;
   return {
       c, inputs.add(known(whose.name + ": offset of the scale", unit, c.offset, c.u_offset)),
       inputs.add(known(whose.name + ": slope of the scale", "", c.slope, c.u_slope)),
-      inputs.add(known(whose.name + ": scale outside its checked range", "", 0, c.u_slope_beyond))};
+      inputs.add(known(whose.name + ": scale outside its checked range", "", 0, c.u_slope_beyond)),
+      inputs.add(from(origin, std::move(drift)))};
 }
 
 }  // namespace areo::instruments

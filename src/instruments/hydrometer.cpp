@@ -26,6 +26,8 @@ Hydrometer ordinary_hydrometer(const physics::Scale& scale) {
     h.lo = lo;
     h.hi = hi;
     h.division = division;
+    constexpr double usual_divisions = 60;  // common practice, no source
+    h.length = usual_divisions * division;
   };
   switch (scale.kind) {
     case ScaleKind::specific_gravity:

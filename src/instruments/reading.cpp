@@ -1,26 +1,14 @@
 #include "areo/instruments/reading.hpp"
 
-#include <cmath>
+#include <fmt/format.h>
+
 #include <utility>
 
+#include "areo/physics/surface.hpp"
 #include "instruments/indication.hpp"
 
 namespace areo::instruments {
 namespace {
-
-// Surface tension and contact angle of the liquid in hand, against those the scale was made for: a
-// user's reading cannot claim better than this, in specific gravity (engineering judgement from
-// the sizes in the literature, not a published value).
-constexpr double surface_half_width_kg_m3 = 0.4;
-
-constexpr double usual_meniscus_divisions = 1.4;  // [astm-d1298] table 1, from memory
-constexpr double usual_meniscus_half_width = 0.5;
-
-// A density difference in marks of the scale, where the reading is.
-double marks_for(const Hydrometer& h, double indication, double delta_kg_m3) {
-  const double rho = physics::density_from_mark(h.scale, indication).value();
-  return std::abs(physics::mark_from_density(h.scale, kg_per_m3(rho + delta_kg_m3)) - indication);
-}
 
 uncertainty::Input meniscus_input(const Hydrometer& h) {
   using uncertainty::Origin;
@@ -32,18 +20,19 @@ uncertainty::Input meniscus_input(const Hydrometer& h) {
     return of(uncertainty::rectangular(h.name + ": height of the meniscus", "scale",
                                        *h.meniscus_height, h.division / 2,
                                        "stated for the instrument, within half a division"));
+  constexpr double half_width = 0.4;
   return of(uncertainty::rectangular(
-      h.name + ": height of the meniscus", "scale", usual_meniscus_divisions * h.division,
-      usual_meniscus_half_width * h.division, "about 1.4 divisions [astm-d1298], from memory"));
+      h.name + ": height of the meniscus", "scale", usual_meniscus_divisions(h) * h.division,
+      half_width * h.division, "what water climbs a stem like this, within 0.4 divisions"));
 }
 
-uncertainty::InputRef add_surface(uncertainty::Inputs& inputs, const Hydrometer& h,
-                                  const HydrometerReading& r, const std::string& of) {
-  return inputs.add(
-      from(uncertainty::Origin::surface,
-           uncertainty::rectangular("surface tension of " + of, "scale", 0,
-                                    marks_for(h, r.indication, surface_half_width_kg_m3),
-                                    "within ± 0.0004 in specific gravity: engineering judgement")));
+uncertainty::Input stem_input(const Hydrometer& h, const char* what, const char* unit,
+                              const Known& known, uncertainty::Origin origin) {
+  uncertainty::Input input = uncertainty::rectangular(fmt::format("{}: {}", h.name, what), unit,
+                                                      known.value, known.half_width,
+                                                      known.provenance);
+  input.thing = h.identity;
+  return from(origin, std::move(input));
 }
 
 }  // namespace
@@ -55,22 +44,55 @@ HydrometerInputs add_hydrometer(uncertainty::Inputs& inputs, const Hydrometer& h
                                glass_expansion_half_width_per_c,
                                "conventional value [iso1768]; spread of glasses from memory");
   glass.thing = h.identity;
-  return {h, add_correction(inputs, {h.identity, h.name}, "scale", correction),
-          inputs.add(from(uncertainty::Origin::glass, std::move(glass))),
-          inputs.add(meniscus_input(h))};
+  using uncertainty::Origin;
+  const Stem stem = stem_of(h);
+  const uncertainty::Input made_for = stem_input(
+      h, "surface tension it was made for", "mN/m", stem.made_for_mn_m, Origin::surface);
+  return {h,
+          add_correction(inputs, {h.identity, h.name}, "scale", correction),
+          inputs.add(from(Origin::glass, std::move(glass))),
+          inputs.add(meniscus_input(h)),
+          inputs.add(stem_input(h, "diameter of the stem", "mm", stem.diameter_mm, Origin::stem)),
+          inputs.add(stem_input(h, "mass", "g", stem.mass_g, Origin::stem)),
+          inputs.add(made_for),
+          made_for.value,
+          made_for.u};
+}
+
+double HydrometerInputs::correction_at(const uncertainty::Point& x, double indication) const {
+  const double made_for = (x[made_for_mn_m] - made_for_estimate) / u_made_for;
+  return correction.at(x, indication) + made_for * correction.correction.u_surface;
+}
+
+double HydrometerInputs::surface_factor_at(const uncertainty::Point& x,
+                                           SurfaceTension liquid) const {
+  return surface_factor(metres(x[diameter_mm] / 1000), grams(x[mass_g]), liquid,
+                        newtons_per_metre(x[made_for_mn_m] / 1000));
+}
+
+Density HydrometerInputs::density(const uncertainty::Point& x, double corrected,
+                                  ModelTemperature t, SurfaceTension liquid) const {
+  return surface_factor_at(x, liquid) *
+         density_from_indication(hydrometer, corrected, t, x[glass]);
 }
 
 ReadingInputs::ReadingInputs(uncertainty::Inputs& inputs, const HydrometerInputs& hydrometer,
                              const HydrometerReading& r, const std::string& of,
                              const std::optional<CorrectionInputs>& shared_thermometer,
-                             const std::optional<uncertainty::InputRef>& surface)
+                             LiquidSurface surface)
     : hydrometer_{hydrometer},
       meniscus_{r.meniscus},
       indication_{add_indication(
           inputs, of,
           {r.indication, r.half_width, hydrometer.hydrometer.division, r.origin, r.repeated})},
-      surface_{surface ? *surface : add_surface(inputs, hydrometer.hydrometer, r, of)},
       temperature_{add_temperature(inputs, of, r.temperature, shared_thermometer)} {
+  if (surface == LiquidSurface::drink)
+    surface_mn_m_ = inputs.add(
+        from(uncertainty::Origin::surface,
+             uncertainty::rectangular("surface tension of " + of, "mN/m", 0,
+                                      physics::surface_half_width_mn_m,
+                                      "beside that of ethanol and water [vazquez1995], from "
+                                      "memory: judgement")));
   require_on_scale(hydrometer.hydrometer, r.indication);
 }
 
@@ -78,24 +100,29 @@ double ReadingInputs::level_indication(const uncertainty::Point& x) const {
   // The numbers of a hydrometer rise downwards: the top of the meniscus shows a smaller one than
   // the level surface would.
   const double climb = meniscus_ == Meniscus::top ? x[hydrometer_.meniscus] : 0;
-  return x[indication_] + climb + x[surface_];
+  return x[indication_] + climb;
 }
 
 double ReadingInputs::corrected_indication(const uncertainty::Point& x) const {
-  return level_indication(x) + hydrometer_.correction.at(x, x[indication_]);
+  return level_indication(x) + hydrometer_.correction_at(x, x[indication_]);
 }
 
 ModelTemperature ReadingInputs::temperature(const uncertainty::Point& x) const {
   return temperature_.at(x);
 }
 
-Density ReadingInputs::density(const uncertainty::Point& x) const {
-  return density_from_indication(hydrometer_.hydrometer, corrected_indication(x), temperature(x),
-                                 x[hydrometer_.glass]);
+SurfaceTension ReadingInputs::surface(const uncertainty::Point& x, EthanolFraction ethanol) const {
+  const SurfaceTension usual = physics::surface_tension(ethanol, temperature(x));
+  return surface_mn_m_ ? usual + newtons_per_metre(x[*surface_mn_m_] / 1000) : usual;
+}
+
+Density ReadingInputs::density(const uncertainty::Point& x, EthanolFraction ethanol) const {
+  return hydrometer_.density(x, corrected_indication(x), temperature(x), surface(x, ethanol));
 }
 
 double ReadingInputs::expected(const uncertainty::Point& x, Density true_density) const {
-  return ideal_indication(hydrometer_.hydrometer, true_density, temperature(x),
+  const double factor = hydrometer_.surface_factor_at(x, surface(x, EthanolFraction{0}));
+  return ideal_indication(hydrometer_.hydrometer, true_density / factor, temperature(x),
                           x[hydrometer_.glass]);
 }
 

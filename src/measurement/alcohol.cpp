@@ -108,7 +108,7 @@ AlcoholResult alcohol_of(const HydrometerSample& present, const Original& origin
         [=](const Point& x) {
           const ExtractFraction oe = original_at(x);
           const Density excess = density.excess(x);
-          const Liquid drink = method.drink(x, oe, now.density(x) - excess, now.temperature(x));
+          const Liquid drink = method.drink(x, oe, now, excess);
           std::vector<double> out = drink_outputs(x, formula, oe, drink, excess);
           out.push_back(ferment::rule_of_thumb_strength(Sg{out[1]}, Sg{out[2]}));
           return out;

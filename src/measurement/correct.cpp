@@ -66,7 +66,7 @@ std::string hot_note(const Result& result, const instruments::ReadingInputs& sam
 }  // namespace
 
 Calibrated Calibrated::never_checked(const instruments::Hydrometer& h) {
-  return {h, instruments::never_checked(h.division, h.lo, h.hi)};
+  return {h, instruments::never_checked(h.division, h.lo, h.hi, h.length)};
 }
 
 Result correct(const Calibrated& instrument, const instruments::HydrometerReading& reading,
@@ -126,9 +126,9 @@ Result correct_fermenting(const Calibrated& instrument,
   const DrinkDensity density{readings.inputs, physics::ethanol_model_uncertainty(about)};
   const auto model = [=, scales = std::vector(to.begin(), to.end())](const Point& x) {
     const ExtractFraction oe = formula.extract(x, start.density(x), start.temperature(x));
-    const Density rho = sample.density(x);
     const Density excess = density.excess(x);
-    const physics::Liquid drink = method.drink(x, oe, rho - excess, sample.temperature(x));
+    const physics::Liquid drink = method.drink(x, oe, sample, excess);
+    const Density rho = sample.density(x, drink.ethanol);
     // A scale knows nothing of alcohol: it shows the sugar liquid of the drink's density.
     const auto shown = [&](const physics::Scale& s) {
       const Density rho_s = physics::density(drink, s.reference()) + excess;

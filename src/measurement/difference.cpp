@@ -9,15 +9,18 @@ namespace areo::measurement {
 namespace {
 
 // An error that an instrument or a formula makes in every ferment.
-bool is_of_instruments(uncertainty::Origin origin) {
+bool is_of_instruments(const uncertainty::Input& input) {
   using uncertainty::Origin;
+  const Origin origin = input.origin;
+  // The surface of a liquid is no property of an instrument; the one that a scale was made for is.
+  if (origin == Origin::surface) return input.thing.has_value();
   return origin == Origin::thermometer || origin == Origin::calibration ||
-         origin == Origin::glass || origin == Origin::meniscus || origin == Origin::compensation ||
-         origin == Origin::formula;
+         origin == Origin::glass || origin == Origin::meniscus || origin == Origin::stem ||
+         origin == Origin::compensation || origin == Origin::formula;
 }
 
 bool same(const uncertainty::Input& a, const uncertainty::Input& b, Common common) {
-  if (common == Common::instruments && !is_of_instruments(a.origin)) return false;
+  if (common == Common::instruments && !is_of_instruments(a)) return false;
   return a.value == b.value && a.u == b.u && a.thing == b.thing && a.name == b.name &&
          a.unit == b.unit && a.provenance == b.provenance;
 }

@@ -19,7 +19,12 @@ DrinkMethod::DrinkMethod(uncertainty::Inputs& inputs, ferment::Culture culture)
                uncertainty::normal("yield: extract per alcohol", "g/g",
                                    ferment::balling_yield.extract_per_ethanol,
                                    ferment::yield_uncertainty,
-                                   "[balling]; scatter of 34 distilled beers [tolman1917]")))} {
+                                   "[balling]; scatter of 34 distilled beers [tolman1917]")))},
+      growth_{inputs.add(
+          from(uncertainty::Origin::method,
+               uncertainty::rectangular("extract that the yeast grew from", "g/g", 0,
+                                        ferment::growth_half_width,
+                                        "beside the balance's share: engineering judgement")))} {
   if (culture == ferment::Culture::mixed)
     acids_ = inputs.add(from(
         uncertainty::Origin::method,
@@ -29,17 +34,20 @@ DrinkMethod::DrinkMethod(uncertainty::Inputs& inputs, ferment::Culture culture)
 }
 
 physics::Liquid DrinkMethod::drink(const uncertainty::Point& x, ExtractFraction original,
-                                   Density rho, ModelTemperature t) const {
-  const physics::Liquid balance = ferment::fermented_to_density(original, rho, t, yield(x));
+                                   const instruments::ReadingInputs& reading,
+                                   Density excess) const {
+  const ModelTemperature t = reading.temperature(x);
+  const auto rho = [&](EthanolFraction a) { return reading.density(x, a) - excess; };
+  const physics::Liquid balance = ferment::fermented_to_density(balanced(x, original), rho, t, yield(x));
   if (!acids_) return balance;
   const EthanolFraction a{kept(x) * balance.ethanol.value()};
-  return {physics::extract_from_density(rho, t, a), a};
+  return {physics::extract_from_density(rho(a), t, a), a};
 }
 
 physics::Liquid DrinkMethod::drink(const uncertainty::Point& x, ExtractFraction original,
                                    RefractiveIndex n, ModelTemperature t,
                                    const physics::ExtractOptics& optics) const {
-  const physics::Liquid balance = ferment::fermented_to_index(original, n, t, optics, yield(x));
+  const physics::Liquid balance = ferment::fermented_to_index(balanced(x, original), n, t, optics, yield(x));
   if (!acids_) return balance;
   const EthanolFraction a{kept(x) * balance.ethanol.value()};
   return {physics::extract_from_index(n, t, optics, a), a};
@@ -47,13 +55,14 @@ physics::Liquid DrinkMethod::drink(const uncertainty::Point& x, ExtractFraction 
 
 ExtractFraction DrinkMethod::original(const uncertainty::Point& x,
                                       const physics::Liquid& drink) const {
-  return ferment::original_extract(
+  const ExtractFraction of_balance = ferment::original_extract(
       {drink.extract, EthanolFraction{drink.ethanol.value() / kept(x)}}, yield(x));
+  return ExtractFraction{of_balance.value() + x[growth_]};
 }
 
 physics::Liquid DrinkMethod::dry(const uncertainty::Point& x, ExtractFraction original) const {
   constexpr ExtractFraction none{0};
-  const EthanolFraction all = ferment::ethanol_from_extracts(original, none, yield(x));
+  const EthanolFraction all = ferment::ethanol_from_extracts(balanced(x, original), none, yield(x));
   return {none, EthanolFraction{kept(x) * all.value()}};
 }
 
@@ -114,12 +123,17 @@ void judge_real_extract(Result& drink) {
 void judge_strength(Result& drink) {
   if (drink.at("alcohol_percent_mass").value.estimate > 100 * physics::strongest_covered.value())
     throw physics::too_strong();
-  constexpr double strongest_compared = 7.2;  // % vol, of the beers in [tolman1917]
-  if (drink.at("alcohol_percent_vol").value.estimate > strongest_compared)
+  const uncertainty::Value& strength = drink.at("alcohol_percent_vol").value;
+  constexpr const char* on_trust =
+      "{} than the {} % vol {} to which the method was compared with distillation: the scatter of "
+      "its yield is taken on trust here";
+  if (strength.estimate > ferment::strongest_compared_percent_vol)
     drink.notes.push_back(
-        fmt::format("stronger than the {} % vol up to which the method was compared with "
-                    "distillation: the scatter of its yield is taken on trust here",
-                    strongest_compared));
+        fmt::format(on_trust, "stronger", ferment::strongest_compared_percent_vol, "up"));
+  else if (strength.estimate > strength.expanded() &&
+           strength.estimate < ferment::weakest_compared_percent_vol)
+    drink.notes.push_back(
+        fmt::format(on_trust, "weaker", ferment::weakest_compared_percent_vol, "down"));
 }
 
 physics::Liquid balance_behind(const Calibrated& instrument,
@@ -129,7 +143,8 @@ physics::Liquid balance_behind(const Calibrated& instrument,
   require_drink_temperature(reading.temperature);
   const ModelTemperature t = inputs.temperature(x);
   try {
-    return ferment::fermented_to_density(original, inputs.density(x), t);
+    return ferment::fermented_to_density(
+        original, [&](EthanolFraction a) { return inputs.density(x, a); }, t);
   } catch (const Error& e) {
     if (e.code != Errc::inconsistent) throw;
     const double all = ferment::ethanol_from_extracts(original, ExtractFraction{0}).value();

@@ -16,17 +16,19 @@
 namespace areo::measurement {
 
 /// Balling's balance with what is not known of a ferment as inputs, the same at every place they
-/// are used: how much extract its alcohol took, and, of a mixed culture, which part of the sugar
-/// became acids instead of alcohol.
+/// are used: how much extract its alcohol took, how much the yeast grew from before it, and, of a
+/// mixed culture, which part of the sugar became acids instead of alcohol.
 class DrinkMethod {
  public:
   explicit DrinkMethod(uncertainty::Inputs& inputs,
                        ferment::Culture culture = ferment::Culture::yeast);
-  /// The drink of density rho at t that came from `original`; its extract still gives the measured
-  /// density, whatever the acids.
+  /// The drink of a hydrometer reading that came from `original`; its extract still gives the
+  /// measured density, whatever the acids.
+  /// @param excess  of the drink's density over that of its formula
   /// @throws Error{inconsistent} as ferment::fermented_to_density()
   [[nodiscard]] physics::Liquid drink(const uncertainty::Point& x, ExtractFraction original,
-                                      Density rho, ModelTemperature t) const;
+                                      const instruments::ReadingInputs& reading,
+                                      Density excess) const;
   /// The original extract of a drink whose composition is known: the balance backwards.
   [[nodiscard]] ExtractFraction original(const uncertainty::Point& x,
                                          const physics::Liquid& drink) const;
@@ -44,7 +46,12 @@ class DrinkMethod {
   [[nodiscard]] double kept(const uncertainty::Point& x) const {
     return acids_ ? 1 - x[*acids_] : 1;
   }
-  uncertainty::InputRef yield_;
+  /// What is left of the original for the balance, beside what the yeast grew from.
+  [[nodiscard]] ExtractFraction balanced(const uncertainty::Point& x,
+                                         ExtractFraction original) const {
+    return ExtractFraction{original.value() - x[growth_]};
+  }
+  uncertainty::InputRef yield_, growth_;
   std::optional<uncertainty::InputRef> acids_;
 };
 

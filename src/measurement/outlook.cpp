@@ -82,13 +82,14 @@ void Outlook::take_finer_scale(Shares& s, std::size_t instrument) const {
     if (result_.inputs.all()[mark.reading.index].origin == Origin::reading)
       s.of_inputs[mark.reading.index] *= half;
   if (use.correction.correction.checks > 0) return;
-  for (const auto input : {use.correction.offset, use.correction.slope, use.correction.beyond})
+  for (const auto input : {use.correction.offset, use.correction.slope, use.correction.beyond,
+                           use.correction.drift})
     s.of_inputs[input.index] *= half;
 }
 
 // The marks' sensitivities are those of their readings, which also move along the correction's
 // slope. A slope about another middle is the same slope and another offset.
-double Outlook::share_of(const Correction& c, const InstrumentUse& use) const {
+Outlook::Sensitivity Outlook::sensitivity(const Correction& c, const InstrumentUse& use) const {
   double offset = 0;
   double slope = 0;
   double beyond = 0;
@@ -100,7 +101,8 @@ double Outlook::share_of(const Correction& c, const InstrumentUse& use) const {
     slope += change * (mark.indication - c.r0);
     beyond += change * c.beyond(mark.indication);
   }
-  return std::hypot(offset * c.u_offset, slope * c.u_slope, beyond * c.u_slope_beyond);
+  return {offset,
+          std::hypot(offset * c.u_offset, slope * c.u_slope, beyond * c.u_slope_beyond)};
 }
 
 void Outlook::take_check(Shares& s, std::size_t instrument, const KitchenCheck& plan) const {
@@ -108,9 +110,19 @@ void Outlook::take_check(Shares& s, std::size_t instrument, const KitchenCheck& 
   double& offset = s.of_inputs[use.correction.offset.index];
   double& slope = s.of_inputs[use.correction.slope.index];
   double& beyond = s.of_inputs[use.correction.beyond.index];
-  const double share = share_of(plan.correction, use);
-  if (share >= std::hypot(offset, slope, beyond)) return;  // the correction in force is better
-  offset = slope = beyond = 0;
+  double& drift = s.of_inputs[use.correction.drift.index];
+  // What the scale was made for cancels between check and reading as far as both knew of it.
+  double none = 0;
+  double& made_for = use.made_for ? s.of_inputs[use.made_for->index] : none;
+  const auto [per_offset, share] = sensitivity(plan.correction, use);
+  const double then =
+      use.made_for
+          ? made_for + per_offset * (plan.correction.u_surface - use.correction.correction.u_surface)
+          : 0;
+  if (std::hypot(share, then) >= std::hypot(std::hypot(offset, slope, beyond), drift, made_for))
+    return;  // the correction in force is better
+  offset = slope = beyond = drift = 0;
+  made_for = then;
   s.of_checks[instrument] = share;
 }
 

@@ -44,8 +44,12 @@ class Outlook {
     std::optional<calibration::KitchenCheck> now, with_half_the_division;
   };
   [[nodiscard]] double factor(const uncertainty::Input& input, std::span<const Step> taken) const;
-  [[nodiscard]] double share_of(const instruments::Correction& correction,
-                                const instruments::InstrumentUse& use) const;
+  /// What a quantity changes by with the offset of an instrument, and with a correction of it.
+  struct Sensitivity {
+    double offset, share;
+  };
+  [[nodiscard]] Sensitivity sensitivity(const instruments::Correction& correction,
+                                        const instruments::InstrumentUse& use) const;
   void take_finer_scale(Shares& s, std::size_t instrument) const;
   void take_check(Shares& s, std::size_t instrument, const calibration::KitchenCheck& plan) const;
 

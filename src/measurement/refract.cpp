@@ -193,7 +193,8 @@ AlcoholResult refract_with_hydrometer(const RefractometerSample& refraction,
   const Point x0 = at_estimates(middle);
   require_drink_temperature(density.reading.temperature);
   const Liquid about = physics::liquid_from_density_and_index(
-      stem.density(x0), stem.temperature(x0), prism.index(x0), prism.temperature(x0), kind.optics);
+      [&](EthanolFraction a) { return stem.density(x0, a); }, stem.temperature(x0), prism.index(x0),
+      prism.temperature(x0), kind.optics);
   const IndexModel index{readings.inputs, kind, about, prism.temperature(x0)};
   const DrinkDensity density_formula{readings.inputs, physics::density_model_uncertainty(about)};
   const DrinkMethod method{readings.inputs};
@@ -204,8 +205,8 @@ AlcoholResult refract_with_hydrometer(const RefractometerSample& refraction,
       [=](const Point& x) {
         const Density excess = density_formula.excess(x);
         const Liquid drink = physics::liquid_from_density_and_index(
-            stem.density(x) - excess, stem.temperature(x), index.index(x, prism),
-            prism.temperature(x), index.optics(x));
+            [&](EthanolFraction p) { return stem.density(x, p) - excess; }, stem.temperature(x),
+            index.index(x, prism), prism.temperature(x), index.optics(x));
         return drink_outputs(x, formula, method.original(x, drink), drink, excess);
       },
       drink_labels());

@@ -5,8 +5,10 @@
 #include "areo/core/error.hpp"
 #include "areo/ferment/drink.hpp"
 #include "areo/measurement/convert.hpp"
+#include "areo/physics/ethanol.hpp"
 #include "areo/physics/mixture.hpp"
 #include "areo/physics/scale_name.hpp"
+#include "areo/physics/surface.hpp"
 #include "index_model.hpp"
 
 namespace areo::measurement {
@@ -25,11 +27,17 @@ Result with_alcohol(const Calibrated& instrument, double indication, Temperature
       uncertainty::Origin::formula,
       uncertainty::normal("thermal expansion of the drink", "kg/m³/°C", 0, expansion_kg_m3_per_c,
                           "as for sugar solutions, from judgement")));
+  // The ethanol of a strength by volume, near enough for the surface it makes.
+  const EthanolFraction about{alcohol.value() / 100 * physics::pure_ethanol_density().value() /
+                              physics::density({}, t).value()};
+  const auto rho_at = [=](const uncertainty::Point& x) {
+    return stem.density(x, indication + stem.correction_at(x, indication), t,
+                        physics::surface_tension(about, t));
+  };
   return evaluate(
       inputs,
       [=](const uncertainty::Point& x) {
-        const Density rho = instruments::density_from_indication(
-            h, indication + stem.correction.at(x, indication), t, x[stem.glass]);
+        const Density rho = rho_at(x);
         const physics::Liquid drink = ferment::drink_of_strength(alcohol, rho, t);
         const Temperature reference = h.scale.reference();
         const Density at_reference =
@@ -44,8 +52,8 @@ Result of_sugar(const Calibrated& instrument, double indication, Temperature t) 
   uncertainty::Inputs inputs;
   const auto stem = instruments::add_hydrometer(inputs, h, instrument.correction);
   const auto rho_at = [=](const uncertainty::Point& x) {
-    return instruments::density_from_indication(h, indication + stem.correction.at(x, indication),
-                                                t, x[stem.glass]);
+    return stem.density(x, indication + stem.correction_at(x, indication), t,
+                        physics::surface_tension(EthanolFraction{0}, t));
   };
   const std::vector<double> middle = inputs.estimates();
   const SugarFormula formula{

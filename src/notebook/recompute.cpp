@@ -54,7 +54,7 @@ calibration::PairedReading pair_of(const Notebook& notebook, const LiquidPairRec
 
 void add_certificate_point(calibration::Checks& checks, const CheckRecord& c) {
   checks.add_certificate_point(c.reading, c.correction.value(), c.expanded.value(),
-                               c.coverage_factor.value());
+                               c.coverage_factor.value(), c.apart);
 }
 
 // Water, solutions and certificates check a hydrometer and a refractometer alike.
@@ -63,12 +63,13 @@ template <class Checks, class ReadingOf>
 calibration::CheckSet evaluate_in_liquids(Checks checks, std::span<const CheckRecord> records,
                                           const ReadingOf& reading_of) {
   for (const CheckRecord& c : records) {
+    const calibration::Water water = c.water.value_or(calibration::Water::tap);
     if (c.method == CheckMethod::water)
-      checks.add_in_water(reading_of(c));
+      checks.add_in_water(reading_of(c), water);
     else if (c.method == CheckMethod::certificate)
       add_certificate_point(checks, c);
     else
-      checks.add_in_solution(reading_of(c), c.solution.value());
+      checks.add_in_solution(reading_of(c), c.solution.value(), water);
   }
   return checks.evaluate();
 }
@@ -217,11 +218,41 @@ instruments::Correction correction_of(const Notebook& notebook, const Instrument
   return c;
 }
 
+void add_drift(instruments::Correction& c, const instruments::Correction& before) {
+  c.drift_offset = c.offset - before.at(c.r0);
+  c.drift_slope = c.slope - before.slope;
+}
+
+double drift_part(std::span<const CalibrationRecord> all, const CalibrationRecord& holds,
+                  Moment at) {
+  const CalibrationRecord* before = predecessor(all, holds);
+  if (before == nullptr || at <= holds.in_force_from) return 0;
+  const auto seconds = [](Moment from, Moment to) {
+    return static_cast<double>(to.seconds - from.seconds);
+  };
+  return std::min(1.0, seconds(holds.in_force_from, at) /
+                           seconds(before->in_force_from, holds.in_force_from));
+}
+
+bool is_old(const CalibrationRecord& calibration, Moment at) {
+  constexpr std::int64_t year_s = 366 * std::int64_t{86400};
+  return !calibration.due && at.seconds - calibration.in_force_from.seconds > year_s;
+}
+
 instruments::Correction correction_in_force(const Notebook& notebook,
                                             const InstrumentRecord& instrument, Moment at) {
   const Calibrations known = calibrations_about(notebook, instrument, at);
   instruments::Correction c = known.holds ? correction_of(notebook, instrument, *known.holds)
                                           : never_in_force(notebook, instrument, known.after);
+  if (known.holds) {
+    const auto all = notebook.calibrations(instrument.id);
+    if (const CalibrationRecord* before = predecessor(all, *known.holds))
+      add_drift(c, correction_of(notebook, instrument, *before));
+    c.drift_part = drift_part(all, *known.holds, at);
+    if (is_old(*known.holds, at))
+      c.remarks.push_back(fmt::format("{} was last calibrated on {}, more than a year before",
+                                      instrument.name(), known.holds->in_force_from.date()));
+  }
   if (known.holds && at < known.holds->in_force_from)
     c.remarks.push_back(
         fmt::format("{} was checked later, on {}: that holds for earlier readings too",

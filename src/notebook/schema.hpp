@@ -301,7 +301,20 @@ inline constexpr const char* schema_4 = R"sql(
 ALTER TABLE calibration ADD COLUMN from_stated INTEGER CHECK (from_stated IN (0, 1));
 )sql";
 
-inline constexpr std::array schema_steps{schema_1, schema_2, schema_3, schema_4};
+// What an instrument is marked with, and what decides how a surface pulls at its stem; the water and
+// the balance of a check. Nothing where an older areo noted it, or nobody said.
+inline constexpr const char* schema_5 = R"sql(
+ALTER TABLE instrument ADD COLUMN maker TEXT;
+ALTER TABLE instrument ADD COLUMN serial TEXT;
+ALTER TABLE instrument ADD COLUMN stem_diameter_mm REAL CHECK (stem_diameter_mm > 0);
+ALTER TABLE instrument ADD COLUMN mass_g REAL CHECK (mass_g > 0);
+ALTER TABLE instrument ADD COLUMN made_for_mn_m REAL CHECK (made_for_mn_m > 0);
+ALTER TABLE check_reading ADD COLUMN water TEXT CHECK (water IN ('pure', 'tap'));
+ALTER TABLE check_reading ADD COLUMN balance TEXT;
+ALTER TABLE check_reading ADD COLUMN apart INTEGER CHECK (apart IN (0, 1));
+)sql";
+
+inline constexpr std::array schema_steps{schema_1, schema_2, schema_3, schema_4, schema_5};
 inline constexpr int schema_version = notebook_version;
 static_assert(schema_steps.size() == schema_version);
 

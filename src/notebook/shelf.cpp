@@ -41,11 +41,14 @@ instruments::Correction Shelf::correction(Id id, Moment at) {
   if (holds == nullptr) return correction_in_force(*notebook_, instrument(id), at);
   const auto& retired = retirements_.at(id);
   const Version version{holds->id, at < holds->in_force_from, holds->due && at > *holds->due,
-                        retired && at > retired->at};
-  const auto computed = corrections_.find(version);
-  if (computed != corrections_.end()) return computed->second;
-  return corrections_.emplace(version, correction_in_force(*notebook_, instrument(id), at))
-      .first->second;
+                        is_old(*holds, at), retired && at > retired->at};
+  auto computed = corrections_.find(version);
+  if (computed == corrections_.end())
+    computed =
+        corrections_.emplace(version, correction_in_force(*notebook_, instrument(id), at)).first;
+  instruments::Correction c = computed->second;
+  c.drift_part = drift_part(calibrations(id), *holds, at);
+  return c;
 }
 
 instruments::TemperatureReading Shelf::temperature(Temperature reference,

@@ -1,6 +1,7 @@
 // Checks of instruments, and the calibrations that rest on them.
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
 #include <utility>
 
@@ -21,6 +22,11 @@ constexpr std::array method_words{
     std::pair{CheckMethod::water, "water"}, std::pair{CheckMethod::sugar, "sugar"},
     std::pair{CheckMethod::salt, "salt"},   std::pair{CheckMethod::certificate, "certificate"},
     std::pair{CheckMethod::ice, "ice"},     std::pair{CheckMethod::boiling, "boiling"},
+};
+
+constexpr std::array water_words{
+    std::pair{calibration::Water::pure, "pure"},
+    std::pair{calibration::Water::tap, "tap"},
 };
 
 CheckRecord check_from(const Statement& s) {
@@ -54,6 +60,9 @@ CheckRecord check_from(const Statement& s) {
   r.pressure_half_width_pa = s.optional_real(22);
   r.note = s.text(23);
   r.thermometer = s.optional_integer(24);
+  if (const std::string water = s.text(25); !water.empty()) r.water = value_of(water_words, water);
+  r.balance = s.text(26);
+  r.apart = s.optional_integer(27).value_or(0) != 0;
   return r;
 }
 
@@ -77,8 +86,8 @@ Id Notebook::add(const CheckRecord& r) {
               "reading, reading_half_width, temperature_typed, temperature_c, "
               "temperature_half_width_c, meniscus, solute_g, water_g, balance_division_g, "
               "purity_lo, purity_hi, moisture_lo, moisture_hi, correction, expanded, "
-              "coverage_factor, pressure_pa, pressure_half_width_pa, note, thermometer) VALUES "
-              "(?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"};
+              "coverage_factor, pressure_pa, pressure_half_width_pa, note, thermometer, water, balance, "
+              "apart) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"};
   s.bind(r.instrument)
       .bind(word(r.method))
       .bind(std::string_view{r.made_at.text()})
@@ -104,7 +113,11 @@ Id Notebook::add(const CheckRecord& r) {
       .bind(r.pressure_half_width_pa)
       .bind(std::string_view{r.note})
       .bind(r.thermometer);
-  s.step();
+  if (r.water)
+    s.bind(std::string_view{word_of(water_words, *r.water)});
+  else
+    s.null();
+  s.bind(std::string_view{r.balance}).bind(std::int64_t{r.apart}).step();
   t.commit();
   return impl_->last_id();
 }
@@ -145,6 +158,18 @@ const CalibrationRecord* newest(std::span<const CalibrationRecord> all, Moment u
   return found;
 }
 
+const CalibrationRecord* predecessor(std::span<const CalibrationRecord> all,
+                                     const CalibrationRecord& of) {
+  const CalibrationRecord* found = nullptr;
+  const auto shares_a_check = [&](const CalibrationRecord& r) {
+    return std::find_first_of(r.checks.begin(), r.checks.end(), of.checks.begin(),
+                              of.checks.end()) != r.checks.end();
+  };
+  for (const CalibrationRecord& r : all)
+    if (r.in_force_from < of.in_force_from && !shares_a_check(r)) found = &r;
+  return found;
+}
+
 const CalibrationRecord* in_force(std::span<const CalibrationRecord> all, Moment at) {
   if (all.empty()) return nullptr;
   if (const CalibrationRecord* until_then = newest(all, at)) return until_then;
@@ -159,7 +184,7 @@ std::vector<CheckRecord> Notebook::checks(Id instrument) const {
               "temperature_typed, temperature_c, temperature_half_width_c, meniscus, solute_g, "
               "water_g, balance_division_g, purity_lo, purity_hi, moisture_lo, moisture_hi, "
               "correction, expanded, coverage_factor, pressure_pa, pressure_half_width_pa, note, "
-              "thermometer FROM check_reading WHERE instrument = ? ORDER BY made_at_s, id"};
+              "thermometer, water, balance, apart FROM check_reading WHERE instrument = ? ORDER BY made_at_s, id"};
   s.bind(instrument);
   while (s.step()) all.push_back(check_from(s));
   return all;

@@ -61,18 +61,23 @@ InstrumentRecord instrument_from(const Statement& s, const IdentityRegister& kno
     h.glass_expansion_per_c = s.real(10);
     h.meniscus_height = s.optional_real(11);
     h.tolerance = s.optional_real(12);
+    h.stem_diameter_mm = s.optional_real(19);
+    h.mass_g = s.optional_real(20);
+    h.made_for_mn_m = s.optional_real(21);
     r.instrument = h;
   }
   std::visit([&](auto& i) { i.identity = known.at(r.id); }, r.instrument);
   r.added_at = moment_from_text(s.text(13));
   r.note = s.text(14);
+  r.maker = s.text(17);
+  r.serial = s.text(18);
   return r;
 }
 
 constexpr const char* select_instrument =
     "SELECT id, name, kind, scale_kind, scale_sample_c, scale_water_c, scale_modulus, lo, hi, "
     "division, glass_expansion_per_c, meniscus_height, tolerance, added_at, note, compensated, "
-    "also_gravity FROM instrument ";
+    "also_gravity, maker, serial, stem_diameter_mm, mass_g, made_for_mn_m FROM instrument ";
 
 }  // namespace
 
@@ -106,8 +111,9 @@ Id Notebook::add(const InstrumentRecord& r) {
   Statement s{db,
               "INSERT INTO instrument (name, kind, scale_kind, scale_sample_c, scale_water_c, "
               "scale_modulus, glass_expansion_per_c, meniscus_height, tolerance, compensated, "
-              "also_gravity, lo, hi, division, added_at, note) VALUES "
-              "(?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"};
+              "also_gravity, lo, hi, division, added_at, note, maker, serial, stem_diameter_mm, mass_g, "
+              "made_for_mn_m) VALUES "
+              "(?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"};
   s.bind(std::string_view{r.name()}).bind(std::string_view{r.kind()});
   if (const auto* h = r.hydrometer()) {
     s.bind(std::string_view{word_of(scale_words, h->scale.kind)})
@@ -131,6 +137,11 @@ Id Notebook::add(const InstrumentRecord& r) {
   const Graduation g = r.graduation();
   s.bind(g.lo).bind(g.hi).bind(g.division);
   s.bind(std::string_view{r.added_at.text()}).bind(std::string_view{r.note});
+  s.bind(std::string_view{r.maker}).bind(std::string_view{r.serial});
+  if (const auto* h = r.hydrometer())
+    s.bind(h->stem_diameter_mm).bind(h->mass_g).bind(h->made_for_mn_m);
+  else
+    s.null().null().null();
   s.step();
   t.commit();
   return impl_->last_id();

@@ -21,13 +21,20 @@ bool in_range(const Liquid& liquid) {
 
 Liquid liquid_from_density_and_index(Density rho, ModelTemperature t_rho, RefractiveIndex n,
                                      ModelTemperature t_n, const ExtractOptics& optics) {
+  return liquid_from_density_and_index([rho](EthanolFraction) { return rho; }, t_rho, n, t_n,
+                                       optics);
+}
+
+Liquid liquid_from_density_and_index(const DensityRead& rho_read, ModelTemperature t_rho,
+                                     RefractiveIndex n, ModelTemperature t_n,
+                                     const ExtractOptics& optics) {
   require_drink_temperature(t_rho);
   require(index_temperature_range, t_n);
   const auto of = [](double w, double p) { return Liquid{ExtractFraction{w}, EthanolFraction{p}}; };
   // Both in comparable sizes: some 400 kg/m³ and 0.15 of index per unit of extract.
   const auto misfit = [&](const numeric::Pair& x) {
     const Liquid liquid = of(x[0], x[1]);
-    return numeric::Pair{(density(liquid, t_rho) - rho).value() / 400,
+    return numeric::Pair{(density(liquid, t_rho) - rho_read(liquid.ethanol)).value() / 400,
                          (refractive_index(liquid, t_n, optics).value() - n.value()) / 0.15};
   };
   constexpr numeric::Pair usual_drink{0.04, 0.04};
@@ -36,7 +43,8 @@ Liquid liquid_from_density_and_index(Density rho, ModelTemperature t_rho, Refrac
     if (const Liquid liquid = of((*x)[0], (*x)[1]); in_range(liquid)) return liquid;
   // More alcohol at the same density means more extract too, so the index rises all the way.
   const auto at = [&](double p) {
-    return Liquid{extract_from_density(rho, t_rho, EthanolFraction{p}), EthanolFraction{p}};
+    const EthanolFraction ethanol{p};
+    return Liquid{extract_from_density(rho_read(ethanol), t_rho, ethanol), ethanol};
   };
   const auto excess = [&](double p) {
     const Liquid liquid = at(p);

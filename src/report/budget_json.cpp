@@ -24,6 +24,7 @@ const char* word(Origin o) {
     case Origin::glass: return "glass";
     case Origin::meniscus: return "meniscus";
     case Origin::surface: return "surface";
+    case Origin::stem: return "stem";
     case Origin::compensation: return "compensation";
     case Origin::mass: return "mass";
     case Origin::composition: return "composition";

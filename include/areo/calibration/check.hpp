@@ -1,7 +1,7 @@
 #pragma once
 // Checks of an instrument: what it showed against what it should have shown.
 #include <functional>
-#include <map>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -26,15 +26,20 @@ struct Check {
 /// Outcome of checks that were evaluated together, in the order they were added.
 struct CheckSet {
   std::vector<Check> checks;
-  /// Of the corrections. Checks err together through what they share: the glass, the meniscus, a
-  /// named thermometer, the surface of the same liquid, the purity and the density formula of a
-  /// solute.
+  /// Of the corrections. Checks err together through what they share: the glass, the stem, the meniscus, a
+  /// named thermometer, what the scale was made for, the solids of tap water, a balance, the
+  /// purity and the density formula of a solute; points of a certificate through all that made it.
   numeric::Covariance covariance{0};
+  /// The same with certificate points as independent: what a fit weighs the checks by. Empty if
+  /// there are none.
+  numeric::Covariance apart{0};
   /// What the corrections depend on. An input that several checks share stands here once.
   uncertainty::Inputs inputs{};
   /// `shares[i][k]` is the signed contribution of inputs.all()[k] to the correction of checks[i],
   /// in the unit of the scale; a combination of checks has the same combination of shares.
   std::vector<std::vector<double>> shares{};
+  /// Of a hydrometer: the input that says what its scale was made for.
+  std::optional<uncertainty::InputRef> made_for{};
 };
 
 /// What both kinds of instrument have in common: the collected checks and their evaluation.
@@ -43,11 +48,15 @@ class Checks {
   /// @param division  of the instrument's scale
   explicit Checks(double division) : division_{division} {}
   /// A point of a certificate: at the nominal mark add `correction`, known to ± `expanded`.
-  /// Points count as independent: certificates seldom state more.
-  /// @param k coverage factor of the certificate
+  /// Points of one certificate were read by one laboratory with one method, and certificates seldom
+  /// say how they err together: their uncertainties count as fully correlated, unless stated
+  /// otherwise.
+  /// @param k     coverage factor of the certificate
+  /// @param apart its uncertainty has nothing in common with that of other points
   /// @throws  Error{domain} unless expanded > 0 and k >= 1, and for a correction of more than ten
   ///          divisions: a slip of the pen, or an instrument for the bin
-  void add_certificate_point(double nominal, double correction, double expanded, double k);
+  void add_certificate_point(double nominal, double correction, double expanded, double k,
+                             bool apart = false);
   /// Law of propagation over all checks at once.
   [[nodiscard]] CheckSet evaluate() const;
 
@@ -57,7 +66,10 @@ class Checks {
   };
   void add(std::string label, double indication,
            std::function<Outcome(const uncertainty::Point&)> model);
+  /// By how much the tap water of all checks is denser, and refracts more: 0 to 1 of the most.
+  [[nodiscard]] uncertainty::InputRef tap_solids();
   instruments::Readings readings_;
+  std::optional<uncertainty::InputRef> made_for_;
 
  private:
   struct Pending {
@@ -67,6 +79,8 @@ class Checks {
   };
   double division_;
   std::vector<Pending> pending_;
+  std::vector<uncertainty::InputRef> certificate_;  ///< points that err together
+  std::optional<uncertainty::InputRef> tap_;
 };
 
 /// Checks of one hydrometer.
@@ -78,18 +92,18 @@ class HydrometerChecks : public Checks {
   /// decide.
   /// @throws Error{domain} if the indication is not on the scale or the water not within 0 °C ..
   ///         40 °C
-  void add_in_water(const instruments::HydrometerReading& reading);
+  void add_in_water(const instruments::HydrometerReading& reading, Water water = Water::pure);
   /// In a weighed solution of sugar or salt.
   void add_in_solution(const instruments::HydrometerReading& reading,
-                       const WeighedSolution& solution);
+                       const WeighedSolution& solution, Water water = Water::pure);
 
  private:
   using DensityModel = std::function<Density(const uncertainty::Point&, ModelTemperature)>;
-  void add_reading(const instruments::HydrometerReading& reading, std::string label,
+  void add_reading(const instruments::HydrometerReading& reading, std::string label, Water water,
                    DensityModel density);
   instruments::Hydrometer hydrometer_;
   std::vector<SoluteInputs> solutes_;
-  std::map<std::string, uncertainty::InputRef> surfaces_;  // by the label of the liquid
+  std::vector<BalanceInputs> balances_;
 };
 
 /// Checks of one refractometer: zero in water at any temperature, further up in weighed sugar.
@@ -100,17 +114,18 @@ class RefractometerChecks : public Checks {
   /// In clean water, which need not show zero: above 20 °C it shows less.
   /// @throws Error{domain} if the indication is not on the scale or the temperature not within
   ///         10 °C .. 30 °C
-  void add_in_water(const instruments::RefractometerReading& reading);
+  void add_in_water(const instruments::RefractometerReading& reading, Water water = Water::pure);
   /// In a weighed solution of sugar.
   /// @throws Error{inconsistent} for salt: its index is none of areo's models
   void add_in_solution(const instruments::RefractometerReading& reading,
-                       const WeighedSolution& solution);
+                       const WeighedSolution& solution, Water water = Water::pure);
 
  private:
-  void add_reading(const instruments::RefractometerReading& reading, std::string label,
+  void add_reading(const instruments::RefractometerReading& reading, std::string label, Water water,
                    std::function<double(const uncertainty::Point&)> fraction);
   instruments::Refractometer refractometer_;
-  std::optional<SoluteInputs> sugar_;
+  std::vector<SoluteInputs> solutes_;
+  std::vector<BalanceInputs> balances_;
 };
 
 /// Checks of one thermometer at its fixed points.

@@ -32,6 +32,18 @@ inline constexpr SoluteQuality table_salt{0.97, 1, 0, 0.005};
 /// Mass fraction of sucrose in white sugar as weighed, as an input: 0.998 ± 0.002, rectangular.
 [[nodiscard]] uncertainty::Input sucrose_in_white_sugar(const std::string& of);
 
+/// The water of a check.
+enum class Water {
+  pure,  ///< distilled or demineralised
+  tap,   ///< with what is dissolved in it: tap_solids_kg_m3, tap_solids_refraction
+};
+/// How much denser tap water is than pure water: 0 to 0.6 g/L of solids, from soft to hard, kg/m³.
+/// Engineering judgement.
+inline constexpr double most_tap_solids_kg_m3 = 0.6;
+/// How much extract, as a mass fraction, refracts as much as they do at the most; salts refract a
+/// little more than sugar does. Engineering judgement.
+inline constexpr double most_tap_solids_extract = 0.001;
+
 /// What was weighed, in grams as the balance showed it, and how good balance and solute are.
 struct WeighedSolution {
   Solute solute = Solute::sucrose;
@@ -53,7 +65,7 @@ struct WeighedSolution {
 /// The same with masses that the balance can show.
 [[nodiscard]] WeighedSolution to_balance(WeighedSolution solution);
 /// Standard uncertainty of one of its masses in grams: two indications, each rounded to the
-/// division.
+/// division, and the linearity of the balance.
 [[nodiscard]] double mass_uncertainty_g(const WeighedSolution& solution);
 
 /// What all solutions of one solute share: they err together through it.
@@ -68,22 +80,33 @@ struct SoluteInputs {
   [[nodiscard]] bool is_of(const WeighedSolution& s) const;
 };
 
+/// What all weighings of one balance share: by how far its straight line is off at the mass of a
+/// solute, and at that of the water; within a division (judgement). Its gain cancels.
+struct BalanceInputs {
+  double division_g;
+  uncertainty::InputRef solute_g, water_g;
+};
+
 /// A weighed solution as inputs of a model.
 class SolutionInputs {
  public:
-  /// @param shared the solute, if another solution of it has entered the model
+  /// @param shared  the solute, if another solution of it has entered the model
+  /// @param balance that it was weighed on, if others were
   /// @throws Error{domain} for masses that are not above zero, bounds outside 0 .. 1 or a division
   ///         that is not above zero
   SolutionInputs(uncertainty::Inputs& inputs, const WeighedSolution& solution,
-                 const std::optional<SoluteInputs>& shared = std::nullopt);
+                 const std::optional<SoluteInputs>& shared = std::nullopt,
+                 const std::optional<BalanceInputs>& balance = std::nullopt);
   /// Mass fraction of the solute. Each mass is corrected for the buoyancy of air (1.2 kg/m³).
   [[nodiscard]] double fraction(const uncertainty::Point& x) const;
   /// Density at t, with the uncertainty of the density formula as an input of its own.
   [[nodiscard]] Density density(const uncertainty::Point& x, ModelTemperature t) const;
   [[nodiscard]] const SoluteInputs& solute() const { return solute_; }
+  [[nodiscard]] const BalanceInputs& balance() const { return balance_; }
 
  private:
   SoluteInputs solute_;
+  BalanceInputs balance_;
   uncertainty::InputRef solute_g_, water_g_;
 };
 

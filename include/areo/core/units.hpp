@@ -8,6 +8,7 @@
 #include <boost/units/systems/si/mass.hpp>
 #include <boost/units/systems/si/mass_density.hpp>
 #include <boost/units/systems/si/pressure.hpp>
+#include <boost/units/systems/si/surface_tension.hpp>
 #include <boost/units/systems/si/temperature.hpp>
 #include <boost/units/systems/temperature/celsius.hpp>
 #include <compare>
@@ -70,10 +71,14 @@ using Density = bu::quantity<bu::si::mass_density>;  // kg/m³
 using Mass = bu::quantity<bu::si::mass>;             // kg
 using Pressure = bu::quantity<bu::si::pressure>;     // Pa
 using Length = bu::quantity<bu::si::length>;         // m
+using SurfaceTension = bu::quantity<bu::si::surface_tension>;  // N/m
 
 [[nodiscard]] constexpr Density kg_per_m3(double v) { return Density::from_value(v); }
 [[nodiscard]] constexpr Mass grams(double v) { return Mass::from_value(v / 1000.0); }
 [[nodiscard]] constexpr Pressure pascals(double v) { return Pressure::from_value(v); }
 [[nodiscard]] constexpr Length metres(double v) { return Length::from_value(v); }
+[[nodiscard]] constexpr SurfaceTension newtons_per_metre(double v) {
+  return SurfaceTension::from_value(v);
+}
 
 }  // namespace areo

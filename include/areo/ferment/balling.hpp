@@ -30,6 +30,15 @@ inline constexpr double yield_scatter = 0.076;
 /// it: √(0.076² + 0.033² / 3).
 inline constexpr double yield_uncertainty = 0.0783;
 
+/// Extract, as a mass fraction, that may ferment without becoming alcohol, or become more of it than
+/// the balance says, however little has fermented: half-width, rectangular. Yeast grows first. The
+/// balance has 0.11 g of it per gram of alcohol, 0.26 g/L at 0.3 % vol; a small ferment can grow
+/// about 0.6 g/L more or less before much alcohol is there. Engineering judgement; below
+/// weakest_compared_percent_vol nothing was measured.
+inline constexpr double growth_half_width = 0.0006;
+/// The distilled beers of [tolman1917], which the yield's scatter was measured with, in % vol.
+inline constexpr double weakest_compared_percent_vol = 3.6, strongest_compared_percent_vol = 7.2;
+
 /// The drink that a liquid of `original` extract becomes when it holds `ethanol`.
 /// RE = OE (1 + (y - 1) A) - y A, all mass fractions of the drink.
 /// @source [balling]
@@ -52,6 +61,12 @@ inline constexpr double yield_uncertainty = 0.0783;
 ///         what fermenting all of its extract could make; Error{domain} if the drink would be
 ///         stronger than physics::mixture_ethanol_range
 [[nodiscard]] physics::Liquid fermented_to_density(ExtractFraction original, Density rho,
+                                                   ModelTemperature t, Yield yield = balling_yield);
+/// The same for a density that depends a little on the ethanol, as that of a hydrometer reading
+/// does: the surface of a drink pulls less than that of water.
+/// @param rho_read  falls with the ethanol by less than the density of the drink
+[[nodiscard]] physics::Liquid fermented_to_density(ExtractFraction original,
+                                                   const physics::DensityRead& rho_read,
                                                    ModelTemperature t, Yield yield = balling_yield);
 
 /// The same for the refractive index `n` at t: both extract and ethanol refract, so the index falls

@@ -6,6 +6,7 @@
 #include "areo/instruments/correction.hpp"
 #include "areo/instruments/hydrometer.hpp"
 #include "areo/instruments/repeated.hpp"
+#include "areo/instruments/stem.hpp"
 #include "areo/instruments/thermometer.hpp"
 #include "areo/uncertainty/input.hpp"
 
@@ -32,40 +33,61 @@ struct HydrometerInputs {
   Hydrometer hydrometer;
   CorrectionInputs correction;
   uncertainty::InputRef glass, meniscus;
+  uncertainty::InputRef diameter_mm, mass_g, made_for_mn_m;
+  double made_for_estimate, u_made_for;  ///< of the last of them, in mN/m
+
+  /// What makes the scale right where it shows `indication`, in the liquid that it was made for.
+  [[nodiscard]] double correction_at(const uncertainty::Point& x, double indication) const;
+  /// How much denser a liquid is than the mark at its surface says: surface_factor().
+  [[nodiscard]] double surface_factor_at(const uncertainty::Point& x, SurfaceTension liquid) const;
+  /// Density of a liquid of that surface tension, at its temperature t.
+  /// @param corrected  indication, level and after correction_at()
+  [[nodiscard]] Density density(const uncertainty::Point& x, double corrected, ModelTemperature t,
+                                SurfaceTension liquid) const;
 };
 [[nodiscard]] HydrometerInputs add_hydrometer(uncertainty::Inputs& inputs, const Hydrometer& h,
                                               const Correction& correction);
+
+/// What is known of the surface of the liquid in hand.
+enum class LiquidSurface {
+  drink,  ///< that of water and its ethanol, ± physics::surface_half_width_mn_m
+  clean,  ///< water, or sugar or salt in it: what is not known of it is in Stem::made_for_mn_m
+};
 
 /// One reading; independent of the others but for what HydrometerInputs and a thermometer share.
 class ReadingInputs {
  public:
   /// @param of  what was read, for the names of the inputs ("the original gravity")
-  /// @param surface  of an earlier reading in the same liquid: its surface pulls the same way
   /// @throws    Error{domain} if the indication is not on the scale
   ReadingInputs(uncertainty::Inputs& inputs, const HydrometerInputs& hydrometer,
                 const HydrometerReading& reading, const std::string& of,
                 const std::optional<CorrectionInputs>& shared_thermometer = std::nullopt,
-                const std::optional<uncertainty::InputRef>& surface = std::nullopt);
+                LiquidSurface surface = LiquidSurface::drink);
 
   /// The level indication after the instrument's correction and the meniscus, in scale units.
   [[nodiscard]] double corrected_indication(const uncertainty::Point& x) const;
   [[nodiscard]] ModelTemperature temperature(const uncertainty::Point& x) const;
-  /// Density of the liquid at its temperature.
-  [[nodiscard]] Density density(const uncertainty::Point& x) const;
-  /// What an error-free instrument would show in this liquid.
+  /// Density of the liquid at its temperature. The less its surface pulls, the higher it was read.
+  /// @param ethanol  of the liquid: it takes much of the pull away
+  [[nodiscard]] Density density(const uncertainty::Point& x,
+                                EthanolFraction ethanol = EthanolFraction{0}) const;
+  /// What an error-free instrument would show in this liquid, which holds no ethanol.
   [[nodiscard]] double expected(const uncertainty::Point& x, Density true_density) const;
   /// The same minus what this one showed: a check of the scale.
   [[nodiscard]] double shortfall(const uncertainty::Point& x, Density true_density) const;
   [[nodiscard]] const TemperatureInputs& temperature_inputs() const { return temperature_; }
-  [[nodiscard]] uncertainty::InputRef surface() const { return surface_; }
+  /// What the scale was made for, shared by all readings of the instrument.
+  [[nodiscard]] uncertainty::InputRef made_for_input() const { return hydrometer_.made_for_mn_m; }
   [[nodiscard]] uncertainty::InputRef indication_input() const { return indication_; }
 
  private:
   /// The indication without the instrument's correction.
   [[nodiscard]] double level_indication(const uncertainty::Point& x) const;
+  [[nodiscard]] SurfaceTension surface(const uncertainty::Point& x, EthanolFraction ethanol) const;
   HydrometerInputs hydrometer_;
   Meniscus meniscus_;
-  uncertainty::InputRef indication_, surface_;
+  uncertainty::InputRef indication_;
+  std::optional<uncertainty::InputRef> surface_mn_m_;
   TemperatureInputs temperature_;
 };
 

@@ -39,9 +39,20 @@ void require_method(const InstrumentRecord& instrument, CheckMethod method);
                                                     const InstrumentRecord& instrument,
                                                     const CalibrationRecord& calibration);
 
-/// The correction in force at a moment; if there is none, that of an instrument never checked. Its
-/// remarks say if the instrument was checked only later, if the calibration was due for a check
-/// before that moment, and if the instrument was retired before it.
+/// How much of the drift that two calibrations showed a later moment has to reckon with: the time
+/// since the one that holds over the time between it and the one before, at most 1; 0 without one
+/// before.
+/// @param all  of one instrument, in order of their time
+[[nodiscard]] double drift_part(std::span<const CalibrationRecord> all,
+                                const CalibrationRecord& holds, Moment at);
+/// Whether a calibration without a day for the next one is more than a year old.
+[[nodiscard]] bool is_old(const CalibrationRecord& calibration, Moment at);
+
+/// The correction in force at a moment; if there is none, that of an instrument never checked. Once
+/// there was another calibration before, it may have changed since by as much as between the two
+/// (Correction::drift_at()). Its remarks say if the instrument was checked only later, if the
+/// calibration was due for a check before that moment or is more than a year old, and if the
+/// instrument was retired before it.
 [[nodiscard]] instruments::Correction correction_in_force(const Notebook& notebook,
                                                           const InstrumentRecord& instrument,
                                                           Moment at);

@@ -31,6 +31,7 @@ struct InstrumentRecord {
       instrument;
   Moment added_at;
   std::string note;
+  std::string maker{}, serial{};  ///< as marked on it
 
   [[nodiscard]] const std::string& name() const;
   /// "hydrometer", "refractometer", "thermometer": what people call it, and the notebook's word.
@@ -66,6 +67,11 @@ struct CheckRecord {
   double temperature_half_width_c = 0.5;
   instruments::Meniscus meniscus = instruments::Meniscus::level;
   std::optional<calibration::WeighedSolution> solution;         ///< sugar, salt
+  /// In a liquid: its water. Nothing: nobody said, and it counts as tap water, which pure water is
+  /// one end of.
+  std::optional<calibration::Water> water{};
+  std::string balance{};  ///< which one, for people
+  bool apart = false;     ///< a certificate's point that has nothing in common with the others
   std::optional<double> correction, expanded, coverage_factor;  ///< certificate
   std::optional<double> pressure_pa, pressure_half_width_pa;    ///< boiling
   std::string note;
@@ -87,6 +93,10 @@ struct CalibrationRecord {
 /// added last. Nothing if there is none.
 /// @param all  of one instrument, in order of their time
 [[nodiscard]] const CalibrationRecord* newest(std::span<const CalibrationRecord> all, Moment until);
+/// The newest one that came into force before another did and rests on other checks, so that the
+/// two can show a drift; nothing if there is none.
+[[nodiscard]] const CalibrationRecord* predecessor(std::span<const CalibrationRecord> all,
+                                                   const CalibrationRecord& of);
 /// The calibration that holds for a reading of that moment: the newest one, or before all of them
 /// the first, unless its owner stated since when it holds. Nothing if there is none.
 [[nodiscard]] const CalibrationRecord* in_force(std::span<const CalibrationRecord> all, Moment at);

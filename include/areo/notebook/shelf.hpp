@@ -45,11 +45,11 @@ class Shelf {
                                                                 const std::string& person);
 
  private:
-  // A correction, and whether at that moment its calibration was still to come, or overdue, and the
-  // instrument retired: then it has other remarks.
+  // A correction, and whether at that moment its calibration was still to come, overdue or old, and
+  // the instrument retired: then it has other remarks. How far it may have drifted is of each moment.
   struct Version {
     Id calibration;
-    bool early, overdue, retired;
+    bool early, overdue, old, retired;
     friend auto operator<=>(const Version&, const Version&) = default;
   };
   [[nodiscard]] const std::vector<CalibrationRecord>& calibrations(Id instrument);

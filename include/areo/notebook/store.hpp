@@ -21,7 +21,7 @@ namespace areo::notebook {
 [[nodiscard]] std::string default_path();
 
 /// Version of the tables that this program writes.
-inline constexpr int notebook_version = 4;
+inline constexpr int notebook_version = 5;
 /// Version of the oldest notebook whose export can be brought back.
 inline constexpr int oldest_export = 3;
 

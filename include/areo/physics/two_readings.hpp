@@ -26,4 +26,10 @@ namespace areo::physics {
                                                    RefractiveIndex n, ModelTemperature t_n,
                                                    const ExtractOptics& optics = sucrose_optics);
 
+/// The same for a density that depends a little on the ethanol, as that of a hydrometer reading.
+[[nodiscard]] Liquid liquid_from_density_and_index(const DensityRead& rho_read,
+                                                   ModelTemperature t_rho, RefractiveIndex n,
+                                                   ModelTemperature t_n,
+                                                   const ExtractOptics& optics = sucrose_optics);
+
 }  // namespace areo::physics

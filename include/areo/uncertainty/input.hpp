@@ -38,7 +38,8 @@ enum class Origin {
   calibration,   ///< the correction of the instrument that a result rests on
   glass,         ///< the expansion of a hydrometer
   meniscus,      ///< how far the liquid climbs the stem
-  surface,       ///< the pull of the liquid's surface
+  surface,       ///< the pull of a surface: of the liquid, or of that a scale was made for
+  stem,          ///< diameter and mass: how much a surface moves the instrument
   compensation,  ///< what a refractometer makes of its temperature
   mass,          ///< an amount from a balance or a recipe
   composition,   ///< how pure and dry what is dissolved is
