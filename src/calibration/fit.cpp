@@ -124,8 +124,8 @@ CorrectionFit fit_correction(const CheckSet& set, double division, double lo, do
     const numeric::LineFit line = p.line();
     const double u_fitted = std::sqrt(variance_of(set, p.slope_weights()));
     fit.u_slope_by_checks = u_fitted;
-    fit.slope_used = std::abs(line.slope) > normal_coverage() * u_fitted;
     const double u_both = std::hypot(u_fitted, u_usual_slope);
+    fit.slope_used = std::abs(line.slope) > normal_coverage() * u_both;
     fit.slope_weight = fit.slope_used ? 1 : std::pow(u_usual_slope / u_both, 2);
     u_slope = fit.slope_used ? u_fitted : u_fitted * u_usual_slope / u_both;
     slope = fit.slope_weight * line.slope;
@@ -133,8 +133,8 @@ CorrectionFit fit_correction(const CheckSet& set, double division, double lo, do
     fit.reason = fmt::format(
         "slope {}: {}", beside_expanded(line.slope, normal_coverage() * u_fitted),
         fit.slope_used
-            ? "significant, used"
-            : fmt::format("not significant, {:.0f} % of it used", 100 * fit.slope_weight));
+            ? "more than usual, used"
+            : fmt::format("within what is usual, {:.0f} % of it used", 100 * fit.slope_weight));
   }
   if (fit.line.degrees_of_freedom > 0) {
     fit.chi_squared_limit = numeric::chi_squared_quantile(level, fit.line.degrees_of_freedom);

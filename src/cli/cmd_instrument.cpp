@@ -177,7 +177,7 @@ std::string in_water(const notebook::InstrumentRecord& r) {
   const Temperature t = celsius_point(20);
   const auto* h = r.hydrometer();
   const double shown =
-      h != nullptr ? instruments::ideal_indication(*h, physics::water_density(t), t)
+      h != nullptr ? instruments::usual_indication(*h, physics::water_density(t), t)
                    : instruments::ideal_indication(*r.refractometer(), physics::Liquid{}, t);
   const std::string unit = unit_of(r);
   return report::fixed(shown, report::supported_decimals(r.graduation().division / 10)) +

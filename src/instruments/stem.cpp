@@ -38,8 +38,14 @@ Stem stem_of(const Hydrometer& h) {
   constexpr const char* stated = "as stated for the instrument";
   constexpr const char* usual = "usual: engineering judgement";
   constexpr double fine_kg_m3 = 0.9;
-  Stem s = division_kg_m3(h) < fine_kg_m3 ? Stem{{6, 1, usual}, {80, 30, usual}, {}}
-                                          : Stem{{5, 1, usual}, {25, 8, usual}, {}};
+  Stem s{{5, 1, usual}, {25, 8, usual}, {}};
+  if (division_kg_m3(h) < fine_kg_m3) {
+    constexpr double division_mm = 1.2;
+    const Length diameter = metres(s.diameter_mm.value / 1000);
+    const double mass_g =
+        1000 * mass_from_division_height(h, diameter, metres(division_mm / 1000)).value();
+    s.mass_g = {mass_g, 0.4 * mass_g, usual};
+  }
   if (h.stem_diameter_mm) s.diameter_mm = {*h.stem_diameter_mm, 0.2, stated};
   if (h.mass_g) s.mass_g = {*h.mass_g, 0.5, stated};
   const double water_mn_m = 1000 * physics::water_surface_tension(celsius_point(20)).value();
@@ -50,6 +56,15 @@ Stem stem_of(const Hydrometer& h) {
 
 double surface_factor(Length diameter, Mass mass, SurfaceTension liquid, SurfaceTension made_for) {
   return (mass.value() + pull_kg(diameter, liquid)) / (mass.value() + pull_kg(diameter, made_for));
+}
+
+double usual_indication(const Hydrometer& h, Density rho_at_t, ModelTemperature t,
+                        EthanolFraction ethanol) {
+  const Stem s = stem_of(h);
+  const double factor = surface_factor(
+      metres(s.diameter_mm.value / 1000), grams(s.mass_g.value),
+      physics::surface_tension(ethanol, t), newtons_per_metre(s.made_for_mn_m.value / 1000));
+  return ideal_indication(h, rho_at_t / factor, t);
 }
 
 Length division_height(const Hydrometer& h, Length diameter, Mass mass) {

@@ -155,7 +155,7 @@ physics::Liquid balance_behind(const Calibrated& instrument,
         fmt::format("{} is lower than fermenting all of the extract could make it: {} would show "
                     "about {:.4g} at {:g} °C",
                     reading.indication, instrument.hydrometer.name,
-                    ideal_indication(instrument.hydrometer, least, t), t.celsius()),
+                    usual_indication(instrument.hydrometer, least, t, most), t.celsius()),
         e.hint};
   }
 }

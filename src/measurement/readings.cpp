@@ -74,8 +74,8 @@ void require_sugar_liquid(const Calibrated& instrument,
       fmt::format("{} of {}, corrected {:.4g}, at {} °C is no sugar liquid: they go from {:.4g} "
                   "to {:.4g} [{}]",
                   number_text(reading.indication), h.name, inputs.corrected_indication(x),
-                  celsius_number_text(t.celsius()), ideal_indication(h, least, t),
-                  ideal_indication(h, most, t), range.source),
+                  celsius_number_text(t.celsius()), usual_indication(h, least, t),
+                  usual_indication(h, most, t), range.source),
       "check the reading, its temperature and the instrument's calibration"};
 }
 

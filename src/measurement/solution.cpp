@@ -38,7 +38,7 @@ Result describe_solution(const calibration::WeighedSolution& solution,
         100 * liquid.fraction(x), rho.value(),
         physics::mark_from_density(physics::sg_20_20, liquid.density(x, celsius_point(20)))};
     for (const instruments::Hydrometer& h : stems)
-      out.push_back(instruments::ideal_indication(h, rho, t));
+      out.push_back(instruments::usual_indication(h, rho, t));
     for (const instruments::Refractometer& r : prisms)
       out.push_back(instruments::ideal_indication(r, {ExtractFraction{liquid.fraction(x)}}, t));
     return out;

@@ -33,10 +33,12 @@ CheckSet in_three_liquids() {
   return checks.evaluate();
 }
 
-CheckSet certified(const std::vector<std::pair<double, double>>& points, double expanded) {
+// @param apart  their uncertainties have nothing in common
+CheckSet certified(const std::vector<std::pair<double, double>>& points, double expanded,
+                   bool apart = true) {
   HydrometerChecks checks{stem()};
   for (const auto& [nominal, correction] : points)
-    checks.add_certificate_point(nominal, correction, expanded, 2);
+    checks.add_certificate_point(nominal, correction, expanded, 2, apart);
   return checks.evaluate();
 }
 CorrectionFit fit(const CheckSet& set) { return fit_correction(set, 0.002, 0.990, 1.100); }
@@ -101,16 +103,16 @@ TEST(CorrectionBudget, ALineRestsOnTheNearest) {
 TEST(CorrectionBudget, AddsUpToTheCorrection) {
   for (const CheckSet& set :
        {in_three_liquids(), certified({{1.000, -0.004}, {1.080, 0.004}}, 0.001),
-        certified({{1.000, -0.0012}, {1.040, -0.0008}}, 0.001), certified({{1.04, 0}}, 0.001)}) {
+        certified({{1.000, -0.0012}, {1.040, -0.0008}}, 0.001), certified({{1.04, 0}}, 0.001),
+        certified({{1.000, -0.0012}, {1.040, -0.0008}}, 0.001, false)}) {
     const CorrectionFit f = fit(set);
     for (const double mark : {0.990, 1.001, 1.030, 1.083, 1.100}) {
       const CorrectionBudget b = correction_budget(set, f, mark);
       EXPECT_DOUBLE_EQ(b.correction.estimate, f.correction.at(mark));
       const double u = f.correction.uncertainty_at(mark);
       EXPECT_NEAR(b.correction.u, u, 1e-9 * u) << mark << " of " << set.checks.size();
-      double sum = b.slope * b.slope + b.beyond * b.beyond;
-      for (const double s : b.shares) sum += s * s;
-      EXPECT_NEAR(std::sqrt(sum), u, 1e-9 * u);
+      const double shares = uncertainty::combined(0, b.shares, set.inputs).u;
+      EXPECT_NEAR(std::hypot(shares, b.slope, b.beyond), u, 1e-9 * u);
     }
   }
 }
@@ -144,7 +146,7 @@ TEST(CorrectionBudget, WhatIsSharedDoesNotAverageOut) {
 TEST(CorrectionBudget, ReproducesTheThermometerOfTheGuide) {
   ThermometerChecks checks{{.name = "probe", .lo_c = 20, .hi_c = 30, .division_c = 0.1}};
   for (const auto& row : published::rows_of("gum-h3-thermometer"))
-    checks.add_certificate_point(row.number("t_degC"), row.number("b_degC"), 0.007, 2);
+    checks.add_certificate_point(row.number("t_degC"), row.number("b_degC"), 0.007, 2, true);
   const CheckSet set = checks.evaluate();
   const CorrectionFit f = fit_correction(set, 0.1, 20, 30);
   ASSERT_TRUE(f.slope_used);

@@ -13,7 +13,8 @@ namespace {
 
 constexpr double own = 0.0005;  // standard uncertainty of a check that no other shares
 constexpr double k_one = 1.959964, k_line = 2.447747;       // roots of 3.841459 and 5.991465
-const double usual_slope = 0.002 / std::sqrt(3.0) / 0.110;  // one division over the scale
+// Each end within a division, rectangular.
+const double usual_slope = 0.002 * std::sqrt(2.0 / 3) / 0.110;
 
 struct At {
   double indication, correction;
@@ -73,47 +74,53 @@ TEST(Drift, EnOfOneIsTheLimit) {
   EXPECT_EQ(verdict(-1.0001 * expanded), DriftVerdict::drifted);
 }
 
-// (y0 + y2) / 2 - (y0 + y1) / 2: the check that is in both leaves (y2 - y1) / 2, u = 0.0005 / √2.
+// (y0 + y2) / 2 - (y0 + y1) / 2: the check that is in both leaves (y2 - y1) / 2, u = 0.0005 / √2, in
+// the middle; further up more of it, as far as the slope is taken.
 TEST(Drift, ACheckInBothCancels) {
   const Drift d = between(checks({{1.000, 0}, {1.050, 0.0002}, {1.050, 0.0006}}), {0, 1}, {0, 2});
   ASSERT_EQ(d.points.size(), 3U);
+  const double u_checks = own * std::sqrt(2.0) / 0.050;
+  const double taken = std::pow(usual_slope / std::hypot(u_checks, usual_slope), 2);
   for (const DriftPoint& p : d.points) {
-    EXPECT_NEAR(p.difference, 0.0002, 1e-15);
-    EXPECT_NEAR(p.u, own / std::sqrt(2.0), 1e-14);
-    EXPECT_NEAR(p.expanded, k_one * own / std::sqrt(2.0), 1e-9);
+    const double part = 0.5 + taken * (p.indication - 1.025) / 0.050;
+    EXPECT_NEAR(p.difference, 0.0004 * part, 1e-15);
+    EXPECT_NEAR(p.u, part * own * std::sqrt(2.0), 1e-14);
+    EXPECT_NEAR(p.expanded, k_one * p.u, 1e-9);
   }
   EXPECT_EQ(d.points[0].indication, 1.000);
   EXPECT_EQ(d.points[1].indication, 1.025);
   EXPECT_EQ(d.points[2].indication, 1.050);
 }
 
-// One calibration with a slope, the other without: each as it was used. At 1.080 the line is its
-// second check, the offset the mean of both of its own: variance 1 + 1/2, and the slope that the
-// offset does without is unknown, as its two checks leave it, over half the range.
-TEST(Drift, EachCalibrationKeepsItsModel) {
-  const CheckSet set = checks({{1.000, 0}, {1.080, 0}, {1.000, 0}, {1.080, 0.0020}});
-  const double u_slope = own * std::sqrt(2.0) / 0.080;
+// One calibration with a slope beyond what is usual: the other counts as its own checks show it, a
+// line as well. At 1.080 both lines are their second checks.
+TEST(Drift, ASlopeInOneMakesLinesOfBoth) {
+  const CheckSet set = checks({{1.000, 0}, {1.080, 0}, {1.000, 0}, {1.080, 0.0040}});
   for (const bool line_after : {true, false}) {
     const Drift d = line_after ? between(set, {0, 1}, {2, 3}) : between(set, {2, 3}, {0, 1});
     ASSERT_EQ(d.points.size(), 3U);
     EXPECT_NEAR(d.points[0].difference, 0, 1e-15);
-    EXPECT_NEAR(d.points[2].difference, line_after ? 0.0020 : -0.0020, 1e-14);
-    EXPECT_NEAR(d.points[2].u, std::hypot(own * std::sqrt(1.5), u_slope * 0.040), 1e-12);
+    EXPECT_NEAR(d.points[2].difference, line_after ? 0.0040 : -0.0040, 1e-14);
+    EXPECT_NEAR(d.points[2].u, own * std::sqrt(2.0), 1e-12);
     EXPECT_NEAR(d.points[2].expanded, k_line * d.points[2].u, 1e-9);
     EXPECT_NEAR(d.points[1].u, own, 1e-12);  // at the middle two means are compared
   }
 }
 
-// A year later in water alone: the earlier offset is that of the whole scale, and the slope that
-// was not significant may be why water differs from it. Slope by two checks and the usual
-// tolerance, over the way from the middle of the earlier checks to the water.
-TEST(Drift, FewerChecksLaterDoNotHideTheUnusedSlope) {
+// A year later in water alone: the earlier correction took part of its slope, and what it left out
+// may be why water differs from it, over the way from the middle of the earlier checks to the water.
+TEST(Drift, FewerChecksLaterDoNotHideTheSlopeLeftOut) {
   const Drift d = between(checks({{1.000, 0}, {1.080, 0}, {1.000, 0.0004}}), {0, 1}, {2});
   ASSERT_EQ(d.points.size(), 1U);
   const double u_checks = own * std::sqrt(2.0) / 0.080;
-  const double u_slope = 1 / std::hypot(1 / u_checks, 1 / usual_slope);
+  const double taken = std::pow(usual_slope / std::hypot(u_checks, usual_slope), 2);
   EXPECT_EQ(d.points[0].indication, 1.000);
-  EXPECT_NEAR(d.points[0].u, std::hypot(own * std::sqrt(1.5), u_slope * 0.040), 1e-12);
+  // The earlier correction at the water: (1 + taken) / 2 of its first check and the rest of the other.
+  const double first = (1 + taken) / 2, second = (1 - taken) / 2;
+  EXPECT_NEAR(d.points[0].u,
+              std::hypot(own * std::sqrt(1 + first * first + second * second),
+                         (1 - taken) * usual_slope * 0.040),
+              1e-12);
 }
 
 TEST(Drift, ComparesOnlyWhatWasCheckedBothTimes) {

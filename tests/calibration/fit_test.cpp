@@ -23,7 +23,8 @@ CheckSet independent(const std::vector<Check>& checks) {
 CorrectionFit fit(const std::vector<Check>& checks) {
   return fit_correction(independent(checks), 0.002, 0.990, 1.100);
 }
-constexpr double usual_slope = 0.002 / 1.7320508075688772 / 0.110;  // one division over the scale
+// Each end within a division, rectangular, on its own.
+const double usual_slope = 0.002 * std::sqrt(2.0 / 3) / 0.110;
 
 TEST(FitCorrection, OneCheckGivesAnOffsetOnly) {
   const CorrectionFit f = fit({at(1.000, -0.0012)});
@@ -31,30 +32,34 @@ TEST(FitCorrection, OneCheckGivesAnOffsetOnly) {
   EXPECT_DOUBLE_EQ(f.correction.at(1.000), -0.0012);
   EXPECT_DOUBLE_EQ(f.correction.at(1.080), -0.0012);
   EXPECT_DOUBLE_EQ(f.correction.uncertainty_at(1.000), 0.0005);
-  // Away from the water the scale may be off by another division over its length.
+  // Away from the water the scale may be off by more.
   EXPECT_NEAR(f.correction.uncertainty_at(1.080), std::hypot(0.0005, usual_slope * 0.080), 1e-12);
   EXPECT_FALSE(f.chi_squared_limit.has_value());
 }
 
-TEST(FitCorrection, TwoChecksASlopeOnlyIfItIsSignificant) {
+TEST(FitCorrection, TwoChecksAWholeSlopeOnlyIfItIsMoreThanUsual) {
   const CorrectionFit small = fit({at(1.000, -0.0012), at(1.040, -0.0008)});
   EXPECT_FALSE(small.slope_used);
   EXPECT_NEAR(small.correction.at(1.020), -0.0010, 1e-12);
-  const CorrectionFit large = fit({at(1.000, -0.002), at(1.080, 0.002)});
+  const CorrectionFit large = fit({at(1.000, -0.003), at(1.080, 0.003)});
   EXPECT_TRUE(large.slope_used);
-  EXPECT_NEAR(large.correction.at(1.000), -0.002, 1e-12);
-  EXPECT_NEAR(large.correction.at(1.080), 0.002, 1e-12);
+  EXPECT_NEAR(large.correction.at(1.000), -0.003, 1e-12);
+  EXPECT_NEAR(large.correction.at(1.080), 0.003, 1e-12);
   EXPECT_NEAR(large.correction.uncertainty_at(1.000), 0.0005, 1e-12);
   EXPECT_EQ(large.line.degrees_of_freedom, 0);
 }
 
-// The slope that two checks do not show may still be there: 1.96 of its standard uncertainty were
-// not exceeded, no more; and the usual tolerance bounds it as well.
-TEST(FitCorrection, ASlopeThatIsNotUsedIsNotKnownToBeZero) {
+// A slope within what is usual is weighed against that: slope times u²(usual) / (u²(usual) + u²), and
+// what both leave open counts.
+TEST(FitCorrection, AUsualSlopeIsWeighedAgainstWhatIsUsual) {
   const CorrectionFit f = fit({at(1.000, -0.0012), at(1.040, -0.0008)});
   const double u_checks = 0.0005 * std::sqrt(2.0) / 0.040;
   const double u = 1 / std::hypot(1 / u_checks, 1 / usual_slope);
   EXPECT_NEAR(f.correction.u_slope, u, 1e-12);
+  const double taken = usual_slope * usual_slope /
+                       (usual_slope * usual_slope + u_checks * u_checks);
+  EXPECT_NEAR(f.correction.slope, taken * 0.0004 / 0.040, 1e-12);
+  EXPECT_NEAR(f.slope_weight, taken, 1e-12);
   EXPECT_NEAR(f.correction.uncertainty_at(1.020), 0.0005 / std::sqrt(2.0), 1e-12);
   EXPECT_NEAR(f.correction.uncertainty_at(1.000), std::hypot(0.0005 / std::sqrt(2.0), u * 0.020),
               1e-12);
@@ -76,9 +81,9 @@ TEST(FitCorrection, WhatTheChecksShareStays) {
   EXPECT_NEAR(f.line.chi_squared, 0, 1e-12);
 }
 
-// The limit itself: u(slope) = 0.0005 √2 / 0.08, significant beyond 1.96 of it.
-TEST(FitCorrection, SignificanceIsAt95Percent) {
-  const double limit = 1.959964 * 0.0005 * std::sqrt(2.0);
+// The limit itself: 1.96 of u(slope) = 0.0005 √2 / 0.08 and of what is usual, together.
+TEST(FitCorrection, MoreThanUsualIsAt95Percent) {
+  const double limit = 1.959964 * std::hypot(0.0005 * std::sqrt(2.0), usual_slope * 0.08);
   EXPECT_FALSE(fit({at(1.000, 0), at(1.080, 0.999 * limit)}).slope_used);
   EXPECT_TRUE(fit({at(1.000, 0), at(1.080, 1.001 * limit)}).slope_used);
 }

@@ -29,7 +29,7 @@ PairedReading pair(double extract, double rise, double brix_off = 0) {
   p.refraction.temperature.indication_c = t_c;
   p.hydrometer = stem;
   p.hydrometer_correction = known_to(0.0003);
-  p.density.indication = ideal_indication(
+  p.density.indication = usual_indication(
       p.hydrometer, physics::density(liquid, celsius_point(t_c)), celsius_point(t_c));
   p.density.temperature.indication_c = t_c;
   return p;
@@ -45,14 +45,15 @@ TEST(LiquidFactor, FindsHowStronglyTheExtractRefracts) {
 
 // One pair at 12 Brix: 0.1 Brix of calibration, 0.1 Brix triangular by the eye, and the kitchen
 // thermometer's ± 0.5 °C rectangular at 0.07 Brix per °C [itct1936]; of the hydrometer 0.0003,
-// 0.001 triangular, 0.0004 rectangular and 0.00018 per °C of the same, at 0.0042 SG per percent
+// 0.001 triangular, what the scale was made for and the liquid's surface within 0.0004 and 0.0003,
+// rectangular, and 0.00018 per °C of the same, at 0.0042 SG per percent
 // [nbsc440]. Per twelve; at 12 % a percent refracts 1.56e-3, the mean one 1.495e-3 [icumsa1974].
 TEST(LiquidFactor, UncertaintyOfOnePair) {
   const double warm = 0.5 / std::sqrt(3.0);
   const double prism = std::hypot(0.1, 0.1 / std::sqrt(6.0), 0.07 * warm);
   const double stem =
       std::hypot(std::hypot(0.0003, 0.001 / std::sqrt(6.0), 0.0004 / std::sqrt(3.0)),
-                 0.00018 * warm) /
+                 0.00018 * warm, 0.0003 / std::sqrt(3.0)) /
       0.0042;
   const LiquidFactor f = liquid_factor(std::vector{pair(0.12, 1)});
   // Within 1 %: the factors have two or three digits.

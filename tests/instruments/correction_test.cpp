@@ -63,9 +63,9 @@ TEST(Correction, HasTheShapeOfWhatIsKnown) {
     return all;
   };
   using D = uncertainty::Distribution;
-  EXPECT_EQ(shapes(checked()), (std::vector{D::normal, D::normal, D::normal}));
+  EXPECT_EQ(shapes(checked()), (std::vector{D::normal, D::normal, D::normal, D::rectangular}));
   EXPECT_EQ(shapes(never_checked(0.002, 0.990, 1.100)),
-            (std::vector{D::rectangular, D::rectangular, D::rectangular}));
+            (std::vector{D::rectangular, D::rectangular, D::rectangular, D::rectangular}));
 }
 
 TEST(NeverChecked, OneDivisionAtTheMiddleMoreAtTheEnds) {

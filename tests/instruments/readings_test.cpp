@@ -15,7 +15,7 @@ HydrometerReading reading(double indication) {
   return r;
 }
 
-// Inputs of two readings; of one there are 4 of the instrument and 3 of its own.
+// Inputs of two readings; of one there are those of the instrument and 3 of its own.
 std::size_t inputs_of(const Hydrometer& a, const Correction& of_a, const Hydrometer& b,
                       const Correction& of_b) {
   Readings readings;
@@ -23,16 +23,17 @@ std::size_t inputs_of(const Hydrometer& a, const Correction& of_a, const Hydrome
   (void)readings.add(b, of_b, reading(1.050), "the second");
   return readings.inputs.all().size();
 }
-constexpr std::size_t own = 3, correction = 3, glass_and_meniscus = 2;
+// Of the glass: its expansion, the height of the meniscus, diameter, mass, what it was made for.
+constexpr std::size_t own = 3, correction = 4, of_the_glass = 5;
 
 TEST(Readings, TwoWithoutANameAreTwoAndACopyIsTheSame) {
   const Hydrometer one;
   const Hydrometer another;
   const Correction never = never_checked(0.002, 0.99, 1.1);
-  EXPECT_EQ(inputs_of(one, never, one, never), 2 * own + correction + glass_and_meniscus);
+  EXPECT_EQ(inputs_of(one, never, one, never), 2 * own + correction + of_the_glass);
   EXPECT_EQ(inputs_of(one, never, Hydrometer{one}, never),
-            2 * own + correction + glass_and_meniscus);
-  EXPECT_EQ(inputs_of(one, never, another, never), 2 * (own + correction + glass_and_meniscus));
+            2 * own + correction + of_the_glass);
+  EXPECT_EQ(inputs_of(one, never, another, never), 2 * (own + correction + of_the_glass));
 }
 
 TEST(Readings, CalibratedAnewTheGlassIsSharedAndTheCorrectionIsNot) {
@@ -40,10 +41,10 @@ TEST(Readings, CalibratedAnewTheGlassIsSharedAndTheCorrectionIsNot) {
   const Correction first{.offset = 0.001, .u_offset = 0.0003, .checks = 1, .provenance = "first"};
   Correction second = first;
   second.provenance = "second";  // the same numbers, from other checks
-  EXPECT_EQ(inputs_of(one, first, one, second), 2 * (own + correction) + glass_and_meniscus);
+  EXPECT_EQ(inputs_of(one, first, one, second), 2 * (own + correction) + of_the_glass);
   second = first;
   second.remarks = {"due"};  // what is said about it is no part of it
-  EXPECT_EQ(inputs_of(one, first, one, second), 2 * own + correction + glass_and_meniscus);
+  EXPECT_EQ(inputs_of(one, first, one, second), 2 * own + correction + of_the_glass);
 }
 
 TEST(Readings, OneInstrumentDescribedInTwoWaysIsRefused) {

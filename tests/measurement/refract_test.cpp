@@ -33,8 +33,9 @@ HydrometerSample stem(const Liquid& liquid) {
   HydrometerSample s;
   static const auto one = instruments::ordinary_hydrometer(physics::sg_20_20);
   s.instrument = Calibrated::never_checked(one);
-  s.reading.indication = ideal_indication(
-      s.instrument.hydrometer, physics::density(liquid, celsius_point(t_c)), celsius_point(t_c));
+  s.reading.indication =
+      usual_indication(s.instrument.hydrometer, physics::density(liquid, celsius_point(t_c)),
+                       celsius_point(t_c), liquid.ethanol);
   s.reading.temperature.indication_c = t_c;
   return s;
 }

@@ -59,6 +59,7 @@ inline CheckRecord water_check(Id instrument, double reading, const char* at) {
   c.reading = reading;
   c.temperature_typed = "21C";
   c.temperature_c = 21;
+  c.water = calibration::Water::pure;
   return c;
 }
 

@@ -69,7 +69,7 @@ int corrections_held(World& world, double coldest_c, double warmest_c, int n) {
     const double hot_u = physics::hot_uncertainty_kg_m3_per_c * physics::degrees_hot(t_c);
     const Density rho =
         physics::density(liquid, celsius_point(t_c)) + kg_per_m3(world.normal(hot_u));
-    instruments::HydrometerReading reading = stem.reads(rho, t_c);
+    instruments::HydrometerReading reading = stem.reads(rho, t_c, 0);
     reading.temperature.indication_c += world.rectangular(instruments::cooling_half_width_c(t_c));
     const auto& v = measurement::correct(calibrated, reading, {}).at("sg_20_20").value;
     const double truth = physics::mark_from_liquid(physics::sg_20_20, liquid);

@@ -26,19 +26,18 @@ struct Pair {
         extract{world.uniform(0.06, 0.20)} {
     const double c = world.uniform(15, 26);
     original.readings.push_back(
-        measurement::HydrometerSample{calibrated, stem.reads(density_after(0, c), c)});
+        measurement::HydrometerSample{calibrated, stem.reads(after(0), c)});
   }
   // After this part of its sugar is gone.
-  [[nodiscard]] Density density_after(double part, double celsius) const {
+  [[nodiscard]] physics::Liquid after(double part) const {
     const ExtractFraction first{extract};
     const double all = ferment::ethanol_from_extracts(first, ExtractFraction{0}).value();
-    return physics::density(ferment::fermented(first, EthanolFraction{all * part}),
-                            celsius_point(celsius));
+    return ferment::fermented(first, EthanolFraction{all * part});
   }
   [[nodiscard]] measurement::Result read(World& world, double part, const char* name) {
     const double c = world.uniform(15, 26);
     return measurement::alcohol(
-               measurement::HydrometerSample{calibrated, stem.reads(density_after(part, c), c)},
+               measurement::HydrometerSample{calibrated, stem.reads(after(part), c)},
                original, ferment::Culture::yeast, name)
         .result;
   }
@@ -89,7 +88,9 @@ TEST(Compare, ADetectableDifferenceIsFound) {
         trend::compare(measurement::difference(a, p.read(world, part, "reading 2"), gravity), 0.002)
             .detectable;
     // How much more has to be gone for that difference.
-    const auto sg = [&](double at) { return p.density_after(at, 20).value(); };
+    const auto sg = [&](double at) {
+      return physics::density(p.after(at), celsius_point(20)).value();
+    };
     const double slope = (sg(part) - sg(part + 0.01)) / 0.01 / 998.2;
     const auto b = p.read(world, part + detectable / slope, "reading 2");
     const auto c = trend::compare(measurement::difference(a, b, gravity), 0.002);

@@ -47,7 +47,7 @@ Measurement measured(World& world, double division, double percent_vol) {
   const physics::Liquid drink = drink_of(original, percent_vol);
   const auto reads = [&](const physics::Liquid& liquid) {
     const double t = world.uniform(18, 22);
-    return stem.reads(physics::density(liquid, celsius_point(t)), t);
+    return stem.reads(liquid, t);
   };
   const auto first = reads({original}), now = reads(drink);
   const auto calibrated = measurement::Calibrated::never_checked(stem.hydrometer);

@@ -11,6 +11,7 @@
 #include "areo/ferment/drink.hpp"
 #include "areo/measurement/refract.hpp"
 #include "areo/physics/mixture.hpp"
+#include "float.hpp"
 #include "world.hpp"
 
 namespace areo::property {
@@ -60,20 +61,21 @@ class Stem {
       : world_{&world},
         offset_{world.normal(u_offset)},
         slope_{world.normal(u_slope)},
-        glass_{instrument.hydrometer.glass_expansion_per_c +
-               world.rectangular(instruments::glass_expansion_half_width_per_c)} {
+        float_{world, instrument.hydrometer} {
     instrument.hydrometer.name = "stem";
     instrument.hydrometer.lo = 0.980;
     instrument.hydrometer.hi = 1.130;
     instrument.correction = calibrated(middle, u_offset, u_slope);
   }
-  measurement::HydrometerSample reads(Density rho, double true_c) {
+  measurement::HydrometerSample reads(const Liquid& liquid, double true_c) {
+    return reads(physics::density(liquid, celsius_point(true_c)), true_c, liquid.ethanol);
+  }
+  measurement::HydrometerSample reads(Density rho, double true_c, EthanolFraction ethanol) {
     const instruments::Hydrometer& h = instrument.hydrometer;
-    const double mark = instruments::ideal_indication(h, rho, celsius_point(true_c), glass_);
+    const double mark = float_.mark_in_drink(h, rho, true_c, 100 * ethanol.value());
     const double eye = world_->triangular(h.division / 2);
-    const double surface = world_->rectangular(0.0004);
-    // corrected = shown + eye + surface + offset + slope (shown + eye - middle).
-    const double shown = (mark - surface - offset_ + slope_ * middle) / (1 + slope_) - eye;
+    // corrected = shown + eye + offset + slope (shown + eye - middle) has to be the mark.
+    const double shown = (mark - offset_ + slope_ * middle) / (1 + slope_) - eye;
     return {instrument, {shown, 0, world_->reads(true_c), instruments::Meniscus::level}};
   }
   measurement::Calibrated instrument;
@@ -81,7 +83,8 @@ class Stem {
  private:
   static constexpr double middle = 1.03, u_offset = 0.0003, u_slope = 0.004;
   World* world_;
-  double offset_, slope_, glass_;
+  double offset_, slope_;
+  Float float_;
 };
 
 // What the sample is, and what its owner states of it.
@@ -136,8 +139,7 @@ bool with_original(World& world, const Sort& sort, bool by_stem) {
   Stem stem{world};
   const double then_c = world.uniform(15, 25), now_c = world.uniform(15, 25);
   const measurement::OriginalSample original =
-      by_stem ? measurement::OriginalSample{stem.reads(
-                    physics::density({f.original}, celsius_point(then_c)), then_c)}
+      by_stem ? measurement::OriginalSample{stem.reads(Liquid{f.original}, then_c)}
               : prism.reads(seen(world, {f.original}, then_c, f.optics), then_c);
   const auto present = prism.reads(seen(world, f.drink, now_c, f.optics), now_c);
   const auto a = measurement::refract_fermenting(present, original, sort.stated);
@@ -180,7 +182,7 @@ TEST_P(Coverage, RefractometerWithHydrometer) {
                               kg_per_m3(world.normal(physics::density_model_uncertainty(f.drink)));
                           return holds(measurement::refract_with_hydrometer(
                                            prism.reads(seen(world, f.drink, n_c, f.optics), n_c),
-                                           stem.reads(rho, rho_c), GetParam().stated),
+                                           stem.reads(rho, rho_c, f.drink.ethanol), GetParam().stated),
                                        f.drink);
                         }),
                   n);

@@ -82,7 +82,7 @@ TEST(SampledCoverage, OfAGravityWithAnInstrumentNobodyChecked) {
     const auto calibrated = measurement::Calibrated::never_checked(stem.hydrometer);
     const ExtractFraction extract{world.uniform(0.06, 0.20)};
     const double t = world.uniform(15, 26);
-    const auto reading = stem.reads(physics::density({extract}, celsius_point(t)), t);
+    const auto reading = stem.reads(physics::Liquid{extract}, t);
     const measurement::Result r = measurement::correct(calibrated, reading, {});
     const double truth = physics::mark_from_liquid(stem.hydrometer.scale, {extract});
     const uncertainty::Value& law = r.quantities[0].value;

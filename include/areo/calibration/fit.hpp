@@ -14,9 +14,9 @@ namespace areo::calibration {
 struct CorrectionFit {
   instruments::Correction correction;
   numeric::LineFit line;  ///< the fit behind it
-  bool slope_used = false;  ///< the slope is significant, and used as fitted
-  /// Part of the slope that the checks show which the correction takes: 1 if it is used; if it is
-  /// not significant, what remains beside the usual tolerance; 0 without a slope.
+  bool slope_used = false;  ///< the slope is more than usual, and used as fitted
+  /// Part of the slope that the checks show which the correction takes: 1 if it is used; of a usual
+  /// one, what its checks are worth beside the usual tolerance; 0 without a slope.
   double slope_weight = 0;
   /// Standard uncertainty that the checks alone leave of a slope, used or not; 0 if they stand at
   /// one place.
@@ -39,11 +39,11 @@ inline constexpr double one_place_divisions = 3;
 
 /// Least squares with the checks' covariance (numeric::fit_line): what the checks share does not
 /// average out.
-/// One check gives an offset; two or more a slope as well. One that differs from zero by more than
-/// 1.96 standard uncertainties u is used as it is. Another is weighed against the usual tolerance
-/// u_usual (the slope of an instrument that nobody checked, never_checked()): the slope times
-/// u_usual² / (u_usual² + u²), which leaves u u_usual / sqrt(u² + u_usual²). With degrees of freedom
-/// left the fit is tested at 95 %.
+/// One check gives an offset; two or more a slope as well, known to u. It is weighed against what
+/// is usual, u_usual (the slope of an instrument that nobody checked, never_checked()): the slope
+/// times u_usual² / (u_usual² + u²), which leaves u u_usual / sqrt(u² + u_usual²). One that is more
+/// than usual, beyond 1.96 sqrt(u² + u_usual²), is used as it is. With degrees of freedom left the
+/// fit is tested at 95 %.
 /// Points of a certificate are weighed as if independent, and err together as little or as much as
 /// makes offset and slope each less certain.
 /// Outside the checked range the slope is known by the usual tolerance only: `u_slope_beyond` adds

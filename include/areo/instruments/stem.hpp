@@ -1,5 +1,6 @@
 #pragma once
 // The stem of a hydrometer: how hard the surface of the liquid pulls at it, and how far it climbs.
+#include "areo/core/scales.hpp"
 #include "areo/core/units.hpp"
 #include "areo/instruments/hydrometer.hpp"
 
@@ -20,7 +21,8 @@ struct Stem {
 
 /// What is stated for the instrument (to ± 0.2 mm, ± 0.5 g, ± 2 mN/m), and for the rest what is
 /// usual: a stem of (5 ± 1) mm on a body of (25 ± 8) g, or for divisions finer than 0.001 in
-/// specific gravity (6 ± 1) mm on (80 ± 30) g; a scale made to be right in clean water, within
+/// specific gravity of a mass that makes a division 1.2 mm high, within 40 %, 47 g for 0.0005; a
+/// scale made to be right in clean water, within
 /// ± 6.2 mN/m, which is ± 0.0004 on the usual stem. All rectangular, engineering judgement.
 [[nodiscard]] Stem stem_of(const Hydrometer& h);
 
@@ -35,6 +37,13 @@ struct Stem {
 /// @check  6 mm, 100 g, 20 mN/m more than it was made for: 0.000384 more
 [[nodiscard]] double surface_factor(Length diameter, Mass mass, SurfaceTension liquid,
                                     SurfaceTension made_for);
+
+/// What an error-free instrument shows in a liquid, its stem, what it was made for and the surface of
+/// the liquid being as they usually are (stem_of(), physics::surface_tension()); what a reading is
+/// taken back from. ideal_indication() leaves the surface out.
+/// @check 3.97 % ethanol by mass at 1.0111 on the usual stem with divisions of 0.002 -> 1.0119
+[[nodiscard]] double usual_indication(const Hydrometer& h, Density rho_at_t, ModelTemperature t,
+                                      EthanolFraction ethanol = EthanolFraction{0});
 
 /// Height that a division takes on the stem, in the middle of the scale.
 [[nodiscard]] Length division_height(const Hydrometer& h, Length diameter, Mass mass);
