@@ -49,7 +49,7 @@ TEST(FitCorrection, TwoChecksASlopeOnlyIfItIsSignificant) {
 }
 
 // The slope that two checks do not show may still be there: 1.96 of its standard uncertainty were
-// not exceeded, no more; and the usual tolerance bounds it as well.
+// not exceeded, no more; and the usual slope bounds it as well.
 TEST(FitCorrection, ASlopeThatIsNotUsedIsNotKnownToBeZero) {
   const CorrectionFit f = fit({at(1.000, -0.0012), at(1.040, -0.0008)});
   const double u_checks = 0.0005 * std::sqrt(2.0) / 0.040;
@@ -58,7 +58,7 @@ TEST(FitCorrection, ASlopeThatIsNotUsedIsNotKnownToBeZero) {
   EXPECT_NEAR(f.correction.uncertainty_at(1.020), 0.0005 / std::sqrt(2.0), 1e-12);
   EXPECT_NEAR(f.correction.uncertainty_at(1.000), std::hypot(0.0005 / std::sqrt(2.0), u * 0.020),
               1e-12);
-  // Outside, the usual tolerance is all that is known of the slope.
+  // Outside, the usual slope is all that is known of the slope.
   EXPECT_NEAR(std::hypot(f.correction.u_slope, f.correction.u_slope_beyond), usual_slope, 1e-12);
 }
 

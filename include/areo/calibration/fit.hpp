@@ -16,7 +16,7 @@ struct CorrectionFit {
   numeric::LineFit line;  ///< the fit behind it
   bool slope_used = false;  ///< the slope is significant, and used as fitted
   /// Part of the slope that the checks show which the correction takes: 1 if it is used; if it is
-  /// not significant, what remains beside the usual tolerance; 0 without a slope.
+  /// not significant, what remains beside the usual slope; 0 without a slope.
   double slope_weight = 0;
   /// Standard uncertainty that the checks alone leave of a slope, used or not; 0 if they stand at
   /// one place.
@@ -40,15 +40,14 @@ inline constexpr double one_place_divisions = 3;
 /// Least squares with the checks' covariance (numeric::fit_line): what the checks share does not
 /// average out.
 /// One check gives an offset; two or more a slope as well. One that differs from zero by more than
-/// 1.96 standard uncertainties u is used as it is. Another is weighed against the usual tolerance
+/// 1.96 standard uncertainties u is used as it is. Another is weighed against the usual one,
 /// u_usual (the slope of an instrument that nobody checked, never_checked()): the slope times
-/// u_usual² / (u_usual² + u²), which leaves u u_usual / sqrt(u² + u_usual²). With degrees of freedom
-/// left the fit is tested at 95 %.
-/// Points of a certificate are weighed as if independent, and err together as little or as much as
-/// makes offset and slope each less certain.
-/// Outside the checked range the slope is known by the usual tolerance only: `u_slope_beyond` adds
-/// to the unused slope's own uncertainty what makes it that. A fitted slope goes on, with another
-/// slope of that size, or of its own uncertainty if that is larger, on top.
+/// u_usual² / (u_usual² + u²), which leaves u u_usual / sqrt(u² + u_usual²). With degrees of
+/// freedom left the fit is tested at 95 %. Points of a certificate are weighed as if independent,
+/// and err together as little or as much as makes offset and slope each less certain. Outside the
+/// checked range the slope is known by the usual one only: `u_slope_beyond` adds to the unused
+/// slope's own uncertainty what makes it that. A fitted slope goes on, with another slope of that
+/// size, or of its own uncertainty if that is larger, on top.
 /// @param set       at least one check, each with correction.u > 0
 /// @param division  of the scale, lo, hi its ends
 /// @throws Error{domain} for no checks
@@ -56,7 +55,7 @@ inline constexpr double one_place_divisions = 3;
                                            double hi);
 
 /// Statement of conformity: with a guard band of the expanded uncertainty on both
-/// sides of the tolerance.
+/// sides of the limits of error.
 enum class Conformity { within, outside, cannot_tell };
 /// Judges the correction over its checked range against a maximum permissible error: within if all
 /// conformity_points() are, outside if one is.
@@ -70,8 +69,9 @@ struct ConformityPoint {
   double least = 0, most = 0;  ///< |error| - U, not below zero, and |error| + U
   Conformity verdict = Conformity::cannot_tell;
 };
-/// At both ends of the checked range, where a straight line is largest; one if it is a place.
-/// At an end of the tolerance the risk that the verdict `within`, or `outside`, is wrong is 2.5 %
+/// At both ends of the checked range; one if it is a place. That the error runs as a straight line
+/// between them, and so is no larger there, is assumed.
+/// At a limit of error the risk that the verdict `within`, or `outside`, is wrong is 2.5 %
 /// at the most.
 /// @param maximum_permissible_error  finite, > 0
 /// @throws Error{domain} for other numbers, and for a correction that is not finite
