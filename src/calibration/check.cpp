@@ -178,8 +178,8 @@ void RefractometerChecks::add_in_solution(const RefractometerReading& reading,
 }
 
 void ThermometerChecks::add_fixed_point(double indication_c, double half_width_c, std::string label,
-                                        uncertainty::Input condition,
-                                        double (*expected_c)(double)) {
+                                        uncertainty::Input condition, double (*expected_c)(double),
+                                        std::optional<uncertainty::Input> beside_c) {
   instruments::require_on_scale(thermometer_, indication_c);
   const auto shown = readings_.inputs.add(
       from(uncertainty::Origin::reading,
@@ -187,8 +187,10 @@ void ThermometerChecks::add_fixed_point(double indication_c, double half_width_c
                                     "resolution as read"),
            2 * half_width_c));
   const auto at = readings_.inputs.add(std::move(condition));
-  add(std::move(label), indication_c, [shown, at, expected_c](const Point& x) {
-    const double expected = expected_c(x[at]);
+  const auto beside =
+      beside_c ? std::optional{readings_.inputs.add(std::move(*beside_c))} : std::nullopt;
+  add(std::move(label), indication_c, [shown, at, beside, expected_c](const Point& x) {
+    const double expected = expected_c(x[at]) + (beside ? x[*beside] : 0);
     return Outcome{expected - x[shown], expected};
   });
 }
@@ -206,11 +208,13 @@ void ThermometerChecks::add_in_boiling_water(double indication_c, double half_wi
   static constexpr Range station{
       "pressure at the place", "kPa", 50, 110, "isa", "check the unit: 982 hPa are 98.2 kPa"};
   require(station, pressure.value() / 1000);
-  add_fixed_point(indication_c, half_width_c,
-                  fmt::format("boiling water, {:.2f} kPa", pressure.value() / 1000),
-                  uncertainty::rectangular("pressure at the place", "Pa", pressure.value(),
-                                           known_to_pa, "as stated; weather moves it by ± 2 kPa"),
-                  [](double p) { return physics::boiling_point(pascals(p)).celsius(); });
+  add_fixed_point(
+      indication_c, half_width_c, fmt::format("boiling water, {:.2f} kPa", pressure.value() / 1000),
+      uncertainty::rectangular("pressure at the place", "Pa", pressure.value(), known_to_pa,
+                               "as stated; weather moves it by ± 2 kPa"),
+      [](double p) { return physics::boiling_point(pascals(p)).celsius(); },
+      uncertainty::rectangular("superheat of the water and emergent stem", "°C", 0,
+                               boiling_half_width_c, "judgement"));
 }
 
 }  // namespace areo::calibration

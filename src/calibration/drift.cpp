@@ -66,7 +66,7 @@ struct Side {
 };
 
 // How much of their slopes two corrections take when they are compared. If one of them found a
-// slope, the other's counts as its own checks show it: the usual tolerance is no argument then, and
+// slope, the other's counts as its own checks show it: the usual slope is no argument then, and
 // would make false alarms.
 struct SlopeWeights {
   double before, after;

@@ -188,8 +188,10 @@ std::vector<ConformityPoint> conformity_points(const instruments::Correction& c,
     p.least = std::max(std::abs(p.error) - p.expanded, 0.0);
     p.most = std::abs(p.error) + p.expanded;
     if (!(mpe > 0) || !std::isfinite(mpe) || !std::isfinite(p.most))
-      throw Error{Errc::domain,
-                  "a verdict needs a tolerance above zero and a correction in finite numbers"};
+      throw Error{
+          Errc::domain,
+          "a verdict needs a maximum permissible error above zero and a correction in finite "
+          "numbers"};
     if (p.least > mpe)
       p.verdict = Conformity::outside;
     else if (p.most <= mpe)

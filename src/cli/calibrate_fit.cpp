@@ -70,12 +70,13 @@ std::string fit_json(const Fitted& f, const std::optional<Moment>& in_force_from
   const auto& c = f.fit.correction;
   return fmt::format(
       R"({{"instrument":{},"r0":{},"offset":{},"offset_standard_uncertainty":{},"slope":{},)"
-      R"("slope_standard_uncertainty":{},"beyond_standard_uncertainty":{},"slope_used":{},"checked_from":{},"checked_to":{},)"
+      R"("slope_standard_uncertainty":{},"beyond_standard_uncertainty":{},)"
+      R"("surface_standard_uncertainty":{},"slope_used":{},"checked_from":{},"checked_to":{},)"
       R"("checks":{},"chi_squared":{},"degrees_of_freedom":{},"consistent":{},"suspect":{},)"
       R"("conformity":{},"tolerance":{},"unit":"{}","in_force_from":{}{},"notes":{}}})",
       report::json_string(f.instrument.name()), c.r0, c.offset, c.u_offset, c.slope, c.u_slope,
-      c.u_slope_beyond, f.fit.slope_used, c.checked_lo, c.checked_hi, c.checks,
-      f.fit.line.chi_squared, f.fit.line.degrees_of_freedom, f.fit.consistent,
+      c.u_slope_beyond, std::abs(c.u_surface), f.fit.slope_used, c.checked_lo, c.checked_hi,
+      c.checks, f.fit.line.chi_squared, f.fit.line.degrees_of_freedom, f.fit.consistent,
       f.fit.suspect ? std::to_string(f.checks[*f.fit.suspect].id) : "null",
       f.fit.consistent ? fmt::format("\"{}\"", conformity_word(calibration::judge(c, f.tolerance)))
                        : "null",

@@ -34,12 +34,14 @@ std::string plus_minus(const CardSubject& s, double expanded) {
 }
 
 // What a hand has to do, place by place, each with what it is known to.
-std::vector<std::string> instructions(const CardSubject& s,
-                                      const std::vector<CardOffset>& offsets) {
+// @param condition  of an instruction that is the same everywhere: " at 20 °C", or nothing
+std::vector<std::string> instructions(const CardSubject& s, const std::vector<CardOffset>& offsets,
+                                      const std::string& condition) {
   const std::string unit = unit_of(s.record);
   const int decimals = decimals_of(s, largest(offsets));
   if (offsets[0].everywhere)
-    return {report::instruction(offsets[0].correction.estimate, decimals, unit, "every reading")};
+    return {instruction_where_checked(s.record, s.correction, offsets[0].correction.estimate,
+                                      decimals, condition)};
   std::vector<std::string> all;
   all.reserve(offsets.size());
   for (const CardOffset& o : offsets)
@@ -144,14 +146,12 @@ report::Headline card_headline(const CardSubject& s, const std::vector<CardOffse
                          "off by {} (about 95 %)",
                          s.record.graduation().division, behind(unit_of(s.record)), doubt),
              to_do(s)}};
+  const auto t = meant_for(s);
   report::Headline h{
-      instructions(s, offsets),
+      instructions(s, offsets, t ? " at " + *t : ""),
       {offsets[0].everywhere ? doubt + " at the most, for the readings of this card (about 95 %)"
                              : "each ± for about 95 %"}};
-  const auto t = meant_for(s);
-  if (offsets[0].everywhere && t)
-    h.lines.front() += " at " + *t;
-  else if (!offsets[0].everywhere)
+  if (!offsets[0].everywhere)
     h.below.front() +=
         (t ? "; at " + *t : "") + (offsets.size() > 1 ? "; in between in proportion" : "");
   if (t) h.below.front() += ". At any other temperature only the table counts; this is in it.";
@@ -169,10 +169,11 @@ std::string offset_line(const CardSubject& s) {
                ? fmt::format("{}: {}", name, never_text(s))
                : fmt::format("{}: {}, any reading may be off by {}", name, never_text(s), doubt);
   const auto t = meant_for(s);
-  return fmt::format("{}: {}{}{}{}{}", name, fmt::join(instructions(s, offsets), ", "),
-                     offsets.size() > 1 ? ", in between in proportion" : "", t ? " at " + *t : "",
-                     offsets[0].everywhere ? ", " + doubt : "",
-                     s.overdue() ? ", DUE FOR A CHECK" : "");
+  const bool everywhere = offsets[0].everywhere;
+  const std::string at = t ? " at " + *t : "";
+  return fmt::format("{}: {}{}{}{}{}", name, fmt::join(instructions(s, offsets, at), ", "),
+                     offsets.size() > 1 ? ", in between in proportion" : "", everywhere ? "" : at,
+                     everywhere ? ", " + doubt : "", s.overdue() ? ", DUE FOR A CHECK" : "");
 }
 
 std::vector<std::string> check_lines(const CardSubject& s) {
@@ -180,11 +181,11 @@ std::vector<std::string> check_lines(const CardSubject& s) {
   if (s.calibration && !s.checks.empty()) {
     const std::string first = s.checks.front().made_at.date(),
                       last = s.checks.back().made_at.date();
-    lines.push_back(
-        fmt::format("Checked {} in {} check{}, from {} to {}; in force from {}",
-                    first == last ? first : first + " to " + last, s.checks.size(),
-                    s.checks.size() == 1 ? "" : "s", shown(s.record, s.correction.checked_lo),
-                    shown(s.record, s.correction.checked_hi), s.calibration->in_force_from.date()));
+    lines.push_back(fmt::format("Checked {} in {} check{}, {}; in force from {}",
+                                first == last ? first : first + " to " + last, s.checks.size(),
+                                s.checks.size() == 1 ? "" : "s",
+                                checked_text(s.record, s.correction),
+                                s.calibration->in_force_from.date()));
   }
   if (!s.calibration)
     lines.push_back(s.ever_checked ? "Checked, but nothing is in force"

@@ -44,8 +44,8 @@ struct CardOffset {
 [[nodiscard]] std::vector<CardOffset> offsets_at(const CardSubject& subject,
                                                  const std::vector<double>& readings);
 
-/// "SUBTRACT 0.0017 from every reading", or for each place "SUBTRACT 0.3 ± 0.1 Brix at 0 Brix";
-/// "NEVER CHECKED"; and whether a check is due.
+/// "SUBTRACT 0.0017 from every reading between 1.002 and 1.081 at 20 °C", or for each place
+/// "SUBTRACT 0.3 ± 0.1 Brix at 0 Brix"; "NEVER CHECKED"; and whether a check is due.
 [[nodiscard]] report::Headline card_headline(const CardSubject& subject,
                                              const std::vector<CardOffset>& offsets);
 /// The same in one line, for the head of a log.

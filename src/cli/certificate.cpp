@@ -95,12 +95,15 @@ std::string content(const Certified& c) {
   const InstrumentRecord& r = c.instrument;
   const notebook::Graduation g = r.graduation();
   for (const std::string& text :
-       {r.name(), std::string{r.kind()}, instrument_text(r), r.note,
+       {r.name(), std::string{r.kind()}, instrument_text(r), r.note, r.maker, r.serial,
         fmt::format("{} {} {} {}", g.lo, g.hi, g.division, g.maximum_permissible_error)})
     add(text);
-  if (const auto* h = r.hydrometer())
+  if (const auto* h = r.hydrometer()) {
     add(fmt::format("{} {} {} {}", physics::scale_key(h->scale), h->glass_expansion_per_c,
                     h->meniscus_height.value_or(-1), h->tolerance.has_value()));
+    add(fmt::format("{} {} {}", h->made_for_mn_m.value_or(-1), h->stem_diameter_mm.value_or(-1),
+                    h->mass_g.value_or(-1)));
+  }
   add(fmt::format("{} {} {}", c.calibration.id, c.calibration.in_force_from.text(),
                   moment_json(c.calibration.due)));
   add(c.calibration.note);
@@ -119,6 +122,9 @@ std::string content(const Certified& c) {
     if (k.solution)
       add(fmt::format("{} {} {}", k.solution->solute_g, k.solution->water_g,
                       k.solution->balance_division_g));
+    add(k.balance);
+    add(water_word(k.water));
+    add(k.apart ? "apart" : "together");
     add(k.meniscus == instruments::Meniscus::top ? "top" : "level");
     for (const std::string& name : c.read_with[i]) add(name);
     const double u = e.correction.expanded();
@@ -148,6 +154,17 @@ std::string number_of(const Certified& c) {
 }
 
 }  // namespace
+
+const char* water_word(const std::optional<calibration::Water>& water) {
+  if (!water) return "";
+  return *water == calibration::Water::pure ? "pure" : "tap";
+}
+
+bool in_liquid(const notebook::CheckRecord& r) {
+  using notebook::CheckMethod;
+  return r.method == CheckMethod::water || r.method == CheckMethod::sugar ||
+         r.method == CheckMethod::salt;
+}
 
 Figures::Figures(const Certified& c, bool full)
     : instrument_{&c.instrument},
@@ -224,17 +241,16 @@ Document certificate_document(const Certified& c) {
       fmt::format("correction at {}{}: {}", figures.place(correction.r0), figures.behind(),
                   report::value_text({correction.at(correction.r0), at_middle},
                                      unit_of(c.instrument), c.issue.full)));
-  d.below_headline.push_back(
-      fmt::format("checked from {} to {}{} in {}", figures.shown(correction.checked_lo),
-                  figures.shown(correction.checked_hi), figures.behind(), correction.provenance));
+  d.below_headline.push_back(fmt::format("checked {} in {}", checked_text(c.instrument, correction),
+                                         correction.provenance));
   d.below_headline.push_back(c.fitted.fit.consistent ? verdict_text(c.fitted)
                                                      : agreement_text(c.fitted));
   for (auto part : {certificate_object(c), certificate_method(c), certificate_results(c)})
     for (Section& s : part) d.sections.push_back(std::move(s));
   d.sections.push_back(certificate_remarks(c));
   CaptionedTable clauses{
-      "What the standard asks of a certificate, in our own words. Its numbers help to find "
-      "things; they claim nothing.",
+      "What the standard asks of a certificate, in our own words [iso17025]. Its numbers help to "
+      "find things; they claim nothing.",
       {{"item", "asks for", "here"}}};
   for (const Clause& k : certificate_clauses(c))
     clauses.rows.push_back({k.item, k.asks, fmt::format("{}: {}", word(k.status), k.where_or_why)});
@@ -242,8 +258,9 @@ Document certificate_document(const Certified& c) {
   d.footer.push_back(
       fmt::format("Computed by areo {} (tables {}) from the readings in a notebook; models and "
                   "their sources in "
-                  "sections 3 and 4; uncertainty by the law of propagation (JCGM 100).",
+                  "sections 3 and 4; uncertainty by the law of propagation [gum].",
                   version, tables_digest));
+  add_sources(d);
   d.end = "end of certificate " + c.number;
   return d;
 }

@@ -68,9 +68,18 @@ struct Certified {
 [[nodiscard]] std::vector<std::string> certificate_notes(const Certified& c);
 [[nodiscard]] Section certificate_remarks(const Certified& c);  ///< 10
 
+/// "pure", "tap"; empty: nobody said, and it counts as tap water.
+[[nodiscard]] const char* water_word(const std::optional<calibration::Water>& water);
+/// Whether a check was made in water or a solution.
+[[nodiscard]] bool in_liquid(const notebook::CheckRecord& r);
+
+/// Lists in section 4 what the keys in square brackets anywhere in the document stand for, and what
+/// of it is from memory.
+void add_sources(Document& d);
+
 /// An item of ISO/IEC 17025:2017, clause 7.8, and what the certificate has of it.
 struct Clause {
-  enum class Status { stated, by_hand, does_not_apply };
+  enum class Status { stated, in_part, by_hand, does_not_apply };
   std::string item;  ///< "7.8.2.1 d"
   std::string asks;  ///< in our own words
   Status status = Status::stated;

@@ -17,6 +17,10 @@ std::string or_null(const std::string& text) {
   return text.empty() ? "null" : report::json_string(text);
 }
 
+std::string or_null(const std::optional<double>& number) {
+  return number ? fmt::format("{}", *number) : "null";
+}
+
 template <class All, class Object>
 std::string list(const All& all, const Object& object) {
   std::string out;
@@ -31,12 +35,15 @@ std::string checks(const Certified& c) {
     return fmt::format(
         R"({{"check":{},"method":"{}","made_at":"{}","label":{},"indication":{},"expected":{},)"
         R"("correction":{},"standard_uncertainty":{},"expanded_uncertainty":{},"residual":{},)"
-        R"("temperature_c":{},"thermometer":{},"note":{}}})",
+        R"("temperature_c":{},"thermometer":{},"water":{},"balance":{},"balance_division_g":{},)"
+        R"("apart":{},"note":{}}})",
         r.id, notebook::word(r.method), r.made_at.text(), report::json_string(k.label),
         k.indication, k.expected.estimate, k.correction.estimate, k.correction.u,
-        k.correction.expanded(), c.fitted.fit.residuals[i],
-        r.temperature_c ? fmt::format("{}", *r.temperature_c) : "null",
+        k.correction.expanded(), c.fitted.fit.residuals[i], or_null(r.temperature_c),
         c.read_with[i].empty() ? "null" : report::json_string(c.read_with[i].front()),
+        in_liquid(r) ? or_null(water_word(r.water)) : "null", or_null(r.balance),
+        r.solution ? fmt::format("{}", r.solution->balance_division_g) : "null",
+        r.method == notebook::CheckMethod::certificate ? fmt::format("{}", r.apart) : "null",
         report::json_string(r.note));
   });
 }
@@ -104,6 +111,7 @@ std::string conformity(const Certified& c) {
 const char* status_word(Clause::Status status) {
   switch (status) {
     case Clause::Status::stated: return "stated";
+    case Clause::Status::in_part: return "in_part";
     case Clause::Status::by_hand: return "by_hand";
     case Clause::Status::does_not_apply: return "does_not_apply";
   }
@@ -122,6 +130,8 @@ std::string clauses(const Certified& c) {
 }  // namespace
 
 std::string certificate_json(const Certified& c, const std::string& members) {
+  const notebook::InstrumentRecord& r = c.instrument;
+  const auto* h = r.hydrometer();
   const instruments::Correction& k = c.fitted.fit.correction;
   return fmt::format(
              R"({{"certificate":{},"accredited":false,"issued_on":"{}","made_by":{},"place":{},)"
@@ -134,16 +144,22 @@ std::string certificate_json(const Certified& c, const std::string& members) {
              moment_json(c.calibration.in_force_from),
              moment_json(c.after ? std::optional{c.after->in_force_from} : std::nullopt),
              moment_json(c.calibration.due)) +
+         fmt::format(R"("maker":{},"serial":{},"condition":{},)", or_null(r.maker),
+                     or_null(r.serial), or_null(r.note)) +
+         (h == nullptr ? ""
+                       : fmt::format(R"("made_for_mn_m":{},"stem_diameter_mm":{},"mass_g":{},)",
+                                     or_null(h->made_for_mn_m), or_null(h->stem_diameter_mm),
+                                     or_null(h->mass_g))) +
          fmt::format(
              R"("unit":{},"instruction":{},"r0":{},"offset":{},"offset_standard_uncertainty":{},)"
              R"("slope":{},"slope_standard_uncertainty":{},"beyond_standard_uncertainty":{},)"
-             R"("slope_used":{},"checked_from":{},"checked_to":{},"chi_squared":{},)"
+             R"("surface_standard_uncertainty":{},"slope_used":{},"checked_from":{},"checked_to":{},"chi_squared":{},)"
              R"("degrees_of_freedom":{},"consistent":{},)",
              report::json_string(unit_of(c.instrument)),
              report::json_string(instruction_text(c.fitted)), k.r0, k.offset, k.u_offset, k.slope,
-             k.u_slope, k.u_slope_beyond, c.fitted.fit.slope_used, k.checked_lo, k.checked_hi,
-             c.fitted.fit.line.chi_squared, c.fitted.fit.line.degrees_of_freedom,
-             c.fitted.fit.consistent) +
+             k.u_slope, k.u_slope_beyond, std::abs(k.u_surface), c.fitted.fit.slope_used,
+             k.checked_lo, k.checked_hi, c.fitted.fit.line.chi_squared,
+             c.fitted.fit.line.degrees_of_freedom, c.fitted.fit.consistent) +
          fmt::format(R"("checks":{},"corrections":{},"budgets":{},"inputs":{},{},"drift":{},)"
                      R"("clauses":{},"notes":{},"areo":"{}","tables":"{}"{}}})",
                      checks(c), corrections(c), budgets(c), inputs(c), conformity(c),

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <set>
 
+#include "areo/calibration/check.hpp"
 #include "certificate.hpp"
 
 namespace areo::cli {
@@ -20,9 +21,13 @@ bool any(const Certified& c, CheckMethod method) {
 }
 
 std::string in_water(const Certified& c) {
-  if (c.instrument.refractometer() != nullptr)
-    return "water: read in clean water; the scale should show the refractive index of water at its "
-           "temperature [iapws-r9-97]";
+  if (const auto* r = c.instrument.refractometer())
+    return r->compensated
+               ? "water: read in clean water; with its temperature compensation the scale should "
+                 "show about the refractive index of water at 20 °C [iapws-r9-97], within what "
+                 "section 2 says that the compensation leaves"
+               : "water: read in clean water; the scale should show the refractive index of water "
+                 "at its temperature [iapws-r9-97]";
   return "water: floated in clean water; what it should show follows from the density of water at "
          "its temperature [tanaka2001], by the definition of its scale and the expansion of its "
          "glass";
@@ -35,6 +40,58 @@ std::string in_sugar(const Certified& c) {
   return "sugar: floated in a weighed solution; its fraction follows from the two masses, "
          "corrected "
          "for the buoyancy of air, its density from [sps4]";
+}
+
+bool any_in_liquid(const Certified& c) {
+  return std::any_of(c.fitted.checks.begin(), c.fitted.checks.end(), in_liquid);
+}
+
+// The checks for which something holds, by their numbers: "check 1", "checks 1, 2"; or nothing.
+template <class Holds>
+std::string numbers(const Certified& c, const Holds& holds) {
+  std::vector<std::string> all;
+  for (const CheckRecord& r : c.fitted.checks)
+    if (holds(r)) all.push_back(fmt::format("{}", r.id));
+  if (all.empty()) return "";
+  return fmt::format("check{} {}", all.size() == 1 ? "" : "s", fmt::join(all, ", "));
+}
+
+bool in_tap_water(const CheckRecord& r) {
+  return in_liquid(r) && r.water.value_or(calibration::Water::tap) == calibration::Water::tap;
+}
+
+// What all checks in liquids have in common.
+void add_liquids(std::vector<std::string>& all, const Certified& c) {
+  if (c.instrument.hydrometer() != nullptr && any_in_liquid(c))
+    all.emplace_back(
+        "surface tension: the surface of a liquid pulls a stem down, by that of clean water here "
+        "[iapws-r1-76]. The correction is the one that holds in the liquid that the scale was made "
+        "for (section 2). What is not known of that liquid is in U; in a result it cancels, as "
+        "reading and correction are both reckoned from it");
+  if (const std::string tap = numbers(c, in_tap_water); !tap.empty())
+    all.push_back(fmt::format(
+        "tap water, in {}: 0 to {:g} g/L of solids, soft to hard (judgement); taken as the "
+        "same water in all of them, so that more checks do not average it out",
+        tap, calibration::most_tap_solids_kg_m3));
+  if (any(c, CheckMethod::sugar) || any(c, CheckMethod::salt))
+    all.emplace_back(
+        "balance: a gain that is wrong is so for both masses and cancels in their ratio; its "
+        "linearity is taken as within one division (judgement), and as the same in all weighings "
+        "with one division");
+}
+
+std::string apart_text(const Certified& c) {
+  const std::string apart = numbers(c, [](const CheckRecord& r) { return r.apart; });
+  const bool all = std::all_of(c.fitted.checks.begin(), c.fitted.checks.end(), [](const auto& r) {
+    return r.apart || r.method != CheckMethod::certificate;
+  });
+  if (all) return "the owner states that their uncertainties have nothing in common";
+  return "its points count as fully correlated, that is as erring together, by as much as makes "
+         "offset and slope less certain" +
+         (apart.empty() ? std::string{", for nobody stated otherwise"}
+                        : fmt::format("; those of {} have nothing in common with others, as "
+                                      "the owner states",
+                                      apart));
 }
 
 std::vector<std::string> methods(const Certified& c) {
@@ -52,15 +109,18 @@ std::vector<std::string> methods(const Certified& c) {
   if (any(c, CheckMethod::boiling))
     all.emplace_back(
         "boiling water: its boiling point at the pressure of the place [if97]; where an altitude "
-        "was given, the pressure of the standard atmosphere there [isa] ± 2 kPa for the weather");
+        "was given, the pressure of the standard atmosphere there [isa] ± 2 kPa for the weather; "
+        "± 0.2 °C for superheat and for a stem that stands out of the water (judgement)");
   if (any(c, CheckMethod::certificate))
-    all.emplace_back(
+    all.push_back(
         "certificate: marks, corrections, expanded uncertainties and coverage factors as the owner "
-        "copied them from the certificate of somebody else; nothing was read for them");
+        "copied them from the certificate of somebody else; nothing was read for them; " +
+        apart_text(c));
+  add_liquids(all, c);
   all.emplace_back(
-      "correction: what the instrument should have shown less what it showed; an offset, or a "
-      "straight line if the checks show a slope, by least squares with the covariance of the "
-      "checks [iso28037]");
+      "correction: what the instrument should have shown less what it showed; an offset, and of a "
+      "slope what the checks support, by least squares with the covariance of the checks "
+      "[iso28037]; that it runs as a straight line between the checks is assumed");
   return all;
 }
 
@@ -97,6 +157,31 @@ std::string air(const Certified& c) {
          "what they do to a mass or a reading is far below the uncertainties stated here.";
 }
 
+std::string water_text(const CheckRecord& r) {
+  if (!r.water) return "not stated: taken as tap water";
+  return *r.water == calibration::Water::pure ? "pure, as the owner states"
+                                              : "tap water, as the owner states";
+}
+
+std::string balance_name(const CheckRecord& r) {
+  return r.balance.empty() ? "not stated: ______________" : r.balance;
+}
+
+CaptionedTable liquids(const Certified& c) {
+  const bool weighed = any(c, CheckMethod::sugar) || any(c, CheckMethod::salt);
+  Rows rows{{"check", "water"}};
+  if (weighed)
+    for (const char* name : {"balance", "its division, g"}) rows.front().emplace_back(name);
+  for (const CheckRecord& r : c.fitted.checks) {
+    if (!in_liquid(r)) continue;
+    rows.push_back({fmt::format("{}", r.id), water_text(r)});
+    if (!weighed) continue;
+    rows.back().push_back(r.solution ? balance_name(r) : "");
+    rows.back().push_back(r.solution ? fmt::format("{:g}", r.solution->balance_division_g) : "");
+  }
+  return {"The liquids of the checks", std::move(rows)};
+}
+
 Section method(const Certified& c) {
   const bool floats = c.instrument.hydrometer() != nullptr;
   Rows rows{{"check", "made at", "in", "temperature, °C", "known from"}};
@@ -121,18 +206,27 @@ Section method(const Certified& c) {
   if (c.left_out.empty())
     departures.emplace_back(
         "No check of that time was left out; nothing else departs from the method.");
-  return {"3 How it was checked, and under what conditions",
-          {Bullets{methods(c)}, CaptionedTable{"Conditions of each check", std::move(rows)},
-           Bullets{std::move(departures)}}};
+  Section s{"3 How it was checked, and under what conditions",
+            {Bullets{methods(c)}, CaptionedTable{"Conditions of each check", std::move(rows)}}};
+  if (any_in_liquid(c)) s.blocks.emplace_back(liquids(c));
+  s.blocks.emplace_back(Bullets{std::move(departures)});
+  return s;
 }
 
 std::string balance_text(const Certified& c) {
   std::set<double> divisions;
-  for (const CheckRecord& r : c.fitted.checks)
-    if (r.solution) divisions.insert(r.solution->balance_division_g);
+  std::set<std::string> names;
+  for (const CheckRecord& r : c.fitted.checks) {
+    if (!r.solution) continue;
+    divisions.insert(r.solution->balance_division_g);
+    if (!r.balance.empty()) names.insert(r.balance);
+  }
   return fmt::format(
-      "masses: a kitchen balance that nobody calibrated, division {:g} g; only the ratio of two "
-      "masses counts, so that an error of its scale cancels; each mass within ± one division",
+      "masses: {}, division {:g} g, of which no calibration is known; only the ratio of two masses "
+      "counts, so that its gain cancels; each mass is the difference of two indications, each "
+      "rounded "
+      "to its division, and its linearity is within one division",
+      names.empty() ? "a balance without name" : fmt::format("{}", fmt::join(names, " and ")),
       fmt::join(divisions, " g and "));
 }
 
@@ -172,10 +266,12 @@ Section basis(const Certified& c) {
   const bool weighed = any(c, CheckMethod::sugar) || any(c, CheckMethod::salt);
   if (any(c, CheckMethod::sugar))
     all.emplace_back(
-        "sugar: white sugar as the food standard has it [codex-sugars], between 99.7 % and 100 % "
-        "sucrose, not analysed");
+        "sugar: white sugar as the food standard has it [codex-sugars], from memory: between 99.7 "
+        "% "
+        "and 100 % sucrose, not analysed");
   if (any(c, CheckMethod::salt))
-    all.emplace_back("salt: table salt as the food standard has it [codex-salt], not analysed");
+    all.emplace_back(
+        "salt: table salt as the food standard has it [codex-salt], from memory; not analysed");
   if (weighed) all.push_back(balance_text(c));
   if (any(c, CheckMethod::ice))
     all.emplace_back(

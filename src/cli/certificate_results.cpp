@@ -57,18 +57,26 @@ Section results(const Certified& c) {
 
 Section correction(const Certified& c) {
   const Figures f{c};
+  const char* straight =
+      checked_at_one_place(c.fitted.fit.correction)
+          ? "It was checked at one place of the scale. How it runs along the scale "
+            "is assumed: within what is usual."
+          : "That the correction runs as a straight line between the checks is "
+            "assumed; no check shows it.";
   Rows rows{{"shown, " + f.unit(), "add to the reading, " + f.unit(), "U of it, " + f.unit(),
              "there the scale is"}};
   for (const CorrectionBudget& p : c.corrections) {
     const double u = p.correction.expanded();
     const bool outside = c.fitted.fit.correction.beyond(p.indication) != 0;
-    rows.push_back({f.shown(p.indication), f.with_sign(p.correction.estimate, u), f.number(u, u),
-                    outside ? "NOT checked: U grows with the distance" : "checked"});
+    rows.push_back(
+        {f.shown(p.indication), f.with_sign(p.correction.estimate, u), f.number(u, u),
+         outside ? "NOT checked: U grows with the distance" : "within the checked range"});
   }
   return {"6 The correction in force",
           {Paragraph{instruction_text(c.fitted) + "."},
            Paragraph{fmt::format("It rests on {}; {}.", c.fitted.fit.correction.provenance,
                                  c.fitted.fit.reason)},
+           Paragraph{straight},
            CaptionedTable{"U is for about 95 %, k = 1.96; between these marks in proportion.",
                           std::move(rows)}}};
 }
@@ -82,15 +90,22 @@ const char* in_words(Conformity v) {
   return "";
 }
 
-constexpr const char* judged =
+constexpr const char* judged_at_ends =
     "what: the error of the instrument as it reads, without its correction, at the ends of the "
-    "checked range; in between it is no larger";
+    "checked range. That it runs as a straight line between the checks, and so is no larger there, "
+    "is assumed; no check shows it";
+constexpr const char* judged_at_one_place =
+    "what: the error of the instrument as it reads, without its correction, at the one place of "
+    "the "
+    "scale where it was checked; nothing is said of any other";
 constexpr const char* decision_rule =
-    "decision rule, after [ilac-g8]: a guard band as wide as U on both sides of the tolerance. "
-    "Within if the size of the error plus U does not exceed the tolerance at either end; outside "
-    "if the size less U exceeds it at one; else the checks cannot tell";
+    "decision rule, after [ilac-g8]: a guard band as wide as U on both sides of each limit of "
+    "error. "
+    "Within if the size of the error plus U does not exceed the maximum permissible error at "
+    "either "
+    "end; outside if the size less U exceeds it at one; else the checks cannot tell";
 constexpr const char* risk =
-    "risk that such a verdict is wrong: at each limit of the tolerance 2.5 % at the most";
+    "risk that such a verdict is wrong: at each limit of error 2.5 % at the most";
 constexpr const char* corrected =
     "used with its correction the instrument serves whatever the verdict; the uncertainty of the "
     "correction then counts";
@@ -112,16 +127,17 @@ Section conformity(const Certified& c) {
                     f.number(p.expanded, p.expanded, more), f.number(p.least, p.expanded, more),
                     f.number(p.most, p.expanded, more), in_words(p.verdict)});
   }
-  return {"8 Conformity",
-          {Paragraph{fmt::format("From {} to {}{}, largest error allowed {:.3g}{}: {}.",
-                                 f.shown(k.checked_lo), f.shown(k.checked_hi), f.behind(),
-                                 c.fitted.tolerance, f.behind(),
-                                 in_words(calibration::judge(k, c.fitted.tolerance)))},
-           Bullets{{judged,
-                    fmt::format("against what: the largest error allowed of section 2, {:.3g}{}",
-                                c.fitted.tolerance, f.behind()),
-                    decision_rule, risk, corrected}},
-           CaptionedTable{"What the verdict rests on", std::move(rows)}}};
+  return {
+      "8 Conformity",
+      {Paragraph{fmt::format("Checked {}, maximum permissible error {:.3g}{}: {}.",
+                             checked_text(c.instrument, k), c.fitted.tolerance, f.behind(),
+                             in_words(calibration::judge(k, c.fitted.tolerance)))},
+       Bullets{{checked_at_one_place(k) ? judged_at_one_place : judged_at_ends,
+                fmt::format("against what: the maximum permissible error of section 2, {:.3g}{} "
+                            "(limits of error on both sides of zero) [jcgm200]",
+                            c.fitted.tolerance, f.behind()),
+                decision_rule, risk, corrected}},
+       CaptionedTable{"What the verdict rests on", std::move(rows)}}};
 }
 
 Section drift_section(const Certified& c) {

@@ -39,7 +39,8 @@ void require_scale(double lo, double hi, double division, const std::optional<do
                 fmt::format("a scale from {} to {} with division {} cannot be", lo, hi, division),
                 "give --from the smaller and --to the larger end, e.g. 0.990 and 1.100"};
   if (tolerance && !(*tolerance > 0))
-    throw Error{Errc::domain, "a tolerance is above zero", "leave it out for one division"};
+    throw Error{Errc::domain, "a maximum permissible error is above zero",
+                "leave --tolerance out for one division"};
 }
 
 // "5mm", or a bare number in the unit that stands beside the option.
@@ -79,7 +80,8 @@ notebook::InstrumentRecord hydrometer_record(const Options& o) {
   if (!o.glass.empty())
     h.glass_expansion_per_c = plain_number(o.glass, "the glass expansion") * 1e-6;
   if (!o.meniscus.empty()) h.meniscus_height = on_scale(o.meniscus, h.scale, "the meniscus");
-  if (!o.tolerance.empty()) h.tolerance = on_scale(o.tolerance, h.scale, "the tolerance");
+  if (!o.tolerance.empty())
+    h.tolerance = on_scale(o.tolerance, h.scale, "the maximum permissible error");
   require_scale(h.lo, h.hi, h.division, h.tolerance);
   note_stem(h, o);
   // A scale that cannot be computed at its ends is refused now, not at the first reading.
@@ -269,7 +271,7 @@ int run_show(const Options& o, const Session& session) {
   }
   line(fmt::format("{}: {}", r.name(), instrument_text(r)));
   if (const auto* h = r.hydrometer()) {
-    line(fmt::format("  glass expansion {:g}e-6 per °C, tolerance {:g}",
+    line(fmt::format("  glass expansion {:g}e-6 per °C, maximum permissible error {:g}",
                      h->glass_expansion_per_c * 1e6, h->maximum_permissible_error()));
     line("  " + stem_text(*h));
   }
@@ -339,7 +341,8 @@ void setup_instrument(const Command& app, const Session& session, Run& run) {
   add.add_option("--serial", o->serial, "its serial number");
   add.add_flag("--atc", o->compensated, "a refractometer with temperature compensation");
   add.add_flag("--gravity-scale", o->also_gravity, "a refractometer with a gravity scale as well");
-  add.add_option("--tolerance", o->tolerance, "largest error allowed; one division unless stated")
+  add.add_option("--tolerance", o->tolerance,
+                 "maximum permissible error; one division unless stated")
       .type_name("0.002");
   add.add_option("--on", o->on, "when you got it; now unless stated").type_name("DATE");
   add.add_option("--note", o->note, "anything worth knowing");

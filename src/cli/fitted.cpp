@@ -2,7 +2,7 @@
 
 #include <fmt/format.h>
 
-#include <cmath>
+#include <algorithm>
 
 #include "areo/core/told_apart.hpp"
 #include "areo/notebook/recompute.hpp"
@@ -53,17 +53,25 @@ std::string check_text(const InstrumentRecord& instrument, const CheckRecord& r,
 std::string instruction_text(const Fitted& f) {
   const auto& c = f.fit.correction;
   const std::string unit = unit_of(f.instrument);
-  const auto instruction_at = [&](double r) {
-    const auto b = correction_at(c, r);
-    return report::instruction(b.estimate, report::last_place(b.expanded())) +
-           (unit.empty() || std::abs(b.estimate) < 1e-12 ? "" : " " + unit);
+  const auto one = [&](double r, int place) {
+    return instruction_where_checked(f.instrument, c, c.at(r), place);
   };
-  if (f.fit.slope_used)
-    return fmt::format("{} at {}, {} at {}, in between in proportion", instruction_at(c.checked_lo),
-                       shown(f.instrument, c.checked_lo), instruction_at(c.checked_hi),
-                       shown(f.instrument, c.checked_hi));
-  const auto b = correction_at(c, c.r0);
-  return report::instruction(b.estimate, report::last_place(b.expanded()), unit, "every reading");
+  if (checked_at_one_place(c))
+    return one(c.r0, report::last_place(correction_at(c, c.r0).expanded()));
+  // Both ends to the digits that the one known less well has.
+  const double least_known = std::max(correction_at(c, c.checked_lo).expanded(),
+                                      correction_at(c, c.checked_hi).expanded());
+  const int place = report::last_place(least_known);
+  if (report::instruction(c.at(c.checked_lo), place) ==
+      report::instruction(c.at(c.checked_hi), place))
+    return one(c.checked_lo, place);
+  const auto instruction_at = [&](double r) {
+    const std::string what = report::instruction(c.at(r), place);
+    return what + (unit.empty() || what == "ADD NOTHING" ? "" : " " + unit);
+  };
+  return fmt::format("{} at {}, {} at {}, in between in proportion", instruction_at(c.checked_lo),
+                     shown(f.instrument, c.checked_lo), instruction_at(c.checked_hi),
+                     shown(f.instrument, c.checked_hi));
 }
 
 std::string agreement_text(const Fitted& f) {
@@ -76,8 +84,11 @@ std::string agreement_text(const Fitted& f) {
 
 std::string verdict_text(const Fitted& f) {
   const std::string unit = unit_of(f.instrument);
-  return fmt::format("tolerance {:.3g}{} in this range: {}", f.tolerance,
+  return fmt::format("maximum permissible error {:.3g}{} {}: {}", f.tolerance,
                      unit.empty() ? "" : " " + unit,
+                     checked_at_one_place(f.fit.correction)
+                         ? "at this place"
+                         : "in this range, if the error runs straight between its checks",
                      sentence(calibration::judge(f.fit.correction, f.tolerance), f.fit.consistent));
 }
 
@@ -88,8 +99,8 @@ std::vector<std::string> fit_lines(const Fitted& f) {
   line(fmt::format("{}: {}", f.instrument.name(), instruction_text(f)));
   line(fmt::format("  correction at {:.4g}: {}", c.r0,
                    report::value_text(correction_at(c, c.r0), unit_of(f.instrument))));
-  line(fmt::format("  checked from {} to {} in {}; {}", shown(f.instrument, c.checked_lo),
-                   shown(f.instrument, c.checked_hi), c.provenance, f.fit.reason));
+  line(fmt::format("  checked {} in {}; {}", checked_text(f.instrument, c), c.provenance,
+                   f.fit.reason));
   for (std::size_t i = 0; i < f.checks.size(); ++i) {
     const calibration::Check& check = f.evaluated.checks[i];
     line(fmt::format("  {}, off the fit by {}", check_text(f.instrument, f.checks[i], check),

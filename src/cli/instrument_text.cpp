@@ -44,4 +44,30 @@ std::string shown(const notebook::InstrumentRecord& r, double indication) {
          (unit.empty() ? "" : " " + unit);
 }
 
+bool checked_at_one_place(const instruments::Correction& c) {
+  return c.u_slope == 0 || c.checked_lo == c.checked_hi;  // no slope is fitted to one place
+}
+
+std::string checked_text(const notebook::InstrumentRecord& r, const instruments::Correction& c) {
+  const std::string lo = shown(r, c.checked_lo);
+  const std::string hi = shown(r, c.checked_hi);
+  return (lo == hi ? "at " + lo : fmt::format("from {} to {}", lo, hi)) +
+         (checked_at_one_place(c) ? " only" : "");
+}
+
+std::string instruction_where_checked(const notebook::InstrumentRecord& r,
+                                      const instruments::Correction& c, double correction,
+                                      int decimals, const std::string& condition) {
+  const std::string unit = unit_of(r);
+  if (!checked_at_one_place(c))
+    return report::instruction(correction, decimals, unit,
+                               fmt::format("every reading between {} and {}",
+                                           shown(r, c.checked_lo), shown(r, c.checked_hi))) +
+           condition;
+  const std::string what = report::instruction(correction, decimals);
+  return fmt::format("{}{}{}, checked {}", what,
+                     what == "ADD NOTHING" || unit.empty() ? "" : " " + unit, condition,
+                     checked_text(r, c));
+}
+
 }  // namespace areo::cli

@@ -63,7 +63,7 @@ TEST(FitCorrection, AUsualSlopeIsWeighedAgainstWhatIsUsual) {
   EXPECT_NEAR(f.correction.uncertainty_at(1.020), 0.0005 / std::sqrt(2.0), 1e-12);
   EXPECT_NEAR(f.correction.uncertainty_at(1.000), std::hypot(0.0005 / std::sqrt(2.0), u * 0.020),
               1e-12);
-  // Outside, the usual tolerance is all that is known of the slope.
+  // Outside, the usual slope is all that is known of the slope.
   EXPECT_NEAR(std::hypot(f.correction.u_slope, f.correction.u_slope_beyond), usual_slope, 1e-12);
 }
 

@@ -25,6 +25,8 @@ TABLES = Path(__file__).resolve().parents[2] / "tables"
 NOT_ACCREDITED = "a user's own check; not an accredited certificate."
 CLAUSES = ([f"7.8.2.1 {x}" for x in "abcdefghijklmnop"] + ["7.8.2.2"]
            + [f"7.8.4.1 {x}" for x in "abcdef"] + ["7.8.4.3", "7.8.6.1", "7.8.6.2", "7.8.7"])  # fmt: skip
+WORDS = {"stated": "in", "in_part": "in part, in", "by_hand": "to be written by hand, in",
+         "does_not_apply": "does not apply"}  # fmt: skip
 STEM = "instrument add stem-1 --from 0.990 --to 1.100 --division 0.002 --on 2026-02-28"
 THREE = f"""{STEM}
 calibrate water stem-1 1.001 21C --on 2026-03-01T10:00Z
@@ -49,6 +51,11 @@ calibrate fit probe-1"""
 AGAIN = """calibrate water stem-1 1.003 21C --on 2026-04-01T10:00Z
 calibrate sugar stem-1 1.044 21C --solute 52g --water 448g --on 2026-04-01T10:20Z
 calibrate fit stem-1 --since 2026-04-01"""
+STATED = f"""{STEM} --maker Pear --serial 17 --made-for 55mN/m --stem 4.5mm --mass 30g --note clean
+calibrate water stem-1 1.001 21C --distilled --on 2026-03-01T10:00Z
+calibrate sugar stem-1 1.042 21C --solute 52g --water 448g --tap --balance-name kitchen-2 --on 2026-03-01T10:20Z
+calibrate sugar stem-1 1.083 21C --solute 100g --water 400g --balance-name kitchen-2 --on 2026-03-01T10:40Z
+calibrate fit stem-1"""
 INSTRUMENTS = {"stem-1": THREE, "stem-2": LINE, "prism-1": PRISM, "probe-1": PROBE}
 
 
@@ -142,23 +149,202 @@ def every_item_of_the_clause(bench):
         for row in rows:
             assert len(row["asks for"]) > 5, row
             status, _, where = row["here"].partition(": ")
-            assert status in ("in", "to be written by hand, in", "does not apply"), row
-            assert where, row
+            assert status in WORDS.values(), row
+            assert where and ("; not stated: " in where) is (status == WORDS["in_part"]), row
             if status != "does not apply":
-                named = re.findall(r"\d+", where)
+                named = re.findall(r"\d+", where.split("; not stated: ")[0])
                 assert set(named) <= numbers and (named or "line" in where), row
         by_hand = [r["item"] for r in rows if r["here"].startswith("to be written")]
         expected = [] if "--by" in command else [f"7.8.2.1 {x}" for x in "bceo"]
         assert by_hand == expected, by_hand
         told = json_of(bench, command)["clauses"]
-        word = {"stated": "in", "by_hand": "to be written by hand, in",
-                "does_not_apply": "does not apply"}  # fmt: skip
-        assert [(c["item"], f"{word[c['status']]}: {c['where_or_why']}") for c in told] == [
+        assert [(c["item"], f"{WORDS[c['status']]}: {c['where_or_why']}") for c in told] == [
             (r["item"], r["here"]) for r in rows]  # fmt: skip
     before = {r["item"]: r["here"] for r in page_of(bench, "certificate stem-1").table("What the st")}
     first = {r["item"]: r["here"] for r in
              page_of(bench, "certificate stem-1 --calibration 1").table("What the st")}  # fmt: skip
     assert before["7.8.4.1 d"].startswith("in: ") and first["7.8.4.1 d"].startswith("does not")
+
+
+def here(bench, command="certificate stem-1"):
+    """Item by item: what is not stated, or None if there is nothing of the kind."""
+    told = json_of(bench, command)["clauses"]
+    return {c["item"].removeprefix("7.8."): c["where_or_why"].partition("; not stated: ")[2]
+            for c in told if c["status"] == "in_part"}  # fmt: skip
+
+
+def clauses_follow_what_is_there(bench):
+    prepared(bench, THREE, PRISM, PROBE)
+    balance = "balance of checks 2 and 3"
+    thermometer = "thermometer of checks 1 and 2 and 3"
+    bare = {"2.1 g": "maker, serial number, condition", "2.2": "who answers for it",
+            "4.1 b": "kind of water of checks 1 and 2 and 3",
+            "4.1 c": f"{thermometer}, {balance}"}  # fmt: skip
+    assert here(bench) == bare, here(bench)
+    with_name = here(bench, "certificate stem-1 --by Pear")
+    assert with_name["2.1 b"] == "where, the address" and "2.2" not in with_name, with_name
+    named = here(bench, "certificate stem-1 --by Pear --place Kitchen")
+    assert set(named) == {"2.1 g", "4.1 b", "4.1 c"}, named
+    assert set(here(bench, "certificate probe-1")) == {"2.1 g", "2.2"}
+    bench.notebook.unlink()
+    prepared(bench, STATED.replace("1.001 21C", "1.001").replace("1.083 21C", "1.083"))
+    assert here(bench, "certificate stem-1 --by Pear") == {
+        "2.1 b": "where, the address", "4.1 c": "thermometer of check 2",
+        "4.1 b": "temperature of checks 1 and 3, kind of water of check 3"}  # fmt: skip
+    bench.notebook.unlink()
+    point = "calibrate certificate stem-1 1.040 --correction=0.0005 --expanded 0.0004"
+    for note, missing in (("", {"2.1 p"}), (" --note L-17", set())):
+        prepared(bench, STEM, point + note, "calibrate fit stem-1")
+        found = here(bench)
+        assert set(found) == {"2.1 f", "2.1 g", "2.1 i", "2.2", "4.1 b"} | missing, found
+        bench.notebook.unlink()
+    prepared(bench, THREE, "calibrate fit stem-1 --without 1 --from 2026-03-02")
+    prepared(bench, "calibrate fit stem-1 --without 2 --from 2026-03-03 --note spilt")
+    assert "2.1 n" not in here(bench, "certificate stem-1 --calibration 3")
+    assert "2.1 n" not in here(bench, "certificate stem-1 --calibration 1")
+
+
+def rounded(value, like):
+    return f"{value:.{len(like.partition('.')[2])}f}"
+
+
+def headlines_say_where_it_was_checked(bench):
+    prepared(bench, *INSTRUMENTS.values())
+    flat = STEM.replace("stem-1", "flat")
+    for mark in ("1.000", "1.080"):
+        flat += f"\ncalibrate certificate flat {mark} --correction=-0.001 --expanded 0.001 --apart"
+    prepared(bench, flat, "calibrate fit flat", WATER.replace("stem-1", "one").replace("1.001", "1.0005"))
+    two = WATER.replace("stem-1", "two").splitlines()
+    prepared(bench, *two[:2], two[1].replace("1.001", "1.000").replace("T10", "T11"), two[2])
+    words = {name: json_of(bench, f"certificate {name}")["instruction"]
+             for name in (*INSTRUMENTS, "flat", "one", "two")}  # fmt: skip
+    assert words["flat"] == "SUBTRACT 0.00100 from every reading between 1.000 and 1.080", words
+    assert re.fullmatch(r"SUBTRACT 0\.0\d+, checked at 1\.0005 only", words["one"]), words
+    assert re.fullmatch(r"SUBTRACT 0\.0\d+, checked from 1\.000 to 1\.001 only", words["two"]), words
+    ends = r"(\w+ [\w.]+)(?: Brix| °C)? at (\S+)(?: Brix| °C)?"
+    for name in (*INSTRUMENTS, "flat"):
+        fit = json_of(bench, f"certificate {name}")
+        low, high = fit["checked_from"], fit["checked_to"]
+        found = re.fullmatch(rf"{ends}, {ends}, in between in proportion", words[name])
+        one = re.fullmatch(r"(\w+ [\w.]+).* (?:from|to) every reading between (\S+)(?: .*)? and (\S+)"
+                           r"(?: Brix| °C)?", words[name])  # fmt: skip
+        assert (found is None) is not (one is None), words[name]
+        said = [found[1], found[3]] if found else [one[1], one[1]]
+        assert [float(x) for x in (found or one).group(2, 4 if found else 3)] == [low, high], words
+        assert (said[0] != said[1]) is (found is not None), words[name]
+        for place, text in zip((low, high), said):
+            word, number = text.split()
+            value = fit["offset"] + fit["slope"] * (place - fit["r0"])
+            if number == "NOTHING":
+                continue
+            assert (value > 0) is (word == "ADD"), (name, text, value)
+            assert number == rounded(abs(value), number), (name, text, value)
+    for name, text in words.items():
+        assert bench.good(f"calibrate show {name}").splitlines()[0].startswith(f"{name}: {text}"), name
+        assert text in bench.good(f"certificate {name}").splitlines(), name
+    for name, text in (("flat", "between 1.000 and 1.080 at 20 °C"),
+                       ("one --readings 1.000", "at 20 °C, checked at 1.0005 only")):  # fmt: skip
+        assert text in bench.good(f"table card {name}"), name
+
+
+def in_words(bench, command):
+    return " ".join(bench.good(command).split())
+
+
+def says_what_is_assumed(bench):
+    prepared(bench, *INSTRUMENTS.values())
+    text = in_words(bench, "certificate stem-1")
+    for said in ("that it runs as a straight line between the checks is assumed",
+                 "runs as a straight line between the checks is assumed; no check shows it",
+                 "and so is no larger there, is assumed; no check shows it",
+                 "in this range, if the error runs straight between its checks"):  # fmt: skip
+        assert said in text, said
+    assert "if the error runs straight" in bench.good("calibrate show stem-1")
+    for name in INSTRUMENTS:
+        assert "tolerance" not in in_words(bench, f"certificate {name}"), name
+        assert "tolerance" not in bench.good(f"calibrate show {name}"), name
+        assert "maximum permissible error" in in_words(bench, f"certificate {name}"), name
+    prepared(bench, WATER.replace("stem-1", "one"))
+    text = in_words(bench, "certificate one")
+    assert "It was checked at one place of the scale." in text
+    assert "nothing is said of any other" in text and "straight line between the checks is assumed; no" not in text
+
+
+def names_the_method(bench):
+    prepared(bench, *INSTRUMENTS.values(), STATED.replace("stem-1", "stem-9"))
+    text = in_words(bench, "certificate stem-1")
+    for said in ("surface tension: the surface of a liquid pulls a stem down", "in a result it cancels",
+                 "tap water, in checks 1, 2, 3: 0 to 0.6 g/L", "its linearity is taken as within one division",
+                 "cancels in their ratio"):  # fmt: skip
+        assert said in text, said
+    text = in_words(bench, "certificate stem-9")
+    assert re.search(r"tap water, in checks \d+, \d+: ", text), "not the one in distilled water"
+    prism = in_words(bench, "certificate prism-1")
+    assert "pulls a stem" not in prism and "tap water, in checks" in prism
+    probe = json_of(bench, "certificate probe-1")["inputs"]
+    (kettle,) = [i for i in probe if i["name"] == "superheat of the water and emergent stem"]
+    same("0.1155", kettle["input_standard_uncertainty"])
+    assert kettle["distribution"] == "rectangular" and kettle["provenance"] == "judgement"
+    for apart, said in (("", "its points count as fully correlated"), (" --apart", "nothing in common")):
+        name = f"stem-c{len(apart)}"
+        prepared(bench, STEM.replace("stem-1", name))
+        for mark in ("1.000", "1.080"):
+            bench.good(f"calibrate certificate {name} {mark} --correction=0.0005 --expanded 0.0004{apart}")
+        bench.good(f"calibrate fit {name}")
+        text = in_words(bench, f"certificate {name}")
+        assert said in text and (not apart or "fully correlated" not in text), (apart, text)
+        assert {c["apart"] for c in json_of(bench, f"certificate {name}")["checks"]} == {bool(apart)}
+
+
+def tells_what_was_stated(bench):
+    prepared(bench, STATED, THREE.replace("stem-1", "stem-2"))
+    stated, bare = (page_of(bench, f"certificate stem-{n}") for n in (1, 2))
+    about = {r["item"]: r["value"] for r in stated.table("What was calibrated")}
+    assert about["maker"] == "Pear" and about["serial number"] == "17", about
+    assert about["condition and notes"] == "clean", about
+    usual = {r["item"]: r["value"] for r in bare.table("What was calibrated")}
+    for item in ("maker", "serial number", "condition and notes"):
+        assert usual[item].endswith(": " + "_" * 30), usual
+    for item, value in (("scale made for a liquid of surface tension", "55 mN/m ± 2 mN/m"),
+                        ("diameter of the stem", "4.5 mm ± 0.2 mm"), ("mass", "30 g ± 0.5 g")):  # fmt: skip
+        assert about[item] == f"{value}, as stated by the owner", about
+        assert "not stated, taken as usual" in usual[item], usual
+    rows = stated.table("The liquids of the checks")
+    assert [r["water"].split()[0] for r in rows] == ["pure,", "tap", "not"], rows
+    assert [r["balance"] for r in rows] == ["", "kitchen-2", "kitchen-2"], rows
+    assert [r["its division, g"] for r in rows] == ["", "1", "1"], rows
+    rows = bare.table("The liquids of the checks")
+    assert {r["water"] for r in rows} == {"not stated: taken as tap water"}, rows
+    assert all("____" in r["balance"] for r in rows[1:]), rows
+    told = json_of(bench, "certificate stem-1")
+    assert [told[k] for k in ("maker", "serial", "condition", "made_for_mn_m", "stem_diameter_mm",
+                              "mass_g")] == ["Pear", "17", "clean", 55, 4.5, 30], told  # fmt: skip
+    assert [(c["water"], c["balance"], c["balance_division_g"]) for c in told["checks"]] == [
+        ("pure", None, None), ("tap", "kitchen-2", 1), (None, "kitchen-2", 1)]  # fmt: skip
+    told = json_of(bench, "certificate stem-2")
+    assert all(told[k] is None for k in ("maker", "serial", "made_for_mn_m", "mass_g")), told
+
+
+def sources_are_marked(bench):
+    notes = {}
+    for entry in (TABLES / "sources.bib").read_text(encoding="utf-8").split("\n@")[1:]:
+        note = re.search(r"^  note +=\s*\{(.*?)\}\s*\}?\s*$", entry, re.M | re.S)
+        notes[re.match(r"\w+\{([^,]+),", entry)[1]] = " ".join(note[1].split()) if note else ""
+    assert len(notes) > 40 and "title from memory" in notes["tanaka2001"], notes
+    prepared(bench, *INSTRUMENTS.values(), PRISM.replace("prism-1", "prism-2"),
+             THREE.replace("stem-1", "salty").replace("sugar", "salt").replace("100g", "60g").replace("52g", "31g"))  # fmt: skip
+    marked = set()
+    for name in (*INSTRUMENTS, "salty"):
+        page = page_of(bench, f"certificate {name}")
+        rows = {r["key"]: r for r in page.table("Sources named")}
+        cited = set(re.findall(r"\[([a-z][a-z0-9-]{2,})\]", " ".join(page.words)))
+        assert set(rows) == cited and len(cited) > 5, (name, set(rows) ^ cited)
+        for key, row in rows.items():
+            memory = row["from memory"]
+            assert memory in notes[key], (row, notes[key])
+            assert bool(memory) is ("from memory" in notes[key]), (row, notes[key])
+            marked |= {key} if memory else set()
+    assert {"tanaka2001", "sps4", "itct1936", "if97", "laliberte2009"} <= marked, marked
 
 
 def unescaped(cell):
@@ -216,7 +402,7 @@ def json_has_the_printed_numbers(bench):
             for begin, key in [("shown", "indication"), ("add", "correction"),
                                ("U of it", "expanded_uncertainty")]:  # fmt: skip
                 same(column(row, begin), mark[key])
-            assert (row["there the scale is"] == "checked") is mark["checked"]
+            assert (row["there the scale is"] == "within the checked range") is mark["checked"]
         rows = page.table("What the verdict rests on")
         for row, point in zip(rows, told["conformity_points"], strict=True):
             for begin, key in [("shown", "indication"), ("error", "error"), ("size less", "least"),
@@ -263,6 +449,7 @@ def corrections_are_those_applied(bench):
             low, high = fit["checked_from"], fit["checked_to"]
             beyond = max(low - float(shown), float(shown) - high, 0)
             same(u, 1.959964 * math.hypot(fit["offset_standard_uncertainty"],
+                                          fit["surface_standard_uncertainty"],
                                           fit["slope_standard_uncertainty"] * d,
                                           fit["beyond_standard_uncertainty"] * beyond))  # fmt: skip
             if name != "probe-1":
@@ -282,7 +469,7 @@ def reproduces_the_guide(bench):
     assert len(points) == 11
     for p in points:
         bench.good(f"calibrate certificate probe-2 {p['t_degC']}C --correction {p['b_degC']} "
-                   "--expanded 0.007")  # fmt: skip
+                   "--expanded 0.007 --apart")  # fmt: skip
     bench.good("calibrate fit probe-2")
     told = json_of(bench, "certificate probe-2")
     for key, published in [("r0", "24.0085"), ("offset", "-0.1625"), ("slope", "0.00218"),
@@ -359,6 +546,10 @@ def numbers_tell_contents_apart(bench):
         THREE.replace("--division 0.002", "--division 0.002 --tolerance 0.001"),
         THREE.replace("--division 0.002", "--division 0.002 --tolerance 0.002"),
         THREE.replace("--division 0.002", "--division 0.002 --note scratched"),
+        *(THREE.replace("--division 0.002", f"--division 0.002 {o}") for o in (
+            "--maker A", "--serial A", "--made-for 55mN/m", "--stem 5mm", "--mass 25g")),
+        *(THREE.replace("--water 448g", f"--water 448g {o}") for o in (
+            "--balance-name A", "--distilled", "--tap")),
         THREE.replace("fit stem-1", "fit stem-1 --due 2027-03-01"),
         THREE.replace("fit stem-1", "fit stem-1 --note mine"),
         THREE.replace("fit stem-1", "fit stem-1 --without 3"),
@@ -438,7 +629,7 @@ def shows_any_name_as_text(bench):
             assert code == 0 and not OBEYED.search(out), (i, more, err[:200])
             text = out.decode()
             if more == ["--format", "markdown"]:
-                assert len(markdown_tables(text)) == 10, i
+                assert len(markdown_tables(text)) == 12, i
                 assert not re.search(r"(?<!\\)[<`]", text), i
             if more == ["--json"]:
                 number = json.loads(text)["certificate"]
@@ -475,7 +666,9 @@ def leaves_files_whole(bench):
     assert not list(bench.folder.glob("*.partial"))
 
 
-CHECKS = [every_item_of_the_clause, formats_tell_the_same, json_has_the_printed_numbers,
+CHECKS = [every_item_of_the_clause, clauses_follow_what_is_there,
+          headlines_say_where_it_was_checked, says_what_is_assumed, names_the_method,
+          tells_what_was_stated, sources_are_marked, formats_tell_the_same, json_has_the_printed_numbers,
           budgets_add_up, corrections_are_those_applied, reproduces_the_guide,
           verdicts_keep_the_risk, numbers_tell_contents_apart, paper_is_complete,
           does_without_gnuplot, shows_any_name_as_text, leaves_files_whole]  # fmt: skip

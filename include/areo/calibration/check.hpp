@@ -106,12 +106,13 @@ class HydrometerChecks : public Checks {
   std::vector<BalanceInputs> balances_;
 };
 
-/// Checks of one refractometer: zero in water at any temperature, further up in weighed sugar.
+/// Checks of one refractometer: in water for the foot of the scale, further up in weighed sugar.
 class RefractometerChecks : public Checks {
  public:
   explicit RefractometerChecks(const instruments::Refractometer& r)
       : Checks{r.division}, refractometer_{r} {}
-  /// In clean water, which need not show zero: above 20 °C it shows less.
+  /// In clean water, which need not show zero: above 20 °C it shows less. With temperature
+  /// compensation it shows about zero; what that leaves open is an input.
   /// @throws Error{domain} if the indication is not on the scale or the temperature not within
   ///         10 °C .. 30 °C
   void add_in_water(const instruments::RefractometerReading& reading, Water water = Water::pure);
@@ -138,7 +139,9 @@ class ThermometerChecks : public Checks {
   /// @param half_width_c of the indication, as read
   /// @throws Error{domain} if the indication is not on the scale
   void add_in_ice(double indication_c, double half_width_c);
-  /// In boiling water. Give the station pressure, not the one reduced to sea level.
+  /// In boiling water: its boiling point at that pressure, within boiling_half_width_c for the
+  /// superheat of the water and the part of the stem that stands out of it. Give the station
+  /// pressure, not the one reduced to sea level.
   /// @param pressure      absolute
   /// @param known_to_pa   how well it is known (half-width); an altitude alone leaves ± 2 kPa
   void add_in_boiling_water(double indication_c, double half_width_c, Pressure pressure,
@@ -146,10 +149,14 @@ class ThermometerChecks : public Checks {
 
  private:
   void add_fixed_point(double indication_c, double half_width_c, std::string label,
-                       uncertainty::Input condition, double (*expected_c)(double));
+                       uncertainty::Input condition, double (*expected_c)(double),
+                       std::optional<uncertainty::Input> beside_c = std::nullopt);
   instruments::Thermometer thermometer_;
 };
 
+/// By how much water that boils in a kettle may be warmer than its boiling point, and a thermometer
+/// whose stem stands out of it show too little: a judgement, °C.
+inline constexpr double boiling_half_width_c = 0.2;
 /// Weather, if only the altitude is known.
 inline constexpr double weather_half_width_pa = 2000;
 /// A barometer at the place, or one typed from a screen: ± 0.2 kPa.

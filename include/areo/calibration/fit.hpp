@@ -46,7 +46,7 @@ inline constexpr double one_place_divisions = 3;
 /// fit is tested at 95 %.
 /// Points of a certificate are weighed as if independent, and err together as little or as much as
 /// makes offset and slope each less certain.
-/// Outside the checked range the slope is known by the usual tolerance only: `u_slope_beyond` adds
+/// Outside the checked range the slope is known by what is usual only: `u_slope_beyond` adds
 /// to the unused slope's own uncertainty what makes it that. A fitted slope goes on, with another
 /// slope of that size, or of its own uncertainty if that is larger, on top.
 /// @param set       at least one check, each with correction.u > 0
@@ -56,7 +56,7 @@ inline constexpr double one_place_divisions = 3;
                                            double hi);
 
 /// Statement of conformity: with a guard band of the expanded uncertainty on both
-/// sides of the tolerance.
+/// sides of the limits of error.
 enum class Conformity { within, outside, cannot_tell };
 /// Judges the correction over its checked range against a maximum permissible error: within if all
 /// conformity_points() are, outside if one is.
@@ -70,8 +70,9 @@ struct ConformityPoint {
   double least = 0, most = 0;  ///< |error| - U, not below zero, and |error| + U
   Conformity verdict = Conformity::cannot_tell;
 };
-/// At both ends of the checked range, where a straight line is largest; one if it is a place.
-/// At an end of the tolerance the risk that the verdict `within`, or `outside`, is wrong is 2.5 %
+/// At both ends of the checked range; one if it is a place. That the error runs as a straight line
+/// between them, and so is no larger there, is assumed.
+/// At a limit of error the risk that the verdict `within`, or `outside`, is wrong is 2.5 %
 /// at the most.
 /// @param maximum_permissible_error  finite, > 0
 /// @throws Error{domain} for other numbers, and for a correction that is not finite
