@@ -19,12 +19,12 @@ printf '# An invented kitchen makes pear-and-thyme drink and owns a new, cheap h
 areo instrument add stem-1 --from 0.990 --to 1.100 --division 0.002
 
 say 'A check in clean water: is it off?'
-areo calibrate water stem-1 1.002 21C --on 2026-03-01
+areo calibrate water stem-1 1.002 21C --tap --on 2026-03-01
 
 say 'Two sugar solutions from the kitchen balance: what should it show, what does it show?'
 areo solution sugar --target 1.040 --total 500g --instrument stem-1
-areo calibrate sugar stem-1 1.041 21C --solute 50g --water 450g --on 2026-03-01
-areo calibrate sugar stem-1 1.081 21C --solute 97g --water 403g --on 2026-03-01
+areo calibrate sugar stem-1 1.041 21C --solute 50g --water 450g --tap --on 2026-03-01
+areo calibrate sugar stem-1 1.081 21C --solute 97g --water 403g --tap --on 2026-03-01
 
 say 'The correction, built and stored.'
 areo calibrate fit stem-1
@@ -37,7 +37,7 @@ areo convert 1.048 --to P,Be,Oe,kg/m3
 
 say 'A refractometer, checked in water; a drop of the fresh mix shows 11.8 in it.'
 areo instrument add prism-1 --kind refractometer --from 0 --to 32 --division 0.2
-areo calibrate water prism-1 0.4 19C --on 2026-03-02
+areo calibrate water prism-1 0.4 19C --tap --on 2026-03-02
 areo calibrate fit prism-1
 
 say 'Four days later one drop is enough: how far has it come?'

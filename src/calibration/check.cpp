@@ -35,10 +35,9 @@ SolutionInputs entered(uncertainty::Inputs& inputs, const WeighedSolution& solut
                        std::vector<SoluteInputs>& solutes, std::vector<BalanceInputs>& balances) {
   const auto known = std::find_if(solutes.begin(), solutes.end(),
                                   [&](const SoluteInputs& s) { return s.is_of(solution); });
-  const auto balance =
-      std::find_if(balances.begin(), balances.end(), [&](const BalanceInputs& b) {
-        return b.division_g == solution.balance_division_g;
-      });
+  const auto balance = std::find_if(balances.begin(), balances.end(), [&](const BalanceInputs& b) {
+    return b.division_g == solution.balance_division_g;
+  });
   const SolutionInputs s{inputs, solution,
                          known != solutes.end() ? std::optional{*known} : std::nullopt,
                          balance != balances.end() ? std::optional{*balance} : std::nullopt};

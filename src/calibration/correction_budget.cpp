@@ -6,7 +6,6 @@
 #include <cmath>
 
 #include "areo/core/error.hpp"
-#include "areo/numeric/polynomial.hpp"
 
 namespace areo::calibration {
 namespace {
@@ -28,11 +27,7 @@ CorrectionBudget correction_budget(const CheckSet& set, const CorrectionFit& fit
     throw Error{Errc::domain, "a budget needs what each input contributes to each check"};
   if (!std::isfinite(indication))
     throw Error{Errc::domain, fmt::format("there is no mark {} on a scale", indication)};
-  std::vector<double> places;
-  places.reserve(set.checks.size());
-  for (const Check& c : set.checks) places.push_back(c.indication);
-  const auto weights =
-      numeric::weights_at(places, weighing(set), fit.slope_used ? 1 : 0, indication);
+  const auto weights = weights_at(set, fit, fit.slope_weight, indication);
   const instruments::Correction& c = fit.correction;
   CorrectionBudget budget;
   budget.indication = indication;
@@ -40,8 +35,8 @@ CorrectionBudget correction_budget(const CheckSet& set, const CorrectionFit& fit
   for (std::size_t i = 0; i < set.checks.size(); ++i)
     for (std::size_t k = 0; k < inputs; ++k) budget.shares[k] += weights[i] * set.shares[i].at(k);
   budget.beyond = c.u_slope_beyond * std::abs(c.beyond(indication));
-  // What the shares do not hold: a slope that is not fully used, and what a certificate's points may
-  // add to one.
+  // What the shares do not hold: a slope that is not fully used, and what a certificate's points
+  // may add to one.
   const double shared = uncertainty::combined(0, budget.shares, set.inputs).u;
   const double all = std::hypot(c.u_offset, c.u_surface, c.u_slope * (indication - c.r0));
   budget.slope = all > shared * (1 + 1e-9) ? std::sqrt(all * all - shared * shared) : 0;

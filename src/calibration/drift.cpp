@@ -7,7 +7,6 @@
 
 #include "areo/calibration/fit.hpp"
 #include "areo/core/error.hpp"
-#include "areo/numeric/polynomial.hpp"
 #include "areo/numeric/quantile.hpp"
 
 namespace areo::calibration {
@@ -51,16 +50,7 @@ struct Side {
   // @param slope_weight  part of the slope that is taken
   void add_weights(std::vector<double>& weights, double at, double sign,
                    double slope_weight) const {
-    std::vector<double> places;
-    for (const Check& c : set.checks) places.push_back(c.indication);
-    const numeric::Covariance& v = weighing(set);
-    std::vector<double> own = numeric::weights_at(places, v, fit.slope_used ? 1 : 0, at);
-    if (!fit.slope_used && slope_weight > 0) {
-      const auto there = numeric::weights_at(places, v, 1, at);
-      const auto middle = numeric::weights_at(places, v, 1, fit.correction.r0);
-      for (std::size_t i = 0; i < own.size(); ++i)
-        own[i] += slope_weight * (there[i] - middle[i]);
-    }
+    const std::vector<double> own = weights_at(set, fit, slope_weight, at);
     for (std::size_t i = 0; i < own.size(); ++i) weights[which[i]] += sign * own[i];
   }
 };

@@ -82,16 +82,31 @@ double surface_share(const CheckSet& set, const std::vector<double>& weights) {
   return sum;
 }
 
-// The check without which the others agree best. Three checks on a line leave every residual
-// equally large, whichever is bad; there the plainest explanation of the other two decides: an
-// offset alone.
-std::size_t most_suspect(const Points& p, bool slope_used) {
+// How ill the checks go together: chi-squared about the line that they and what is usual of a slope
+// make, the slope's own misfit with it as one more observation; about their own line, if its slope
+// is more than usual.
+struct Misfit {
+  double chi_squared;
+  bool more_than_usual;
+};
+Misfit misfit(const numeric::LineFit& line, double u_fitted, double u_usual) {
+  const double slope = line.slope / std::hypot(u_fitted, u_usual);
+  if (std::abs(slope) > normal_coverage()) return {line.chi_squared, true};
+  return {line.chi_squared + slope * slope, false};
+}
+
+// The check without which the others agree best. Three checks leave two, which are on a line
+// whichever is bad; there the plainest explanation of the two decides: the least slope.
+std::size_t most_suspect(const Points& p, double u_usual) {
   std::size_t worst = 0;
   double least = std::numeric_limits<double>::infinity();
   for (std::size_t i = 0; i < p.size(); ++i) {
     const Points rest = p.without(i);
-    const bool line = slope_used && rest.size() > 2 && !rest.one_place();
-    const double chi = (line ? rest.line() : rest.offset()).chi_squared;
+    double chi = rest.offset().chi_squared;
+    if (!rest.one_place() && rest.size() > 2) {
+      const numeric::LineFit line = rest.line();
+      chi = misfit(line, std::sqrt(line.var_slope), u_usual).chi_squared;
+    }
     if (chi < least) {
       least = chi;
       worst = i;
@@ -104,6 +119,20 @@ std::size_t most_suspect(const Points& p, bool slope_used) {
 
 const numeric::Covariance& weighing(const CheckSet& set) {
   return set.apart.size() > 0 ? set.apart : set.covariance;
+}
+
+std::vector<double> weights_at(const CheckSet& set, const CorrectionFit& fit, double slope_weight,
+                               double at) {
+  std::vector<double> places;
+  for (const Check& c : set.checks) places.push_back(c.indication);
+  const numeric::Covariance& v = weighing(set);
+  if (fit.slope_used) return numeric::weights_at(places, v, 1, at);
+  std::vector<double> w = numeric::weights_at(places, v, 0, at);
+  if (slope_weight == 0) return w;
+  const auto there = numeric::weights_at(places, v, 1, at);
+  const auto middle = numeric::weights_at(places, v, 1, fit.correction.r0);
+  for (std::size_t i = 0; i < w.size(); ++i) w[i] += slope_weight * (there[i] - middle[i]);
+  return w;
 }
 
 CorrectionFit fit_correction(const CheckSet& set, double division, double lo, double hi) {
@@ -125,11 +154,13 @@ CorrectionFit fit_correction(const CheckSet& set, double division, double lo, do
     const double u_fitted = std::sqrt(variance_of(set, p.slope_weights()));
     fit.u_slope_by_checks = u_fitted;
     const double u_both = std::hypot(u_fitted, u_usual_slope);
-    fit.slope_used = std::abs(line.slope) > normal_coverage() * u_both;
+    const auto [chi_squared, more_than_usual] = misfit(line, u_fitted, u_usual_slope);
+    fit.slope_used = more_than_usual;
     fit.slope_weight = fit.slope_used ? 1 : std::pow(u_usual_slope / u_both, 2);
     u_slope = fit.slope_used ? u_fitted : u_fitted * u_usual_slope / u_both;
     slope = fit.slope_weight * line.slope;
     if (fit.slope_used) fit.line = line;
+    fit.line.chi_squared = chi_squared;
     fit.reason = fmt::format(
         "slope {}: {}", beside_expanded(line.slope, normal_coverage() * u_fitted),
         fit.slope_used
@@ -139,10 +170,9 @@ CorrectionFit fit_correction(const CheckSet& set, double division, double lo, do
   if (fit.line.degrees_of_freedom > 0) {
     fit.chi_squared_limit = numeric::chi_squared_quantile(level, fit.line.degrees_of_freedom);
     fit.consistent = fit.line.chi_squared <= *fit.chi_squared_limit;
-    if (!fit.consistent && p.size() > 2) fit.suspect = most_suspect(p, fit.slope_used);
+    if (!fit.consistent && p.size() > 2) fit.suspect = most_suspect(p, u_usual_slope);
   }
-  const auto offset_weights =
-      numeric::weights_at(p.x, p.v, fit.slope_used ? 1 : 0, fit.line.x0);
+  const auto offset_weights = numeric::weights_at(p.x, p.v, fit.slope_used ? 1 : 0, fit.line.x0);
   const double u_surface = surface_share(set, offset_weights);
   const double variance = variance_of(set, offset_weights) - u_surface * u_surface;
   const auto [first, last] = std::minmax_element(p.x.begin(), p.x.end());

@@ -58,8 +58,7 @@ double above_zero(const std::string& text, const char* unit, const char* what) {
 void note_stem(instruments::Hydrometer& h, const Options& o) {
   if (!o.stem.empty()) h.stem_diameter_mm = above_zero(o.stem, "mm", "the diameter of the stem");
   if (!o.mass.empty()) h.mass_g = above_zero(o.mass, "g", "the mass of the hydrometer");
-  if (!o.made_for.empty())
-    h.made_for_mn_m = above_zero(o.made_for, "mN/m", "a surface tension");
+  if (!o.made_for.empty()) h.made_for_mn_m = above_zero(o.made_for, "mN/m", "a surface tension");
   if (o.spacing.empty()) return;
   const double diameter_mm = instruments::stem_of(h).diameter_mm.value;
   const double height_mm = above_zero(o.spacing, "mm", "the height of a division");
@@ -155,9 +154,9 @@ std::string json_of(const notebook::InstrumentRecord& r, const Retired& retired)
                        R"("glass_expansion_per_c":{},"meniscus_height":{},"stem_diameter_mm":{},)"
                        R"("mass_g":{},"made_for_mn_m":{},"tolerance":{})",
                        physics::scale_key(h->scale), h->lo, h->hi, h->division,
-                       h->glass_expansion_per_c,
-                       or_null(h->meniscus_height), or_null(h->stem_diameter_mm),
-                       or_null(h->mass_g), or_null(h->made_for_mn_m), h->maximum_permissible_error());
+                       h->glass_expansion_per_c, or_null(h->meniscus_height),
+                       or_null(h->stem_diameter_mm), or_null(h->mass_g), or_null(h->made_for_mn_m),
+                       h->maximum_permissible_error());
   else if (const auto* p = r.refractometer())
     out += fmt::format(
         R"(,"kind":"refractometer","scale":"{}","from":{},"to":{},"division":{},)"

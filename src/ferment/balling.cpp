@@ -66,7 +66,8 @@ EthanolFraction ethanol_from_extracts(ExtractFraction original, ExtractFraction 
 
 physics::Liquid fermented_to_density(ExtractFraction original, Density rho, ModelTemperature t,
                                      Yield yield) {
-  return fermented_to_density(original, [rho](EthanolFraction) { return rho; }, t, yield);
+  return fermented_to_density(
+      original, [rho](EthanolFraction) { return rho; }, t, yield);
 }
 
 physics::Liquid fermented_to_density(ExtractFraction original, const physics::DensityRead& rho_read,

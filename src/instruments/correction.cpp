@@ -31,9 +31,8 @@ bool same_knowledge(const Correction& a, const Correction& b) {
   return a.r0 == b.r0 && a.offset == b.offset && a.u_offset == b.u_offset && a.slope == b.slope &&
          a.u_slope == b.u_slope && a.u_slope_beyond == b.u_slope_beyond &&
          a.u_surface == b.u_surface && a.drift_offset == b.drift_offset &&
-         a.drift_slope == b.drift_slope &&
-         a.checked_lo == b.checked_lo && a.checked_hi == b.checked_hi && a.checks == b.checks &&
-         a.provenance == b.provenance;
+         a.drift_slope == b.drift_slope && a.checked_lo == b.checked_lo &&
+         a.checked_hi == b.checked_hi && a.checks == b.checks && a.provenance == b.provenance;
 }
 
 Correction never_checked(double division, double lo, double hi, std::optional<double> length) {

@@ -28,9 +28,8 @@ uncertainty::Input meniscus_input(const Hydrometer& h) {
 
 uncertainty::Input stem_input(const Hydrometer& h, const char* what, const char* unit,
                               const Known& known, uncertainty::Origin origin) {
-  uncertainty::Input input = uncertainty::rectangular(fmt::format("{}: {}", h.name, what), unit,
-                                                      known.value, known.half_width,
-                                                      known.provenance);
+  uncertainty::Input input = uncertainty::rectangular(
+      fmt::format("{}: {}", h.name, what), unit, known.value, known.half_width, known.provenance);
   input.thing = h.identity;
   return from(origin, std::move(input));
 }
@@ -46,8 +45,8 @@ HydrometerInputs add_hydrometer(uncertainty::Inputs& inputs, const Hydrometer& h
   glass.thing = h.identity;
   using uncertainty::Origin;
   const Stem stem = stem_of(h);
-  const uncertainty::Input made_for = stem_input(
-      h, "surface tension it was made for", "mN/m", stem.made_for_mn_m, Origin::surface);
+  const uncertainty::Input made_for =
+      stem_input(h, "surface tension it was made for", "mN/m", stem.made_for_mn_m, Origin::surface);
   return {h,
           add_correction(inputs, {h.identity, h.name}, "scale", correction),
           inputs.add(from(Origin::glass, std::move(glass))),
@@ -70,10 +69,9 @@ double HydrometerInputs::surface_factor_at(const uncertainty::Point& x,
                         newtons_per_metre(x[made_for_mn_m] / 1000));
 }
 
-Density HydrometerInputs::density(const uncertainty::Point& x, double corrected,
-                                  ModelTemperature t, SurfaceTension liquid) const {
-  return surface_factor_at(x, liquid) *
-         density_from_indication(hydrometer, corrected, t, x[glass]);
+Density HydrometerInputs::density(const uncertainty::Point& x, double corrected, ModelTemperature t,
+                                  SurfaceTension liquid) const {
+  return surface_factor_at(x, liquid) * density_from_indication(hydrometer, corrected, t, x[glass]);
 }
 
 ReadingInputs::ReadingInputs(uncertainty::Inputs& inputs, const HydrometerInputs& hydrometer,
@@ -87,12 +85,12 @@ ReadingInputs::ReadingInputs(uncertainty::Inputs& inputs, const HydrometerInputs
           {r.indication, r.half_width, hydrometer.hydrometer.division, r.origin, r.repeated})},
       temperature_{add_temperature(inputs, of, r.temperature, shared_thermometer)} {
   if (surface == LiquidSurface::drink)
-    surface_mn_m_ = inputs.add(
-        from(uncertainty::Origin::surface,
-             uncertainty::rectangular("surface tension of " + of, "mN/m", 0,
-                                      physics::surface_half_width_mn_m,
-                                      "beside that of ethanol and water [vazquez1995], from "
-                                      "memory: judgement")));
+    surface_mn_m_ =
+        inputs.add(from(uncertainty::Origin::surface,
+                        uncertainty::rectangular(
+                            "surface tension of " + of, "mN/m", 0, physics::surface_half_width_mn_m,
+                            "beside that of ethanol and water [vazquez1995], from "
+                            "memory: judgement")));
   require_on_scale(hydrometer.hydrometer, r.indication);
 }
 

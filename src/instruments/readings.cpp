@@ -35,8 +35,7 @@ HydrometerInputs Readings::hydrometer(const Hydrometer& h, const Correction& cor
   const HydrometerInputs* instrument = nullptr;
   for (const HydrometerInputs& i : hydrometers_) {
     if (!same(i.hydrometer, h)) continue;
-    if (same_knowledge(i.correction.correction, correction))
-      return with_drift_of(correction, i);
+    if (same_knowledge(i.correction.correction, correction)) return with_drift_of(correction, i);
     instrument = &i;
   }
   if (instrument == nullptr)
@@ -47,8 +46,7 @@ HydrometerInputs Readings::hydrometer(const Hydrometer& h, const Correction& cor
   return hydrometers_.emplace_back(std::move(anew));
 }
 
-RefractometerInputs Readings::refractometer(const Refractometer& r,
-                                            const Correction& correction) {
+RefractometerInputs Readings::refractometer(const Refractometer& r, const Correction& correction) {
   const auto known = std::find_if(
       refractometers_.begin(), refractometers_.end(), [&](const RefractometerInputs& i) {
         return same(i.refractometer, r) && same_knowledge(i.correction.correction, correction);

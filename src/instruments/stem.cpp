@@ -61,9 +61,9 @@ double surface_factor(Length diameter, Mass mass, SurfaceTension liquid, Surface
 double usual_indication(const Hydrometer& h, Density rho_at_t, ModelTemperature t,
                         EthanolFraction ethanol) {
   const Stem s = stem_of(h);
-  const double factor = surface_factor(
-      metres(s.diameter_mm.value / 1000), grams(s.mass_g.value),
-      physics::surface_tension(ethanol, t), newtons_per_metre(s.made_for_mn_m.value / 1000));
+  const double factor = surface_factor(metres(s.diameter_mm.value / 1000), grams(s.mass_g.value),
+                                       physics::surface_tension(ethanol, t),
+                                       newtons_per_metre(s.made_for_mn_m.value / 1000));
   return ideal_indication(h, rho_at_t / factor, t);
 }
 
@@ -86,8 +86,7 @@ double usual_meniscus_divisions(const Hydrometer& h) {
   const Stem s = stem_of(h);
   const Length diameter = metres(s.diameter_mm.value / 1000);
   const Temperature room = celsius_point(20);
-  return meniscus_height(diameter, physics::water_surface_tension(room),
-                         physics::density({}, room))
+  return meniscus_height(diameter, physics::water_surface_tension(room), physics::density({}, room))
              .value() /
          division_height(h, diameter, grams(s.mass_g.value)).value();
 }

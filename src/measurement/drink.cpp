@@ -38,7 +38,8 @@ physics::Liquid DrinkMethod::drink(const uncertainty::Point& x, ExtractFraction 
                                    Density excess) const {
   const ModelTemperature t = reading.temperature(x);
   const auto rho = [&](EthanolFraction a) { return reading.density(x, a) - excess; };
-  const physics::Liquid balance = ferment::fermented_to_density(balanced(x, original), rho, t, yield(x));
+  const physics::Liquid balance =
+      ferment::fermented_to_density(balanced(x, original), rho, t, yield(x));
   if (!acids_) return balance;
   const EthanolFraction a{kept(x) * balance.ethanol.value()};
   return {physics::extract_from_density(rho(a), t, a), a};
@@ -47,7 +48,8 @@ physics::Liquid DrinkMethod::drink(const uncertainty::Point& x, ExtractFraction 
 physics::Liquid DrinkMethod::drink(const uncertainty::Point& x, ExtractFraction original,
                                    RefractiveIndex n, ModelTemperature t,
                                    const physics::ExtractOptics& optics) const {
-  const physics::Liquid balance = ferment::fermented_to_index(balanced(x, original), n, t, optics, yield(x));
+  const physics::Liquid balance =
+      ferment::fermented_to_index(balanced(x, original), n, t, optics, yield(x));
   if (!acids_) return balance;
   const EthanolFraction a{kept(x) * balance.ethanol.value()};
   return {physics::extract_from_index(n, t, optics, a), a};

@@ -82,8 +82,8 @@ void Outlook::take_finer_scale(Shares& s, std::size_t instrument) const {
     if (result_.inputs.all()[mark.reading.index].origin == Origin::reading)
       s.of_inputs[mark.reading.index] *= half;
   if (use.correction.correction.checks > 0) return;
-  for (const auto input : {use.correction.offset, use.correction.slope, use.correction.beyond,
-                           use.correction.drift})
+  for (const auto input :
+       {use.correction.offset, use.correction.slope, use.correction.beyond, use.correction.drift})
     s.of_inputs[input.index] *= half;
 }
 
@@ -101,8 +101,7 @@ Outlook::Sensitivity Outlook::sensitivity(const Correction& c, const InstrumentU
     slope += change * (mark.indication - c.r0);
     beyond += change * c.beyond(mark.indication);
   }
-  return {offset,
-          std::hypot(offset * c.u_offset, slope * c.u_slope, beyond * c.u_slope_beyond)};
+  return {offset, std::hypot(offset * c.u_offset, slope * c.u_slope, beyond * c.u_slope_beyond)};
 }
 
 void Outlook::take_check(Shares& s, std::size_t instrument, const KitchenCheck& plan) const {
@@ -115,10 +114,9 @@ void Outlook::take_check(Shares& s, std::size_t instrument, const KitchenCheck& 
   double none = 0;
   double& made_for = use.made_for ? s.of_inputs[use.made_for->index] : none;
   const auto [per_offset, share] = sensitivity(plan.correction, use);
-  const double then =
-      use.made_for
-          ? made_for + per_offset * (plan.correction.u_surface - use.correction.correction.u_surface)
-          : 0;
+  const double then = use.made_for ? made_for + per_offset * (plan.correction.u_surface -
+                                                              use.correction.correction.u_surface)
+                                   : 0;
   if (std::hypot(share, then) >= std::hypot(std::hypot(offset, slope, beyond), drift, made_for))
     return;  // the correction in force is better
   offset = slope = beyond = drift = 0;

@@ -5,7 +5,6 @@
 #include "areo/core/error.hpp"
 #include "areo/ferment/drink.hpp"
 #include "areo/measurement/convert.hpp"
-#include "areo/physics/ethanol.hpp"
 #include "areo/physics/mixture.hpp"
 #include "areo/physics/scale_name.hpp"
 #include "areo/physics/surface.hpp"
@@ -27,18 +26,20 @@ Result with_alcohol(const Calibrated& instrument, double indication, Temperature
       uncertainty::Origin::formula,
       uncertainty::normal("thermal expansion of the drink", "kg/m³/°C", 0, expansion_kg_m3_per_c,
                           "as for sugar solutions, from judgement")));
-  // The ethanol of a strength by volume, near enough for the surface it makes.
-  const EthanolFraction about{alcohol.value() / 100 * physics::pure_ethanol_density().value() /
-                              physics::density({}, t).value()};
-  const auto rho_at = [=](const uncertainty::Point& x) {
-    return stem.density(x, indication + stem.correction_at(x, indication), t,
-                        physics::surface_tension(about, t));
+  // How hard the surface pulls depends on the ethanol by mass, and that a little on the density.
+  const auto drink_at = [=](const uncertainty::Point& x) {
+    physics::Liquid drink;
+    for (int step = 0; step < 4; ++step) {
+      const Density rho = stem.density(x, indication + stem.correction_at(x, indication), t,
+                                       physics::surface_tension(drink.ethanol, t));
+      drink = ferment::drink_of_strength(alcohol, rho, t);
+    }
+    return drink;
   };
   return evaluate(
       inputs,
       [=](const uncertainty::Point& x) {
-        const Density rho = rho_at(x);
-        const physics::Liquid drink = ferment::drink_of_strength(alcohol, rho, t);
+        const physics::Liquid drink = drink_at(x);
         const Temperature reference = h.scale.reference();
         const Density at_reference =
             physics::density(drink, reference) + kg_per_m3(x[expansion] * (reference - t).value());

@@ -230,8 +230,8 @@ double drift_part(std::span<const CalibrationRecord> all, const CalibrationRecor
   const auto seconds = [](Moment from, Moment to) {
     return static_cast<double>(to.seconds - from.seconds);
   };
-  return std::min(1.0, seconds(holds.in_force_from, at) /
-                           seconds(before->in_force_from, holds.in_force_from));
+  return std::min(
+      1.0, seconds(holds.in_force_from, at) / seconds(before->in_force_from, holds.in_force_from));
 }
 
 bool is_old(const CalibrationRecord& calibration, Moment at) {

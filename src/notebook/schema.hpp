@@ -301,8 +301,8 @@ inline constexpr const char* schema_4 = R"sql(
 ALTER TABLE calibration ADD COLUMN from_stated INTEGER CHECK (from_stated IN (0, 1));
 )sql";
 
-// What an instrument is marked with, and what decides how a surface pulls at its stem; the water and
-// the balance of a check. Nothing where an older areo noted it, or nobody said.
+// What an instrument is marked with, and what decides how a surface pulls at its stem; the water
+// and the balance of a check. Nothing where an older areo noted it, or nobody said.
 inline constexpr const char* schema_5 = R"sql(
 ALTER TABLE instrument ADD COLUMN maker TEXT;
 ALTER TABLE instrument ADD COLUMN serial TEXT;

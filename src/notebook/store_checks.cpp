@@ -81,13 +81,15 @@ std::string_view word(CheckMethod method) { return word_of(method_words, method)
 Id Notebook::add(const CheckRecord& r) {
   const Connection& db = impl_->db;
   Transaction t{db};
-  Statement s{db,
-              "INSERT INTO check_reading (instrument, method, made_at, made_at_s, reading_typed, "
-              "reading, reading_half_width, temperature_typed, temperature_c, "
-              "temperature_half_width_c, meniscus, solute_g, water_g, balance_division_g, "
-              "purity_lo, purity_hi, moisture_lo, moisture_hi, correction, expanded, "
-              "coverage_factor, pressure_pa, pressure_half_width_pa, note, thermometer, water, balance, "
-              "apart) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"};
+  Statement s{
+      db,
+      "INSERT INTO check_reading (instrument, method, made_at, made_at_s, reading_typed, "
+      "reading, reading_half_width, temperature_typed, temperature_c, "
+      "temperature_half_width_c, meniscus, solute_g, water_g, balance_division_g, "
+      "purity_lo, purity_hi, moisture_lo, moisture_hi, correction, expanded, "
+      "coverage_factor, pressure_pa, pressure_half_width_pa, note, thermometer, water, balance, "
+      "apart) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, "
+      "?, ?, ?)"};
   s.bind(r.instrument)
       .bind(word(r.method))
       .bind(std::string_view{r.made_at.text()})
@@ -184,7 +186,8 @@ std::vector<CheckRecord> Notebook::checks(Id instrument) const {
               "temperature_typed, temperature_c, temperature_half_width_c, meniscus, solute_g, "
               "water_g, balance_division_g, purity_lo, purity_hi, moisture_lo, moisture_hi, "
               "correction, expanded, coverage_factor, pressure_pa, pressure_half_width_pa, note, "
-              "thermometer, water, balance, apart FROM check_reading WHERE instrument = ? ORDER BY made_at_s, id"};
+              "thermometer, water, balance, apart FROM check_reading WHERE instrument = ? ORDER BY "
+              "made_at_s, id"};
   s.bind(instrument);
   while (s.step()) all.push_back(check_from(s));
   return all;

@@ -78,10 +78,10 @@ bool same(const Cell& a, const Cell& b) {
 
 // Columns that exports of an older areo lack: nothing is known of them.
 constexpr std::array younger_columns{
-    std::pair{"calibration", "from_stated"},   std::pair{"instrument", "maker"},
-    std::pair{"instrument", "serial"},         std::pair{"instrument", "stem_diameter_mm"},
-    std::pair{"instrument", "mass_g"},         std::pair{"instrument", "made_for_mn_m"},
-    std::pair{"check_reading", "water"},       std::pair{"check_reading", "balance"},
+    std::pair{"calibration", "from_stated"}, std::pair{"instrument", "maker"},
+    std::pair{"instrument", "serial"},       std::pair{"instrument", "stem_diameter_mm"},
+    std::pair{"instrument", "mass_g"},       std::pair{"instrument", "made_for_mn_m"},
+    std::pair{"check_reading", "water"},     std::pair{"check_reading", "balance"},
     std::pair{"check_reading", "apart"},
 };
 

@@ -108,12 +108,13 @@ Id Notebook::add(const InstrumentRecord& r) {
       refuse(db.path(), fmt::format("there is an instrument '{}' already", r.name()),
              "choose another name; an instrument's history stays with its name");
   }
-  Statement s{db,
-              "INSERT INTO instrument (name, kind, scale_kind, scale_sample_c, scale_water_c, "
-              "scale_modulus, glass_expansion_per_c, meniscus_height, tolerance, compensated, "
-              "also_gravity, lo, hi, division, added_at, note, maker, serial, stem_diameter_mm, mass_g, "
-              "made_for_mn_m) VALUES "
-              "(?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"};
+  Statement s{
+      db,
+      "INSERT INTO instrument (name, kind, scale_kind, scale_sample_c, scale_water_c, "
+      "scale_modulus, glass_expansion_per_c, meniscus_height, tolerance, compensated, "
+      "also_gravity, lo, hi, division, added_at, note, maker, serial, stem_diameter_mm, mass_g, "
+      "made_for_mn_m) VALUES "
+      "(?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"};
   s.bind(std::string_view{r.name()}).bind(std::string_view{r.kind()});
   if (const auto* h = r.hydrometer()) {
     s.bind(std::string_view{word_of(scale_words, h->scale.kind)})

@@ -6,8 +6,8 @@
 
 #include "areo/core/error.hpp"
 #include "areo/physics/mixture.hpp"
-#include "areo/physics/surface.hpp"
 #include "areo/physics/scale.hpp"
+#include "areo/physics/surface.hpp"
 #include "notebook/temporary.hpp"
 
 namespace areo::batch {
@@ -309,7 +309,7 @@ TEST_F(Batches, AChangeForgetsWhatBothReadingsShare) {
   Batch b = batch();
   const auto points = b.points();
   const auto d = change(points[1], points[2]);
-  EXPECT_NEAR(d.estimate, -0.004, 1.5e-4);  // the stronger drink pulls less
+  EXPECT_NEAR(d.estimate, -0.004, 1.5e-4);      // the stronger drink pulls less
   EXPECT_LT(d.u, points[1].gravity().value.u);  // the scale's own error is larger than the eye's
   EXPECT_GT(d.u, 0.0005);
   EXPECT_EQ(b.before(b.samples()[2]), &b.samples()[1]);

@@ -161,8 +161,8 @@ TEST(CheckSet, SolutionsOfOneBalanceErrTogether) {
     checks.add_in_solution(reading(1.040, 20), solution);
     return checks.evaluate().covariance(0, 1);
   };
-  // d rho / d w is 4.13 kg/m³ a percent at 10 % by [sps4]; of the solute 0.9 and of the water 0.1 g in
-  // 500 g count.
+  // d rho / d w is 4.13 kg/m³ a percent at 10 % by [sps4]; of the solute 0.9 and of the water 0.1 g
+  // in 500 g count.
   const double per_gram = 0.413 / 0.9982 * std::hypot(450, 50) / (500 * 500);
   const double u2 = per_gram * per_gram / 3;
   EXPECT_NEAR(covariance(1) - covariance(0.999), u2, 0.02 * u2);

@@ -12,7 +12,7 @@ namespace areo::calibration {
 namespace {
 
 constexpr double own = 0.0005;  // standard uncertainty of a check that no other shares
-constexpr double k_one = 1.959964, k_line = 2.447747;       // roots of 3.841459 and 5.991465
+constexpr double k_one = 1.959964, k_line = 2.447747;  // roots of 3.841459 and 5.991465
 // Each end within a division, rectangular.
 const double usual_slope = 0.002 * std::sqrt(2.0 / 3) / 0.110;
 
@@ -74,8 +74,8 @@ TEST(Drift, EnOfOneIsTheLimit) {
   EXPECT_EQ(verdict(-1.0001 * expanded), DriftVerdict::drifted);
 }
 
-// (y0 + y2) / 2 - (y0 + y1) / 2: the check that is in both leaves (y2 - y1) / 2, u = 0.0005 / √2, in
-// the middle; further up more of it, as far as the slope is taken.
+// (y0 + y2) / 2 - (y0 + y1) / 2: the check that is in both leaves (y2 - y1) / 2, u = 0.0005 / √2,
+// in the middle; further up more of it, as far as the slope is taken.
 TEST(Drift, ACheckInBothCancels) {
   const Drift d = between(checks({{1.000, 0}, {1.050, 0.0002}, {1.050, 0.0006}}), {0, 1}, {0, 2});
   ASSERT_EQ(d.points.size(), 3U);
@@ -108,14 +108,16 @@ TEST(Drift, ASlopeInOneMakesLinesOfBoth) {
 }
 
 // A year later in water alone: the earlier correction took part of its slope, and what it left out
-// may be why water differs from it, over the way from the middle of the earlier checks to the water.
+// may be why water differs from it, over the way from the middle of the earlier checks to the
+// water.
 TEST(Drift, FewerChecksLaterDoNotHideTheSlopeLeftOut) {
   const Drift d = between(checks({{1.000, 0}, {1.080, 0}, {1.000, 0.0004}}), {0, 1}, {2});
   ASSERT_EQ(d.points.size(), 1U);
   const double u_checks = own * std::sqrt(2.0) / 0.080;
   const double taken = std::pow(usual_slope / std::hypot(u_checks, usual_slope), 2);
   EXPECT_EQ(d.points[0].indication, 1.000);
-  // The earlier correction at the water: (1 + taken) / 2 of its first check and the rest of the other.
+  // The earlier correction at the water: (1 + taken) / 2 of its first check and the rest of the
+  // other.
   const double first = (1 + taken) / 2, second = (1 - taken) / 2;
   EXPECT_NEAR(d.points[0].u,
               std::hypot(own * std::sqrt(1 + first * first + second * second),

@@ -49,15 +49,15 @@ TEST(FitCorrection, TwoChecksAWholeSlopeOnlyIfItIsMoreThanUsual) {
   EXPECT_EQ(large.line.degrees_of_freedom, 0);
 }
 
-// A slope within what is usual is weighed against that: slope times u²(usual) / (u²(usual) + u²), and
-// what both leave open counts.
+// A slope within what is usual is weighed against that: slope times u²(usual) / (u²(usual) + u²),
+// and what both leave open counts.
 TEST(FitCorrection, AUsualSlopeIsWeighedAgainstWhatIsUsual) {
   const CorrectionFit f = fit({at(1.000, -0.0012), at(1.040, -0.0008)});
   const double u_checks = 0.0005 * std::sqrt(2.0) / 0.040;
   const double u = 1 / std::hypot(1 / u_checks, 1 / usual_slope);
   EXPECT_NEAR(f.correction.u_slope, u, 1e-12);
-  const double taken = usual_slope * usual_slope /
-                       (usual_slope * usual_slope + u_checks * u_checks);
+  const double taken =
+      usual_slope * usual_slope / (usual_slope * usual_slope + u_checks * u_checks);
   EXPECT_NEAR(f.correction.slope, taken * 0.0004 / 0.040, 1e-12);
   EXPECT_NEAR(f.slope_weight, taken, 1e-12);
   EXPECT_NEAR(f.correction.uncertainty_at(1.020), 0.0005 / std::sqrt(2.0), 1e-12);

@@ -56,9 +56,9 @@ TEST(LiquidFactor, UncertaintyOfOnePair) {
                  0.00018 * warm, 0.0003 / std::sqrt(3.0)) /
       0.0042;
   const LiquidFactor f = liquid_factor(std::vector{pair(0.12, 1)});
-  // Within 1 %: the factors have two or three digits.
+  // Within 2 %: the factors have two or three digits.
   EXPECT_NEAR(f.optics.uncertainty, std::hypot(prism, stem) / 12 * 1.56 / 1.495,
-              0.01 * f.optics.uncertainty);
+              0.02 * f.optics.uncertainty);
 }
 
 TEST(LiquidFactor, RepeatsDoNotAverageTheCalibrationOut) {

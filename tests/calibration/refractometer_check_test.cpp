@@ -66,8 +66,8 @@ TEST(RefractometerCheck, SolutionsOfOneBagErrTogether) {
   // Purity and moisture move 10 % and 20 % by the same share; the sugar in them is 9.98 % and
   // 19.96 %, hence 0.4 %.
   const double share2 = std::pow(0.003 / std::sqrt(12.0), 2) + std::pow(0.001 / std::sqrt(12.0), 2);
-  // The balance is within 0.1 g of a line at the solute and at the water, of 500 g in all: in percent
-  // 0.2 a gram of the part that it changes.
+  // The balance is within 0.1 g of a line at the solute and at the water, of 500 g in all: in
+  // percent 0.2 a gram of the part that it changes.
   const double u_line = 0.1 / std::sqrt(3.0) * 100 / 500;
   const double balance = u_line * u_line * (0.9 * 0.8 + 0.1 * 0.2);
   const double expected = share2 * 10 * 20 + balance;

@@ -38,10 +38,9 @@ struct Taken {
     return taken.density(uncertainty::Point{x}).value();
   }
   [[nodiscard]] double u_density() const {
-    return propagate(inputs,
-                     [&](const uncertainty::Point& x) {
-                       return std::vector{taken.density(x).value()};
-                     })
+    return propagate(
+               inputs,
+               [&](const uncertainty::Point& x) { return std::vector{taken.density(x).value()}; })
         .values[0]
         .u;
   }
@@ -74,9 +73,9 @@ TEST(Reading, ADrinkReadsHigh) {
   const Taken taken{stem(), reading(1.010)};
   const auto x = taken.inputs.estimates();
   const double surface = std::numbers::pi * 0.005 * (0.0564 - 0.0727) / (0.025 * 9.80665);
-  EXPECT_NEAR(taken.taken.density(uncertainty::Point{x}, EthanolFraction{0.05}).value() /
-                  taken.density(),
-              1 + surface, 1e-5);
+  EXPECT_NEAR(
+      taken.taken.density(uncertainty::Point{x}, EthanolFraction{0.05}).value() / taken.density(),
+      1 + surface, 1e-5);
 }
 
 // What a stem was made for moves a reading in full, unless a check in a clean liquid found it.

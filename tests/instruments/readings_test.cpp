@@ -31,8 +31,7 @@ TEST(Readings, TwoWithoutANameAreTwoAndACopyIsTheSame) {
   const Hydrometer another;
   const Correction never = never_checked(0.002, 0.99, 1.1);
   EXPECT_EQ(inputs_of(one, never, one, never), 2 * own + correction + of_the_glass);
-  EXPECT_EQ(inputs_of(one, never, Hydrometer{one}, never),
-            2 * own + correction + of_the_glass);
+  EXPECT_EQ(inputs_of(one, never, Hydrometer{one}, never), 2 * own + correction + of_the_glass);
   EXPECT_EQ(inputs_of(one, never, another, never), 2 * (own + correction + of_the_glass));
 }
 

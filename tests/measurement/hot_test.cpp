@@ -58,9 +58,9 @@ TEST(Hot, TheLiquidComesBack) {
     for (const double t_c : {40.0, 40.5, 55.0, 70.0, 85.0}) {
       const physics::Liquid liquid{ExtractFraction{percent / 100}};
       const Temperature t = celsius_point(t_c);
-      const double pull = instruments::surface_factor(
-          metres(0.005), grams(25), physics::water_surface_tension(t),
-          physics::water_surface_tension(celsius_point(20)));
+      const double pull =
+          instruments::surface_factor(metres(0.005), grams(25), physics::water_surface_tension(t),
+                                      physics::water_surface_tension(celsius_point(20)));
       const double shown = ideal_indication(h, physics::density(liquid, t) / pull, t);
       EXPECT_NEAR(hot(shown, t_c).at("sg_20_20").value.estimate,
                   physics::mark_from_liquid(physics::sg_20_20, liquid), 1e-9)

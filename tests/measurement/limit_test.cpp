@@ -137,7 +137,7 @@ TEST(Culture, MixedIsBelowOnlyWhereYeastIs) {
 
 // A change that cannot be told from none does not lie above anything.
 TEST(Limit, NoMeasurableChangeIsNeverAbove) {
-  const AlcoholResult a = drink(1.018, 1.0170);
+  const AlcoholResult a = drink(1.018, 1.01672);
   ASSERT_EQ(a.state, Fermentation::no_change);
   const double lower = strength_bounds(a).lower;
   ASSERT_GT(lower, 0.001);

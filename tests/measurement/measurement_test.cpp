@@ -146,9 +146,8 @@ TEST(Correct, OutsideTheCheckedRangeItWarns) {
 TEST(Correct, AlcoholExpandsMoreThanSugar) {
   const physics::Liquid drink = ferment::fermented(ExtractFraction{0.13}, EthanolFraction{0.04});
   const Calibrated c = checked(0, 0);
-  const double shown =
-      instruments::usual_indication(c.hydrometer, physics::density(drink, celsius_point(30)),
-                                    celsius_point(30), drink.ethanol);
+  const double shown = instruments::usual_indication(
+      c.hydrometer, physics::density(drink, celsius_point(30)), celsius_point(30), drink.ethanol);
   const double original = physics::mark_from_liquid(physics::sg_20_20, {ExtractFraction{0.13}});
   const double truth = physics::mark_from_liquid(physics::sg_20_20, drink);
   const double fermenting = correct_fermenting(c, reading(shown, 30), c, reading(original), {})
@@ -171,8 +170,8 @@ double share_of_yield(const Result& r) {
 }
 
 // What a part of the alcohol expands more than sugar: at 30 °C some part of the 0.05 to 0.3 kg/m³
-// that alcohol makes there, and of what it takes from the pull of the surface, 0.8 kg/m³. The part is
-// what the yield leaves open of a strength by gravities: 3 % at the most, 2 % at the least.
+// that alcohol makes there, and of what it takes from the pull of the surface, 0.8 kg/m³. The part
+// is what the yield leaves open of a strength by gravities: 3 % at the most, 2 % at the least.
 TEST(Correct, AFermentingSampleCarriesTheYield) {
   const Calibrated c = checked(0, 0);
   const auto at = [&](double t_c) {
@@ -310,8 +309,9 @@ TEST(Alcohol, StatedIntervalsCoverTheTruth) {
     const Calibrated c = checked(0, u_offset);
     const auto observe = [&](const physics::Liquid& liquid) {
       const double t = 22 + uniform(6);
-      const double ideal = instruments::usual_indication(
-          c.hydrometer, physics::density(liquid, celsius_point(t)), celsius_point(t), liquid.ethanol);
+      const double ideal =
+          instruments::usual_indication(c.hydrometer, physics::density(liquid, celsius_point(t)),
+                                        celsius_point(t), liquid.ethanol);
       const double surface = 5e-3 * std::numbers::pi * 0.005 / (0.025 * 9.80665);  // 5 mN/m
       return reading(ideal - offset + triangle(0.001) + uniform(surface), t + uniform(0.5));
     };

@@ -319,8 +319,7 @@ TEST(Difference, OfTwoFermentsOnlyTheInstrumentCancels) {
   for (std::size_t i = 0; i < shares.size(); ++i) {
     const Origin o = a.inputs.all()[i].origin;
     const bool liquid = o == Origin::surface && !a.inputs.all()[i].thing;
-    if (o == Origin::reading || liquid || o == Origin::temperature ||
-        o == Origin::method)
+    if (o == Origin::reading || liquid || o == Origin::temperature || o == Origin::method)
       own += shares[i] * shares[i];
   }
   EXPECT_GT(own, 0);

@@ -63,14 +63,11 @@ TEST(TemperatureCorrection, OfADrinkIsWhatAFermentingReadingGets) {
   for (const double present : {0.998, 1.010, 1.030})
     for (const double t_c : {10.0, 27.0, 36.0}) {
       const auto bench = correct_fermenting(c, reading(present, t_c), c, reading(original, 20), {});
-      const Density rho = instruments::density_from_indication(
-          c.hydrometer, present + c.correction.at(present), celsius_point(t_c));
-      const Density start =
-          physics::density_from_mark(physics::sg_20_20, original + c.correction.at(original));
-      const auto drink = ferment::fermented_to_density(
-          physics::extract_from_density(start, celsius_point(20)), rho, celsius_point(t_c));
-      const auto table = temperature_correction(c, present, celsius_point(t_c),
-                                                ferment::strength_by_volume(drink));
+      const auto strength = alcohol(c, reading(present, t_c), c, reading(original, 20))
+                                .result.at("alcohol_percent_vol")
+                                .value.estimate;
+      const auto table =
+          temperature_correction(c, present, celsius_point(t_c), StrengthByVolume{strength});
       EXPECT_NEAR(table.at("correction").value.estimate, bench.at("correction").value.estimate,
                   1e-8)
           << present << " at " << t_c;
@@ -79,21 +76,20 @@ TEST(TemperatureCorrection, OfADrinkIsWhatAFermentingReadingGets) {
 
 TEST(TemperatureCorrection, AlcoholExpandsMore) {
   const Calibrated c = without_error(instruments::ordinary_hydrometer(physics::sg_20_20));
+  const auto at_c = [&](double percent, double t_c) {
+    return temperature_correction(c, 1.010, celsius_point(t_c), StrengthByVolume{percent})
+        .at("correction")
+        .value.estimate;
+  };
   double before = 0;
   for (const double percent : {0.0, 2.0, 5.0, 10.0}) {
-    const double warm =
-        temperature_correction(c, 1.010, celsius_point(30), StrengthByVolume{percent})
-            .at("correction")
-            .value.estimate;
+    // At 20 °C there is what the surface of the drink does, and nothing else.
+    const double warm = at_c(percent, 30) - at_c(percent, 20);
     EXPECT_GT(warm, before) << percent;
     before = warm;
   }
   // Nothing jumps where the alcohol goes to zero.
-  const auto at = [&](double percent) {
-    return temperature_correction(c, 1.010, celsius_point(30), StrengthByVolume{percent})
-        .at("correction")
-        .value.estimate;
-  };
+  const auto at = [&](double percent) { return at_c(percent, 30); };
   EXPECT_NEAR(at(1e-6), at(0), 1e-9);
 }
 

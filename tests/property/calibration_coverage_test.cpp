@@ -73,12 +73,16 @@ struct Place {
   double (*at)(const NewStem& stem, const instruments::Correction& c);
 };
 constexpr Place places[] = {
-    {"middle", [](const NewStem&, const instruments::Correction& c) {
-       return (c.checked_lo + c.checked_hi) / 2; }},
-    {"lower end checked", [](const NewStem&, const instruments::Correction& c) { return c.checked_lo; }},
-    {"upper end checked", [](const NewStem&, const instruments::Correction& c) { return c.checked_hi; }},
-    {"foot of the scale", [](const NewStem& s, const instruments::Correction&) { return s.hydrometer.lo; }},
-    {"top of the scale", [](const NewStem& s, const instruments::Correction&) { return s.hydrometer.hi; }},
+    {"middle", [](const NewStem&,
+                  const instruments::Correction& c) { return (c.checked_lo + c.checked_hi) / 2; }},
+    {"lower end checked",
+     [](const NewStem&, const instruments::Correction& c) { return c.checked_lo; }},
+    {"upper end checked",
+     [](const NewStem&, const instruments::Correction& c) { return c.checked_hi; }},
+    {"foot of the scale",
+     [](const NewStem& s, const instruments::Correction&) { return s.hydrometer.lo; }},
+    {"top of the scale",
+     [](const NewStem& s, const instruments::Correction&) { return s.hydrometer.hi; }},
 };
 
 TEST_P(CalibrationCoverage, HoldsTheErrorOfTheScale) {
@@ -94,7 +98,8 @@ TEST_P(CalibrationCoverage, HoldsTheErrorOfTheScale) {
     HydrometerChecks checks{stem.hydrometer};
     GetParam().check(world, stem, checks);
     const auto& h = stem.hydrometer;
-    const auto c = calibration::fit_correction(checks.evaluate(), h.division, h.lo, h.hi).correction;
+    const auto c =
+        calibration::fit_correction(checks.evaluate(), h.division, h.lo, h.hi).correction;
     for (std::size_t k = 0; k < std::size(places); ++k) {
       const double at = places[k].at(stem, c);
       const bool holds = std::abs(c.at(at) - stem.off_at(at)) <= 1.96 * c.uncertainty_at(at);
@@ -110,10 +115,10 @@ TEST_P(CalibrationCoverage, HoldsTheErrorOfTheScale) {
   }
 }
 // As they come, 94 to 96 hold in three checks at each of the places, and 94 to 97 where a
-// rectangular doubt outweighs the others. Four fifths of a certificate's U common to its points leave
-// the fully common one that areo reckons with too wide.
-// A world of scales that all run by a whole division from end to end, up or down, is steeper than
-// three of five: there the part that is taken of a slope is too small, and 92 hold.
+// rectangular doubt outweighs the others. Four fifths of a certificate's U common to its points
+// leave the fully common one that areo reckons with too wide. A world of scales that all run by a
+// whole division from end to end, up or down, is steeper than three of five: there the part that is
+// taken of a slope is too small, and 92 hold.
 INSTANTIATE_TEST_SUITE_P(Ways, CalibrationCoverage,
                          testing::Values(Way{"one_check", one_check, 94, 97},
                                          Way{"three_checks", three_checks, 94, 96.5},

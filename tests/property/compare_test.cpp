@@ -25,8 +25,7 @@ struct Pair {
         calibrated{stem.hydrometer, checked(world, stem)},
         extract{world.uniform(0.06, 0.20)} {
     const double c = world.uniform(15, 26);
-    original.readings.push_back(
-        measurement::HydrometerSample{calibrated, stem.reads(after(0), c)});
+    original.readings.push_back(measurement::HydrometerSample{calibrated, stem.reads(after(0), c)});
   }
   // After this part of its sugar is gone.
   [[nodiscard]] physics::Liquid after(double part) const {
@@ -37,8 +36,8 @@ struct Pair {
   [[nodiscard]] measurement::Result read(World& world, double part, const char* name) {
     const double c = world.uniform(15, 26);
     return measurement::alcohol(
-               measurement::HydrometerSample{calibrated, stem.reads(after(part), c)},
-               original, ferment::Culture::yeast, name)
+               measurement::HydrometerSample{calibrated, stem.reads(after(part), c)}, original,
+               ferment::Culture::yeast, name)
         .result;
   }
 };

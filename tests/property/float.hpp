@@ -20,7 +20,8 @@ inline double water_surface_mn_m(double t_c) { return 72.75 - 0.148 * (t_c - 20)
 inline double drink_surface_mn_m(double mass_percent, double t_c) {
   constexpr std::array rows{72.75, 56.41, 48.14, 42.72, 38.56, 36.09};
   const double x = mass_percent / 5;
-  double at_20 = rows[0] * (x - 1) * (x - 2) / 2 - rows[1] * x * (x - 2) + rows[2] * x * (x - 1) / 2;
+  double at_20 =
+      rows[0] * (x - 1) * (x - 2) / 2 - rows[1] * x * (x - 2) + rows[2] * x * (x - 1) / 2;
   if (x > 2) {
     const auto i = std::min(static_cast<std::size_t>(x), rows.size() - 2);
     at_20 = rows.at(i) + (x - static_cast<double>(i)) * (rows.at(i + 1) - rows.at(i));
@@ -51,8 +52,9 @@ class Float {
  private:
   // 25 g, or for fine divisions, of gravity, what makes one of them 1.2 mm high on 5 mm of stem.
   static double usual_mass_g(const instruments::Hydrometer& h) {
-    return h.division >= 0.001 ? 25 : 1000 * 0.0012 * 0.005 * 0.005 * std::numbers::pi / 4 *
-                                          1000 / h.division;
+    return h.division >= 0.001
+               ? 25
+               : 1000 * 0.0012 * 0.005 * 0.005 * std::numbers::pi / 4 * 1000 / h.division;
   }
   static double usual_mass_spread_g(const instruments::Hydrometer& h) {
     return h.division >= 0.001 ? 8 : 0.4 * usual_mass_g(h);

@@ -180,10 +180,11 @@ TEST_P(Coverage, RefractometerWithHydrometer) {
                           const Density rho =
                               physics::density(f.drink, celsius_point(rho_c)) +
                               kg_per_m3(world.normal(physics::density_model_uncertainty(f.drink)));
-                          return holds(measurement::refract_with_hydrometer(
-                                           prism.reads(seen(world, f.drink, n_c, f.optics), n_c),
-                                           stem.reads(rho, rho_c, f.drink.ethanol), GetParam().stated),
-                                       f.drink);
+                          return holds(
+                              measurement::refract_with_hydrometer(
+                                  prism.reads(seen(world, f.drink, n_c, f.optics), n_c),
+                                  stem.reads(rho, rho_c, f.drink.ethanol), GetParam().stated),
+                              f.drink);
                         }),
                   n);
 }

@@ -8,10 +8,10 @@
 #include <numbers>
 
 #include "areo/core/error.hpp"
+#include "areo/ferment/drink.hpp"
 #include "areo/instruments/stem.hpp"
 #include "areo/measurement/alcohol.hpp"
 #include "areo/physics/mixture.hpp"
-#include "areo/ferment/drink.hpp"
 #include "rows.hpp"
 
 namespace areo::published {
@@ -26,15 +26,15 @@ SurfaceTension from_mn_m(double v) { return newtons_per_metre(v / 1000); }
 TEST(WaterSurfaceTension, ValueOfTheRelease) {
   EXPECT_NEAR(mn_m(physics::water_surface_tension(kelvin_point(300))), 71.6859625, 0.5e-7);
   EXPECT_NEAR(mn_m(physics::water_surface_tension(celsius_point(20))), 72.736, 0.0005);
-  EXPECT_THROW((void)physics::water_surface_tension(
-                   celsius_point(std::numeric_limits<double>::quiet_NaN())),
-               Error);
+  EXPECT_THROW(
+      (void)physics::water_surface_tension(celsius_point(std::numeric_limits<double>::quiet_NaN())),
+      Error);
 }
 
 class EthanolSurfaceTension : public RowTest {};
 
-// The equation has two parameters for five rows: within 0.2 mN/m to 20 % by mass, 0.9 at 25 %, which
-// surface.hpp states. That of pure water differs by 0.04 mN/m between the two sources.
+// The equation has two parameters for five rows: within 0.2 mN/m to 20 % by mass, 0.9 at 25 %,
+// which surface.hpp states. That of pure water differs by 0.04 mN/m between the two sources.
 TEST_P(EthanolSurfaceTension, WithinWhatIsStated) {
   const double percent = row().number("mass_percent");
   const double stated = percent > 20 ? 0.9 : 0.2;
@@ -59,9 +59,10 @@ TEST(SurfaceFactor, WorkedExample) {
   EXPECT_NEAR(factor - 1, linear / (1 + pull_of_scale), 1e-15);
 }
 
-// By weighing in a liquid: the density of the mark from the mass in air and the pull of the surface,
-// computed apart for a stem of 6 mm with 3 g left on the balance (a synthetic example, computed, not
-// published). Here without air: the same mark in two liquids differs by the factor of their pulls.
+// By weighing in a liquid: the density of the mark from the mass in air and the pull of the
+// surface, computed apart for a stem of 6 mm with 3 g left on the balance (a synthetic example,
+// computed, not published). Here without air: the same mark in two liquids differs by the factor of
+// their pulls.
 TEST(SurfaceFactor, SameMarkByHydrostaticWeighing) {
   constexpr double g = 9.80665, diameter = 0.006, mass = 0.100, left = 0.003, rho_l = 998.2067;
   const double volume = (mass - left + std::numbers::pi * diameter * 0.07274 / g) / rho_l;
@@ -97,8 +98,8 @@ TEST(Stem, MassAndHeightOfADivisionAreTwoSidesOfOneThing) {
 }
 
 // The strength of a 5 % drink, and what its surface does to it, against the balance of forces
-// computed apart: a float of 25 g on a stem of 5 mm that is right in water, in a drink of 4 % ethanol
-// by mass whose surface pulls with what is asked.
+// computed apart: a float of 25 g on a stem of 5 mm that is right in water, in a drink of 4 %
+// ethanol by mass whose surface pulls with what is asked.
 double strength_for(double surface_mn_m) {
   constexpr double g = 9.80665;
   const ExtractFraction original{0.1239};
@@ -127,8 +128,7 @@ double strength_for(double surface_mn_m) {
 }
 
 TEST(SurfaceOfADrink, StrengthIsRightAndMovesAsTheForcesSay) {
-  const double usual =
-      mn_m(physics::surface_tension(EthanolFraction{0.0397}, celsius_point(20)));
+  const double usual = mn_m(physics::surface_tension(EthanolFraction{0.0397}, celsius_point(20)));
   EXPECT_NEAR(strength_for(usual), 0, 1e-5);  // 72.736 for water has its own last digit
   // 1 mN/m less: the float stands pi D 0.001 / (m g) higher, 0.064 kg/m³, which hides 0.0085 % vol:
   // 131.25 % vol a unit of gravity is the trade's straight line, here within 5 %.

@@ -26,9 +26,10 @@ struct Check {
 /// Outcome of checks that were evaluated together, in the order they were added.
 struct CheckSet {
   std::vector<Check> checks;
-  /// Of the corrections. Checks err together through what they share: the glass, the stem, the meniscus, a
-  /// named thermometer, what the scale was made for, the solids of tap water, a balance, the
-  /// purity and the density formula of a solute; points of a certificate through all that made it.
+  /// Of the corrections. Checks err together through what they share: the glass, the stem, the
+  /// meniscus, a named thermometer, what the scale was made for, the solids of tap water, a
+  /// balance, the purity and the density formula of a solute; points of a certificate through all
+  /// that made it.
   numeric::Covariance covariance{0};
   /// The same with certificate points as independent: what a fit weighs the checks by. Empty if
   /// there are none.

@@ -13,7 +13,7 @@ namespace areo::calibration {
 /// The correction that checks support, and why it looks as it does.
 struct CorrectionFit {
   instruments::Correction correction;
-  numeric::LineFit line;  ///< the fit behind it
+  numeric::LineFit line;    ///< the fit behind it
   bool slope_used = false;  ///< the slope is more than usual, and used as fitted
   /// Part of the slope that the checks show which the correction takes: 1 if it is used; of a usual
   /// one, what its checks are worth beside the usual tolerance; 0 without a slope.
@@ -33,6 +33,12 @@ struct CorrectionFit {
 /// The covariance that a fit weighs checks by: a certificate's points as independent.
 [[nodiscard]] const numeric::Covariance& weighing(const CheckSet& set);
 
+/// How much of each check's correction the fitted correction at a place is made of.
+/// @param slope_weight  part of the slope that is taken, as CorrectionFit::slope_weight; 1 if
+///                      CorrectionFit::slope_used, whatever it says
+[[nodiscard]] std::vector<double> weights_at(const CheckSet& set, const CorrectionFit& fit,
+                                             double slope_weight, double at);
+
 /// Checks that lie closer together than this stand at one place of the scale, as those in one
 /// liquid do, whatever the instrument showed.
 inline constexpr double one_place_divisions = 3;
@@ -43,7 +49,8 @@ inline constexpr double one_place_divisions = 3;
 /// is usual, u_usual (the slope of an instrument that nobody checked, never_checked()): the slope
 /// times u_usual² / (u_usual² + u²), which leaves u u_usual / sqrt(u² + u_usual²). One that is more
 /// than usual, beyond 1.96 sqrt(u² + u_usual²), is used as it is. With degrees of freedom left the
-/// fit is tested at 95 %.
+/// fit is tested at 95 %: chi-squared of `line` is that about the line of the checks, and, unless
+/// that is used, slope² / (u² + u_usual²) as what one more observation adds to it.
 /// Points of a certificate are weighed as if independent, and err together as little or as much as
 /// makes offset and slope each less certain.
 /// Outside the checked range the slope is known by what is usual only: `u_slope_beyond` adds

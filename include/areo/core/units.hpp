@@ -67,10 +67,10 @@ class Temperature {
 /// 60 °F = 15.555... °C, the reference temperature of several trade scales.
 inline constexpr double sixty_fahrenheit_c = (60.0 - 32.0) / 1.8;
 
-using Density = bu::quantity<bu::si::mass_density>;  // kg/m³
-using Mass = bu::quantity<bu::si::mass>;             // kg
-using Pressure = bu::quantity<bu::si::pressure>;     // Pa
-using Length = bu::quantity<bu::si::length>;         // m
+using Density = bu::quantity<bu::si::mass_density>;            // kg/m³
+using Mass = bu::quantity<bu::si::mass>;                       // kg
+using Pressure = bu::quantity<bu::si::pressure>;               // Pa
+using Length = bu::quantity<bu::si::length>;                   // m
 using SurfaceTension = bu::quantity<bu::si::surface_tension>;  // N/m
 
 [[nodiscard]] constexpr Density kg_per_m3(double v) { return Density::from_value(v); }

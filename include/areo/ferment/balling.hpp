@@ -30,10 +30,10 @@ inline constexpr double yield_scatter = 0.076;
 /// it: √(0.076² + 0.033² / 3).
 inline constexpr double yield_uncertainty = 0.0783;
 
-/// Extract, as a mass fraction, that may ferment without becoming alcohol, or become more of it than
-/// the balance says, however little has fermented: half-width, rectangular. Yeast grows first. The
-/// balance has 0.11 g of it per gram of alcohol, 0.26 g/L at 0.3 % vol; a small ferment can grow
-/// about 0.6 g/L more or less before much alcohol is there. Engineering judgement; below
+/// Extract, as a mass fraction, that may ferment without becoming alcohol, or become more of it
+/// than the balance says, however little has fermented: half-width, rectangular. Yeast grows first.
+/// The balance has 0.11 g of it per gram of alcohol, 0.26 g/L at 0.3 % vol; a small ferment can
+/// grow about 0.6 g/L more or less before much alcohol is there. Engineering judgement; below
 /// weakest_compared_percent_vol nothing was measured.
 inline constexpr double growth_half_width = 0.0006;
 /// The distilled beers of [tolman1917], which the yield's scatter was measured with, in % vol.

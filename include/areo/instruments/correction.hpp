@@ -25,8 +25,8 @@ struct Correction {
   /// uncertainty of that; beside u_offset, with its sign.
   double u_surface = 0;
   /// What the instrument may have changed since it was checked: the change between its last two
-  /// calibrations, drift_offset + drift_slope (R - r0), is a half-width once as much time has passed
-  /// as lay between them, and the part of it that has passed before that (0 to 1).
+  /// calibrations, drift_offset + drift_slope (R - r0), is a half-width once as much time has
+  /// passed as lay between them, and the part of it that has passed before that (0 to 1).
   double drift_offset = 0, drift_slope = 0, drift_part = 0;
   int checks = 0;          ///< number of checks behind it; 0 = never checked
   std::string provenance;  ///< "2 checks, in force from 2026-03-01"

@@ -22,8 +22,8 @@ struct Hydrometer {
   physics::Scale scale = physics::sg_20_20;
   double lo = 0.990, hi = 1.100;  ///< ends of the scale, in its unit
   double division = 0.002;        ///< smallest division
-  /// How much of the scale is on the stem, where lo and hi are only what it may show; hi - lo unless
-  /// stated.
+  /// How much of the scale is on the stem, where lo and hi are only what it may show; hi - lo
+  /// unless stated.
   std::optional<double> length = std::nullopt;
   double glass_expansion_per_c = conventional_glass_expansion_per_c;
   /// How far the liquid climbs the stem, in units of the scale; without it what water climbs, by
@@ -31,8 +31,8 @@ struct Hydrometer {
   std::optional<double> meniscus_height = std::nullopt;
   /// Maximum permissible error that a verdict is made against; one division unless stated.
   std::optional<double> tolerance = std::nullopt;
-  /// Diameter of the stem and mass of the whole, and the surface tension at 20 °C of the liquid that
-  /// the scale was made for; what is not stated is taken as usual (stem_of()).
+  /// Diameter of the stem and mass of the whole, and the surface tension at 20 °C of the liquid
+  /// that the scale was made for; what is not stated is taken as usual (stem_of()).
   std::optional<double> stem_diameter_mm = std::nullopt, mass_g = std::nullopt,
                         made_for_mn_m = std::nullopt;
   /// Which one it is: a copy is the same instrument, one made anew another, whatever its name.

@@ -33,9 +33,9 @@ class Readings {
   /// @param surface  what is known of the liquid's surface
   /// @throws Error{domain} if the indication is not on the scale; Error{inconsistent} if one
   ///         instrument is described in two ways
-  [[nodiscard]] ReadingInputs add(
-      const Hydrometer& h, const Correction& correction, const HydrometerReading& reading,
-      const std::string& of, LiquidSurface surface = LiquidSurface::drink);
+  [[nodiscard]] ReadingInputs add(const Hydrometer& h, const Correction& correction,
+                                  const HydrometerReading& reading, const std::string& of,
+                                  LiquidSurface surface = LiquidSurface::drink);
   [[nodiscard]] RefractionInputs add(const Refractometer& r, const Correction& correction,
                                      const RefractometerReading& reading, const std::string& of);
   [[nodiscard]] const std::vector<InstrumentUse>& uses() const noexcept { return uses_; }

@@ -38,9 +38,9 @@ struct Stem {
 [[nodiscard]] double surface_factor(Length diameter, Mass mass, SurfaceTension liquid,
                                     SurfaceTension made_for);
 
-/// What an error-free instrument shows in a liquid, its stem, what it was made for and the surface of
-/// the liquid being as they usually are (stem_of(), physics::surface_tension()); what a reading is
-/// taken back from. ideal_indication() leaves the surface out.
+/// What an error-free instrument shows in a liquid, its stem, what it was made for and the surface
+/// of the liquid being as they usually are (stem_of(), physics::surface_tension()); what a reading
+/// is taken back from. ideal_indication() leaves the surface out.
 /// @check 3.97 % ethanol by mass at 1.0111 on the usual stem with divisions of 0.002 -> 1.0119
 [[nodiscard]] double usual_indication(const Hydrometer& h, Density rho_at_t, ModelTemperature t,
                                       EthanolFraction ethanol = EthanolFraction{0});

@@ -66,7 +66,7 @@ struct CheckRecord {
   std::optional<Id> thermometer;  ///< instrument that the temperature was read from, if named
   double temperature_half_width_c = 0.5;
   instruments::Meniscus meniscus = instruments::Meniscus::level;
-  std::optional<calibration::WeighedSolution> solution;         ///< sugar, salt
+  std::optional<calibration::WeighedSolution> solution;  ///< sugar, salt
   /// In a liquid: its water. Nothing: nobody said, and it counts as tap water, which pure water is
   /// one end of.
   std::optional<calibration::Water> water{};

@@ -46,7 +46,8 @@ class Shelf {
 
  private:
   // A correction, and whether at that moment its calibration was still to come, overdue or old, and
-  // the instrument retired: then it has other remarks. How far it may have drifted is of each moment.
+  // the instrument retired: then it has other remarks. How far it may have drifted is of each
+  // moment.
   struct Version {
     Id calibration;
     bool early, overdue, old, retired;

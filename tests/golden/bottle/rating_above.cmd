@@ -17,4 +17,4 @@ areo reading add PT-1 1.0105 --temp 21C --on 2026-03-10T10:00
 areo reading add PT-1 1.010 --temp 21C --on 2026-03-11T10:00
 areo reading add PT-1 1.010 --temp 21C --on 2026-03-12T10:00
 areo reading add PT-1 1.010 --temp 21C --on 2026-03-13T10:00
-areo bottle PT-1 --storage 20C --headspace 4% --expected 1.009 --rating 6bar
+areo bottle PT-1 --storage 20C --headspace 4% --expected 1.007 --rating 6bar

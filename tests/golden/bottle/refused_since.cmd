@@ -11,4 +11,4 @@ areo reading add DR-1 0.996 --temp 20C --on 2026-03-22T10:00
 areo reading add DR-1 0.996 --temp 20C --on 2026-03-24T10:00
 areo instrument add stem-2 --from 0.900 --to 1.100 --division 0.002 --on 2026-02-28
 areo reading add DR-1 0.970 --temp 20C --instrument stem-2 --on 2026-03-26T10:00 --yes
-areo bottle DR-1 --storage 20C --rating 1.5bar
+areo bottle DR-1 --storage 20C --rating 1.2bar
