@@ -83,15 +83,18 @@ double surface_share(const CheckSet& set, const std::vector<double>& weights) {
 }
 
 // How ill the checks go together: chi-squared about the line that they and what is usual of a slope
-// make, the slope's own misfit with it as one more observation; about their own line, if its slope
-// is more than usual.
+// make, the slope's own misfit with it as one more observation; or about their own line, if its
+// slope stands by itself: more than usual, or significant and known three times better than that.
 struct Misfit {
   double chi_squared;
-  bool more_than_usual;
+  bool by_itself;
 };
 Misfit misfit(const numeric::LineFit& line, double u_fitted, double u_usual) {
+  constexpr double much_better = 1.0 / 3;
   const double slope = line.slope / std::hypot(u_fitted, u_usual);
-  if (std::abs(slope) > normal_coverage()) return {line.chi_squared, true};
+  const bool known = u_fitted < much_better * u_usual;
+  if (std::abs(known ? line.slope / u_fitted : slope) > normal_coverage())
+    return {line.chi_squared, true};
   return {line.chi_squared + slope * slope, false};
 }
 
@@ -154,8 +157,8 @@ CorrectionFit fit_correction(const CheckSet& set, double division, double lo, do
     const double u_fitted = std::sqrt(variance_of(set, p.slope_weights()));
     fit.u_slope_by_checks = u_fitted;
     const double u_both = std::hypot(u_fitted, u_usual_slope);
-    const auto [chi_squared, more_than_usual] = misfit(line, u_fitted, u_usual_slope);
-    fit.slope_used = more_than_usual;
+    const auto [chi_squared, by_itself] = misfit(line, u_fitted, u_usual_slope);
+    fit.slope_used = by_itself;
     fit.slope_weight = fit.slope_used ? 1 : std::pow(u_usual_slope / u_both, 2);
     u_slope = fit.slope_used ? u_fitted : u_fitted * u_usual_slope / u_both;
     slope = fit.slope_weight * line.slope;
@@ -164,7 +167,7 @@ CorrectionFit fit_correction(const CheckSet& set, double division, double lo, do
     fit.reason = fmt::format(
         "slope {}: {}", beside_expanded(line.slope, normal_coverage() * u_fitted),
         fit.slope_used
-            ? "more than usual, used"
+            ? "significant, used"
             : fmt::format("within what is usual, {:.0f} % of it used", 100 * fit.slope_weight));
   }
   if (fit.line.degrees_of_freedom > 0) {

@@ -11,6 +11,7 @@ namespace areo::instruments {
 namespace {
 
 constexpr double gravity_m_s2 = 9.80665;
+constexpr Temperature reference = celsius_point(20);
 
 // What a division is in density, in the middle of the scale.
 double division_kg_m3(const Hydrometer& h) {
@@ -48,7 +49,7 @@ Stem stem_of(const Hydrometer& h) {
   }
   if (h.stem_diameter_mm) s.diameter_mm = {*h.stem_diameter_mm, 0.2, stated};
   if (h.mass_g) s.mass_g = {*h.mass_g, 0.5, stated};
-  const double water_mn_m = 1000 * physics::water_surface_tension(celsius_point(20)).value();
+  const double water_mn_m = 1000 * physics::water_surface_tension(reference).value();
   s.made_for_mn_m = h.made_for_mn_m ? Known{*h.made_for_mn_m, 2, stated}
                                     : Known{water_mn_m, 6.2, "made for clean water: judgement"};
   return s;
@@ -58,12 +59,22 @@ double surface_factor(Length diameter, Mass mass, SurfaceTension liquid, Surface
   return (mass.value() + pull_kg(diameter, liquid)) / (mass.value() + pull_kg(diameter, made_for));
 }
 
+SurfaceTension surface_of(EthanolFraction ethanol) {
+  return physics::surface_tension(ethanol, reference);
+}
+
+double surface_half_width_mn_m(Temperature t) {
+  const SurfaceTension warm =
+      physics::water_surface_tension(t) - physics::water_surface_tension(reference);
+  return std::hypot(physics::surface_half_width_mn_m, 1000 * warm.value());
+}
+
 double usual_indication(const Hydrometer& h, Density rho_at_t, ModelTemperature t,
                         EthanolFraction ethanol) {
   const Stem s = stem_of(h);
-  const double factor = surface_factor(metres(s.diameter_mm.value / 1000), grams(s.mass_g.value),
-                                       physics::surface_tension(ethanol, t),
-                                       newtons_per_metre(s.made_for_mn_m.value / 1000));
+  const double factor =
+      surface_factor(metres(s.diameter_mm.value / 1000), grams(s.mass_g.value), surface_of(ethanol),
+                     newtons_per_metre(s.made_for_mn_m.value / 1000));
   return ideal_indication(h, rho_at_t / factor, t);
 }
 
@@ -85,8 +96,8 @@ Length meniscus_height(Length diameter, SurfaceTension surface, Density rho) {
 double usual_meniscus_divisions(const Hydrometer& h) {
   const Stem s = stem_of(h);
   const Length diameter = metres(s.diameter_mm.value / 1000);
-  const Temperature room = celsius_point(20);
-  return meniscus_height(diameter, physics::water_surface_tension(room), physics::density({}, room))
+  return meniscus_height(diameter, physics::water_surface_tension(reference),
+                         physics::density({}, reference))
              .value() /
          division_height(h, diameter, grams(s.mass_g.value)).value();
 }

@@ -119,7 +119,8 @@ Id Notebook::add(const CheckRecord& r) {
     s.bind(std::string_view{word_of(water_words, *r.water)});
   else
     s.null();
-  s.bind(std::string_view{r.balance}).bind(std::int64_t{r.apart}).step();
+  bind_unless_empty(s, r.balance);
+  s.bind(std::int64_t{r.apart}).step();
   t.commit();
   return impl_->last_id();
 }

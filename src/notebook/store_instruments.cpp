@@ -138,7 +138,7 @@ Id Notebook::add(const InstrumentRecord& r) {
   const Graduation g = r.graduation();
   s.bind(g.lo).bind(g.hi).bind(g.division);
   s.bind(std::string_view{r.added_at.text()}).bind(std::string_view{r.note});
-  s.bind(std::string_view{r.maker}).bind(std::string_view{r.serial});
+  for (const std::string& marked : {r.maker, r.serial}) bind_unless_empty(s, marked);
   if (const auto* h = r.hydrometer())
     s.bind(h->stem_diameter_mm).bind(h->mass_g).bind(h->made_for_mn_m);
   else

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <string>
+#include <string_view>
 
 #include "areo/core/error.hpp"
 
@@ -21,6 +22,15 @@ auto value_of(const Words& words, const std::string& word) {
   for (const auto& [v, w] : words)
     if (word == w) return v;
   throw Error{Errc::store, fmt::format("the notebook holds an unknown word '{}'", word)};
+}
+
+/// What nobody stated is nothing in the file.
+template <class Statement>
+void bind_unless_empty(Statement& s, const std::string& text) {
+  if (text.empty())
+    s.null();
+  else
+    s.bind(std::string_view{text});
 }
 
 }  // namespace areo::notebook

@@ -1,5 +1,6 @@
 #include "areo/physics/surface.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include "areo/core/error.hpp"
@@ -21,8 +22,8 @@ SurfaceTension water_surface_tension(ModelTemperature t) {
 }
 
 SurfaceTension surface_tension(EthanolFraction ethanol, ModelTemperature t) {
-  return water_surface_tension(t) *
-         (1 - szyszkowski_a * std::log1p(ethanol.value() / szyszkowski_b));
+  const double p = std::max(ethanol.value(), 0.0);
+  return water_surface_tension(t) * (1 - szyszkowski_a * std::log1p(p / szyszkowski_b));
 }
 
 }  // namespace areo::physics

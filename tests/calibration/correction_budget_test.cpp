@@ -144,12 +144,12 @@ TEST(CorrectionBudget, WhatIsSharedDoesNotAverageOut) {
 
 // [gum] H.3: eleven corrections of a thermometer; each known to the s = 0.0035 °C that it finds.
 TEST(CorrectionBudget, ReproducesTheThermometerOfTheGuide) {
-  ThermometerChecks checks{{.name = "probe", .lo_c = 20, .hi_c = 30, .division_c = 1}};
+  ThermometerChecks checks{{.name = "probe", .lo_c = 20, .hi_c = 30, .division_c = 0.1}};
   for (const auto& row : published::rows_of("gum-h3-thermometer"))
     checks.add_certificate_point(row.number("t_degC"), row.number("b_degC"), 0.007, 2, true);
   const CheckSet set = checks.evaluate();
-  const CorrectionFit f = fit_correction(set, 1, 20, 30);
-  ASSERT_GT(f.slope_weight, 0.9999);  // in divisions of 1 °C any slope like this is usual
+  const CorrectionFit f = fit_correction(set, 0.1, 20, 30);
+  ASSERT_TRUE(f.slope_used);
   EXPECT_NEAR(f.correction.r0, 24.0085, 5e-5);
   EXPECT_NEAR(f.correction.at(24.0085), -0.1625, 5e-5);
   EXPECT_NEAR(f.correction.slope, 0.00218, 5e-6);

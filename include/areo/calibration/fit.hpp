@@ -14,7 +14,7 @@ namespace areo::calibration {
 struct CorrectionFit {
   instruments::Correction correction;
   numeric::LineFit line;    ///< the fit behind it
-  bool slope_used = false;  ///< the slope is more than usual, and used as fitted
+  bool slope_used = false;  ///< the slope stands by itself, and is used as fitted
   /// Part of the slope that the checks show which the correction takes: 1 if it is used; of a usual
   /// one, what its checks are worth beside the usual tolerance; 0 without a slope.
   double slope_weight = 0;
@@ -48,14 +48,15 @@ inline constexpr double one_place_divisions = 3;
 /// One check gives an offset; two or more a slope as well, known to u. It is weighed against what
 /// is usual, u_usual (the slope of an instrument that nobody checked, never_checked()): the slope
 /// times u_usual² / (u_usual² + u²), which leaves u u_usual / sqrt(u² + u_usual²). One that is more
-/// than usual, beyond 1.96 sqrt(u² + u_usual²), is used as it is. With degrees of freedom left the
-/// fit is tested at 95 %: chi-squared of `line` is that about the line of the checks, and, unless
-/// that is used, slope² / (u² + u_usual²) as what one more observation adds to it.
-/// Points of a certificate are weighed as if independent, and err together as little or as much as
-/// makes offset and slope each less certain.
-/// Outside the checked range the slope is known by what is usual only: `u_slope_beyond` adds
-/// to the unused slope's own uncertainty what makes it that. A fitted slope goes on, with another
-/// slope of that size, or of its own uncertainty if that is larger, on top.
+/// than usual, beyond 1.96 sqrt(u² + u_usual²), is used as it is, and so is a significant one,
+/// beyond 1.96 u, that is known three times better than what is usual. With degrees of freedom left
+/// the fit is tested at 95 %: chi-squared of `line` is that about the line of the checks, and,
+/// unless that is used, slope² / (u² + u_usual²) as what one more observation adds to it. Points of
+/// a certificate are weighed as if independent, and err together as little or as much as makes
+/// offset and slope each less certain. Outside the checked range the slope is known by what is
+/// usual only: `u_slope_beyond` adds to the unused slope's own uncertainty what makes it that. A
+/// fitted slope goes on, with another slope of that size, or of its own uncertainty if that is
+/// larger, on top.
 /// @param set       at least one check, each with correction.u > 0
 /// @param division  of the scale, lo, hi its ends
 /// @throws Error{domain} for no checks

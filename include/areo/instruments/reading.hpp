@@ -50,7 +50,7 @@ struct HydrometerInputs {
 
 /// What is known of the surface of the liquid in hand.
 enum class LiquidSurface {
-  drink,  ///< that of water and its ethanol, ± physics::surface_half_width_mn_m
+  drink,  ///< that of water and its ethanol, ± surface_half_width_mn_m()
   clean,  ///< water, or sugar or salt in it: what is not known of it is in Stem::made_for_mn_m
 };
 

@@ -29,7 +29,7 @@ inline constexpr double surface_half_width_mn_m = 5;
 /// Surface tension of a drink: that of water at its temperature, lowered by its ethanol as
 /// Szyszkowski's equation has it, sigma = sigma_w (1 - a ln(1 + p / b)), with a and b fitted to
 /// mixtures of ethanol and water at 20 °C.
-/// @param ethanol mass fraction, -0.02 .. 0.25
+/// @param ethanol mass fraction, to 0.25; below zero, where readings of none scatter to, as none
 /// @throws      Error{domain} as water_surface_tension()
 /// @uncertainty within 0.2 mN/m of the table to 20 % by mass, 0.9 mN/m at 25 %, at 20 °C and 25 °C;
 ///              of a real drink surface_half_width_mn_m
