@@ -55,24 +55,15 @@ struct Side {
   }
 };
 
-// How much of their slopes two corrections take when they are compared. If one of them found a
-// slope, the other's counts as its own checks show it: the usual slope is no argument then, and
-// would make false alarms.
-struct SlopeWeights {
-  double before, after;
-};
-SlopeWeights slope_weights(const Side& a, const Side& b) {
-  const auto all = [](const Side& s) { return s.fit.slope_weight > 0 ? 1.0 : 0.0; };
-  if (a.fit.slope_used || b.fit.slope_used) return {all(a), all(b)};
-  return {a.fit.slope_weight, b.fit.slope_weight};
-}
+// Both count with the whole slope that their checks show, or with none if they stand at one place:
+// part of a slope would make the instrument's own slope look like a change.
+double slope_weight(const Side& s) { return s.fit.slope_weight > 0 ? 1 : 0; }
 
 DriftPoint point(const CheckSet& all, const Side& before, const Side& after, double at, double k,
                  double u_usual_slope) {
-  const SlopeWeights slopes = slope_weights(before, after);
   std::vector<double> w(all.checks.size(), 0.0);
-  after.add_weights(w, at, 1, slopes.after);
-  before.add_weights(w, at, -1, slopes.before);
+  after.add_weights(w, at, 1, slope_weight(after));
+  before.add_weights(w, at, -1, slope_weight(before));
   double variance = 0;
   for (std::size_t i = 0; i < w.size(); ++i)
     for (std::size_t j = 0; j < w.size(); ++j) variance += w[i] * w[j] * all.covariance(i, j);
@@ -80,12 +71,12 @@ DriftPoint point(const CheckSet& all, const Side& before, const Side& after, dou
   p.indication = at;
   for (std::size_t i = 0; i < w.size(); ++i)
     p.difference += w[i] * all.checks[i].correction.estimate;
-  // What both leave out of the instrument's own slope is the same slope.
-  const double left_out = (1 - slopes.after) * (at - after.fit.correction.r0) -
-                          (1 - slopes.before) * (at - before.fit.correction.r0);
+  // What an offset leaves out of the instrument's own slope, away from its place.
+  const double left_out = (1 - slope_weight(after)) * (at - after.fit.correction.r0) -
+                          (1 - slope_weight(before)) * (at - before.fit.correction.r0);
   p.u = std::hypot(std::sqrt(std::max(variance, 0.0)), u_usual_slope * left_out);
   p.expanded = k * p.u;
-  p.en = p.difference / p.expanded;
+  p.en = p.expanded > 0 ? p.difference / p.expanded : 0;  // a check in both may be all there is
   return p;
 }
 
@@ -111,7 +102,7 @@ Drift drift(const CheckSet& together, std::span<const std::size_t> before,
   if (to - from <= -one_place) return d;
   std::vector<double> places{(from + to) / 2};
   if (to - from >= one_place) places = {from, (from + to) / 2, to};
-  const bool is_line = places.size() > 1 && (a.fit.slope_used || b.fit.slope_used);
+  const bool is_line = places.size() > 1 && slope_weight(a) + slope_weight(b) > 0;
   const double k = std::sqrt(numeric::chi_squared_quantile(level, is_line ? 2 : 1));
   const double u_usual_slope = instruments::never_checked(division, lo, hi).u_slope;
   for (const double at : places) d.points.push_back(point(together, a, b, at, k, u_usual_slope));

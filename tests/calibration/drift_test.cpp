@@ -79,22 +79,21 @@ TEST(Drift, EnOfOneIsTheLimit) {
 TEST(Drift, ACheckInBothCancels) {
   const Drift d = between(checks({{1.000, 0}, {1.050, 0.0002}, {1.050, 0.0006}}), {0, 1}, {0, 2});
   ASSERT_EQ(d.points.size(), 3U);
-  const double u_checks = own * std::sqrt(2.0) / 0.050;
-  const double taken = std::pow(usual_slope / std::hypot(u_checks, usual_slope), 2);
   for (const DriftPoint& p : d.points) {
-    const double part = 0.5 + taken * (p.indication - 1.025) / 0.050;
+    const double part = 0.5 + (p.indication - 1.025) / 0.050;
     EXPECT_NEAR(p.difference, 0.0004 * part, 1e-15);
-    EXPECT_NEAR(p.u, part * own * std::sqrt(2.0), 1e-14);
-    EXPECT_NEAR(p.expanded, k_one * p.u, 1e-9);
+    EXPECT_NEAR(p.u, part * own * std::sqrt(2.0), 1e-10);
+    EXPECT_NEAR(p.expanded, k_line * p.u, 1e-9);
+    EXPECT_TRUE(std::isfinite(p.en));
   }
   EXPECT_EQ(d.points[0].indication, 1.000);
   EXPECT_EQ(d.points[1].indication, 1.025);
   EXPECT_EQ(d.points[2].indication, 1.050);
 }
 
-// One calibration with a slope beyond what is usual: the other counts as its own checks show it, a
-// line as well. At 1.080 both lines are their second checks.
-TEST(Drift, ASlopeInOneMakesLinesOfBoth) {
+// Lines are compared, whatever part of their slopes the corrections take. At 1.080 both lines are
+// their second checks.
+TEST(Drift, LinesAreCompared) {
   const CheckSet set = checks({{1.000, 0}, {1.080, 0}, {1.000, 0}, {1.080, 0.0040}});
   for (const bool line_after : {true, false}) {
     const Drift d = line_after ? between(set, {0, 1}, {2, 3}) : between(set, {2, 3}, {0, 1});
@@ -107,22 +106,20 @@ TEST(Drift, ASlopeInOneMakesLinesOfBoth) {
   }
 }
 
-// A year later in water alone: the earlier correction took part of its slope, and what it left out
-// may be why water differs from it, over the way from the middle of the earlier checks to the
-// water.
-TEST(Drift, FewerChecksLaterDoNotHideTheSlopeLeftOut) {
+// A year later in water alone: the earlier line is its own check there.
+TEST(Drift, FewerChecksLaterAreComparedAtTheirPlace) {
   const Drift d = between(checks({{1.000, 0}, {1.080, 0}, {1.000, 0.0004}}), {0, 1}, {2});
   ASSERT_EQ(d.points.size(), 1U);
-  const double u_checks = own * std::sqrt(2.0) / 0.080;
-  const double taken = std::pow(usual_slope / std::hypot(u_checks, usual_slope), 2);
   EXPECT_EQ(d.points[0].indication, 1.000);
-  // The earlier correction at the water: (1 + taken) / 2 of its first check and the rest of the
-  // other.
-  const double first = (1 + taken) / 2, second = (1 - taken) / 2;
-  EXPECT_NEAR(d.points[0].u,
-              std::hypot(own * std::sqrt(1 + first * first + second * second),
-                         (1 - taken) * usual_slope * 0.040),
-              1e-12);
+  EXPECT_NEAR(d.points[0].difference, 0.0004, 1e-15);
+  EXPECT_NEAR(d.points[0].u, own * std::sqrt(2.0), 1e-12);
+}
+
+// Two places a little apart, each checked once: the usual slope may be all that is between them.
+TEST(Drift, AwayFromItsPlaceAnOffsetKnowsNoSlope) {
+  const Drift d = between(checks({{1.000, 0}, {1.004, 0}}), {0}, {1});
+  ASSERT_EQ(d.points.size(), 1U);
+  EXPECT_NEAR(d.points[0].u, std::hypot(own * std::sqrt(2.0), usual_slope * 0.004), 1e-12);
 }
 
 TEST(Drift, ComparesOnlyWhatWasCheckedBothTimes) {

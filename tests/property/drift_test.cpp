@@ -83,9 +83,9 @@ TEST(Drift, FalseAlarmsAreAboutOneInTwenty) {
   Draws draws;
   SCOPED_TRACE(draws.trace());
   World world{draws};
-  // The sampling spread of 10 000 histories is 0.22 %; 5 % hold for a model that was chosen before,
-  // and the choice between offset and line by the checks themselves adds about one in a hundred.
-  constexpr double fewest = 0.04, most_alarms = 0.07;
+  // 5 % at one place. Lines are looked at in three places, for a limit that holds for all of a
+  // line, so fewer are called; the sampling spread of 10 000 histories is 0.22 %.
+  constexpr double fewest = 0.03, most_alarms = 0.057;
   for (const auto& [first, second] : {std::pair{water, water},
                                       {two, two},
                                       {three, three},

@@ -79,6 +79,7 @@ TEST(SampledCoverage, OfAGravityWithAnInstrumentNobodyChecked) {
   int beyond = 0;
   for (int i = 0; i < cases; ++i) {
     NewStem stem{world};
+    stem.make_as_stated(world);
     const auto calibrated = measurement::Calibrated::never_checked(stem.hydrometer);
     const ExtractFraction extract{world.uniform(0.06, 0.20)};
     const double t = world.uniform(15, 26);

@@ -55,6 +55,14 @@ class NewStem {
     const double part = (mark - hydrometer.lo) / (hydrometer.hi - hydrometer.lo);
     return off_lo_ + part * (off_hi_ - off_lo_);
   }
+  /// As areo states an instrument that nobody checked: an offset within a division, and on its own
+  /// a slope of which the standard uncertainty is that of two ends within a division each.
+  void make_as_stated(World& world) {
+    const double offset = world.rectangular(hydrometer.division);
+    const double run = world.rectangular(std::numbers::sqrt2 * hydrometer.division);
+    off_lo_ = offset - run / 2;
+    off_hi_ = offset + run / 2;
+  }
   /// A scale that runs by so many divisions from end to end, each of them still within one.
   void make_steep(World& world, double divisions) {
     const double d = hydrometer.division;

@@ -38,9 +38,9 @@ struct Drift {
 /// fit_correction() takes for it. The checks were evaluated together, so what they share (glass,
 /// meniscus, thermometer, surface of a liquid, solute, a check in both) cancels as far as it does:
 /// the difference is linear in the checks' corrections, and its variance follows from their
-/// covariance. What both leave out of the instrument's slope counts as one and the same slope,
-/// within the usual one, as far as the two corrections rest on different places; if one found a
-/// slope, the other's counts as its own checks show it.
+/// covariance. Both count with the whole slope that their checks show, not with the
+/// part that a correction takes of it; one whose checks stand at one place is an offset, and away
+/// from that place the usual slope is unknown.
 /// U is 1.96 u for a difference that is the same everywhere, and for one that is a line the root of
 /// the 95 % point of chi-squared for two degrees of freedom, 2.45 u, so that the whole line is
 /// meant at once. An instrument that did not change is called drifted about once in twenty times.
