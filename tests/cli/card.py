@@ -35,7 +35,7 @@ DENSITY = """instrument add stem-5 --scale kg/m3 --from 990 --to 1100 --division
 calibrate water stem-5 997.2 20C --on 2026-03-01
 calibrate fit stem-5"""
 RIGHT = """instrument add stem-6 --from 0.990 --to 1.100 --division 0.002 --on 2026-02-28
-calibrate water stem-6 1.000 20C --on 2026-03-01
+calibrate water stem-6 1.000 20C --distilled --on 2026-03-01
 calibrate fit stem-6"""
 PRISM = """instrument add prism-1 --kind refractometer --from 0 --to 32 --division 0.2 --on 2026-02-28
 calibrate water prism-1 0.4 19C --on 2026-03-02
