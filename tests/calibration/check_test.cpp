@@ -193,6 +193,17 @@ TEST(CheckSet, CleanLiquidsShareWhatTheScaleWasMadeFor) {
   EXPECT_NEAR(v(0, 3), 1.04 * u * u, 5e-3 * u * u);
 }
 
+// Kept apart in the correction, so that a reading can take it back; in the check's ± all the same.
+TEST(CheckSet, ACorrectionKnowsItsPartOfThat) {
+  HydrometerChecks checks{with_scale(physics::sg_20_20)};
+  checks.add_in_water(reading(1.001, 20));
+  const CheckSet set = checks.evaluate();
+  const instruments::Correction c = fit_correction(set, 0.002, 0.99, 1.10).correction;
+  EXPECT_NEAR(std::abs(c.u_surface), made_for_u(), 1e-3 * made_for_u());
+  EXPECT_NEAR(std::hypot(c.u_offset, c.u_surface), set.checks[0].correction.u, 1e-15);
+  EXPECT_NEAR(c.uncertainty_at(1.001), set.checks[0].correction.u, 1e-15);
+}
+
 // One laboratory, one method: five points of ± 0.0003 leave ± 0.0003, unless they are apart.
 TEST(CheckSet, PointsOfACertificateErrTogether) {
   const auto u_of = [](bool apart) {
