@@ -76,13 +76,20 @@ void Checks::add_certificate_point(double nominal, double correction, double exp
   });
 }
 
-uncertainty::InputRef Checks::tap_solids() {
-  if (!tap_)
-    tap_ = readings_.inputs.add(
+std::optional<uncertainty::InputRef> Checks::solids(Water water) {
+  if (water == Water::pure) return std::nullopt;
+  constexpr const char* hardness = "0 to 0.6 g/L, soft to hard: judgement";
+  const bool tap = water == Water::tap;
+  auto& known = tap ? tap_ : unknown_water_;
+  // Pure water nobody doubts; tap water may be anything up to the most. Of an unknown one the best
+  // estimate stays that of pure water, and its doubt is the distance of tap water from that.
+  if (!known)
+    known = readings_.inputs.add(
         from(uncertainty::Origin::composition,
-             uncertainty::between("solids of the tap water", "of the most", 0, 1,
-                                  "0 to 0.6 g/L, soft to hard: judgement")));
-  return *tap_;
+             tap ? uncertainty::between("solids of the tap water", "of the most", 0, 1, hardness)
+                 : uncertainty::rectangular("solids of a water that nobody named", "of the most", 0,
+                                            1, hardness)));
+  return known;
 }
 
 CheckSet Checks::evaluate() const {
@@ -124,10 +131,10 @@ void HydrometerChecks::add_reading(const HydrometerReading& reading, std::string
   const auto r = readings_.add(hydrometer_, no_correction(), reading, "the check: " + label,
                                instruments::LiquidSurface::clean);
   made_for_ = r.made_for_input();
-  const auto solids = water == Water::tap ? std::optional{tap_solids()} : std::nullopt;
+  const auto dissolved_part = solids(water);
   add(std::move(label), reading.indication,
-      [r, solids, density = std::move(density)](const Point& x) {
-        const double dissolved = solids ? x[*solids] * most_tap_solids_kg_m3 : 0;
+      [r, dissolved_part, density = std::move(density)](const Point& x) {
+        const double dissolved = dissolved_part ? x[*dissolved_part] * most_tap_solids_kg_m3 : 0;
         const Density truth = density(x, r.temperature(x)) + kg_per_m3(dissolved);
         return Outcome{r.shortfall(x, truth), r.expected(x, truth)};
       });
@@ -152,10 +159,10 @@ void RefractometerChecks::add_reading(const RefractometerReading& reading, std::
       from(uncertainty::Origin::formula,
            uncertainty::normal("refractive index formula: " + label, "standard uncertainties", 0, 1,
                                "agreement of [icumsa1974] and [itct1936] with their tables")));
-  const auto solids = water == Water::tap ? std::optional{tap_solids()} : std::nullopt;
+  const auto dissolved_part = solids(water);
   add(std::move(label), reading.indication,
-      [r, model, solids, fraction = std::move(fraction)](const Point& x) {
-        const double dissolved = solids ? x[*solids] * most_tap_solids_extract : 0;
+      [r, model, dissolved_part, fraction = std::move(fraction)](const Point& x) {
+        const double dissolved = dissolved_part ? x[*dissolved_part] * most_tap_solids_extract : 0;
         const physics::Liquid truth{ExtractFraction{fraction(x) + dissolved}};
         const double formula =
             x[model] * physics::refractive_index_model_uncertainty(truth, r.temperature(x));

@@ -188,7 +188,10 @@ int run_check(const CalibrateOptions& o, CheckMethod method, const Session& sess
   if (instrument.thermometer() == nullptr && !r.temperature_c && method != CheckMethod::certificate)
     line("note: no temperature given: the scale's reference temperature assumed, ± 5 °C");
   if (!r.water && in_liquid(method))
-    line("note: taken as tap water, 0 to 0.6 g/L of solids; say --distilled or --tap with a check");
+    line(
+        "note: nobody named the water: taken as pure, with the doubt of 0 to 0.6 g/L of solids; "
+        "say "
+        "--distilled or --tap with a check");
   notes(remarks);
   line(fmt::format("noted as check {} of {}", r.id, r.made_at.date()));
   line("next: " + next_step(instrument, book.checks(instrument.id)));

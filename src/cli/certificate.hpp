@@ -68,7 +68,7 @@ struct Certified {
 [[nodiscard]] std::vector<std::string> certificate_notes(const Certified& c);
 [[nodiscard]] Section certificate_remarks(const Certified& c);  ///< 10
 
-/// "pure", "tap"; empty: nobody said, and it counts as tap water.
+/// "pure", "tap"; empty: nobody said.
 [[nodiscard]] const char* water_word(const std::optional<calibration::Water>& water);
 /// Whether a check was made in water or a solution.
 [[nodiscard]] bool in_liquid(const notebook::CheckRecord& r);

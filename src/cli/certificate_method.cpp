@@ -56,9 +56,7 @@ std::string numbers(const Certified& c, const Holds& holds) {
   return fmt::format("check{} {}", all.size() == 1 ? "" : "s", fmt::join(all, ", "));
 }
 
-bool in_tap_water(const CheckRecord& r) {
-  return in_liquid(r) && r.water.value_or(calibration::Water::tap) == calibration::Water::tap;
-}
+bool not_pure(const CheckRecord& r) { return in_liquid(r) && r.water != calibration::Water::pure; }
 
 // What all checks in liquids have in common.
 void add_liquids(std::vector<std::string>& all, const Certified& c) {
@@ -68,11 +66,12 @@ void add_liquids(std::vector<std::string>& all, const Certified& c) {
         "[iapws-r1-76]. The correction is the one that holds in the liquid that the scale was made "
         "for (section 2). What is not known of that liquid is in U; in a result it cancels, as "
         "reading and correction are both reckoned from it");
-  if (const std::string tap = numbers(c, in_tap_water); !tap.empty())
-    all.push_back(fmt::format(
-        "tap water, in {}: 0 to {:g} g/L of solids, soft to hard (judgement); taken as the "
-        "same water in all of them, so that more checks do not average it out",
-        tap, calibration::most_tap_solids_kg_m3));
+  if (const std::string tap = numbers(c, not_pure); !tap.empty())
+    all.push_back(
+        fmt::format("tap water, or a water that nobody named, in {}: 0 to {:g} g/L of solids, soft "
+                    "to hard (judgement); taken as the "
+                    "same water in all of them, so that more checks do not average it out",
+                    tap, calibration::most_tap_solids_kg_m3));
   if (any(c, CheckMethod::sugar) || any(c, CheckMethod::salt))
     all.emplace_back(
         "balance: a gain that is wrong is so for both masses and cancels in their ratio; its "
@@ -158,7 +157,7 @@ std::string air(const Certified& c) {
 }
 
 std::string water_text(const CheckRecord& r) {
-  if (!r.water) return "not stated: taken as tap water";
+  if (!r.water) return "not stated: taken as pure, with a doubt";
   return *r.water == calibration::Water::pure ? "pure, as the owner states"
                                               : "tap water, as the owner states";
 }

@@ -63,7 +63,7 @@ template <class Checks, class ReadingOf>
 calibration::CheckSet evaluate_in_liquids(Checks checks, std::span<const CheckRecord> records,
                                           const ReadingOf& reading_of) {
   for (const CheckRecord& c : records) {
-    const calibration::Water water = c.water.value_or(calibration::Water::tap);
+    const calibration::Water water = c.water.value_or(calibration::Water::unknown);
     if (c.method == CheckMethod::water)
       checks.add_in_water(reading_of(c), water);
     else if (c.method == CheckMethod::certificate)

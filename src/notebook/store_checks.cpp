@@ -115,7 +115,7 @@ Id Notebook::add(const CheckRecord& r) {
       .bind(r.pressure_half_width_pa)
       .bind(std::string_view{r.note})
       .bind(r.thermometer);
-  if (r.water)
+  if (r.water && *r.water != calibration::Water::unknown)
     s.bind(std::string_view{word_of(water_words, *r.water)});
   else
     s.null();

@@ -314,7 +314,7 @@ def tells_what_was_stated(bench):
     assert [r["balance"] for r in rows] == ["", "kitchen-2", "kitchen-2"], rows
     assert [r["its division, g"] for r in rows] == ["", "1", "1"], rows
     rows = bare.table("The liquids of the checks")
-    assert {r["water"] for r in rows} == {"not stated: taken as tap water"}, rows
+    assert {r["water"] for r in rows} == {"not stated: taken as pure, with a doubt"}, rows
     assert all("____" in r["balance"] for r in rows[1:]), rows
     told = json_of(bench, "certificate stem-1")
     assert [told[k] for k in ("maker", "serial", "condition", "made_for_mn_m", "stem_diameter_mm",

@@ -79,8 +79,8 @@ TEST_F(Age, AfterAYearItIsOldUnlessItsOwnerSaidWhenToCheckAgain) {
   EXPECT_TRUE(at("2026-10-01T10:00Z").remarks.empty());
 }
 
-// What nobody said counts as tap water, which pure water is one end of.
-TEST_F(Age, AWaterThatNobodyStatedIsTapWater) {
+// What nobody named is taken as pure, and its doubt is how far tap water lies from that.
+TEST_F(Age, AWaterThatNobodyNamedIsPureWithADoubt) {
   CheckRecord c = water_check(stem_, 1.000, "2025-03-01T10:00Z");
   const auto expected = [&] {
     return evaluate(book_, book_.instrument(stem_), std::span{&c, 1}).checks[0].expected;
@@ -89,9 +89,11 @@ TEST_F(Age, AWaterThatNobodyStatedIsTapWater) {
   c.water = calibration::Water::tap;
   const auto tap = expected();
   c.water.reset();
-  EXPECT_EQ(expected().estimate, tap.estimate);
-  EXPECT_EQ(expected().u, tap.u);
+  const auto unknown = expected();
   EXPECT_NEAR(tap.estimate - pure.estimate, 0.0003, 1e-5);
+  EXPECT_NEAR(unknown.estimate, pure.estimate, 1e-12);
+  const double more = tap.estimate - pure.estimate;
+  EXPECT_NEAR(unknown.u, std::hypot(tap.u, more), 1e-6);  // the mean square about pure water
 }
 
 // What is marked on an instrument, and how a check was made, come back as they went in.

@@ -55,6 +55,12 @@ void in_tap_water(World& world, NewStem& stem, HydrometerChecks& checks) {
   for (const double sugar_g : {50.0, 97.0})
     check_in_sugar(world, stem, checks, sugar_g, solids, Water::tap);
 }
+void in_a_water_nobody_named(World& world, NewStem& stem, HydrometerChecks& checks) {
+  const double solids = world.uniform(0, calibration::most_tap_solids_kg_m3);
+  check_in_water(world, stem, checks, solids, Water::unknown);
+  for (const double sugar_g : {50.0, 97.0})
+    check_in_sugar(world, stem, checks, sugar_g, solids, Water::unknown);
+}
 // U = 0.0006, four fifths of it the same for all points.
 void certificate(World& world, NewStem& stem, HydrometerChecks& checks) {
   constexpr double u = 0.0003;
@@ -123,6 +129,7 @@ INSTANTIATE_TEST_SUITE_P(Ways, CalibrationCoverage,
                          testing::Values(Way{"one_check", one_check, 94, 97},
                                          Way{"three_checks", three_checks, 94, 96.5},
                                          Way{"in_tap_water", in_tap_water, 94, 96.5},
+                                         Way{"water_nobody_named", in_a_water_nobody_named, 94, 97},
                                          Way{"certificate", certificate, 94, 99.5},
                                          Way{"steep_scales", three_checks, 92, 96, 1}),
                          [](const auto& test) { return std::string{test.param.name}; });

@@ -67,8 +67,9 @@ class Checks {
   };
   void add(std::string label, double indication,
            std::function<Outcome(const uncertainty::Point&)> model);
-  /// By how much the tap water of all checks is denser, and refracts more: 0 to 1 of the most.
-  [[nodiscard]] uncertainty::InputRef tap_solids();
+  /// By how much the water of all checks of that kind is denser, and refracts more: in parts of the
+  /// most; nothing of pure water.
+  [[nodiscard]] std::optional<uncertainty::InputRef> solids(Water water);
   instruments::Readings readings_;
   std::optional<uncertainty::InputRef> made_for_;
 
@@ -81,7 +82,7 @@ class Checks {
   double division_;
   std::vector<Pending> pending_;
   std::vector<uncertainty::InputRef> certificate_;  ///< points that err together
-  std::optional<uncertainty::InputRef> tap_;
+  std::optional<uncertainty::InputRef> tap_, unknown_water_;
 };
 
 /// Checks of one hydrometer.

@@ -35,7 +35,9 @@ inline constexpr SoluteQuality table_salt{0.97, 1, 0, 0.005};
 /// The water of a check.
 enum class Water {
   pure,  ///< distilled or demineralised
-  tap,   ///< with what is dissolved in it: tap_solids_kg_m3, tap_solids_refraction
+  tap,   ///< with what is dissolved in it, between nothing and the most of the constants below
+  /// Nobody said: taken as pure, with the doubt that it may have been tap water.
+  unknown,
 };
 /// How much denser tap water is than pure water: 0 to 0.6 g/L of solids, from soft to hard, kg/m³.
 /// Engineering judgement.

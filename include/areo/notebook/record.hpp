@@ -67,8 +67,7 @@ struct CheckRecord {
   double temperature_half_width_c = 0.5;
   instruments::Meniscus meniscus = instruments::Meniscus::level;
   std::optional<calibration::WeighedSolution> solution;  ///< sugar, salt
-  /// In a liquid: its water. Nothing: nobody said, and it counts as tap water, which pure water is
-  /// one end of.
+  /// In a liquid: its water. Nothing: nobody said.
   std::optional<calibration::Water> water{};
   std::string balance{};  ///< which one, for people
   bool apart = false;     ///< a certificate's point that has nothing in common with the others
