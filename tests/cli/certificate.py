@@ -274,13 +274,13 @@ def names_the_method(bench):
     prepared(bench, *INSTRUMENTS.values(), STATED.replace("stem-1", "stem-9"))
     text = in_words(bench, "certificate stem-1")
     for said in ("surface tension: the surface of a liquid pulls a stem down", "in a result it cancels",
-                 "tap water, in checks 1, 2, 3: 0 to 0.6 g/L", "its linearity is taken as within one division",
+                 "or a water that nobody named, in checks 1, 2, 3: 0 to 0.6 g/L", "its linearity is taken as within one division",
                  "cancels in their ratio"):  # fmt: skip
         assert said in text, said
     text = in_words(bench, "certificate stem-9")
-    assert re.search(r"tap water, in checks \d+, \d+: ", text), "not the one in distilled water"
+    assert re.search(r"nobody named, in checks \d+, \d+: ", text), "not the one in distilled water"
     prism = in_words(bench, "certificate prism-1")
-    assert "pulls a stem" not in prism and "tap water, in checks" in prism
+    assert "pulls a stem" not in prism and "nobody named, in checks" in prism
     probe = json_of(bench, "certificate probe-1")["inputs"]
     (kettle,) = [i for i in probe if i["name"] == "superheat of the water and emergent stem"]
     same("0.1155", kettle["input_standard_uncertainty"])
@@ -425,7 +425,8 @@ def budgets_add_up(bench):
             cells = [list(r.values())[3 + k] for r in rows]
             total, expanded = float(cells[-2]), float(cells[-1])
             assert abs(math.hypot(*map(float, cells[:-2])) - total) <= 0.02 * total, (name, cells)
-            assert abs(1.96 * total - expanded) <= 0.01 * expanded, (name, cells)
+            half = 0.5 * 10 ** -len(cells[-1].partition(".")[2])  # of the last digit, in both
+            assert abs(1.96 * total - expanded) <= 2.96 * half, (name, cells)
             same(cells[-2], u)
         for check in told["checks"]:
             squares = sum(s["share"] ** 2 for i in told["inputs"] for s in i["of_checks"]
