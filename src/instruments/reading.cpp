@@ -110,7 +110,7 @@ ModelTemperature ReadingInputs::temperature(const uncertainty::Point& x) const {
 }
 
 SurfaceTension ReadingInputs::surface(const uncertainty::Point& x, EthanolFraction ethanol) const {
-  const SurfaceTension usual = surface_of(ethanol);
+  const SurfaceTension usual = surface_of(ethanol, temperature(x));
   return surface_mn_m_ ? usual + newtons_per_metre(x[*surface_mn_m_] / 1000) : usual;
 }
 

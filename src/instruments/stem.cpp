@@ -1,5 +1,6 @@
 #include "areo/instruments/stem.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -12,6 +13,7 @@ namespace {
 
 constexpr double gravity_m_s2 = 9.80665;
 constexpr Temperature reference = celsius_point(20);
+constexpr Temperature warmest_of_tables = celsius_point(40);
 
 // What a division is in density, in the middle of the scale.
 double division_kg_m3(const Hydrometer& h) {
@@ -59,13 +61,16 @@ double surface_factor(Length diameter, Mass mass, SurfaceTension liquid, Surface
   return (mass.value() + pull_kg(diameter, liquid)) / (mass.value() + pull_kg(diameter, made_for));
 }
 
-SurfaceTension surface_of(EthanolFraction ethanol) {
-  return physics::surface_tension(ethanol, reference);
+SurfaceTension surface_of(EthanolFraction ethanol, ModelTemperature t) {
+  const SurfaceTension usual = physics::surface_tension(ethanol, reference);
+  if (t.celsius() <= warmest_of_tables.celsius()) return usual;
+  return usual + physics::water_surface_tension(t) -
+         physics::water_surface_tension(warmest_of_tables);
 }
 
 double surface_half_width_mn_m(Temperature t) {
-  const SurfaceTension warm =
-      physics::water_surface_tension(t) - physics::water_surface_tension(reference);
+  const SurfaceTension warm = physics::water_surface_tension(std::min(t, warmest_of_tables)) -
+                              physics::water_surface_tension(reference);
   return std::hypot(physics::surface_half_width_mn_m, 1000 * warm.value());
 }
 
@@ -73,8 +78,8 @@ double usual_indication(const Hydrometer& h, Density rho_at_t, ModelTemperature 
                         EthanolFraction ethanol) {
   const Stem s = stem_of(h);
   const double factor =
-      surface_factor(metres(s.diameter_mm.value / 1000), grams(s.mass_g.value), surface_of(ethanol),
-                     newtons_per_metre(s.made_for_mn_m.value / 1000));
+      surface_factor(metres(s.diameter_mm.value / 1000), grams(s.mass_g.value),
+                     surface_of(ethanol, t), newtons_per_metre(s.made_for_mn_m.value / 1000));
   return ideal_indication(h, rho_at_t / factor, t);
 }
 

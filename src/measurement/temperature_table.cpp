@@ -30,7 +30,7 @@ Result with_alcohol(const Calibrated& instrument, double indication, Temperature
     physics::Liquid drink;
     for (int step = 0; step < 4; ++step) {
       const Density rho = stem.density(x, indication + stem.correction_at(x, indication), t,
-                                       instruments::surface_of(drink.ethanol));
+                                       instruments::surface_of(drink.ethanol, t));
       drink = ferment::drink_of_strength(alcohol, rho, t);
     }
     return drink;
@@ -53,7 +53,7 @@ Result of_sugar(const Calibrated& instrument, double indication, Temperature t) 
   const auto stem = instruments::add_hydrometer(inputs, h, instrument.correction);
   const auto rho_at = [=](const uncertainty::Point& x) {
     return stem.density(x, indication + stem.correction_at(x, indication), t,
-                        instruments::surface_of(EthanolFraction{0}));
+                        instruments::surface_of(EthanolFraction{0}, t));
   };
   const std::vector<double> middle = inputs.estimates();
   const SugarFormula formula{
