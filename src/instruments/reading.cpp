@@ -64,13 +64,13 @@ double HydrometerInputs::correction_at(const uncertainty::Point& x, double indic
 }
 
 double HydrometerInputs::surface_factor_at(const uncertainty::Point& x,
-                                           SurfaceTension liquid) const {
+                                           const SurfaceTension& liquid) const {
   return surface_factor(metres(x[diameter_mm] / 1000), grams(x[mass_g]), liquid,
                         newtons_per_metre(x[made_for_mn_m] / 1000));
 }
 
 Density HydrometerInputs::density(const uncertainty::Point& x, double corrected, ModelTemperature t,
-                                  SurfaceTension liquid) const {
+                                  const SurfaceTension& liquid) const {
   return surface_factor_at(x, liquid) * density_from_indication(hydrometer, corrected, t, x[glass]);
 }
 

@@ -31,7 +31,7 @@ double cross_section_m2(Length diameter) {
 }
 
 // Newtons of a pull of the surface, as the mass that weighs as much.
-double pull_kg(Length diameter, SurfaceTension surface) {
+double pull_kg(Length diameter, const SurfaceTension& surface) {
   return std::numbers::pi * diameter.value() * surface.value() / gravity_m_s2;
 }
 
@@ -57,7 +57,8 @@ Stem stem_of(const Hydrometer& h) {
   return s;
 }
 
-double surface_factor(Length diameter, Mass mass, SurfaceTension liquid, SurfaceTension made_for) {
+double surface_factor(Length diameter, Mass mass, const SurfaceTension& liquid,
+                      const SurfaceTension& made_for) {
   return (mass.value() + pull_kg(diameter, liquid)) / (mass.value() + pull_kg(diameter, made_for));
 }
 
@@ -93,7 +94,7 @@ Mass mass_from_division_height(const Hydrometer& h, Length diameter, Length heig
   return grams(1000 * height.value() * rho * rho * cross_section_m2(diameter) / division_kg_m3(h));
 }
 
-Length meniscus_height(Length diameter, SurfaceTension surface, Density rho) {
+Length meniscus_height(Length diameter, const SurfaceTension& surface, Density rho) {
   const double length = std::sqrt(surface.value() / (rho.value() * gravity_m_s2));
   return metres(std::numbers::sqrt2 * length / std::sqrt(1 + 2 * length / diameter.value()));
 }

@@ -39,11 +39,12 @@ struct HydrometerInputs {
   /// What makes the scale right where it shows `indication`, in the liquid that it was made for.
   [[nodiscard]] double correction_at(const uncertainty::Point& x, double indication) const;
   /// How much denser a liquid is than the mark at its surface says: surface_factor().
-  [[nodiscard]] double surface_factor_at(const uncertainty::Point& x, SurfaceTension liquid) const;
+  [[nodiscard]] double surface_factor_at(const uncertainty::Point& x,
+                                         const SurfaceTension& liquid) const;
   /// Density of a liquid of that surface tension, at its temperature t.
   /// @param corrected  indication, level and after correction_at()
   [[nodiscard]] Density density(const uncertainty::Point& x, double corrected, ModelTemperature t,
-                                SurfaceTension liquid) const;
+                                const SurfaceTension& liquid) const;
 };
 [[nodiscard]] HydrometerInputs add_hydrometer(uncertainty::Inputs& inputs, const Hydrometer& h,
                                               const Correction& correction);

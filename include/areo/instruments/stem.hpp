@@ -35,8 +35,8 @@ struct Stem {
 /// @source Langberg's form of the force balance, as in the guides to hydrostatic weighing
 ///         [nist-sp250-78]
 /// @check  6 mm, 100 g, 20 mN/m more than it was made for: 0.000384 more
-[[nodiscard]] double surface_factor(Length diameter, Mass mass, SurfaceTension liquid,
-                                    SurfaceTension made_for);
+[[nodiscard]] double surface_factor(Length diameter, Mass mass, const SurfaceTension& liquid,
+                                    const SurfaceTension& made_for);
 
 /// Surface tension that a liquid pulls at a stem with, as areo reckons with it: to 40 °C that of
 /// 20 °C. So do the published tables of hydrometer corrections, which leave out that warm water
@@ -65,7 +65,7 @@ struct Stem {
 /// @uncertainty within 3.5 % of the Young-Laplace equation for stems of 3 mm to 6 mm and 45 mN/m to
 ///              73 mN/m (tests)
 /// @check  5 mm in water: 2.67 mm, by the equation 2.65 mm
-[[nodiscard]] Length meniscus_height(Length diameter, SurfaceTension surface, Density rho);
+[[nodiscard]] Length meniscus_height(Length diameter, const SurfaceTension& surface, Density rho);
 
 /// The same in divisions of the scale, in clean water: what is assumed of a cloudy liquid unless
 /// Hydrometer::meniscus_height is stated.
