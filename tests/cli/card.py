@@ -397,7 +397,7 @@ def boxes_for_a_pen(bench):
         bench.good(f"{command} --paper {paper} --rows {len(boxes) + 1} --out more.pdf")
         info = tool("pdfinfo", bench.folder / "more.pdf").decode()
         assert re.search(r"^Pages: +2$", info, re.M), info
-    assert "pear" in sheet.text and "5L" in sheet.text and "SUBTRACT 0.0017" in sheet.text
+    assert "pear" in sheet.text and "5L" in sheet.text and "SUBTRACT 0.0020" in sheet.text
     assert re.search(r"original gravity 1\.04\d+ ± 0\.\d+", sheet.text), sheet.text
 
 
