@@ -53,7 +53,7 @@ void Checks::add(std::string label, double indication, std::function<Outcome(con
 }
 
 void Checks::add_certificate_point(double nominal, double correction, double expanded, double k,
-                                   bool apart) {
+                                   std::string certificate) {
   if (!(expanded > 0) || !(k >= 1) || !std::isfinite(nominal) || !std::isfinite(correction))
     throw Error{
         Errc::domain,
@@ -70,7 +70,7 @@ void Checks::add_certificate_point(double nominal, double correction, double exp
       from(uncertainty::Origin::calibration,
            uncertainty::normal("correction of the certificate", "scale", correction, expanded / k,
                                "as stated by the certificate")));
-  if (!apart) certificate_.push_back(stated);
+  if (!certificate.empty()) certified_.push_back({std::move(certificate), stated});
   add("certificate", nominal, [nominal, stated](const Point& x) {
     return Outcome{x[stated], nominal + x[stated]};
   });
@@ -106,10 +106,12 @@ CheckSet Checks::evaluate() const {
   });
   CheckSet set{{}, numeric::Covariance{n}};
   set.inputs = readings_.inputs;
-  if (certificate_.size() > 1) set.apart = numeric::Covariance{n};
-  const auto apart = covariance(set.inputs, result);
-  for (std::size_t i = 0; i < certificate_.size(); ++i)
-    for (std::size_t j = 0; j < i; ++j) set.inputs.correlate(certificate_[i], certificate_[j], 1);
+  for (std::size_t i = 0; i < certified_.size(); ++i)
+    for (std::size_t j = 0; j < i; ++j)
+      if (certified_[i].certificate == certified_[j].certificate)
+        set.inputs.correlate(certified_[i].stated, certified_[j].stated, 1);
+  if (!set.inputs.correlations().empty()) set.apart = numeric::Covariance{n};
+  const auto apart = covariance(readings_.inputs, result);
   const auto all = covariance(set.inputs, result);
   for (std::size_t i = 0; i < n; ++i) {
     set.checks.push_back(

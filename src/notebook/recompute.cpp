@@ -52,9 +52,10 @@ calibration::PairedReading pair_of(const Notebook& notebook, const LiquidPairRec
        temperature(stem.hydrometer()->scale.reference(), r.gravity), r.meniscus}};
 }
 
+// Points noted of one day are of one certificate.
 void add_certificate_point(calibration::Checks& checks, const CheckRecord& c) {
   checks.add_certificate_point(c.reading, c.correction.value(), c.expanded.value(),
-                               c.coverage_factor.value(), c.apart);
+                               c.coverage_factor.value(), c.apart ? "" : c.made_at.date());
 }
 
 // Water, solutions and certificates check a hydrometer and a refractometer alike.

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "areo/calibration/drift.hpp"
 #include "areo/calibration/fit.hpp"
 #include "areo/core/error.hpp"
 #include "areo/physics/boiling.hpp"
@@ -193,6 +194,19 @@ TEST(CheckSet, CleanLiquidsShareWhatTheScaleWasMadeFor) {
   EXPECT_NEAR(v(0, 3), 1.04 * u * u, 5e-3 * u * u);
 }
 
+// Two certificates, years apart, have nothing in common but the instrument.
+TEST(CheckSet, PointsOfTwoCertificatesDoNot) {
+  HydrometerChecks checks{with_scale(physics::sg_20_20)};
+  checks.add_certificate_point(1.00, -0.0004, 0.0003, 2, "2024");
+  checks.add_certificate_point(1.00, -0.0006, 0.0003, 2, "2026");
+  const CheckSet set = checks.evaluate();
+  EXPECT_EQ(set.covariance(0, 1), 0);
+  const std::vector<std::size_t> before{0}, after{1};
+  const Drift d = drift(set, before, after, 0.002, 0.99, 1.10);
+  EXPECT_NEAR(d.points.at(0).u, 0.00015 * std::sqrt(2.0), 1e-12);
+  EXPECT_EQ(d.verdict, DriftVerdict::none_seen);
+}
+
 // Kept apart in the correction, so that a reading can take it back; in the check's ± all the same.
 TEST(CheckSet, ACorrectionKnowsItsPartOfThat) {
   HydrometerChecks checks{with_scale(physics::sg_20_20)};
@@ -209,7 +223,7 @@ TEST(CheckSet, PointsOfACertificateErrTogether) {
   const auto u_of = [](bool apart) {
     HydrometerChecks checks{with_scale(physics::sg_20_20)};
     for (const double mark : {1.00, 1.02, 1.04, 1.06, 1.08})
-      checks.add_certificate_point(mark, 0, 0.0003, 2, apart);
+      checks.add_certificate_point(mark, 0, 0.0003, 2, apart ? "" : "the certificate");
     const CheckSet set = checks.evaluate();
     return 2 * fit_correction(set, 0.002, 0.99, 1.10).correction.u_offset;
   };

@@ -38,7 +38,7 @@ CheckSet certified(const std::vector<std::pair<double, double>>& points, double 
                    bool apart = true) {
   HydrometerChecks checks{stem()};
   for (const auto& [nominal, correction] : points)
-    checks.add_certificate_point(nominal, correction, expanded, 2, apart);
+    checks.add_certificate_point(nominal, correction, expanded, 2, apart ? "" : "the certificate");
   return checks.evaluate();
 }
 CorrectionFit fit(const CheckSet& set) { return fit_correction(set, 0.002, 0.990, 1.100); }
@@ -146,7 +146,7 @@ TEST(CorrectionBudget, WhatIsSharedDoesNotAverageOut) {
 TEST(CorrectionBudget, ReproducesTheThermometerOfTheGuide) {
   ThermometerChecks checks{{.name = "probe", .lo_c = 20, .hi_c = 30, .division_c = 0.1}};
   for (const auto& row : published::rows_of("gum-h3-thermometer"))
-    checks.add_certificate_point(row.number("t_degC"), row.number("b_degC"), 0.007, 2, true);
+    checks.add_certificate_point(row.number("t_degC"), row.number("b_degC"), 0.007, 2, "");
   const CheckSet set = checks.evaluate();
   const CorrectionFit f = fit_correction(set, 0.1, 20, 30);
   ASSERT_TRUE(f.slope_used);

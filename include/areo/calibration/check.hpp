@@ -32,7 +32,7 @@ struct CheckSet {
   /// that made it.
   numeric::Covariance covariance{0};
   /// The same with certificate points as independent: what a fit weighs the checks by. Empty if
-  /// there are none.
+  /// no two err together.
   numeric::Covariance apart{0};
   /// What the corrections depend on. An input that several checks share stands here once.
   uncertainty::Inputs inputs{};
@@ -50,14 +50,14 @@ class Checks {
   explicit Checks(double division) : division_{division} {}
   /// A point of a certificate: at the nominal mark add `correction`, known to ± `expanded`.
   /// Points of one certificate were read by one laboratory with one method, and certificates seldom
-  /// say how they err together: their uncertainties count as fully correlated, unless stated
-  /// otherwise.
-  /// @param k     coverage factor of the certificate
-  /// @param apart its uncertainty has nothing in common with that of other points
+  /// say how they err together: their uncertainties count as fully correlated.
+  /// @param k           coverage factor of the certificate
+  /// @param certificate which one it is a point of: points of two have nothing in common. Empty: it
+  ///                    has nothing in common with any other point
   /// @throws  Error{domain} unless expanded > 0 and k >= 1, and for a correction of more than ten
   ///          divisions: a slip of the pen, or an instrument for the bin
   void add_certificate_point(double nominal, double correction, double expanded, double k,
-                             bool apart = false);
+                             std::string certificate = "the certificate");
   /// Law of propagation over all checks at once.
   [[nodiscard]] CheckSet evaluate() const;
 
@@ -81,7 +81,11 @@ class Checks {
   };
   double division_;
   std::vector<Pending> pending_;
-  std::vector<uncertainty::InputRef> certificate_;  ///< points that err together
+  struct CertificatePoint {
+    std::string certificate;
+    uncertainty::InputRef stated;
+  };
+  std::vector<CertificatePoint> certified_;  ///< those that may err together with others
   std::optional<uncertainty::InputRef> tap_, unknown_water_;
 };
 
