@@ -23,17 +23,14 @@ void require_finite(const CheckSet& set) {
 }
 
 CheckSet selected(const CheckSet& all, std::span<const std::size_t> which) {
-  CheckSet some{{}, numeric::Covariance{which.size()}};
-  if (all.apart.size() > 0) some.apart = numeric::Covariance{which.size()};
-  for (std::size_t i = 0; i < which.size(); ++i) {
-    if (which[i] >= all.checks.size())
-      throw Error{Errc::domain, fmt::format("there is no check {} in the set", which[i])};
-    some.checks.push_back(all.checks[which[i]]);
-    for (std::size_t j = 0; j <= i; ++j) {
-      some.covariance.set(i, j, all.covariance(which[i], which[j]));
-      if (some.apart.size() > 0) some.apart.set(i, j, all.apart(which[i], which[j]));
-    }
+  CheckSet some;
+  for (const std::size_t i : which) {
+    if (i >= all.checks.size())
+      throw Error{Errc::domain, fmt::format("there is no check {} in the set", i)};
+    some.checks.push_back(all.checks[i]);
   }
+  some.covariance = all.covariance.only(which);
+  if (all.apart.size() > 0) some.apart = all.apart.only(which);
   return some;
 }
 
@@ -64,9 +61,6 @@ DriftPoint point(const CheckSet& all, const Side& before, const Side& after, dou
   std::vector<double> w(all.checks.size(), 0.0);
   after.add_weights(w, at, 1, slope_weight(after));
   before.add_weights(w, at, -1, slope_weight(before));
-  double variance = 0;
-  for (std::size_t i = 0; i < w.size(); ++i)
-    for (std::size_t j = 0; j < w.size(); ++j) variance += w[i] * w[j] * all.covariance(i, j);
   DriftPoint p;
   p.indication = at;
   for (std::size_t i = 0; i < w.size(); ++i)
@@ -74,7 +68,7 @@ DriftPoint point(const CheckSet& all, const Side& before, const Side& after, dou
   // What an offset leaves out of the instrument's own slope, away from its place.
   const double left_out = (1 - slope_weight(after)) * (at - after.fit.correction.r0) -
                           (1 - slope_weight(before)) * (at - before.fit.correction.r0);
-  p.u = std::hypot(std::sqrt(std::max(variance, 0.0)), u_usual_slope * left_out);
+  p.u = std::hypot(std::sqrt(all.covariance.variance_of(w)), u_usual_slope * left_out);
   p.expanded = k * p.u;
   p.en = p.expanded > 0 ? p.difference / p.expanded : 0;  // a check in both may be all there is
   return p;

@@ -63,13 +63,7 @@ double normal_coverage() {
 // Of a weighted sum of the checks' corrections: with a certificate's points erring together or
 // apart, whichever is worse.
 double variance_of(const CheckSet& set, const std::vector<double>& weights) {
-  const auto with = [&](const numeric::Covariance& v) {
-    double sum = 0;
-    for (std::size_t i = 0; i < weights.size(); ++i)
-      for (std::size_t j = 0; j < weights.size(); ++j) sum += weights[i] * weights[j] * v(i, j);
-    return std::max(sum, 0.0);
-  };
-  return std::max(with(set.covariance), with(weighing(set)));
+  return std::max(set.covariance.variance_of(weights), weighing(set).variance_of(weights));
 }
 
 // What an offset owes to not knowing what the scale was made for, as one standard uncertainty of

@@ -87,11 +87,6 @@ CheckRecord record_of(const CalibrateOptions& o, CheckMethod method,
   return r;
 }
 
-bool in_liquid(CheckMethod method) {
-  return method == CheckMethod::water || method == CheckMethod::sugar ||
-         method == CheckMethod::salt;
-}
-
 // "HIGH by 0.0012": what the instrument does, in words.
 std::string behaviour(const calibration::Check& c, const std::string& unit) {
   const uncertainty::Value& b = c.correction;
@@ -190,8 +185,7 @@ int run_check(const CalibrateOptions& o, CheckMethod method, const Session& sess
   if (!r.water && in_liquid(method))
     line(
         "note: nobody named the water: taken as pure, with the doubt of 0 to 0.6 g/L of solids; "
-        "say "
-        "--distilled or --tap with a check");
+        "say --distilled or --tap with a check");
   notes(remarks);
   line(fmt::format("noted as check {} of {}", r.id, r.made_at.date()));
   line("next: " + next_step(instrument, book.checks(instrument.id)));

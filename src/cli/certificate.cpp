@@ -156,15 +156,11 @@ std::string number_of(const Certified& c) {
 }  // namespace
 
 const char* water_word(const std::optional<calibration::Water>& water) {
-  if (!water) return "";
-  return *water == calibration::Water::pure ? "pure" : "tap";
+  if (water == calibration::Water::pure) return "pure";
+  return water == calibration::Water::tap ? "tap" : "";
 }
 
-bool in_liquid(const notebook::CheckRecord& r) {
-  using notebook::CheckMethod;
-  return r.method == CheckMethod::water || r.method == CheckMethod::sugar ||
-         r.method == CheckMethod::salt;
-}
+bool in_liquid(const notebook::CheckRecord& r) { return notebook::in_liquid(r.method); }
 
 Figures::Figures(const Certified& c, bool full)
     : instrument_{&c.instrument},

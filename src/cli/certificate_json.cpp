@@ -17,10 +17,6 @@ std::string or_null(const std::string& text) {
   return text.empty() ? "null" : report::json_string(text);
 }
 
-std::string or_null(const std::optional<double>& number) {
-  return number ? fmt::format("{}", *number) : "null";
-}
-
 template <class All, class Object>
 std::string list(const All& all, const Object& object) {
   std::string out;
@@ -39,7 +35,7 @@ std::string checks(const Certified& c) {
         R"("apart":{},"note":{}}})",
         r.id, notebook::word(r.method), r.made_at.text(), report::json_string(k.label),
         k.indication, k.expected.estimate, k.correction.estimate, k.correction.u,
-        k.correction.expanded(), c.fitted.fit.residuals[i], or_null(r.temperature_c),
+        k.correction.expanded(), c.fitted.fit.residuals[i], report::json_number(r.temperature_c),
         c.read_with[i].empty() ? "null" : report::json_string(c.read_with[i].front()),
         in_liquid(r) ? or_null(water_word(r.water)) : "null", or_null(r.balance),
         r.solution ? fmt::format("{}", r.solution->balance_division_g) : "null",
@@ -148,8 +144,9 @@ std::string certificate_json(const Certified& c, const std::string& members) {
                      or_null(r.serial), or_null(r.note)) +
          (h == nullptr ? ""
                        : fmt::format(R"("made_for_mn_m":{},"stem_diameter_mm":{},"mass_g":{},)",
-                                     or_null(h->made_for_mn_m), or_null(h->stem_diameter_mm),
-                                     or_null(h->mass_g))) +
+                                     report::json_number(h->made_for_mn_m),
+                                     report::json_number(h->stem_diameter_mm),
+                                     report::json_number(h->mass_g))) +
          fmt::format(
              R"("unit":{},"instruction":{},"r0":{},"offset":{},"offset_standard_uncertainty":{},)"
              R"("slope":{},"slope_standard_uncertainty":{},"beyond_standard_uncertainty":{},)"

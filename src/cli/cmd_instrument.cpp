@@ -137,10 +137,6 @@ std::string retired_text(const notebook::Retirement& r) {
   return fmt::format("retired on {}: {}", r.at.date(), r.reason);
 }
 
-std::string or_null(const std::optional<double>& number) {
-  return number ? fmt::format("{}", *number) : "null";
-}
-
 std::string json_of(const notebook::InstrumentRecord& r, const Retired& retired) {
   std::string out = fmt::format(
       R"({{"name":{},"description":{},"maker":{},"serial":{},"added_at":"{}","note":{},)"
@@ -154,9 +150,9 @@ std::string json_of(const notebook::InstrumentRecord& r, const Retired& retired)
                        R"("glass_expansion_per_c":{},"meniscus_height":{},"stem_diameter_mm":{},)"
                        R"("mass_g":{},"made_for_mn_m":{},"tolerance":{})",
                        physics::scale_key(h->scale), h->lo, h->hi, h->division,
-                       h->glass_expansion_per_c, or_null(h->meniscus_height),
-                       or_null(h->stem_diameter_mm), or_null(h->mass_g), or_null(h->made_for_mn_m),
-                       h->maximum_permissible_error());
+                       h->glass_expansion_per_c, report::json_number(h->meniscus_height),
+                       report::json_number(h->stem_diameter_mm), report::json_number(h->mass_g),
+                       report::json_number(h->made_for_mn_m), h->maximum_permissible_error());
   else if (const auto* p = r.refractometer())
     out += fmt::format(
         R"(,"kind":"refractometer","scale":"{}","from":{},"to":{},"division":{},)"

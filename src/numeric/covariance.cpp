@@ -16,6 +16,13 @@ Covariance Covariance::diagonal(std::span<const double> u) {
   return v;
 }
 
+double Covariance::variance_of(std::span<const double> weights) const {
+  double sum = 0;
+  for (std::size_t i = 0; i < n_; ++i)
+    for (std::size_t j = 0; j < n_; ++j) sum += weights[i] * weights[j] * (*this)(i, j);
+  return std::max(sum, 0.0);
+}
+
 Covariance Covariance::only(std::span<const std::size_t> kept) const {
   Covariance some{kept.size()};
   for (std::size_t a = 0; a < kept.size(); ++a)

@@ -61,6 +61,10 @@ std::string sampling_json(const measurement::Result& result, const measurement::
 
 std::string json_string(std::string_view text) { return dump(Json(std::string{text})); }
 
+std::string json_number(const std::optional<double>& number) {
+  return number ? fmt::format("{}", *number) : "null";
+}
+
 std::string json_list(const std::vector<std::string>& texts) { return dump(Json(texts)); }
 
 std::string json_line(const measurement::Result& result,

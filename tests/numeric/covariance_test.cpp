@@ -4,6 +4,7 @@
 
 #include <cmath>
 #include <limits>
+#include <vector>
 
 #include "areo/core/error.hpp"
 
@@ -21,6 +22,16 @@ TEST(Cholesky, ByHand) {
   EXPECT_EQ(l[1], 0);
   EXPECT_EQ(l[2], 1);
   EXPECT_EQ(l[3], 3);
+}
+
+// 4 2 / 2 10 with weights 1 and -1: 4 + 10 - 2 · 2.
+TEST(Covariance, VarianceOfAWeightedSum) {
+  Covariance v{2};
+  v.set(0, 0, 4);
+  v.set(0, 1, 2);
+  v.set(1, 1, 10);
+  const std::vector<double> difference{1, -1};
+  EXPECT_EQ(v.variance_of(difference), 10);
 }
 
 TEST(Cholesky, FullCorrelationLeavesNothingOfItsOwn) {

@@ -36,11 +36,11 @@ struct Drift {
 
 /// Compares the corrections that two selections of checks give, each by the model that
 /// fit_correction() takes for it. The checks were evaluated together, so what they share (glass,
-/// meniscus, thermometer, surface of a liquid, solute, a check in both) cancels as far as it does:
-/// the difference is linear in the checks' corrections, and its variance follows from their
-/// covariance. Both count with the whole slope that their checks show, not with the
-/// part that a correction takes of it; one whose checks stand at one place is an offset, and away
-/// from that place the usual slope is unknown.
+/// meniscus, thermometer, what the scale was made for, solute, a check in both) cancels as far as
+/// it does: the difference is linear in the checks' corrections, and its variance follows from
+/// their covariance. Both count with the whole slope that their checks show, not with the part that
+/// a correction takes of it; one whose checks stand at one place is an offset, and away from that
+/// place the usual slope is unknown.
 /// U is 1.96 u for a difference that is the same everywhere, and for one that is a line the root of
 /// the 95 % point of chi-squared for two degrees of freedom, 2.45 u, so that the whole line is
 /// meant at once. An instrument that did not change is called drifted about once in twenty times.

@@ -51,6 +51,11 @@ struct InstrumentRecord {
 /// How an instrument was checked.
 enum class CheckMethod { water, sugar, salt, certificate, ice, boiling };
 [[nodiscard]] std::string_view word(CheckMethod method);
+/// Whether it takes water, or a solution in water.
+[[nodiscard]] constexpr bool in_liquid(CheckMethod method) {
+  return method == CheckMethod::water || method == CheckMethod::sugar ||
+         method == CheckMethod::salt;
+}
 
 /// One check as made. Fields that the method does not use are empty.
 struct CheckRecord {

@@ -25,6 +25,9 @@ class Covariance {
   [[nodiscard]] Covariance only(std::span<const std::size_t> kept) const;
   /// The same values without number i.
   [[nodiscard]] Covariance without(std::size_t i) const;
+  /// Variance of the sum of the values, each times its weight.
+  /// @param weights n of them
+  [[nodiscard]] double variance_of(std::span<const double> weights) const;
   /// Row by row, n * n elements.
   [[nodiscard]] std::span<const double> elements() const noexcept { return elements_; }
 

@@ -1,5 +1,6 @@
 #pragma once
 // Results for programs: one JSON object on one line, stable keys with units, numbers unrounded.
+#include <optional>
 #include <string>
 
 #include "areo/measurement/result.hpp"
@@ -20,6 +21,8 @@ namespace areo::report {
 
 /// A JSON string with its quotes.
 [[nodiscard]] std::string json_string(std::string_view text);
+/// A number, unrounded, or null.
+[[nodiscard]] std::string json_number(const std::optional<double>& number);
 /// A list of strings.
 [[nodiscard]] std::string json_list(const std::vector<std::string>& texts);
 
