@@ -67,7 +67,7 @@ std::optional<TimeOfDay> time_of_day(std::string_view& rest) {
   return t;
 }
 
-// "Z", "+01:00"; nothing at all means local time.
+// "Z", "+01:00", and of a local mean time "+00:19:32"; nothing at all means local time.
 std::optional<std::int64_t> offset(std::string_view& rest) {
   if (take(rest, 'Z')) return 0;
   const int sign = take(rest, '+') ? 1 : take(rest, '-') ? -1 : 0;
@@ -75,8 +75,14 @@ std::optional<std::int64_t> offset(std::string_view& rest) {
   const auto hours = digits(rest, 2);
   const bool colon = take(rest, ':');
   const auto minutes = digits(rest, 2);
-  if (!hours || !colon || !minutes || *hours > 14 || *minutes > 59) return std::nullopt;
-  return std::int64_t{sign} * (*hours * 3600 + *minutes * 60);
+  const auto seconds = take(rest, ':') ? digits(rest, 2) : std::optional{0};
+  if (!hours || !colon || !minutes || !seconds || *minutes > 59 || *seconds > 59)
+    return std::nullopt;
+  const std::int64_t size = *hours * 3600 + *minutes * 60 + *seconds;
+  // More than any zone ever had, on either side of a date line that moved.
+  constexpr std::int64_t most = 24 * 3600;
+  if (size > most) return std::nullopt;
+  return sign * size;
 }
 
 }  // namespace
@@ -87,9 +93,10 @@ std::string Moment::text() const {
   const std::chrono::hh_mm_ss clock{local - day};
   const char sign = offset_s < 0 ? '-' : '+';
   const int off = offset_s < 0 ? -offset_s : offset_s;
-  return fmt::format("{}T{:02}:{:02}:{:02}{}{:02}:{:02}", date(), clock.hours().count(),
+  const std::string odd_seconds = off % 60 == 0 ? "" : fmt::format(":{:02}", off % 60);
+  return fmt::format("{}T{:02}:{:02}:{:02}{}{:02}:{:02}{}", date(), clock.hours().count(),
                      clock.minutes().count(), clock.seconds().count(), sign, off / 3600,
-                     off / 60 % 60);
+                     off / 60 % 60, odd_seconds);
 }
 
 std::string Moment::date() const {

@@ -12,7 +12,7 @@ struct Moment {
   std::int64_t seconds = 0;   ///< since 1970-01-01T00:00:00Z
   std::int32_t offset_s = 0;  ///< east of UTC
 
-  /// "2026-03-01T10:15:00+01:00"
+  /// "2026-03-01T10:15:00+01:00"; of an old local mean time the offset has seconds, too
   [[nodiscard]] std::string text() const;
   /// "2026-03-01", in its own offset
   [[nodiscard]] std::string date() const;
@@ -24,8 +24,8 @@ struct Moment {
 [[nodiscard]] Moment now();
 
 /// Reads "2026-03-01", "2026-03-01T10:15", "2026-03-01 10:15:30". A time may end in "Z" or
-/// "+01:00"; without an offset, and for a bare date, the local time zone counts. A bare date is the
-/// start of its day.
+/// "+01:00", up to 24 hours; without an offset, and for a bare date, the local time zone counts. A
+/// bare date is the start of its day.
 /// @throws ParseError for anything else; other orders of day and month are refused as ambiguous
 [[nodiscard]] Moment moment_from_text(std::string_view text);
 
