@@ -14,7 +14,8 @@ int main() {
   in_water.temperature.indication_c = 21;
   calibration::HydrometerChecks checks{stem};
   checks.add_in_water(in_water);
-  const auto fit = calibration::fit_correction(checks.evaluate(), stem.division, stem.lo, stem.hi);
+  const auto fit =
+      calibration::fit_correction(checks.evaluate(), stem.division, stem.scale_length());
   const measurement::Calibrated calibrated{stem, fit.correction};
 
   instruments::HydrometerReading original = in_water;

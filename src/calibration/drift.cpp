@@ -40,8 +40,8 @@ struct Side {
   CheckSet set;
   CorrectionFit fit;
 
-  Side(const CheckSet& all, std::span<const std::size_t> w, double division, double lo, double hi)
-      : which{w}, set{selected(all, w)}, fit{fit_correction(set, division, lo, hi)} {}
+  Side(const CheckSet& all, std::span<const std::size_t> w, double division, double length)
+      : which{w}, set{selected(all, w)}, fit{fit_correction(set, division, length)} {}
 
   // Adds `sign` times the weight of every check in the correction at R.
   // @param slope_weight  part of the slope that is taken
@@ -81,13 +81,11 @@ bool same(std::span<const std::size_t> a, std::span<const std::size_t> b) {
 }  // namespace
 
 Drift drift(const CheckSet& together, std::span<const std::size_t> before,
-            std::span<const std::size_t> after, double division, double lo, double hi) {
-  if (!(division > 0) || !(lo < hi))
-    throw Error{Errc::domain,
-                "a scale needs a division above zero and a lower end below the upper"};
+            std::span<const std::size_t> after, double division, double length) {
+  const double u_usual_slope = instruments::usual_slope(division, length);
   require_finite(together);
-  const Side a{together, before, division, lo, hi};
-  const Side b{together, after, division, lo, hi};
+  const Side a{together, before, division, length};
+  const Side b{together, after, division, length};
   if (same(before, after)) return {DriftVerdict::same_checks, {}};
   Drift d;
   const double from = std::max(a.fit.correction.checked_lo, b.fit.correction.checked_lo);
@@ -98,7 +96,6 @@ Drift drift(const CheckSet& together, std::span<const std::size_t> before,
   if (to - from >= one_place) places = {from, (from + to) / 2, to};
   const bool is_line = places.size() > 1 && slope_weight(a) + slope_weight(b) > 0;
   const double k = std::sqrt(numeric::chi_squared_quantile(level, is_line ? 2 : 1));
-  const double u_usual_slope = instruments::never_checked(division, lo, hi).u_slope;
   for (const double at : places) d.points.push_back(point(together, a, b, at, k, u_usual_slope));
   const bool all_inside = std::all_of(d.points.begin(), d.points.end(),
                                       [](const DriftPoint& p) { return std::abs(p.en) <= 1; });

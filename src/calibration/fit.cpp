@@ -132,14 +132,14 @@ std::vector<double> weights_at(const CheckSet& set, const CorrectionFit& fit, do
   return w;
 }
 
-CorrectionFit fit_correction(const CheckSet& set, double division, double lo, double hi) {
+CorrectionFit fit_correction(const CheckSet& set, double division, double length) {
   if (set.checks.empty())
     throw Error{Errc::domain, "a correction needs at least one check",
                 "check the instrument in water first"};
   const Points p{set, one_place_divisions * division};
   CorrectionFit fit;
   fit.line = p.offset();
-  const double u_usual_slope = instruments::never_checked(division, lo, hi).u_slope;
+  const double u_usual_slope = instruments::usual_slope(division, length);
   double u_slope = 0;
   double slope = 0;
   if (p.size() == 1) {

@@ -30,6 +30,9 @@ double mark_of(const Refractometer& r, ExtractFraction w) {
   return instruments::ideal_indication(r, {w}, room());
 }
 
+double length_of(const Hydrometer& h) { return h.scale_length(); }
+double length_of(const Refractometer& r) { return r.hi - r.lo; }
+
 Density density_at(const Hydrometer& h, double mark) {
   return instruments::density_from_indication(h, mark, room());
 }
@@ -66,8 +69,7 @@ std::optional<KitchenCheck> planned(const Instrument& instrument) {
     checks.add_in_solution(r, plan.solutions.back());
   }
   plan.correction =
-      fit_correction(checks.evaluate(), instrument.division, instrument.lo, instrument.hi)
-          .correction;
+      fit_correction(checks.evaluate(), instrument.division, length_of(instrument)).correction;
   return plan;
 }
 

@@ -35,14 +35,18 @@ bool same_knowledge(const Correction& a, const Correction& b) {
          a.checked_hi == b.checked_hi && a.checks == b.checks && a.provenance == b.provenance;
 }
 
-Correction never_checked(double division, double lo, double hi, std::optional<double> length) {
-  if (!(division > 0) || !(lo < hi) || !(length.value_or(hi - lo) > 0))
+double usual_slope(double division, double length) {
+  if (!(division > 0) || !(length > 0))
     throw Error{Errc::domain,
                 "a scale needs a division above zero and a lower end below the upper"};
-  const double u = division / std::sqrt(3.0);
+  return std::sqrt(2.0 / 3.0) * division / length;
+}
+
+Correction never_checked(double division, double lo, double hi, std::optional<double> length) {
+  const double u_slope = usual_slope(division, length.value_or(hi - lo));
   return {.r0 = (lo + hi) / 2,
-          .u_offset = u,
-          .u_slope = std::numbers::sqrt2 * u / length.value_or(hi - lo),
+          .u_offset = division / std::sqrt(3.0),
+          .u_slope = u_slope,
           .checked_lo = lo,
           .checked_hi = hi,
           .provenance = "never checked: error taken as within one division"};

@@ -9,6 +9,8 @@
 namespace areo::instruments {
 namespace {
 
+constexpr double usual_divisions = 60;  // on a stem; common practice, no source
+
 double glass_factor(const Hydrometer& h, ModelTemperature t, double gamma) {
   if (!std::isfinite(t.celsius()) || !std::isfinite(gamma))
     throw Error{Errc::domain, "temperature and glass expansion must be finite numbers"};
@@ -16,6 +18,12 @@ double glass_factor(const Hydrometer& h, ModelTemperature t, double gamma) {
 }
 
 }  // namespace
+
+std::optional<double> usual_length(const Hydrometer& h) {
+  const Hydrometer ordinary = ordinary_hydrometer(h.scale);
+  if (h.lo != ordinary.lo || h.hi != ordinary.hi) return std::nullopt;
+  return usual_divisions * h.division;
+}
 
 Hydrometer ordinary_hydrometer(const physics::Scale& scale) {
   using physics::ScaleKind;
@@ -26,7 +34,6 @@ Hydrometer ordinary_hydrometer(const physics::Scale& scale) {
     h.lo = lo;
     h.hi = hi;
     h.division = division;
-    constexpr double usual_divisions = 60;  // common practice, no source
     h.length = usual_divisions * division;
   };
   switch (scale.kind) {

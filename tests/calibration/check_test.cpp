@@ -202,7 +202,7 @@ TEST(CheckSet, PointsOfTwoCertificatesDoNot) {
   const CheckSet set = checks.evaluate();
   EXPECT_EQ(set.covariance(0, 1), 0);
   const std::vector<std::size_t> before{0}, after{1};
-  const Drift d = drift(set, before, after, 0.002, 0.99, 1.10);
+  const Drift d = drift(set, before, after, 0.002, 0.11);
   EXPECT_NEAR(d.points.at(0).u, 0.00015 * std::sqrt(2.0), 1e-12);
   EXPECT_EQ(d.verdict, DriftVerdict::none_seen);
 }
@@ -212,7 +212,7 @@ TEST(CheckSet, ACorrectionKnowsItsPartOfThat) {
   HydrometerChecks checks{with_scale(physics::sg_20_20)};
   checks.add_in_water(reading(1.001, 20));
   const CheckSet set = checks.evaluate();
-  const instruments::Correction c = fit_correction(set, 0.002, 0.99, 1.10).correction;
+  const instruments::Correction c = fit_correction(set, 0.002, 0.11).correction;
   EXPECT_NEAR(std::abs(c.u_surface), made_for_u(), 1e-3 * made_for_u());
   EXPECT_NEAR(std::hypot(c.u_offset, c.u_surface), set.checks[0].correction.u, 1e-15);
   EXPECT_NEAR(c.uncertainty_at(1.001), set.checks[0].correction.u, 1e-15);
@@ -225,7 +225,7 @@ TEST(CheckSet, PointsOfACertificateErrTogether) {
     for (const double mark : {1.00, 1.02, 1.04, 1.06, 1.08})
       checks.add_certificate_point(mark, 0, 0.0003, 2, apart ? "" : "the certificate");
     const CheckSet set = checks.evaluate();
-    return 2 * fit_correction(set, 0.002, 0.99, 1.10).correction.u_offset;
+    return 2 * fit_correction(set, 0.002, 0.11).correction.u_offset;
   };
   EXPECT_NEAR(u_of(false), 0.0003, 1e-12);
   EXPECT_NEAR(u_of(true), 0.0003 / std::sqrt(5.0), 1e-12);

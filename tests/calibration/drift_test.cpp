@@ -32,7 +32,7 @@ CheckSet checks(const std::vector<At>& places, double shared = 0) {
   return set;
 }
 Drift between(const CheckSet& set, const Selection& before, const Selection& after) {
-  return drift(set, before, after, 0.002, 0.990, 1.100);
+  return drift(set, before, after, 0.002, 0.110);
 }
 
 // By hand: u(difference) = 0.0005 √2 = 0.00070711, U = 0.00138590, En = -0.0008 / U = -0.57724.
@@ -153,8 +153,8 @@ TEST(Drift, RefusesWhatIsNoNumber) {
     bad.covariance.set(i, j, nan);
     EXPECT_THROW((void)between(bad, {0}, {1}), Error) << i << j;
   }
-  EXPECT_THROW((void)drift(good, Selection{0}, Selection{1}, nan, 0.990, 1.100), Error);
-  EXPECT_THROW((void)drift(good, Selection{0}, Selection{1}, 0.002, nan, 1.100), Error);
+  EXPECT_THROW((void)drift(good, Selection{0}, Selection{1}, nan, 0.110), Error);
+  EXPECT_THROW((void)drift(good, Selection{0}, Selection{1}, 0.002, nan), Error);
   EXPECT_THROW((void)between(good, {}, {1}), Error);
   EXPECT_THROW((void)between(good, {0}, {2}), Error);
 }

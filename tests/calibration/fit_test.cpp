@@ -21,7 +21,7 @@ CheckSet independent(const std::vector<Check>& checks) {
   return {checks, numeric::Covariance::diagonal(u)};
 }
 CorrectionFit fit(const std::vector<Check>& checks) {
-  return fit_correction(independent(checks), 0.002, 0.990, 1.100);
+  return fit_correction(independent(checks), 0.002, 0.110);
 }
 // Each end within a division, rectangular, on its own.
 const double usual_slope = 0.002 * std::sqrt(2.0 / 3) / 0.110;
@@ -70,12 +70,12 @@ TEST(FitCorrection, AUsualSlopeIsWeighedAgainstWhatIsUsual) {
 // An error that all checks have in common does not average out, and says nothing about the slope.
 TEST(FitCorrection, WhatTheChecksShareStays) {
   CheckSet set = independent({at(1.000, 0.001), at(1.030, 0.001), at(1.060, 0.001)});
-  const double u_alone = fit_correction(set, 0.002, 0.990, 1.100).correction.u_offset;
+  const double u_alone = fit_correction(set, 0.002, 0.110).correction.u_offset;
   const double common = 0.0008;
   for (std::size_t i = 0; i < 3; ++i)
     for (std::size_t j = i; j < 3; ++j)
       set.covariance.set(i, j, set.covariance(i, j) + common * common);
-  const CorrectionFit f = fit_correction(set, 0.002, 0.990, 1.100);
+  const CorrectionFit f = fit_correction(set, 0.002, 0.110);
   EXPECT_NEAR(f.correction.u_offset, std::hypot(u_alone, common), 1e-12);
   EXPECT_NEAR(f.correction.offset, 0.001, 1e-12);
   EXPECT_NEAR(f.line.chi_squared, 0, 1e-12);

@@ -30,7 +30,7 @@ TEST(KitchenCheck, IsTheCheckOfAnIdealHydrometer) {
   checks.add_in_solution(r, plan->solutions[1]);
   const CheckSet set = checks.evaluate();
   for (const Check& c : set.checks) EXPECT_NEAR(c.correction.estimate, 0, 1e-6);
-  const auto made = fit_correction(set, h.division, h.lo, h.hi).correction;
+  const auto made = fit_correction(set, h.division, h.scale_length()).correction;
   EXPECT_DOUBLE_EQ(plan->correction.u_offset, made.u_offset);
   EXPECT_DOUBLE_EQ(plan->correction.u_slope, made.u_slope);
   EXPECT_DOUBLE_EQ(plan->correction.r0, made.r0);

@@ -79,7 +79,7 @@ TEST(RefractometerCheck, TheFitIsTheHydrometers) {
   checks.add_in_water(reading(0.6, 20));
   checks.add_in_solution(reading(10.6, 20), sugar_solution(50, 450, 0.1));
   checks.add_in_solution(reading(20.6, 20), sugar_solution(100, 400, 0.1));
-  const CorrectionFit f = fit_correction(checks.evaluate(), 0.2, 0, 32);
+  const CorrectionFit f = fit_correction(checks.evaluate(), 0.2, 32);
   EXPECT_FALSE(f.slope_used);
   EXPECT_TRUE(f.consistent);
   // Against the weighed 0, 9.98 and 19.96 % it shows 0.60, 0.62 and 0.64 too much.

@@ -105,7 +105,7 @@ TEST_P(CalibrationCoverage, HoldsTheErrorOfTheScale) {
     GetParam().check(world, stem, checks);
     const auto& h = stem.hydrometer;
     const auto c =
-        calibration::fit_correction(checks.evaluate(), h.division, h.lo, h.hi).correction;
+        calibration::fit_correction(checks.evaluate(), h.division, h.scale_length()).correction;
     for (std::size_t k = 0; k < std::size(places); ++k) {
       const double at = places[k].at(stem, c);
       const bool holds = std::abs(c.at(at) - stem.off_at(at)) <= 1.96 * c.uncertainty_at(at);

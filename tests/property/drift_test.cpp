@@ -70,7 +70,7 @@ double rate_of_alarms(World& world, const std::vector<double>& first,
     const Selection before = add_year(set, {first, 0}, errors, offset, slope);
     const Selection after = add_year(set, {second, change}, errors, offset, slope);
     alarms +=
-        calibration::drift(set, before, after, division, lo, hi).verdict == DriftVerdict::drifted
+        calibration::drift(set, before, after, division, hi - lo).verdict == DriftVerdict::drifted
             ? 1
             : 0;
   }

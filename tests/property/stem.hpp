@@ -91,7 +91,7 @@ inline instruments::Correction checked(World& world, NewStem& stem) {
        {calibration::sugar_solution(50, 450), calibration::sugar_solution(97, 403)})
     checks.add_in_solution(stem.reads_clean(stem.weighed(s, t), t), s);
   const auto fit = calibration::fit_correction(checks.evaluate(), stem.hydrometer.division,
-                                               stem.hydrometer.lo, stem.hydrometer.hi);
+                                               stem.hydrometer.scale_length());
   return fit.correction;
 }
 

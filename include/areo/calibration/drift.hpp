@@ -46,13 +46,12 @@ struct Drift {
 /// meant at once. An instrument that did not change is called drifted about once in twenty times.
 /// @param together     evaluated at once
 /// @param before,after not empty; a check may be in both
-/// @param division     of the scale, > 0; lo, hi its ends
+/// @param division,length of the scale, > 0
 /// @throws Error{domain} for an empty selection, a check that is not in the set, numbers that are
 ///         not finite, or as fit_correction()
 /// @source En of [iso13528] and [iso17043], usually stated for results that are independent; ours
 ///         keeps their covariance
 [[nodiscard]] Drift drift(const CheckSet& together, std::span<const std::size_t> before,
-                          std::span<const std::size_t> after, double division, double lo,
-                          double hi);
+                          std::span<const std::size_t> after, double division, double length);
 
 }  // namespace areo::calibration

@@ -58,10 +58,9 @@ inline constexpr double one_place_divisions = 3;
 /// fitted slope goes on, with another slope of that size, or of its own uncertainty if that is
 /// larger, on top.
 /// @param set       at least one check, each with correction.u > 0
-/// @param division  of the scale, lo, hi its ends
+/// @param division,length  of the scale, > 0
 /// @throws Error{domain} for no checks
-[[nodiscard]] CorrectionFit fit_correction(const CheckSet& set, double division, double lo,
-                                           double hi);
+[[nodiscard]] CorrectionFit fit_correction(const CheckSet& set, double division, double length);
 
 /// Statement of conformity: with a guard band of the expanded uncertainty on both
 /// sides of the limits of error.

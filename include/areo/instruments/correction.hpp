@@ -54,6 +54,10 @@ struct Correction {
 /// @param length  that the scale takes from end to end; hi - lo unless given, > 0
 [[nodiscard]] Correction never_checked(double division, double lo, double hi,
                                        std::optional<double> length = std::nullopt);
+/// Its standard uncertainty of the slope.
+/// @param division,length of the scale, > 0
+/// @throws Error{domain} for other values
+[[nodiscard]] double usual_slope(double division, double length);
 
 /// The correction at a moment between two calibrations. Nobody knows the course of the error there;
 /// it is taken as if it had jumped from one to the other at a moment as likely as any other:

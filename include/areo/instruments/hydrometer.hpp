@@ -39,8 +39,13 @@ struct Hydrometer {
   Identity identity{};
 
   [[nodiscard]] double maximum_permissible_error() const { return tolerance.value_or(division); }
+  [[nodiscard]] double scale_length() const { return length.value_or(hi - lo); }
   friend bool operator==(const Hydrometer&, const Hydrometer&) = default;
 };
+
+/// How much of the scale is on a stem whose ends are those of ordinary_hydrometer(): nobody stated
+/// them, and no stem is that long. Nothing for any other.
+[[nodiscard]] std::optional<double> usual_length(const Hydrometer& h);
 
 /// A hydrometer of which nothing is known but its scale: the wide range and the coarse division of
 /// an ordinary kitchen instrument (common practice, no source). Another instrument at each call.
