@@ -1,5 +1,13 @@
 #pragma once
 // What is behind an open notebook.
+#include <fmt/format.h>
+
+#include <functional>
+#include <optional>
+#include <set>
+#include <string>
+
+#include "areo/core/error.hpp"
 #include "areo/core/identity.hpp"
 #include "areo/notebook/store.hpp"
 #include "sqlite.hpp"
@@ -9,6 +17,25 @@ namespace areo::notebook {
 struct Notebook::Impl {
   sqlite::Connection db;
   IdentityRegister instruments;  ///< by the number of their row
+  std::function<void(const std::string&)>
+      passed_over;               ///< empty: a row that cannot be read is the end
+  std::set<std::string> told{};  ///< of passed_over, so that each is told once
+
+  /// What make() makes of a row; nothing, once that was told, if it cannot be read.
+  /// @param row  names it: "reading 5"
+  template <class Make>
+  auto read_row(const std::string& row, const Make& make) -> std::optional<decltype(make())> {
+    try {
+      return make();
+    } catch (const Error& e) {
+      const std::string what = fmt::format("{} cannot be read: {}", row, e.what());
+      if (!passed_over)
+        throw Error{Errc::store, fmt::format("notebook {}: {}", db.path(), what),
+                    "areo export shows it as it is"};
+      if (told.insert(what).second) passed_over(what);
+      return std::nullopt;
+    }
+  }
 
   [[nodiscard]] Id last_id() const { return sqlite3_last_insert_rowid(db.get()); }
 };

@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "areo/core/error.hpp"
+#include "areo/core/unfinished_file.hpp"
 #include "schema.hpp"
 
 namespace areo::notebook {
@@ -28,30 +29,40 @@ Contents look(const sqlite::Connection& db) {
   return found;
 }
 
-// A copy of the file before its tables change. It is complete under its final name, or absent; one
-// from an interrupted attempt is as good as a new one and stays.
+// A copy of the file before its tables change, complete under its final name or absent. Another
+// connection reads it, while this one keeps writers out.
 void keep_copy(const sqlite::Connection& db, std::int64_t version) {
-  namespace fs = std::filesystem;
-  const std::string copy = fmt::format("{}.version-{}", db.path(), version);
-  const std::string partial = copy + ".partial";
-  std::error_code error;
-  if (fs::exists(copy, error)) return;
-  fs::remove(partial, error);
-  sqlite::Statement{db, "VACUUM INTO ?"}.bind(std::string_view{partial}).step();
-  fs::rename(partial, copy, error);
-  if (error)
-    refuse(db.path(), "its copy cannot be written: " + error.message(),
+  std::string name = fmt::format("{}.version-{}", db.path(), version);
+  // One from an interrupted attempt, or from another time, stays.
+  for (int n = 2; std::filesystem::exists(name); ++n)
+    name = fmt::format("{}.version-{}-{}", db.path(), version, n);
+  try {
+    UnfinishedFile copy{name, Present::kept, db.path()};
+    const sqlite::Connection reader{db.path(), SQLITE_OPEN_READWRITE};
+    sqlite::Statement{reader, "VACUUM INTO ?"}.bind(std::string_view{copy.path()}).step();
+    copy.finish();
+  } catch (const Error& e) {
+    refuse(db.path(), fmt::format("its copy cannot be written: {}", e.what()),
            "make room or free the folder's rights; nothing was changed");
+  }
 }
 
-// References between rows are not checked meanwhile: a step may make a table anew.
-void run_steps(const sqlite::Connection& db) {
-  sqlite::Transaction t{db};
-  // Read again inside the transaction: another program may have been faster.
-  for (auto v = static_cast<std::size_t>(version_of(db)); v < schema_steps.size(); ++v)
+// The tables of this version, from those of an older one or from none.
+void run_steps(const sqlite::Connection& db, std::int64_t version) {
+  for (auto v = static_cast<std::size_t>(version); v < schema_steps.size(); ++v)
     db.run(schema_steps.at(v));
   db.run(fmt::format("PRAGMA application_id = {}", application_id).c_str());
   db.run(fmt::format("PRAGMA user_version = {}", schema_version).c_str());
+}
+
+// References between rows are not checked meanwhile: a step may make a table anew.
+void bring_up_to_date(const sqlite::Connection& db) {
+  sqlite::Transaction t{db};
+  // Read again where nobody else writes: another program may have been faster.
+  const std::int64_t version = version_of(db);
+  if (version == schema_version) return;
+  keep_copy(db, version);
+  run_steps(db, version);
   if (db.number("SELECT count(*) FROM pragma_foreign_key_check") != 0)
     refuse(db.path(), "holds rows that refer to missing ones", "nothing was changed");
   t.commit();
@@ -63,20 +74,49 @@ void refuse(const std::string& path, std::string_view why, std::string hint) {
   throw Error{Errc::store, fmt::format("notebook {}: {}", path, why), std::move(hint)};
 }
 
+void require_intact(const sqlite::Connection& db, const std::string& hint) {
+  sqlite::Statement check{db, "PRAGMA integrity_check(1)"};
+  if (check.step() && check.text(0) != "ok")
+    refuse(db.path(), "is damaged: " + check.text(0), hint);
+  sqlite::Statement references{db, "SELECT \"table\", rowid FROM pragma_foreign_key_check LIMIT 1"};
+  if (references.step())
+    refuse(db.path(),
+           fmt::format("is damaged: {} {} refers to a row that is missing", references.text(0),
+                       references.integer(1)),
+           hint);
+}
+
+void refuse_unreadable(const std::string& path, const std::string& row) {
+  refuse(path, row + " cannot be read", "areo export shows it as it is");
+}
+
 void prepare(const sqlite::Connection& db) {
   const auto [id, version, tables] = look(db);
-  if (version > schema_version && id == application_id)
+  if (id != application_id || tables == 0)
+    refuse(db.path(), tables == 0 ? "holds nothing" : "is a database, but no notebook",
+           "name another file; nothing was changed");
+  if (version > schema_version)
     refuse(db.path(), "was written by a newer areo", "use that version; nothing was changed");
-  if (tables > 0 && (id != application_id || version == 0))
-    refuse(db.path(), "is a database, but no notebook", "name another file; nothing was changed");
+  if (version < 1)
+    refuse(db.path(), fmt::format("has the version {}, which no areo ever wrote", version),
+           sqlite::advice(SQLITE_CORRUPT));
   if (version == schema_version) return;
   if (db.read_only())
-    refuse(db.path(),
-           tables == 0 ? "holds nothing"
-                       : "was written by an older areo, and may not be brought up to date",
+    refuse(db.path(), "was written by an older areo, and may not be brought up to date",
            "copy it to a folder that may be written");
-  if (tables > 0) keep_copy(db, version);
-  run_steps(db);
+  bring_up_to_date(db);
+}
+
+void create(const std::string& path) {
+  UnfinishedFile file{path, Present::kept};
+  {
+    const sqlite::Connection db{file.path(), SQLITE_OPEN_READWRITE};
+    sqlite::Transaction t{db};
+    run_steps(db, 0);
+    t.commit();
+    db.run("PRAGMA journal_mode = WAL");  // the file keeps that
+  }
+  file.finish();
 }
 
 }  // namespace areo::notebook

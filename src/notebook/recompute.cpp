@@ -8,6 +8,7 @@
 
 #include "areo/core/error.hpp"
 #include "areo/core/nearest.hpp"
+#include "areo/core/shell_word.hpp"
 
 namespace areo::notebook {
 namespace {
@@ -134,7 +135,7 @@ Calibrations calibrations_about(const Notebook& notebook, const InstrumentRecord
 instruments::Correction never_in_force(const Notebook& notebook, const InstrumentRecord& instrument,
                                        const std::optional<CalibrationRecord>& later) {
   const Graduation g = instrument.graduation();
-  instruments::Correction never = instruments::never_checked(g.division, g.lo, g.hi);
+  instruments::Correction never = instruments::never_checked(g.division, g.lo, g.hi, g.length);
   if (later)
     never.provenance = fmt::format(
         "no calibration in force before {}, as its owner stated: error taken as within one "
@@ -144,7 +145,7 @@ instruments::Correction never_in_force(const Notebook& notebook, const Instrumen
     never.provenance = fmt::format(
         "no calibration in force, though it was checked (areo calibrate fit {}): error taken as "
         "within one division",
-        instrument.name());
+        shell_word(instrument.name()));
   return never;
 }
 
@@ -154,8 +155,8 @@ std::string reminder(const InstrumentRecord& instrument, Moment due,
   const std::string what_next =
       next ? fmt::format("calibrated again on {}", next->in_force_from.date())
       : instrument.thermometer() == nullptr
-          ? fmt::format("areo calibrate water {} READING TEMP", instrument.name())
-          : fmt::format("areo calibrate ice {} READING", instrument.name());
+          ? fmt::format("areo calibrate water {} READING TEMP", shell_word(instrument.name()))
+          : fmt::format("areo calibrate ice {} READING", shell_word(instrument.name()));
   return fmt::format("{} was due for a check on {} ({})", instrument.name(), due.date(), what_next);
 }
 
@@ -197,8 +198,7 @@ calibration::CheckSet evaluate(const Notebook& notebook, const InstrumentRecord&
 calibration::CorrectionFit fit(const Notebook& notebook, const InstrumentRecord& instrument,
                                std::span<const CheckRecord> checks) {
   const Graduation g = instrument.graduation();
-  return calibration::fit_correction(evaluate(notebook, instrument, checks), g.division, g.lo,
-                                     g.hi);
+  return calibration::fit_correction(evaluate(notebook, instrument, checks), g.division, g.length);
 }
 
 std::vector<CheckRecord> checks_of(const Notebook& notebook, const CalibrationRecord& calibration) {
@@ -325,7 +325,7 @@ calibration::Drift drift(const Notebook& notebook, const InstrumentRecord& instr
   }
   const Graduation g = instrument.graduation();
   return calibration::drift(evaluate(notebook, instrument, together), of_before, of_after,
-                            g.division, g.lo, g.hi);
+                            g.division, g.length);
 }
 
 std::vector<std::string> remarks_on_thermometers(const Notebook& notebook,

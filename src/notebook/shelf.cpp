@@ -30,7 +30,7 @@ void Shelf::hold(Id id, const std::optional<Id>& calibration) {
       return;
     }
   const Graduation g = held.graduation();
-  held_.emplace(id, instruments::never_checked(g.division, g.lo, g.hi));
+  held_.emplace(id, instruments::never_checked(g.division, g.lo, g.hi, g.length));
 }
 
 instruments::Correction Shelf::correction(Id id, Moment at) {

@@ -6,11 +6,10 @@
 #include <filesystem>
 
 #include "areo/core/error.hpp"
+#include "held.hpp"
 
 namespace areo::notebook::sqlite {
 namespace {
-
-constexpr int longest_wait_ms = 5000;
 
 // Any byte that could mean something in a URI is written as its number.
 std::string uri(const std::string& path) {
@@ -45,8 +44,9 @@ std::string advice(int code) {
 
 Connection::Connection(const std::string& path, int flags) : Connection{path, path, flags} {}
 
-Connection Connection::immutable(const std::string& path) {
-  return {path, uri(path) + "?immutable=1", SQLITE_OPEN_READONLY | SQLITE_OPEN_URI};
+Connection Connection::immutable(const std::string& path, const std::string& called) {
+  return {called.empty() ? path : called, uri(path) + "?immutable=1",
+          SQLITE_OPEN_READONLY | SQLITE_OPEN_URI};
 }
 
 Connection::Connection(const std::string& path, const std::string& name, int flags) : path_{path} {
@@ -60,6 +60,12 @@ Connection::Connection(const std::string& path, const std::string& name, int fla
 
 void Connection::require(int code) const {
   if (code == SQLITE_OK || code == SQLITE_ROW || code == SQLITE_DONE) return;
+  if ((code & 0xff) == SQLITE_BUSY)
+    if (const std::string holder = holder_of(path_); !holder.empty())
+      throw Error{Errc::store, fmt::format("notebook {}: {} is writing to it", path_, holder),
+                  holder.find("stopped") == std::string::npos
+                      ? advice(code)
+                      : "let it go on (kill -CONT), or end it; then try again"};
   const char* message = db_ ? sqlite3_errmsg(db_.get()) : sqlite3_errstr(code);
   throw Error{Errc::store, fmt::format("notebook {}: {}", path_, message), advice(code)};
 }
@@ -149,17 +155,33 @@ std::optional<std::int64_t> Statement::optional_integer(int column) const {
   return integer(column);
 }
 
-Transaction::Transaction(const Connection& connection, For what) : connection_{&connection} {
-  connection.run(what == For::reading ? "BEGIN" : "BEGIN IMMEDIATE");
+Transaction::Transaction(const Connection& connection, For what)
+    : connection_{&connection},
+      what_{what},
+      outermost_{sqlite3_get_autocommit(connection.get()) != 0} {
+  if (outermost_)
+    connection.run(what == For::reading ? "BEGIN" : "BEGIN IMMEDIATE");
+  else
+    connection.run("SAVEPOINT part");
 }
 
 Transaction::~Transaction() {
-  if (open_) sqlite3_exec(connection_->get(), "ROLLBACK", nullptr, nullptr, nullptr);
+  if (!open_) return;
+  sqlite3_exec(connection_->get(), outermost_ ? "ROLLBACK" : "ROLLBACK TO part; RELEASE part",
+               nullptr, nullptr, nullptr);
 }
 
 void Transaction::commit() {
-  connection_->run("COMMIT");
+  const bool writing = outermost_ && what_ == For::writing;
+  try {
+    connection_->run(outermost_ ? "COMMIT" : "RELEASE part");
+  } catch (const Error& e) {
+    if (!writing) throw;
+    // A disk that fails at the last step leaves open what a later start finds there.
+    throw Error{e.code, e.what(), "look whether it was noted before you try again: " + e.hint};
+  }
   open_ = false;
+  if (writing && connection_->committed_) connection_->committed_();
 }
 
 }  // namespace areo::notebook::sqlite

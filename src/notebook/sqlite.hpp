@@ -3,12 +3,16 @@
 #include <sqlite3.h>
 
 #include <cstdint>
+#include <functional>
 #include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 
 namespace areo::notebook::sqlite {
+
+inline constexpr int longest_wait_ms = 5000;
 
 /// What to do about a result code that people meet; may be empty.
 [[nodiscard]] std::string advice(int code);
@@ -19,7 +23,11 @@ class Connection {
   Connection(const std::string& path, int flags);
   /// Of a file that nobody writes meanwhile: takes no lock, makes no file beside it, and does not
   /// see what lies in its -wal.
-  [[nodiscard]] static Connection immutable(const std::string& path);
+  /// @param called  what messages call it; path unless given
+  [[nodiscard]] static Connection immutable(const std::string& path,
+                                            const std::string& called = {});
+  /// How long a lock of others is waited for.
+  void wait_at_most_ms(int ms) const { sqlite3_busy_timeout(db_.get(), ms); }
   void run(const char* sql) const;
   /// For what SQLite gives up at once when others read: tries again as long as it would wait.
   void run_patiently(const char* sql) const;
@@ -27,6 +35,8 @@ class Connection {
   [[nodiscard]] bool read_only() const { return sqlite3_db_readonly(db_.get(), "main") == 1; }
   [[nodiscard]] sqlite3* get() const { return db_.get(); }
   [[nodiscard]] const std::string& path() const { return path_; }
+  /// Calls this after each transaction that wrote.
+  void tell_commits(std::function<void()> committed) { committed_ = std::move(committed); }
   /// Turns a result code into Error{store}; does nothing for OK, ROW and DONE.
   void require(int code) const;
 
@@ -35,8 +45,10 @@ class Connection {
     void operator()(sqlite3* db) const noexcept { sqlite3_close_v2(db); }
   };
   Connection(const std::string& path, const std::string& name, int flags);
+  friend class Transaction;
   std::string path_;
   std::unique_ptr<sqlite3, Close> db_;
+  std::function<void()> committed_;
 };
 
 /// A prepared statement. Values are bound in order, columns read in order; text never becomes SQL.
@@ -72,7 +84,8 @@ class Statement {
   int next_ = 1;
 };
 
-/// Begins in its constructor, rolls back in its destructor unless committed.
+/// Begins in its constructor, rolls back in its destructor unless committed. One within another is
+/// a part of it: what it did comes with the outer one, or not at all.
 class Transaction {
  public:
   enum class For { reading, writing };
@@ -84,7 +97,8 @@ class Transaction {
 
  private:
   const Connection* connection_;
-  bool open_ = true;
+  For what_;
+  bool open_ = true, outermost_;
 };
 
 }  // namespace areo::notebook::sqlite

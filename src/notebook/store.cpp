@@ -6,8 +6,10 @@
 
 #include <cstdlib>
 #include <filesystem>
+#include <utility>
 
 #include "areo/core/error.hpp"
+#include "held.hpp"
 #include "impl.hpp"
 #include "migrate.hpp"
 
@@ -35,8 +37,13 @@ Connection open_to_read(const std::string& path) {
   const bool more = bytes_in(path + "-wal") > 0;
   if (writable || more) {
     Connection db{path, writable ? SQLITE_OPEN_READWRITE : SQLITE_OPEN_READONLY};
+    // Whoever closes it last holds it for some milliseconds; one that stands still then, for good.
+    constexpr int patience_ms = 500;
+    db.wait_at_most_ms(patience_ms);
     const int code =
         sqlite3_exec(db.get(), "PRAGMA user_version", nullptr, nullptr, nullptr) & 0xff;
+    if (code == SQLITE_BUSY) return read_from_copy(path);
+    db.wait_at_most_ms(sqlite::longest_wait_ms);
     if (code != SQLITE_CANTOPEN && code != SQLITE_READONLY) return db;
   }
   if (more)
@@ -45,39 +52,57 @@ Connection open_to_read(const std::string& path) {
   return Connection::immutable(path);
 }
 
-// SQLite sees damage only where it reads. This looks at the whole file where that costs little:
-// 3 ms a MB, and a notebook of 1000 readings has 0.3 MB. Of 600 random places that were overwritten
-// with 8 bytes it found 40 %, reading all rows 19 %; the others were other texts and numbers, or
-// bytes not in use.
+// SQLite sees damage only where it reads. This looks at the whole file, and at what its rows refer
+// to, where that costs little; a backup does so whatever the size.
 void require_whole(const Connection& db) {
-  constexpr std::uintmax_t most_bytes = 4 << 20;
-  if (bytes_in(db.path()) > most_bytes) return;
-  Statement check{db, "PRAGMA quick_check(1)"};
-  if (check.step() && check.text(0) != "ok")
-    refuse(db.path(), "is damaged: " + check.text(0), sqlite::advice(SQLITE_CORRUPT));
+  constexpr std::uintmax_t most_bytes = 1 << 20;
+  if (bytes_in(db.path()) <= most_bytes) require_intact(db, sqlite::advice(SQLITE_CORRUPT));
+}
+
+// SQLite takes some names for something else than a file, and what is noted there is gone.
+void require_ordinary(const std::string& path, Open how) {
+  namespace fs = std::filesystem;
+  if (path.empty() || path == ":memory:" || path.starts_with("file:"))
+    refuse(path, "is no name of a file: nothing would be kept",
+           "name a file; ./ in front makes any name one");
+  std::error_code error;
+  const fs::file_status there = fs::status(path, error);
+  if (there.type() == fs::file_type::not_found) {
+    if (how == Open::create) return;
+    refuse(path, "there is no such file yet",
+           "register an instrument first: areo instrument add NAME");
+  }
+  if (!fs::status_known(there)) refuse(path, "cannot be read: " + error.message(), "");
+  if (!fs::is_regular_file(there)) refuse(path, "is no ordinary file", "name another file");
+  if (bytes_in(path) == 0)
+    refuse(path,
+           bytes_in(path + "-wal") > 0 ? "is empty, but its last readings lie in a file beside it"
+                                       : "is empty: it is no notebook, or was one",
+           "if it was a notebook, take your last backup; for a new one name a file that is not "
+           "there");
+}
+
+// A name is not yet a file: then it becomes one, with its folders.
+void make_missing(const std::string& path) {
+  namespace fs = std::filesystem;
+  std::error_code error;
+  if (fs::exists(path, error)) return;
+  if (const fs::path folder = fs::path{path}.parent_path(); !folder.empty())
+    fs::create_directories(folder, error);
+  if (error) refuse(path, "its folder cannot be made: " + error.message(), "name another file");
+  try {
+    create(path);
+  } catch (const Error& e) {
+    if (!fs::exists(path, error)) refuse(path, e.what(), e.hint);  // else somebody was faster
+  }
 }
 
 Connection open(const std::string& path, Open how) {
-  namespace fs = std::filesystem;
-  if (how != Open::create && !fs::exists(path))
-    refuse(path, "there is no such file yet",
-           "register an instrument first: areo instrument add NAME");
-  if (how == Open::create) {
-    std::error_code error;
-    if (const fs::path folder = fs::path{path}.parent_path(); !folder.empty())
-      fs::create_directories(folder, error);
-    if (error) refuse(path, "its folder cannot be made: " + error.message(), "name another file");
-  }
-  // An empty file becomes a notebook; SQLite would throw away what lies beside it.
-  if (bytes_in(path) == 0 && bytes_in(path + "-wal") > 0)
-    refuse(path, "is empty, but its last readings lie in a file beside it",
-           sqlite::advice(SQLITE_CORRUPT));
-  if (how != Open::read && fs::exists(path) && !may_be_written(path))
+  require_ordinary(path, how);
+  if (how == Open::create) make_missing(path);
+  if (how != Open::read && !may_be_written(path))
     refuse(path, "may not be written", "check that file and folder exist and may be written");
-  Connection db = how == Open::read
-                      ? open_to_read(path)
-                      : Connection{path, SQLITE_OPEN_READWRITE |
-                                             (how == Open::create ? SQLITE_OPEN_CREATE : 0)};
+  Connection db = how == Open::read ? open_to_read(path) : Connection{path, SQLITE_OPEN_READWRITE};
   prepare(db);
   require_whole(db);
   if (db.read_only()) return db;
@@ -87,11 +112,9 @@ Connection open(const std::string& path, Open how) {
   return db;
 }
 
-// One file is one notebook however often it is opened; one in memory is like no other.
+// One file is one notebook however often it is opened.
 IdentityRegister instruments_in(const std::string& path) {
-  std::error_code error;
-  const auto file = std::filesystem::canonical(path, error);
-  return error ? IdentityRegister{} : IdentityRegister{file.string()};
+  return IdentityRegister{std::filesystem::canonical(path).string()};
 }
 
 }  // namespace
@@ -110,10 +133,25 @@ std::string default_path() {
               "set AREO_NOTEBOOK to a file name"};
 }
 
-Notebook::Notebook(const std::string& path, Open how)
-    : impl_{std::make_unique<Impl>(Impl{open(path, how), instruments_in(path)})} {}
+Notebook::Notebook(const std::string& path, Open how, Listener listener)
+    : impl_{std::make_unique<Impl>(
+          Impl{open(path, how), instruments_in(path), std::move(listener.passed_over)})} {
+  impl_->db.tell_commits(std::move(listener.noted));
+}
 Notebook::~Notebook() = default;
 Notebook::Notebook(Notebook&&) noexcept = default;
 Notebook& Notebook::operator=(Notebook&&) noexcept = default;
+
+void Notebook::at_once(const std::function<void()>& act) {
+  sqlite::Transaction t{impl_->db};
+  act();
+  t.commit();
+}
+
+void Notebook::at_one_moment(const std::function<void()>& act) const {
+  sqlite::Transaction t{impl_->db, sqlite::Transaction::For::reading};
+  act();
+  t.commit();
+}
 
 }  // namespace areo::notebook

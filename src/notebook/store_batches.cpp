@@ -75,7 +75,7 @@ Id Notebook::add(const BatchRecord& r) {
       .bind(r.volume_l)
       .bind(std::string_view{r.extract})
       .bind(std::string_view{r.liquid})
-      .bind(std::string_view{r.started_at.text()})
+      .bind(std::string_view{stored(r.started_at)})
       .bind(r.started_at.seconds)
       .bind(std::string_view{r.note});
   s.step();
@@ -93,7 +93,7 @@ void Notebook::amend(const BatchAmendment& a) {
               "INSERT INTO batch_amendment (batch, at, at_s, field, value, volume_l, reason) "
               "VALUES (?, ?, ?, ?, ?, ?, ?)"};
   s.bind(a.batch)
-      .bind(std::string_view{a.at.text()})
+      .bind(std::string_view{stored(a.at)})
       .bind(a.at.seconds)
       .bind(std::string_view{a.field})
       .bind(std::string_view{a.value})
@@ -111,7 +111,7 @@ void Notebook::note(Id batch, const BatchEvent& e) {
     refuse(db.path(), fmt::format("this batch is {} already", e.closed ? "closed" : "open"), "");
   Statement s{db, "INSERT INTO batch_event (batch, at, at_s, what, note) VALUES (?, ?, ?, ?, ?)"};
   s.bind(batch)
-      .bind(std::string_view{e.at.text()})
+      .bind(std::string_view{stored(e.at)})
       .bind(e.at.seconds)
       .bind(std::string_view{e.closed ? "closed" : "reopened"})
       .bind(std::string_view{e.note})
@@ -122,27 +122,37 @@ void Notebook::note(Id batch, const BatchEvent& e) {
 std::vector<BatchAmendment> Notebook::amendments(Id batch) const {
   std::vector<BatchAmendment> all;
   Statement s{impl_->db,
-              "SELECT at, field, value, volume_l, reason FROM batch_amendment WHERE batch = ? "
+              "SELECT at, field, value, volume_l, reason, id FROM batch_amendment WHERE batch = ? "
               "ORDER BY id"};
   s.bind(batch);
   while (s.step())
-    all.push_back(
-        {batch, moment_from_text(s.text(0)), s.text(1), s.text(2), s.optional_real(3), s.text(4)});
+    if (auto a = impl_->read_row(fmt::format("batch_amendment {}", s.integer(5)), [&] {
+          return BatchAmendment{batch,     moment_from_text(s.text(0)), s.text(1),
+                                s.text(2), s.optional_real(3),          s.text(4)};
+        }))
+      all.push_back(*std::move(a));
   return all;
 }
 
 std::vector<BatchEvent> Notebook::events(Id batch) const {
   std::vector<BatchEvent> all;
-  Statement s{impl_->db, "SELECT at, what, note FROM batch_event WHERE batch = ? ORDER BY id"};
+  Statement s{impl_->db, "SELECT at, what, note, id FROM batch_event WHERE batch = ? ORDER BY id"};
   s.bind(batch);
-  while (s.step()) all.push_back({moment_from_text(s.text(0)), s.text(1) == "closed", s.text(2)});
+  while (s.step())
+    if (auto e = impl_->read_row(fmt::format("batch_event {}", s.integer(3)), [&] {
+          return BatchEvent{moment_from_text(s.text(0)), s.text(1) == "closed", s.text(2)};
+        }))
+      all.push_back(*std::move(e));
   return all;
 }
 
 std::vector<BatchRecord> Notebook::batches(Moment as_of) const {
   std::vector<BatchRecord> all;
   Statement s{impl_->db, fmt::format("{}ORDER BY name", select_batch).c_str()};
-  while (s.step()) all.push_back(batch_from(s));
+  while (s.step())
+    if (auto r = impl_->read_row(fmt::format("batch {} ('{}')", s.integer(0), s.text(1)),
+                                 [&] { return batch_from(s); }))
+      all.push_back(*std::move(r));
   for (BatchRecord& r : all)
     for (const BatchAmendment& a : amendments(r.id))
       if (a.at <= as_of) apply(r, a);
@@ -153,10 +163,12 @@ BatchRecord Notebook::batch(Id id, Moment as_of) const {
   Statement s{impl_->db, fmt::format("{}WHERE id = ?", select_batch).c_str()};
   if (!s.bind(id).step())
     refuse(impl_->db.path(), fmt::format("there is no batch number {}", id), "");
-  BatchRecord r = batch_from(s);
+  std::optional<BatchRecord> r =
+      impl_->read_row(fmt::format("batch {} ('{}')", id, s.text(1)), [&] { return batch_from(s); });
+  if (!r) refuse_unreadable(impl_->db.path(), fmt::format("batch {}", id));
   for (const BatchAmendment& a : amendments(id))
-    if (a.at <= as_of) apply(r, a);
-  return r;
+    if (a.at <= as_of) apply(*r, a);
+  return *std::move(r);
 }
 
 BatchRecord Notebook::batch(std::string_view name, Moment as_of) const {

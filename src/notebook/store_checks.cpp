@@ -92,7 +92,7 @@ Id Notebook::add(const CheckRecord& r) {
       "?, ?, ?)"};
   s.bind(r.instrument)
       .bind(word(r.method))
-      .bind(std::string_view{r.made_at.text()})
+      .bind(std::string_view{stored(r.made_at)})
       .bind(r.made_at.seconds)
       .bind(std::string_view{r.reading_typed})
       .bind(r.reading)
@@ -133,11 +133,11 @@ Id Notebook::add(const CalibrationRecord& r) {
               "INSERT INTO calibration (instrument, in_force_from, in_force_from_s, note, due, "
               "due_s, from_stated) VALUES (?, ?, ?, ?, ?, ?, ?)"};
   s.bind(r.instrument)
-      .bind(std::string_view{r.in_force_from.text()})
+      .bind(std::string_view{stored(r.in_force_from)})
       .bind(r.in_force_from.seconds)
       .bind(std::string_view{r.note});
   if (r.due)
-    s.bind(std::string_view{r.due->text()}).bind(r.due->seconds);
+    s.bind(std::string_view{stored(*r.due)}).bind(r.due->seconds);
   else
     s.null().null();
   s.bind(std::int64_t{r.from_stated}).step();
@@ -190,7 +190,10 @@ std::vector<CheckRecord> Notebook::checks(Id instrument) const {
               "thermometer, water, balance, apart FROM check_reading WHERE instrument = ? ORDER BY "
               "made_at_s, id"};
   s.bind(instrument);
-  while (s.step()) all.push_back(check_from(s));
+  while (s.step())
+    if (auto r = impl_->read_row(fmt::format("check_reading {}", s.integer(0)),
+                                 [&] { return check_from(s); }))
+      all.push_back(*std::move(r));
   return all;
 }
 
@@ -199,15 +202,20 @@ std::vector<CalibrationRecord> Notebook::calibrations(Id instrument) const {
   Statement s{impl_->db, select_calibrations};
   s.bind(instrument);
   while (s.step()) {
-    CalibrationRecord r{s.integer(0), instrument, moment_from_text(s.text(1)), {}, s.text(2)};
-    if (const std::string due = s.text(3); !due.empty()) r.due = moment_from_text(due);
-    r.from_stated = s.integer(4) != 0;
+    std::optional<CalibrationRecord> r =
+        impl_->read_row(fmt::format("calibration {}", s.integer(0)), [&] {
+          CalibrationRecord c{s.integer(0), instrument, moment_from_text(s.text(1)), {}, s.text(2)};
+          if (const std::string due = s.text(3); !due.empty()) c.due = moment_from_text(due);
+          c.from_stated = s.integer(4) != 0;
+          return c;
+        });
+    if (!r) continue;
     Statement links{impl_->db,
                     "SELECT check_reading FROM calibration_check WHERE calibration = ? "
                     "ORDER BY check_reading"};
-    links.bind(r.id);
-    while (links.step()) r.checks.push_back(links.integer(0));
-    all.push_back(std::move(r));
+    links.bind(r->id);
+    while (links.step()) r->checks.push_back(links.integer(0));
+    all.push_back(*std::move(r));
   }
   return all;
 }

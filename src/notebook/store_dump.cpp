@@ -4,11 +4,12 @@
 
 #include <algorithm>
 #include <array>
-#include <filesystem>
 
+#include "areo/core/unfinished_file.hpp"
 #include "areo/notebook/store.hpp"
 #include "impl.hpp"
 #include "migrate.hpp"
+#include "rules.hpp"
 
 namespace areo::notebook {
 namespace {
@@ -143,6 +144,7 @@ class Restorer {
                  "an export goes back into the notebook it came from, or into an empty one");
       return false;
     }
+    require_plain(db_->path(), table_, cells);
     insert_.again();
     for (const Cell& c : cells) bind(insert_, c);
     insert_.step();
@@ -215,7 +217,7 @@ void Notebook::each_row(const Table& table,
   }
 }
 
-Restored Notebook::restore(const NextRow& next) {
+Restored Notebook::restore(const NextRow& next, const std::function<void()>& accept) {
   const Connection& db = impl_->db;
   const auto known = tables();
   Restored restored;
@@ -236,29 +238,25 @@ Restored Notebook::restore(const NextRow& next) {
   into.reset();
   if (db.number("SELECT count(*) FROM pragma_foreign_key_check") != 0)
     refuse(db.path(), "the export refers to rows that it lacks", "nothing was changed");
+  require_plausible(*this, db.path());
+  if (accept) accept();
   t.commit();
   return restored;
 }
 
-std::int64_t Notebook::backup(const std::string& path) const {
-  namespace fs = std::filesystem;
-  std::error_code error;
-  if (fs::exists(path, error))
-    refuse(path, "is there already", "name a new file; nothing was changed");
-  const std::string partial = path + ".partial";
-  fs::remove(partial, error);
+std::int64_t Notebook::backup(const std::string& path) const try {
+  UnfinishedFile file{path, Present::kept, impl_->db.path()};
   std::int64_t rows = 0;
   {
-    const Connection copy{partial, SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE};
+    const Connection copy{file.path(), SQLITE_OPEN_READWRITE};
     copy_pages(impl_->db, copy);
-    Statement check{copy, "PRAGMA integrity_check"};
-    if (!check.step() || check.text(0) != "ok")
-      refuse(partial, "the copy is damaged: " + check.text(0), "is the disk sound?");
+    require_intact(copy, "is the disk sound? no copy was kept");
     rows = rows_in(copy);
   }
-  fs::rename(partial, path, error);
-  if (error) refuse(path, "cannot be written: " + error.message(), "name another file");
+  file.finish();
   return rows;
+} catch (const Error& e) {
+  throw Error{Errc::store, e.what(), e.hint};
 }
 
 }  // namespace areo::notebook

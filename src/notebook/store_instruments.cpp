@@ -58,6 +58,7 @@ InstrumentRecord instrument_from(const Statement& s, const IdentityRegister& kno
     h.lo = s.real(7);
     h.hi = s.real(8);
     h.division = s.real(9);
+    h.length = instruments::usual_length(h);
     h.glass_expansion_per_c = s.real(10);
     h.meniscus_height = s.optional_real(11);
     h.tolerance = s.optional_real(12);
@@ -74,6 +75,17 @@ InstrumentRecord instrument_from(const Statement& s, const IdentityRegister& kno
   return r;
 }
 
+template <class Impl>
+std::optional<InstrumentRecord> read(Impl& impl, const Statement& s) {
+  return impl.read_row(fmt::format("instrument {} ('{}')", s.integer(0), s.text(1)),
+                       [&] { return instrument_from(s, impl.instruments); });
+}
+template <class Impl>
+InstrumentRecord read_one(Impl& impl, const Statement& s) {
+  if (auto r = read(impl, s)) return *std::move(r);
+  refuse_unreadable(impl.db.path(), fmt::format("instrument {}", s.integer(0)));
+}
+
 constexpr const char* select_instrument =
     "SELECT id, name, kind, scale_kind, scale_sample_c, scale_water_c, scale_modulus, lo, hi, "
     "division, glass_expansion_per_c, meniscus_height, tolerance, added_at, note, compensated, "
@@ -88,11 +100,11 @@ const char* InstrumentRecord::kind() const {
 
 Graduation InstrumentRecord::graduation() const {
   if (const auto* h = hydrometer())
-    return {h->lo, h->hi, h->division, h->maximum_permissible_error()};
+    return {h->lo, h->hi, h->division, h->scale_length(), h->maximum_permissible_error()};
   if (const auto* r = refractometer())
-    return {r->lo, r->hi, r->division, r->maximum_permissible_error()};
+    return {r->lo, r->hi, r->division, r->hi - r->lo, r->maximum_permissible_error()};
   const auto* t = thermometer();
-  return {t->lo_c, t->hi_c, t->division_c, t->division_c};
+  return {t->lo_c, t->hi_c, t->division_c, t->hi_c - t->lo_c, t->division_c};
 }
 
 const std::string& InstrumentRecord::name() const {
@@ -137,7 +149,7 @@ Id Notebook::add(const InstrumentRecord& r) {
   }
   const Graduation g = r.graduation();
   s.bind(g.lo).bind(g.hi).bind(g.division);
-  s.bind(std::string_view{r.added_at.text()}).bind(std::string_view{r.note});
+  s.bind(std::string_view{stored(r.added_at)}).bind(std::string_view{r.note});
   for (const std::string& marked : {r.maker, r.serial}) bind_unless_empty(s, marked);
   if (const auto* h = r.hydrometer())
     s.bind(h->stem_diameter_mm).bind(h->mass_g).bind(h->made_for_mn_m);
@@ -151,13 +163,14 @@ Id Notebook::add(const InstrumentRecord& r) {
 std::vector<InstrumentRecord> Notebook::instruments() const {
   std::vector<InstrumentRecord> all;
   Statement s{impl_->db, fmt::format("{}ORDER BY name", select_instrument).c_str()};
-  while (s.step()) all.push_back(instrument_from(s, impl_->instruments));
+  while (s.step())
+    if (auto r = read(*impl_, s)) all.push_back(*std::move(r));
   return all;
 }
 
 InstrumentRecord Notebook::instrument(std::string_view name) const {
   Statement s{impl_->db, fmt::format("{}WHERE name = ?", select_instrument).c_str()};
-  if (s.bind(name).step()) return instrument_from(s, impl_->instruments);
+  if (s.bind(name).step()) return read_one(*impl_, s);
   std::vector<std::string> known;
   for (const InstrumentRecord& r : instruments()) known.push_back(r.name());
   const std::string near = nearest(name, known);
@@ -171,7 +184,7 @@ InstrumentRecord Notebook::instrument(Id id) const {
   Statement s{impl_->db, fmt::format("{}WHERE id = ?", select_instrument).c_str()};
   if (!s.bind(id).step())
     refuse(impl_->db.path(), fmt::format("there is no instrument number {}", id), "");
-  return instrument_from(s, impl_->instruments);
+  return read_one(*impl_, s);
 }
 
 void Notebook::retire(Id instrument, Moment at, std::string_view reason) {
@@ -183,14 +196,16 @@ void Notebook::retire(Id instrument, Moment at, std::string_view reason) {
     refuse(db.path(), fmt::format("it is retired already: {}", before->reason), "");
   Statement s{db,
               "INSERT INTO instrument_retired (instrument, at, at_s, reason) VALUES (?, ?, ?, ?)"};
-  s.bind(instrument).bind(std::string_view{at.text()}).bind(at.seconds).bind(reason).step();
+  s.bind(instrument).bind(std::string_view{stored(at)}).bind(at.seconds).bind(reason).step();
   t.commit();
 }
 
 std::optional<Retirement> Notebook::retired(Id instrument) const {
   Statement s{impl_->db, "SELECT at, reason FROM instrument_retired WHERE instrument = ?"};
   if (!s.bind(instrument).step()) return std::nullopt;
-  return Retirement{moment_from_text(s.text(0)), s.text(1)};
+  return impl_->read_row(fmt::format("instrument_retired {}", instrument), [&] {
+    return Retirement{moment_from_text(s.text(0)), s.text(1)};
+  });
 }
 
 }  // namespace areo::notebook

@@ -3,9 +3,11 @@
 
 #include <algorithm>
 
+#include "areo/core/shell_word.hpp"
 #include "areo/notebook/store.hpp"
 #include "impl.hpp"
 #include "migrate.hpp"
+#include "words.hpp"
 
 namespace areo::notebook {
 namespace {
@@ -27,6 +29,19 @@ PairHalf half_from(const Statement& s, int first) {
           s.real(first + 3), s.text(first + 5), s.optional_real(first + 4)};
 }
 
+LiquidPairRecord pair_from(const Statement& s) {
+  return {s.integer(0),
+          s.text(1),
+          moment_from_text(s.text(2)),
+          half_from(s, 3),
+          half_from(s, 9),
+          s.text(15) == "top" ? instruments::Meniscus::top : instruments::Meniscus::level,
+          s.optional_integer(16),
+          s.real(17),
+          s.text(18),
+          s.text(19)};
+}
+
 }  // namespace
 
 Id Notebook::add(const LiquidPairRecord& r) {
@@ -39,7 +54,7 @@ Id Notebook::add(const LiquidPairRecord& r) {
               "thermometer, temperature_half_width_c, note) VALUES "
               "(?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"};
   s.bind(std::string_view{r.liquid})
-      .bind(std::string_view{r.made_at.text()})
+      .bind(std::string_view{stored(r.made_at)})
       .bind(r.made_at.seconds);
   bind(s, r.refraction);
   bind(s, r.gravity);
@@ -61,11 +76,11 @@ void Notebook::leave_out(std::string_view liquid, Id pair, Moment at, std::strin
                                   [&](const LiquidPairRecord& p) { return p.id == pair; });
   if (found == pairs.end())
     refuse(path, fmt::format("'{}' has no pair {}", liquid, pair),
-           fmt::format("areo liquid show {} lists its pairs", liquid));
+           fmt::format("areo liquid show {} lists its pairs", shell_word(liquid)));
   if (!found->left_out.empty())
     refuse(path, fmt::format("pair {} is left out already: {}", pair, found->left_out), "");
   Statement s{impl_->db, "INSERT INTO liquid_pair_left_out (pair, at, reason) VALUES (?, ?, ?)"};
-  s.bind(pair).bind(std::string_view{at.text()}).bind(reason).step();
+  s.bind(pair).bind(std::string_view{stored(at)}).bind(reason).step();
   t.commit();
 }
 
@@ -87,10 +102,9 @@ std::vector<LiquidPairRecord> Notebook::liquid_pairs(std::string_view liquid) co
               "WHERE liquid = ? ORDER BY made_at_s, id"};
   s.bind(liquid);
   while (s.step())
-    all.push_back({s.integer(0), s.text(1), moment_from_text(s.text(2)), half_from(s, 3),
-                   half_from(s, 9),
-                   s.text(15) == "top" ? instruments::Meniscus::top : instruments::Meniscus::level,
-                   s.optional_integer(16), s.real(17), s.text(18), s.text(19)});
+    if (auto p = impl_->read_row(fmt::format("liquid_pair {}", s.integer(0)),
+                                 [&] { return pair_from(s); }))
+      all.push_back(*std::move(p));
   return all;
 }
 

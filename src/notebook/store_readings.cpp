@@ -54,6 +54,29 @@ ReadingRecord reading_from(const Statement& s) {
   return r;
 }
 
+AdditionRecord addition_from(const Statement& s) {
+  return {s.integer(0),
+          s.integer(1),
+          s.text(2),
+          value_of(substance_words, s.text(3)),
+          moment_from_text(s.text(4)),
+          moment_from_text(s.text(5)),
+          s.text(6),
+          s.optional_real(7),
+          s.optional_real(8),
+          s.text(9),
+          s.optional_real(10),
+          s.optional_real(11),
+          s.optional_integer(12),
+          s.text(13),
+          s.optional_real(14),
+          s.text(15),
+          s.text(16)};
+}
+
+// By ReadWith::What.
+constexpr std::array read_with_tables{"reading", "liquid_pair", "check_reading"};
+
 Id insert(const Connection& db, const ReadingRecord& r, Id sample) {
   // The first reading of a sample names itself, so its number is chosen here.
   const Id id = db.number("SELECT coalesce(max(id), 0) + 1 FROM reading");
@@ -68,9 +91,9 @@ Id insert(const Connection& db, const ReadingRecord& r, Id sample) {
       .bind(std::string_view{r.bottle})
       .bind(sample == 0 ? id : sample)
       .bind(word(r.stage))
-      .bind(std::string_view{r.made_at.text()})
+      .bind(std::string_view{stored(r.made_at)})
       .bind(r.made_at.seconds)
-      .bind(std::string_view{r.noted_at.text()})
+      .bind(std::string_view{stored(r.noted_at)})
       .bind(r.noted_at.seconds)
       .bind(r.instrument)
       .bind(std::string_view{r.typed})
@@ -109,12 +132,17 @@ void require_amendable(const Connection& db, const ReadingRecord& r) {
 }
 
 // Exclusions of all rows of a batch, by the id of the row.
-std::map<Id, std::vector<Exclusion>> exclusions(const Connection& db, const char* sql, Id of) {
+template <class Impl>
+std::map<Id, std::vector<Exclusion>> exclusions(Impl& impl, const char* table, const char* sql,
+                                                Id of) {
   std::map<Id, std::vector<Exclusion>> all;
-  Statement s{db, sql};
+  Statement s{impl.db, sql};
   s.bind(of);
   while (s.step())
-    all[s.integer(0)].push_back({moment_from_text(s.text(1)), s.integer(2) != 0, s.text(3)});
+    if (auto e = impl.read_row(fmt::format("{} {}", table, s.integer(4)), [&] {
+          return Exclusion{moment_from_text(s.text(1)), s.integer(2) != 0, s.text(3)};
+        }))
+      all[s.integer(0)].push_back(*std::move(e));
   return all;
 }
 
@@ -124,10 +152,10 @@ constexpr const char* reading_counts =
     "reading_exclusion x WHERE x.reading = r.id ORDER BY x.id DESC LIMIT 1), 0) = 0";
 
 constexpr const char* reading_exclusions =
-    "SELECT reading, at, excluded, x.reason FROM reading_exclusion x JOIN reading r "
+    "SELECT reading, at, excluded, x.reason, x.id FROM reading_exclusion x JOIN reading r "
     "ON r.id = reading WHERE batch = ? ORDER BY x.id";
 constexpr const char* addition_exclusions =
-    "SELECT addition, at, excluded, reason FROM addition_exclusion x JOIN addition a "
+    "SELECT addition, at, excluded, reason, x.id FROM addition_exclusion x JOIN addition a "
     "ON a.id = addition WHERE batch = ? ORDER BY x.id";
 
 std::string last_reason(const std::vector<Exclusion>& all) {
@@ -153,7 +181,7 @@ void require_news(const Connection& db, const char* what, Id id, const std::stri
 void insert(const Connection& db, const char* sql, Id id, const Exclusion& e) {
   Statement s{db, sql};
   s.bind(id)
-      .bind(std::string_view{e.at.text()})
+      .bind(std::string_view{stored(e.at)})
       .bind(e.at.seconds)
       .bind(std::int64_t{e.excluded})
       .bind(std::string_view{e.reason})
@@ -195,12 +223,13 @@ std::vector<ReadingRecord> Notebook::readings(Id batch, Moment as_of) const {
   s.bind(batch);
   std::map<Id, Id> amended_by;
   while (s.step()) {
-    ReadingRecord r = reading_from(s);
-    if (r.noted_at > as_of) continue;
-    if (r.amends) amended_by.emplace(*r.amends, r.id);
-    all.push_back(std::move(r));
+    std::optional<ReadingRecord> r =
+        impl_->read_row(fmt::format("reading {}", s.integer(0)), [&] { return reading_from(s); });
+    if (!r || r->noted_at > as_of) continue;
+    if (r->amends) amended_by.emplace(*r->amends, r->id);
+    all.push_back(*std::move(r));
   }
-  auto excluded = exclusions(impl_->db, reading_exclusions, batch);
+  auto excluded = exclusions(*impl_, "reading_exclusion", reading_exclusions, batch);
   for (ReadingRecord& r : all) {
     if (const auto later = amended_by.find(r.id); later != amended_by.end())
       r.amended_by = later->second;
@@ -218,7 +247,10 @@ ReadingRecord Notebook::reading(Id id) const {
     refuse(impl_->db.path(), fmt::format("there is no reading {}", id),
            "areo batch show NAME lists them");
   const auto all = readings(s.integer(0));
-  return *std::find_if(all.begin(), all.end(), [&](const ReadingRecord& r) { return r.id == id; });
+  const auto found =
+      std::find_if(all.begin(), all.end(), [&](const ReadingRecord& r) { return r.id == id; });
+  if (found == all.end()) refuse_unreadable(impl_->db.path(), fmt::format("reading {}", id));
+  return *found;
 }
 
 std::vector<ReadWith> Notebook::read_with(Id instrument) const {
@@ -237,8 +269,10 @@ std::vector<ReadWith> Notebook::read_with(Id instrument) const {
   s.bind(instrument);
   std::vector<ReadWith> all;
   while (s.step())
-    all.push_back({static_cast<ReadWith::What>(s.integer(0)), s.text(1), s.integer(2),
-                   moment_from_text(s.text(3))});
+    if (const auto made_at =
+            impl_->read_row(fmt::format("{} {}", read_with_tables.at(s.integer(0)), s.integer(2)),
+                            [&] { return moment_from_text(s.text(3)); }))
+      all.push_back({static_cast<ReadWith::What>(s.integer(0)), s.text(1), s.integer(2), *made_at});
   return all;
 }
 
@@ -248,11 +282,14 @@ ReadingCount Notebook::count_readings(Id batch) const {
       fmt::format("SELECT count(*) FROM reading r WHERE batch = ? AND {}", reading_counts).c_str()};
   n.bind(batch).step();
   ReadingCount c{n.integer(0), {}};
-  Statement last{impl_->db, fmt::format("SELECT made_at FROM reading r WHERE batch = ? AND {} "
-                                        "ORDER BY made_at_s DESC LIMIT 1",
+  Statement last{impl_->db, fmt::format("SELECT made_at, id FROM reading r WHERE batch = ? AND {} "
+                                        "ORDER BY made_at_s DESC",
                                         reading_counts)
                                 .c_str()};
-  if (last.bind(batch).step()) c.last = moment_from_text(last.text(0));
+  last.bind(batch);
+  while (!c.last && last.step())
+    c.last = impl_->read_row(fmt::format("reading {}", last.integer(1)),
+                             [&] { return moment_from_text(last.text(0)); });
   return c;
 }
 
@@ -303,9 +340,9 @@ Id Notebook::add(const AdditionRecord& r) {
   s.bind(r.batch)
       .bind(std::string_view{r.bottle})
       .bind(word(r.what))
-      .bind(std::string_view{r.made_at.text()})
+      .bind(std::string_view{stored(r.made_at)})
       .bind(r.made_at.seconds)
-      .bind(std::string_view{r.noted_at.text()})
+      .bind(std::string_view{stored(r.noted_at)})
       .bind(r.noted_at.seconds)
       .bind(std::string_view{r.amount_typed})
       .bind(r.mass_g)
@@ -331,26 +368,11 @@ std::vector<AdditionRecord> Notebook::additions(Id batch, Moment as_of) const {
               "person, note FROM addition WHERE batch = ? ORDER BY made_at_s, id"};
   s.bind(batch);
   while (s.step()) {
-    AdditionRecord r{s.integer(0),
-                     s.integer(1),
-                     s.text(2),
-                     value_of(substance_words, s.text(3)),
-                     moment_from_text(s.text(4)),
-                     moment_from_text(s.text(5)),
-                     s.text(6),
-                     s.optional_real(7),
-                     s.optional_real(8),
-                     s.text(9),
-                     s.optional_real(10),
-                     s.optional_real(11),
-                     s.optional_integer(12),
-                     s.text(13),
-                     s.optional_real(14),
-                     s.text(15),
-                     s.text(16)};
-    if (r.noted_at <= as_of) all.push_back(std::move(r));
+    std::optional<AdditionRecord> r =
+        impl_->read_row(fmt::format("addition {}", s.integer(0)), [&] { return addition_from(s); });
+    if (r && r->noted_at <= as_of) all.push_back(*std::move(r));
   }
-  auto excluded = exclusions(impl_->db, addition_exclusions, batch);
+  auto excluded = exclusions(*impl_, "addition_exclusion", addition_exclusions, batch);
   for (AdditionRecord& r : all) {
     const auto own = excluded.find(r.id);
     if (own == excluded.end()) continue;
@@ -370,6 +392,7 @@ void Notebook::exclude_addition(Id id, const Exclusion& e) {
   const auto all = additions(of.integer(0));
   const auto found =
       std::find_if(all.begin(), all.end(), [&](const AdditionRecord& r) { return r.id == id; });
+  if (found == all.end()) refuse_unreadable(db.path(), fmt::format("addition {}", id));
   require_news(db, "addition", id, found->excluded(), e);
   insert(db,
          "INSERT INTO addition_exclusion (addition, at, at_s, excluded, reason) VALUES (?, ?, ?, "

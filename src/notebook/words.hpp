@@ -6,6 +6,7 @@
 #include <string_view>
 
 #include "areo/core/error.hpp"
+#include "areo/core/moment.hpp"
 
 namespace areo::notebook {
 
@@ -22,6 +23,16 @@ auto value_of(const Words& words, const std::string& word) {
   for (const auto& [v, w] : words)
     if (word == w) return v;
   throw Error{Errc::store, fmt::format("the notebook holds an unknown word '{}'", word)};
+}
+
+/// A moment as it stands in the file.
+/// @throws Error{store} if it could not be read back from there
+inline std::string stored(Moment m) {
+  std::string text = m.text();
+  if (moment_from_text(text) != m)
+    throw Error{Errc::store, fmt::format("the moment {} cannot be kept", text),
+                "say when with --on, and with an offset from UTC"};
+  return text;
 }
 
 /// What nobody stated is nothing in the file.

@@ -11,7 +11,7 @@
 namespace areo::notebook {
 namespace {
 
-class Age : public testing::Test {
+class Age : public TemporaryFolder {
  protected:
   // Two checks in water, a year apart, that find the scale 0.0044 different.
   Age() {
@@ -25,7 +25,7 @@ class Age : public testing::Test {
   [[nodiscard]] instruments::Correction at(const char* moment) const {
     return correction_in_force(book_, book_.instrument(stem_), moment_from_text(moment));
   }
-  Notebook book_{":memory:", Open::create};
+  Notebook book_{path(), Open::create};
   Id stem_ = 0;
 };
 

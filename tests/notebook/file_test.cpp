@@ -74,7 +74,9 @@ TEST_F(File, AnOlderVersionIsBroughtUpToDateAfterACopy) {
   const Connection copy = raw(path("notebook.db.version-1"));
   EXPECT_EQ(copy.number("PRAGMA user_version"), 1);
   EXPECT_EQ(copy.number("SELECT count(*) FROM check_reading"), 1);
-  EXPECT_FALSE(std::filesystem::exists(path("notebook.db.version-1.partial")));
+  EXPECT_EQ(names_in(folder()),
+            (std::set<std::string>{"notebook.db", "notebook.db-shm", "notebook.db-wal",
+                                   "notebook.db.version-1"}));
 }
 
 TEST_F(File, ANewNotebookNeedsNoCopy) {
@@ -84,10 +86,21 @@ TEST_F(File, ANewNotebookNeedsNoCopy) {
 }
 
 TEST_F(File, ACopyThatCannotBeWrittenChangesNothing) {
+  // A name that leaves no room for that of a copy.
+  const std::string file = path(std::string(240, 'n'));
+  make_version_1(file);
+  expect_contains(refusal([&] { const Notebook book{file}; }), "its copy cannot be written");
+  EXPECT_EQ(raw(file).number("PRAGMA user_version"), 1);
+  EXPECT_EQ(names_in(folder()), (std::set<std::string>{std::string(240, 'n')}));
+}
+
+// An older copy may be of another time: it stays, and another one is made.
+TEST_F(File, ACopyThatIsThereStays) {
   make_version_1(path());
-  std::filesystem::create_directories(path("notebook.db.version-1.partial") + "/in the way");
-  EXPECT_NE(refusal([&] { const Notebook book{path()}; }), "accepted");
-  EXPECT_EQ(raw(path()).number("PRAGMA user_version"), 1);
+  std::ofstream{path("notebook.db.version-1")} << "mine";
+  const Notebook book{path()};
+  EXPECT_EQ(bytes_of(path("notebook.db.version-1")), "mine");
+  EXPECT_EQ(raw(path("notebook.db.version-1-2")).number("PRAGMA user_version"), 1);
 }
 
 TEST_F(File, LeavesANewerNotebookAlone) {
@@ -115,10 +128,27 @@ TEST_F(File, ADamagedNotebookIsReportedAndNotRepaired) {
   EXPECT_EQ(bytes_of(path()), content);
 }
 
-TEST_F(File, AnEmptyFileBecomesANotebook) {
+// Perhaps it was one, and somebody emptied it.
+TEST_F(File, AnEmptyFileIsNoNotebook) {
   std::ofstream{path()};
-  Notebook book{path()};
-  EXPECT_EQ(book.add(hydrometer("stem-1")), 1);
+  for (const Open how : {Open::existing, Open::create, Open::read})
+    expect_contains(refusal([&] { const Notebook book{path(), how}; }), "is empty");
+  EXPECT_EQ(bytes_of(path()), "");
+}
+
+TEST_F(File, OnlyAnOrdinaryFileIsANotebook) {
+  std::filesystem::create_symlink(path("loop"), path("loop"));
+  for (const std::string& name : {std::string{":memory:"}, std::string{"file:x?mode=memory"},
+                                  std::string{}, path("loop"), path(""), std::string{"/dev/zero"}})
+    for (const Open how : {Open::existing, Open::create, Open::read})
+      EXPECT_NE(refusal([&] { const Notebook book{name, how}; }), "accepted") << name;
+}
+
+TEST_F(File, RefusesAVersionThatNobodyWrote) {
+  Notebook{path(), Open::create}.add(hydrometer("stem-1"));
+  raw(path()).run("PRAGMA user_version = -1; PRAGMA wal_checkpoint(TRUNCATE)");
+  expect_contains(refusal([&] { const Notebook book{path()}; }), "which no areo ever wrote");
+  EXPECT_EQ(raw(path()).number("PRAGMA user_version"), -1);
 }
 
 // Root may write everywhere, so the test is somebody else for a while.
@@ -177,7 +207,7 @@ TEST_F(File, CanBeReadWhereNothingCanBeWritten) {
     expect_contains(refusal([&] {
                       const Notebook empty{path("empty.db"), Open::read};
                     }),
-                    "holds nothing");
+                    "is empty");
     expect_contains(refusal([&] {
                       const Notebook none{path("none.db"), Open::read};
                     }),

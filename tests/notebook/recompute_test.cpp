@@ -43,7 +43,8 @@ instruments::HydrometerReading reading(double indication) {
 
 // None of these checks names a thermometer, so no notebook is looked into.
 const Notebook& empty_notebook() {
-  static const Notebook book{":memory:", Open::create};
+  static const Folder folder;
+  static const Notebook book{folder.path() / "notebook.db", Open::create};
   return book;
 }
 Check evaluate(const InstrumentRecord& instrument, const CheckRecord& record) {
@@ -163,7 +164,7 @@ TEST(Fit, IsTheFitOfTheEvaluatedChecks) {
   const auto records = three_checks();
   const auto* h = stem.hydrometer();
   const auto direct = calibration::fit_correction(evaluate(empty_notebook(), stem, records),
-                                                  h->division, h->lo, h->hi);
+                                                  h->division, h->scale_length());
   const auto fitted = fit(stem, records);
   expect_same(fitted.correction, direct.correction);
   EXPECT_EQ(fitted.residuals, direct.residuals);
@@ -187,7 +188,7 @@ TEST_F(InForce, IsTheFitOfTheChecksNamedInTheCalibration) {
   }
   const auto now = moment_from_text("2026-03-05");
   const auto* h = stem.hydrometer();
-  const auto never = instruments::never_checked(h->division, h->lo, h->hi);
+  const auto never = instruments::never_checked(h->division, h->lo, h->hi, h->length);
   // Checks alone change nothing until a calibration names them.
   expect_same(correction_in_force(book, stem, now), never);
   book.add(calibration(stem.id, {records[0].id, records[2].id}, "2026-03-02"));

@@ -7,6 +7,7 @@
 #include <filesystem>
 #include <fstream>
 #include <iterator>
+#include <set>
 #include <string>
 
 #include "areo/core/error.hpp"
@@ -16,26 +17,43 @@
 
 namespace areo::notebook {
 
-class TemporaryFolder : public testing::Test {
- protected:
-  TemporaryFolder() {
+class Folder {
+ public:
+  Folder() {
     const std::string name = "areo-test-" + std::string(6, 'X');  // mkdtemp() fills these in
     std::string pattern = (std::filesystem::temp_directory_path() / name).string();
     if (mkdtemp(pattern.data()) == nullptr) throw std::runtime_error{"no temporary folder"};
-    folder_ = pattern;
+    path_ = pattern;
   }
-  ~TemporaryFolder() override {
+  ~Folder() {
     std::error_code ignored;
-    std::filesystem::remove_all(folder_, ignored);
+    std::filesystem::remove_all(path_, ignored);
   }
-  [[nodiscard]] std::string path(const std::string& name = "notebook.db") const {
-    return (folder_ / name).string();
-  }
-  [[nodiscard]] const std::filesystem::path& folder() const { return folder_; }
+  Folder(const Folder&) = delete;
+  Folder& operator=(const Folder&) = delete;
+  [[nodiscard]] const std::filesystem::path& path() const { return path_; }
 
  private:
-  std::filesystem::path folder_;
+  std::filesystem::path path_;
 };
+
+class TemporaryFolder : public testing::Test {
+ protected:
+  [[nodiscard]] std::string path(const std::string& name = "notebook.db") const {
+    return (folder() / name).string();
+  }
+  [[nodiscard]] const std::filesystem::path& folder() const { return folder_.path(); }
+
+ private:
+  Folder folder_;
+};
+
+inline std::set<std::string> names_in(const std::filesystem::path& folder) {
+  std::set<std::string> names;
+  for (const auto& entry : std::filesystem::directory_iterator{folder})
+    names.insert(entry.path().filename().string());
+  return names;
+}
 
 inline std::string bytes_of(const std::string& file) {
   std::ifstream in{file, std::ios::binary};

@@ -21,6 +21,7 @@ using Id = std::int64_t;
 /// The scale of any instrument, in its own unit.
 struct Graduation {
   double lo, hi, division;
+  double length;  ///< from end to end: hi - lo, or what is usual where nobody stated them
   double maximum_permissible_error;
 };
 

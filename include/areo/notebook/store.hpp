@@ -1,6 +1,7 @@
 #pragma once
 // The notebook: one SQLite file that survives power cuts and its owner's typing.
 #include <cstdint>
+#include <functional>
 #include <limits>
 #include <memory>
 #include <optional>
@@ -30,6 +31,15 @@ enum class Open {
   existing,  ///< to be read and written
   create,    ///< the same; made if it is missing
   read,      ///< to be read only: may lie where nobody can write
+};
+
+/// What whoever opens a notebook wants to hear.
+struct Listener {
+  /// A row that cannot be read, by its table and number, and why. It is told once, and left out of
+  /// what is read; where nobody listens that is an Error{store}.
+  std::function<void(const std::string& what)> passed_over;
+  /// Something is on disk that was not there before.
+  std::function<void()> noted;
 };
 
 /// Later than anything that is noted.
@@ -68,7 +78,7 @@ class Notebook {
   ///         was written by a newer areo, or may not be written (unless Open::read); the file is
   ///         left as it is. One written by an older areo is brought up to date after a copy of it,
   ///         `<file>.version-N`
-  explicit Notebook(const std::string& path, Open how = Open::existing);
+  explicit Notebook(const std::string& path, Open how = Open::existing, Listener listener = {});
   ~Notebook();
   Notebook(Notebook&&) noexcept;
   Notebook& operator=(Notebook&&) noexcept;
@@ -150,15 +160,22 @@ class Notebook {
   /// Readings of several samples, all or none of them; as add() of one.
   std::vector<Id> add_samples(const std::vector<std::vector<ReadingRecord>>& samples);
 
+  /// What act() adds is on disk together when this returns, or none of it; act() sees what others
+  /// had added before, and nobody adds meanwhile.
+  void at_once(const std::function<void()>& act);
+  /// All that act() reads is of one moment, whoever writes meanwhile.
+  void at_one_moment(const std::function<void()>& act) const;
+
   /// Everything there is, in an order in which no row refers to a later table.
   [[nodiscard]] std::vector<Table> tables() const;
   /// Rows of a table in order of their keys, cells in order of its columns.
   void each_row(const Table& table, const std::function<void(const std::vector<Cell>&)>& act) const;
-  /// Brings rows of an export back, all or none.
+  /// Brings rows of an export back, all or none, if each is as if it had been added.
+  /// @param accept  a last look at the notebook as it will be; may throw
   /// @throws Error{store} if a row is there already with another content, has other columns than
-  /// its
-  ///         table, or refers to one that is missing; what `next` throws
-  Restored restore(const NextRow& next);
+  ///         its table, refers to one that is missing, or holds what add() would never have noted;
+  ///         what `next` and `accept` throw
+  Restored restore(const NextRow& next, const std::function<void()>& accept = {});
   /// Copies the notebook to a new file while others may go on writing, and verifies the copy.
   /// @return rows of the copy
   /// @throws Error{store} if the file is there already or cannot be written

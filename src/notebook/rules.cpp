@@ -1,0 +1,196 @@
+#include "rules.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+#include "areo/core/error.hpp"
+#include "areo/notebook/recompute.hpp"
+#include "areo/physics/mixture.hpp"
+#include "migrate.hpp"
+
+namespace areo::notebook {
+namespace {
+
+constexpr const char* mend = "nothing was changed; mend the row, or leave it out";
+
+// Above it a number is not the same in every program that reads an export.
+constexpr std::int64_t most_id = std::int64_t{1} << 53;
+
+std::string row_name(const Table& table, const std::vector<Cell>& cells) {
+  const auto* id = std::get_if<std::int64_t>(&cells.front());
+  return id != nullptr ? fmt::format("{} {}", table.name, *id) : "a row of " + table.name;
+}
+
+bool is_seconds(const std::string& column) { return column.ends_with("_s"); }
+
+const Cell* cell_named(const Table& table, const std::vector<Cell>& cells,
+                       std::string_view column) {
+  for (std::size_t i = 0; i < cells.size(); ++i)
+    if (table.columns[i].name == column) return &cells[i];
+  return nullptr;
+}
+
+// A column "at_s" holds the seconds of "at".
+bool same_moment(const Cell& seconds, const Cell* written) {
+  const auto* s = std::get_if<std::int64_t>(&seconds);
+  const auto* text = written != nullptr ? std::get_if<std::string>(written) : nullptr;
+  if (s == nullptr || text == nullptr) return s == nullptr && text == nullptr;
+  return moment_from_text(*text).seconds == *s;
+}
+
+void require(bool holds, const char* why) {
+  if (!holds) throw Error{Errc::inconsistent, why};
+}
+
+void require_scale(const Graduation& g) {
+  require(
+      g.lo < g.hi && g.division > 0 && g.division < g.hi - g.lo && g.maximum_permissible_error > 0,
+      "its scale cannot be");
+}
+
+void require_valid(const InstrumentRecord& r) {
+  require_scale(r.graduation());
+  const auto* h = r.hydrometer();
+  if (h == nullptr) return;
+  for (const double end : {h->lo, h->hi}) (void)physics::density_from_mark(h->scale, end);
+  for (const auto& part : {h->stem_diameter_mm, h->mass_g, h->made_for_mn_m})
+    require(part.value_or(1) > 0, "its stem, its mass and a surface tension are above zero");
+}
+
+void require_on_scale_of(const InstrumentRecord& r, double indication) {
+  if (const auto* h = r.hydrometer())
+    instruments::require_on_scale(*h, indication);
+  else if (const auto* p = r.refractometer())
+    instruments::require_on_scale(*p, indication);
+  else
+    instruments::require_on_scale(*r.thermometer(), indication);
+}
+
+// Each is looked up once.
+class Instruments {
+ public:
+  explicit Instruments(const Notebook& book) : book_{&book} {}
+  const InstrumentRecord& operator[](Id id) {
+    const auto known = known_.find(id);
+    return known != known_.end() ? known->second
+                                 : known_.emplace(id, book_->instrument(id)).first->second;
+  }
+  [[nodiscard]] const Notebook& book() const { return *book_; }
+
+ private:
+  const Notebook* book_;
+  std::map<Id, InstrumentRecord> known_;
+};
+
+void require_thermometer(Instruments& known, const std::optional<Id>& id) {
+  require(!id || known[*id].thermometer() != nullptr,
+          "what read its temperature is no thermometer");
+}
+
+void require_past(Moment m) { require(m <= now(), "it lies in the future"); }
+
+void require_sample_temperature(const std::optional<double>& celsius, bool drink) {
+  if (!celsius) return;
+  areo::require(physics::mixture_temperature_range, *celsius);
+  if (drink) physics::require_drink_temperature(celsius_point(*celsius));
+}
+
+void require_valid(Instruments& known, const InstrumentRecord& of, const CheckRecord& c) {
+  require_past(c.made_at);
+  require_thermometer(known, c.thermometer);
+  require_on_scale_of(of, c.reading);
+  require(c.reading_half_width >= 0 && c.temperature_half_width_c >= 0, "a half-width is negative");
+  (void)evaluate(known.book(), of, std::span{&c, 1});
+}
+
+void require_valid(Instruments& known, const BatchRecord& batch, const ReadingRecord& r) {
+  require(r.batch == batch.id, "it is of another batch");
+  require_past(r.made_at);
+  require_thermometer(known, r.thermometer);
+  const InstrumentRecord& with = known[r.instrument];
+  require(with.thermometer() == nullptr, "a thermometer reads no gravity");
+  require_on_scale_of(with, r.indication);
+  require(r.half_width >= 0 && r.temperature_half_width_c >= 0, "a half-width is negative");
+  require_sample_temperature(r.temperature_c, r.stage == Stage::present);
+}
+
+void require_valid(const AdditionRecord& a) {
+  require_past(a.made_at);
+  require(!a.extract_percent || (*a.extract_percent >= 0 && *a.extract_percent <= 100),
+          "an extract is from 0 to 100 %");
+}
+
+void require_valid(Instruments& known, const LiquidPairRecord& p) {
+  require_past(p.made_at);
+  require_thermometer(known, p.thermometer);
+  for (const PairHalf& half : {p.refraction, p.gravity}) {
+    require_on_scale_of(known[half.instrument], half.reading);
+    require_sample_temperature(half.temperature_c, false);
+  }
+  require(known[p.refraction.instrument].refractometer() != nullptr &&
+              known[p.gravity.instrument].hydrometer() != nullptr,
+          "a pair is read with a refractometer and a hydrometer");
+}
+
+// What holds() finds wrong is said of its row.
+template <class Holds>
+void of_row(const std::string& path, const std::string& row, const Holds& holds) {
+  try {
+    holds();
+  } catch (const Error& e) {
+    refuse(path, fmt::format("{} could not have been noted: {}", row, e.what()), mend);
+  }
+}
+
+}  // namespace
+
+void require_plain(const std::string& path, const Table& table, const std::vector<Cell>& cells) {
+  of_row(path, row_name(table, cells), [&] {
+    for (std::size_t i = 0; i < cells.size(); ++i) {
+      const std::string& column = table.columns[i].name;
+      const auto* number = std::get_if<double>(&cells[i]);
+      require(number == nullptr || std::isfinite(*number), "a number is not finite");
+      if (is_seconds(column)) {
+        const std::string text = column.substr(0, column.size() - 2);
+        require(same_moment(cells[i], cell_named(table, cells, text)),
+                "a moment and its seconds differ");
+      } else if (const auto* whole = std::get_if<std::int64_t>(&cells[i])) {
+        require(*whole >= 0 && *whole < most_id, "a number of a row is out of range");
+        require(column != "id" || *whole > 0, "a row has a number above zero");
+      } else if (column == "added_at" || column == "at") {
+        if (const auto* text = std::get_if<std::string>(&cells[i])) (void)moment_from_text(*text);
+      }
+    }
+  });
+}
+
+void require_plausible(const Notebook& book, const std::string& path) {
+  Instruments known{book};
+  for (const InstrumentRecord& i : book.instruments()) {
+    of_row(path, fmt::format("instrument {}", i.id), [&] { require_valid(i); });
+    for (const CheckRecord& c : book.checks(i.id))
+      of_row(path, fmt::format("check_reading {}", c.id), [&] { require_valid(known, i, c); });
+    for (const CalibrationRecord& c : book.calibrations(i.id))
+      of_row(path, fmt::format("calibration {}", c.id), [&] {
+        const auto checks = checks_of(book, c);
+        require(!checks.empty() && checks.size() == c.checks.size(),
+                "it rests on checks of this instrument");
+        (void)fit(book, i, checks);
+      });
+  }
+  for (const BatchRecord& b : book.batches()) {
+    of_row(path, fmt::format("batch {}", b.id), [&] { require_past(b.started_at); });
+    for (const ReadingRecord& r : book.readings(b.id))
+      of_row(path, fmt::format("reading {}", r.id), [&] { require_valid(known, b, r); });
+    for (const AdditionRecord& a : book.additions(b.id))
+      of_row(path, fmt::format("addition {}", a.id), [&] { require_valid(a); });
+  }
+  for (const std::string& liquid : book.liquids())
+    for (const LiquidPairRecord& p : book.liquid_pairs(liquid))
+      of_row(path, fmt::format("liquid_pair {}", p.id), [&] { require_valid(known, p); });
+}
+
+}  // namespace areo::notebook
