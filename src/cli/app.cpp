@@ -8,6 +8,7 @@
 #include <exception>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "areo/core/error.hpp"
 #include "command.hpp"
@@ -34,9 +35,13 @@ int failure(const AnyError& e, int code, bool json) {
 }
 
 // Takes the call apart, does what it asks and makes sure that the output arrived.
-int call(CLI::App& app, const Run& chosen, int argc, const char* const* argv) {
+int call(CLI::App& app, const Run& chosen, const Session& session, int argc,
+         const char* const* argv) {
   try {
-    app.parse(argc, argv);
+    const std::vector<std::string> words = guarded(argc, argv);
+    std::vector<const char*> pointers;
+    for (const std::string& word : words) pointers.push_back(word.c_str());
+    app.parse(static_cast<int>(pointers.size()), pointers.data());
   } catch (const CLI::ParseError& e) {
     if (e.get_exit_code() != 0) throw usage_error(app, e);
     app.exit(e);  // --help, --version
@@ -45,7 +50,13 @@ int call(CLI::App& app, const Run& chosen, int argc, const char* const* argv) {
   }
   refuse_empty_options(app);
   const int code = chosen();
-  finish_output();
+  try {
+    finish_output();
+  } catch (const Error& e) {
+    if (!*session.noted) throw;
+    throw Error{e.code, fmt::format("it is noted, but {}", e.what()),
+                "do not type it again; areo batch list shows what is there"};
+  }
   return code;
 }
 
@@ -60,12 +71,12 @@ int run(int argc, const char* const* argv) {
   app.require_subcommand(1);
   app.fallthrough();
   app.set_version_flag("--version", fmt::format("areo {} (tables {})", version, tables_digest));
-  app.add_option("--notebook", session.notebook,
-                 "file of the notebook; $AREO_NOTEBOOK unless stated")
-      ->type_name("FILE");
-  app.add_flag("--json", session.json, "one JSON object per line");
-  app.add_flag("--full", session.full, "more digits than the uncertainty supports");
   const Command tree{&app};
+  tree.add_option("--notebook", session.notebook,
+                  "file of the notebook; $AREO_NOTEBOOK unless stated")
+      .type_name("FILE");
+  tree.add_flag("--json", session.json, "one JSON object per line");
+  tree.add_flag("--full", session.full, "more digits than the uncertainty supports");
   for (const auto setup :
        {setup_convert,    setup_correct,   setup_refract,     setup_alcohol, setup_solution,
         setup_instrument, setup_calibrate, setup_certificate, setup_liquid,  setup_batch,
@@ -74,7 +85,7 @@ int run(int argc, const char* const* argv) {
     setup(tree, session, chosen);
   setup_budget(tree, session, chosen);
   try {
-    return call(app, chosen, argc, argv);
+    return call(app, chosen, session, argc, argv);
   } catch (const UsageError& e) {
     std::fflush(stdout);
     return failure(e, usage, asked_for_json(argc, argv));

@@ -7,6 +7,7 @@
 #include "areo/core/error.hpp"
 #include "areo/notebook/recompute.hpp"
 #include "areo/physics/scale_name.hpp"
+#include "failure.hpp"
 #include "parse_hydrometer.hpp"
 #include "parse_refraction.hpp"
 #include "usage.hpp"
@@ -61,6 +62,14 @@ void require_temperature(const std::string& typed) {
   if (!typed.empty()) (void)liquid_celsius_from_text(typed);
 }
 
+notebook::Notebook open_notebook(const Session& session, notebook::Open how) {
+  return notebook::Notebook{
+      notebook_path(session),
+      how,
+      {[json = session.json](const std::string& what) { warn(what + "; it is passed over", json); },
+       [noted = session.noted] { *noted = true; }}};
+}
+
 std::string notebook_path(const Session& session) {
   return session.notebook.empty() ? notebook::default_path() : session.notebook;
 }
@@ -105,7 +114,7 @@ Bench::Bench(const Session& session, const ReadingOptions& options)
 }
 
 const notebook::Notebook& Bench::notebook() {
-  if (!notebook_) notebook_.emplace(notebook_path(*session_), notebook::Open::read);
+  if (!notebook_) notebook_.emplace(open_notebook(*session_, notebook::Open::read));
   return *notebook_;
 }
 

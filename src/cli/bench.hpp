@@ -93,6 +93,10 @@ class Bench {
 void require_temperature(const std::string& typed);
 /// Path of the notebook that the user named, or the default.
 [[nodiscard]] std::string notebook_path(const Session& session);
+/// That notebook. A row that cannot be read is told on standard error and passed over.
+/// @throws as notebook::Notebook
+[[nodiscard]] notebook::Notebook open_notebook(const Session& session,
+                                               notebook::Open how = notebook::Open::existing);
 /// Comma-separated scales, e.g. "SG,P,kg/m3"; `fallback` if empty.
 [[nodiscard]] std::vector<physics::Scale> scales_from_text(
     const std::string& text, const std::vector<physics::Scale>& fallback);

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 
+#include "areo/core/shell_word.hpp"
 #include "areo/report/json.hpp"
 #include "areo/report/text.hpp"
 #include "batch_text.hpp"
@@ -75,7 +76,7 @@ void print_priming(const BottleTelling& t, const std::string& name, bool full) {
   line(fmt::format("{}{}; as carbonated {}", wanted, amount,
                    range_text(r.at("gauge_pressure_carbonated_bar"), full)));
   if (!t.plan.volume_l)
-    line(fmt::format("  how much in all: areo bottle {} ... --volume 5L", name));
+    line(fmt::format("  how much in all: areo bottle {} ... --volume 5L", shell_word(name)));
 }
 
 void print_rating(const BottleTelling& t) {
@@ -126,11 +127,11 @@ std::string next_text(const BottleTelling& t) {
   const std::string name =
       t.batch.record().name + (t.bottle.empty() ? "" : " --bottle " + t.bottle);
   if (t.phase != Phase::steady)
-    return fmt::format("close nothing yet; read again in a day, areo trend {}", name);
+    return fmt::format("close nothing yet; read again in a day, areo trend {}", shell_word(name));
   if (t.stuck) return "find out why before a bottle is closed; then read again";
   if (!t.rating)
     return fmt::format("what does the maker of your bottle say? areo bottle {} --rating 6bar",
-                       name);
+                       shell_word(name));
   if (any_beyond(t) && !all_below(t)) return "leave it open, and read again in a week";
   if (!all_below(t)) return "a bottle rated higher, or leave it open and read again in a week";
   return "open one bottle after some days, cold, before you trust the others";

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "areo/core/error.hpp"
+#include "areo/core/shell_word.hpp"
 #include "areo/notebook/recompute.hpp"
 #include "areo/physics/boiling.hpp"
 #include "areo/physics/scale_name.hpp"
@@ -110,7 +111,7 @@ std::string next_step(const InstrumentRecord& instrument, const std::vector<Chec
   };
   using enum CheckMethod;
   const std::string& name = instrument.name();
-  const std::string then = fmt::format("areo calibrate fit {}", name);
+  const std::string then = fmt::format("areo calibrate fit {}", shell_word(name));
   const bool certified = any({certificate});
   if (instrument.thermometer() != nullptr)
     return certified || (any({ice}) && any({boiling}))
@@ -118,8 +119,8 @@ std::string next_step(const InstrumentRecord& instrument, const std::vector<Chec
                : fmt::format("the other fixed point ({}), then {}",
                              any({ice}) ? "boiling water" : "melting ice", then);
   if (!certified && !any({water}))
-    return fmt::format("clean water as well: areo calibrate water {} READING TEMP, then {}", name,
-                       then);
+    return fmt::format("clean water as well: areo calibrate water {} READING TEMP, then {}",
+                       shell_word(name), then);
   if (!certified && !any({sugar, salt}))
     return fmt::format("a weighed sugar solution (areo solution sugar), then {}", then);
   return fmt::format("{}, or {}", certified ? "the certificate's other points" : "another solution",
@@ -161,7 +162,7 @@ std::string check_json(const CheckRecord& r, const calibration::Check& c, const 
 }
 
 int run_check(const CalibrateOptions& o, CheckMethod method, const Session& session) {
-  notebook::Notebook book{notebook_path(session)};
+  notebook::Notebook book = open_notebook(session);
   const InstrumentRecord instrument = book.instrument(o.name);
   require_method(instrument, method);
   CheckRecord r = record_of(o, method, instrument, book);

@@ -6,6 +6,7 @@
 
 #include "areo/calibration/fit.hpp"
 #include "areo/core/error.hpp"
+#include "areo/core/shell_word.hpp"
 #include "areo/notebook/recompute.hpp"
 #include "areo/report/json.hpp"
 #include "areo/report/text.hpp"
@@ -32,7 +33,7 @@ std::vector<CheckRecord> made_since(std::vector<CheckRecord> all, const std::str
   std::erase_if(all, [&](const CheckRecord& c) { return c.made_at < from; });
   if (all.empty())
     throw Error{Errc::domain, fmt::format("{} has no check since {}", name, from.date()),
-                fmt::format("areo calibrate show {} lists its checks", name)};
+                fmt::format("areo calibrate show {} lists its checks", shell_word(name))};
   return all;
 }
 
@@ -42,7 +43,7 @@ std::vector<CheckRecord> without(std::vector<CheckRecord> all,
   for (const notebook::Id id : left_out)
     if (std::none_of(all.begin(), all.end(), [&](const auto& c) { return c.id == id; }))
       throw Error{Errc::domain, fmt::format("{} has no check {}{}", name, id, where),
-                  fmt::format("areo calibrate show {} lists its checks", name)};
+                  fmt::format("areo calibrate show {} lists its checks", shell_word(name))};
   std::erase_if(all, [&](const CheckRecord& c) {
     return std::find(left_out.begin(), left_out.end(), c.id) != left_out.end();
   });
@@ -93,7 +94,7 @@ void print_contradiction(const Fitted& f) {
   line(
       fmt::format("next: repeat check {0}; without it the others agree best (areo calibrate fit "
                   "{1} --without {0})",
-                  f.checks[*f.fit.suspect].id, f.instrument.name()));
+                  f.checks[*f.fit.suspect].id, shell_word(f.instrument.name())));
 }
 
 // The checks that the calibration in force does not rest on.
@@ -168,7 +169,7 @@ void print_long_pause(const Fitted& f) {
     line(
         fmt::format("note: old and new checks are fitted together; those from {0} on alone: areo "
                     "calibrate fit {1} --since {0}",
-                    first->made_at.date(), f.instrument.name()));
+                    first->made_at.date(), shell_word(f.instrument.name())));
 }
 
 }  // namespace
@@ -187,7 +188,7 @@ std::string moment_json(const std::optional<Moment>& m) {
 }
 
 int run_fit(const CalibrateOptions& o, const Session& session) {
-  notebook::Notebook book{notebook_path(session)};
+  notebook::Notebook book = open_notebook(session);
   const InstrumentRecord instrument = book.instrument(o.name);
   const Fitted f = fitted(book, instrument,
                           without(made_since(book.checks(instrument.id), o.since, o.name),
@@ -221,12 +222,13 @@ int run_fit(const CalibrateOptions& o, const Session& session) {
   print_long_pause(f);
   line(fmt::format("next: areo {} READING --temp TEMP --{} {}",
                    instrument.refractometer() != nullptr ? "refract" : "correct",
-                   instrument.thermometer() == nullptr ? "instrument" : "thermometer", o.name));
+                   instrument.thermometer() == nullptr ? "instrument" : "thermometer",
+                   shell_word(o.name)));
   return code;
 }
 
 int run_show_calibration(const CalibrateOptions& o, const Session& session) {
-  const notebook::Notebook book{notebook_path(session), notebook::Open::read};
+  const notebook::Notebook book = open_notebook(session, notebook::Open::read);
   const InstrumentRecord instrument = book.instrument(o.name);
   const auto all = book.checks(instrument.id);
   const auto in_force = book.in_force(instrument.id, now());
@@ -264,9 +266,9 @@ int run_show_calibration(const CalibrateOptions& o, const Session& session) {
   if (!in_force)
     line(all.empty() ? fmt::format("next: areo calibrate {}",
                                    instrument.thermometer() == nullptr
-                                       ? fmt::format("water {} READING TEMP", o.name)
-                                       : fmt::format("ice {} READING", o.name))
-                     : fmt::format("next: areo calibrate fit {}", o.name));
+                                       ? fmt::format("water {} READING TEMP", shell_word(o.name))
+                                       : fmt::format("ice {} READING", shell_word(o.name)))
+                     : fmt::format("next: areo calibrate fit {}", shell_word(o.name)));
   return done;
 }
 

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 
+#include "areo/core/shell_word.hpp"
 #include "areo/notebook/recompute.hpp"
 #include "areo/report/text.hpp"
 #include "instrument_text.hpp"
@@ -62,11 +63,13 @@ std::string to_do(const CardSubject& s) {
   if (s.in_force_later)
     return fmt::format("Its calibration is in force from {}", s.in_force_later->date());
   if (s.contradicted)
-    return fmt::format("Do not rely on it. Which check to repeat: areo calibrate fit {}", name);
-  if (s.ever_checked) return fmt::format("Put its checks in force: areo calibrate fit {}", name);
+    return fmt::format("Do not rely on it. Which check to repeat: areo calibrate fit {}",
+                       shell_word(name));
+  if (s.ever_checked)
+    return fmt::format("Put its checks in force: areo calibrate fit {}", shell_word(name));
   return s.record.thermometer() != nullptr
-             ? fmt::format("Check it: areo calibrate ice {} READING", name)
-             : fmt::format("Check it: areo calibrate water {} READING TEMP", name);
+             ? fmt::format("Check it: areo calibrate ice {} READING", shell_word(name))
+             : fmt::format("Check it: areo calibrate water {} READING TEMP", shell_word(name));
 }
 
 // The temperature that the instruction is meant for; none if it is the same at all of them.

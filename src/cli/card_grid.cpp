@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "areo/core/error.hpp"
+#include "areo/core/shell_word.hpp"
 #include "areo/physics/scale_name.hpp"
 #include "areo/report/json.hpp"
 #include "areo/report/text.hpp"
@@ -105,7 +106,7 @@ Grid refractometer_grid(const CardSubject& s, const CardOptions& o, Bench& bench
   if (r.scale != instruments::RefractometerScale::brix)
     throw Error{Errc::inconsistent, "a card is for Brix scales",
                 fmt::format("areo refract READING --temp TEMP --instrument {} says what one shows",
-                            s.record.name())};
+                            shell_word(s.record.name()))};
   const measurement::ExtractKind kind = extract_kind(o.extract, bench);
   const Axis top = listed_brix(
       or_usual(o.readings, places_on(s.record.graduation(), usual_places(physics::brix_20))),
@@ -127,7 +128,7 @@ Grid refractometer_grid(const CardSubject& s, const CardOptions& o, Bench& bench
   g.cautions = {fmt::format(
       "While it ferments a reading is no Brix, and this card is not for it: alcohol refracts too. "
       "What it means then says areo refract, or areo table refractometer --instrument {}.",
-      s.record.name())};
+      shell_word(s.record.name()))};
   return g;
 }
 

@@ -4,6 +4,7 @@
 #include <memory>
 
 #include "areo/core/error.hpp"
+#include "areo/core/shell_word.hpp"
 #include "areo/report/json.hpp"
 #include "areo/report/text.hpp"
 #include "batch_text.hpp"
@@ -57,7 +58,7 @@ void note_extract(AdditionRecord& r, const std::string& text) {
 }
 
 int run_add(const Options& o, const Session& session) {
-  notebook::Notebook book{notebook_path(session)};
+  notebook::Notebook book = open_notebook(session);
   const auto batch = book.batch(o.batch);
   require_open(batch, book);
   AdditionRecord r;
@@ -84,7 +85,7 @@ int run_add(const Options& o, const Session& session) {
     throw Error{Errc::inconsistent, fmt::format("the volume of {} is not known", batch.name),
                 fmt::format("say --into 4.6L, or once for all: areo batch amend {} --volume 5L "
                             "--reason TEXT",
-                            batch.name)};
+                            shell_word(batch.name))};
   r.person = o.person;
   r.note = o.note;
   batch::Batch before{book, o.batch};
@@ -112,7 +113,7 @@ int run_add(const Options& o, const Session& session) {
 }
 
 int run_exclude(const Options& o, bool exclude, const Session& session) {
-  notebook::Notebook book{notebook_path(session)};
+  notebook::Notebook book = open_notebook(session);
   book.exclude_addition(o.id, {now(), exclude, o.reason});
   if (session.json)
     raw_line(fmt::format(R"({{"addition":{},"excluded":{}}})", o.id,

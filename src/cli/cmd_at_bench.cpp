@@ -14,6 +14,7 @@
 #include <sstream>
 
 #include "areo/core/error.hpp"
+#include "areo/core/shell_word.hpp"
 #include "areo/report/text.hpp"
 #include "batch_text.hpp"
 #include "bench.hpp"
@@ -67,7 +68,7 @@ class AtBench {
       }
     }
     line(fmt::format("{} noted, {} taken back; areo batch show {}", counted(noted_),
-                     counted(undone_), name_));
+                     counted(undone_), shell_word(name_)));
     // From a pipe nobody could answer: that something was refused must not go unseen.
     return refused_ && isatty(STDIN_FILENO) == 0 ? said_no : done;
   }
@@ -265,7 +266,7 @@ void setup_at_bench(const Command& app, const Session& session, Run& run) {
     run = [=, &session] {
       refuse_together(session.json, "--json", true, "a bench session",
                       "it talks to a person: areo reading add has --json");
-      notebook::Notebook book{notebook_path(session)};
+      notebook::Notebook book = open_notebook(session);
       return AtBench{book, *o, session}.run();
     };
   });

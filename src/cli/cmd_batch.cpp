@@ -7,6 +7,7 @@
 #include <tuple>
 
 #include "areo/core/error.hpp"
+#include "areo/core/shell_word.hpp"
 #include "areo/measurement/extract_kind.hpp"
 #include "areo/notebook/recompute.hpp"
 #include "areo/report/json.hpp"
@@ -52,7 +53,7 @@ void check_extract(const ExtractOptions& o, const notebook::Notebook& book) {
 
 int run_add(const Options& o, const Session& session) {
   if (o.name.empty()) throw Error{Errc::domain, "a batch needs a name", "e.g. PT-1"};
-  notebook::Notebook book{notebook_path(session), notebook::Open::create};
+  notebook::Notebook book = open_notebook(session, notebook::Open::create);
   check_extract(o.extract, book);
   BatchRecord r;
   r.name = o.name;
@@ -75,7 +76,7 @@ int run_add(const Options& o, const Session& session) {
   line(
       fmt::format("next: its original gravity, before it ferments: areo reading add {} READING "
                   "--temp TEMP --original",
-                  r.name));
+                  shell_word(r.name)));
   return done;
 }
 
@@ -89,7 +90,7 @@ std::string state_text(const notebook::Notebook& book, const BatchRecord& r) {
 }
 
 int run_list(const Session& session) {
-  const notebook::Notebook book{notebook_path(session), notebook::Open::read};
+  const notebook::Notebook book = open_notebook(session, notebook::Open::read);
   const auto all = book.batches();
   if (all.empty() && !session.json) line("no batch yet; areo batch add NAME makes one");
   for (const BatchRecord& r : all)
@@ -183,11 +184,11 @@ std::string next_step(const Batch& batch, const notebook::Notebook& book) {
   const std::string& name = batch.record().name;
   const auto events = book.events(batch.record().id);
   if (!events.empty() && events.back().closed)
-    return fmt::format("nothing; areo batch reopen {} if it goes on", name);
+    return fmt::format("nothing; areo batch reopen {} if it goes on", shell_word(name));
   if (std::none_of(batch.samples().begin(), batch.samples().end(),
                    [](const auto& s) { return s.first().stage == notebook::Stage::original; }))
-    return fmt::format("areo reading add {} READING --temp TEMP --original", name);
-  return fmt::format("areo reading add {} READING --temp TEMP", name);
+    return fmt::format("areo reading add {} READING --temp TEMP --original", shell_word(name));
+  return fmt::format("areo reading add {} READING --temp TEMP", shell_word(name));
 }
 
 void print_json(Batch& batch, const notebook::Notebook& book) {
@@ -204,7 +205,7 @@ void print_json(Batch& batch, const notebook::Notebook& book) {
 }
 
 int run_show(const Options& o, const Session& session) {
-  const notebook::Notebook book{notebook_path(session), notebook::Open::read};
+  const notebook::Notebook book = open_notebook(session, notebook::Open::read);
   const Moment as_of = o.at.empty() ? now() : past_day_end_from_text(o.at, now());
   using Between = notebook::Shelf::Between;
   Batch batch{book, o.name, as_of, o.interpolate ? Between::interpolated : Between::in_force};
@@ -237,7 +238,7 @@ int run_show(const Options& o, const Session& session) {
 // --- changes ---
 
 int run_event(const Options& o, bool close, const Session& session) {
-  notebook::Notebook book{notebook_path(session)};
+  notebook::Notebook book = open_notebook(session);
   const BatchRecord r = book.batch(o.name);
   const Moment at = o.on.empty() ? now() : past_moment_from_text(o.on, now());
   if (at < r.started_at)
@@ -253,7 +254,7 @@ int run_event(const Options& o, bool close, const Session& session) {
 }
 
 int run_amend(const Options& o, const Session& session) {
-  notebook::Notebook book{notebook_path(session)};
+  notebook::Notebook book = open_notebook(session);
   const notebook::Id id = book.batch(o.name).id;
   check_extract(o.extract, book);
   (void)culture_from_text(o.culture);

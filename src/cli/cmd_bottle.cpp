@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "areo/core/error.hpp"
+#include "areo/core/shell_word.hpp"
 #include "areo/measurement/bottle.hpp"
 #include "areo/physics/carbon_dioxide.hpp"
 #include "areo/trend/history.hpp"
@@ -40,7 +41,8 @@ const Point& last_of(const Batch& batch, const trend::History& h, const std::str
   });
   if (last == h.points.rend())
     throw Error{Errc::inconsistent, fmt::format("{} was not read since its original gravity", name),
-                fmt::format("read it before a bottle is closed: areo reading add {} 1.010", name)};
+                fmt::format("read it before a bottle is closed: areo reading add {} 1.010",
+                            shell_word(name))};
   if (!last->drink)
     throw Error{
         Errc::inconsistent,
@@ -113,7 +115,7 @@ int run_bottle(const Options& o, const Session& session) {
   std::optional<Pressure> rating;
   if (!o.rating.empty()) rating = rating_from_text(o.rating);
   if (!o.temperature.empty()) (void)liquid_celsius_from_text(o.temperature);
-  const notebook::Notebook book{notebook_path(session), notebook::Open::read};
+  const notebook::Notebook book = open_notebook(session, notebook::Open::read);
   Batch batch{book, o.name};
   require_bottle(batch, o.bottle);
   if (o.bottle.empty()) refuse_bottles(batch);

@@ -6,6 +6,7 @@
 #include <memory>
 
 #include "areo/core/error.hpp"
+#include "areo/core/shell_word.hpp"
 #include "areo/notebook/recompute.hpp"
 #include "areo/report/json.hpp"
 #include "areo/report/text.hpp"
@@ -43,15 +44,16 @@ std::string what_to_do(const notebook::Notebook& book, const notebook::Instrumen
   const auto checks = book.checks(r.id);
   if (!checks.empty())
     return fit(book, r, checks).consistent
-               ? fmt::format("put its checks in force: areo calibrate fit {}", name)
+               ? fmt::format("put its checks in force: areo calibrate fit {}", shell_word(name))
                : fmt::format(
                      "its checks contradict each other: areo calibrate fit {} says which "
                      "one to repeat",
-                     name);
+                     shell_word(name));
   return fmt::format("check it first: areo calibrate {}, then areo calibrate fit {}",
-                     r.thermometer() != nullptr ? fmt::format("ice {} READING", name)
-                                                : fmt::format("water {} READING TEMP", name),
-                     name);
+                     r.thermometer() != nullptr
+                         ? fmt::format("ice {} READING", shell_word(name))
+                         : fmt::format("water {} READING TEMP", shell_word(name)),
+                     shell_word(name));
 }
 
 notebook::CalibrationRecord chosen(const notebook::Notebook& book,
@@ -66,7 +68,7 @@ notebook::CalibrationRecord chosen(const notebook::Notebook& book,
     for (const notebook::CalibrationRecord& r : all)
       if (r.id == o.calibration) return r;
     throw Error{Errc::domain, fmt::format("{} has no calibration {}", name, o.calibration),
-                fmt::format("areo calibrate show {} lists them", name)};
+                fmt::format("areo calibrate show {} lists them", shell_word(name))};
   }
   const Moment at = o.at.empty() ? issued : past_day_end_from_text(o.at, now());
   if (const auto* r = notebook::newest(all, at)) return *r;
@@ -105,7 +107,7 @@ int run_certificate(const Options& o, const Session& session) {
   if (!file.empty()) refuse_same(file, notebook_path(session), "the notebook");
   const Issue issue{o.on.empty() ? now() : past_day_end_from_text(o.on, now()), o.by, o.place,
                     o.customer, session.full};
-  const notebook::Notebook book{notebook_path(session), notebook::Open::read};
+  const notebook::Notebook book = open_notebook(session, notebook::Open::read);
   const notebook::InstrumentRecord instrument = book.instrument(o.name);
   const notebook::CalibrationRecord calibration = chosen(book, instrument, o, issue.on);
   const Certified c = certified(book, instrument, calibration, issue);

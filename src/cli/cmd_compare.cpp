@@ -6,6 +6,7 @@
 #include <memory>
 
 #include "areo/core/error.hpp"
+#include "areo/core/shell_word.hpp"
 #include "areo/report/json.hpp"
 #include "areo/report/text.hpp"
 #include "areo/trend/compare.hpp"
@@ -97,7 +98,7 @@ std::vector<Contender> contenders(const Options& o, std::vector<Batch>& batches)
     if (more.empty())
       throw Error{Errc::inconsistent,
                   fmt::format("{} has no reading with a strength", batch.record().name),
-                  fmt::format("areo batch show {} says why", batch.record().name)};
+                  fmt::format("areo batch show {} says why", shell_word(batch.record().name))};
     std::move(more.begin(), more.end(), std::back_inserter(all));
   }
   return all;
@@ -117,7 +118,7 @@ void print_bases(const std::vector<Batch>& batches) {
 int run_compare(const Options& o, const Session& session) {
   check(o);
   const double within = within_from_text(o.within);
-  const notebook::Notebook book{notebook_path(session), notebook::Open::read};
+  const notebook::Notebook book = open_notebook(session, notebook::Open::read);
   std::vector<Batch> batches;
   for (const std::string& name : o.names) batches.emplace_back(book, name);
   const std::vector<Contender> all = contenders(o, batches);

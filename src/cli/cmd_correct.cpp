@@ -3,6 +3,7 @@
 
 #include <memory>
 
+#include "areo/core/shell_word.hpp"
 #include "areo/measurement/correct.hpp"
 #include "areo/physics/scale_name.hpp"
 #include "areo/report/json.hpp"
@@ -56,7 +57,7 @@ std::string next_step(const Options& o, const Corrected& c) {
     return o.with.instrument.empty()
                ? "next: register the hydrometer (areo instrument add) and check it in water"
                : fmt::format("next: check it in water: areo calibrate water {} READING TEMP",
-                             o.with.instrument);
+                             shell_word(o.with.instrument));
   if (o.original.empty()) return "next: has it begun to ferment? then give its --original gravity";
   return "next: write down the reading, the temperature and this line";
 }
@@ -125,10 +126,9 @@ int run_csv(const Options& o, const Session& session) {
 
 // A reading of a named refractometer means what areo refract says.
 bool is_refraction(const Options& o, const Session& session) {
-  return !o.with.instrument.empty() &&
-         notebook::Notebook{notebook_path(session), notebook::Open::read}
-                 .instrument(o.with.instrument)
-                 .refractometer() != nullptr;
+  return !o.with.instrument.empty() && open_notebook(session, notebook::Open::read)
+                                               .instrument(o.with.instrument)
+                                               .refractometer() != nullptr;
 }
 
 int run_as_refraction(const Options& o, const Session& session) {

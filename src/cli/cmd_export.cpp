@@ -8,6 +8,7 @@
 #include <memory>
 
 #include "areo/core/error.hpp"
+#include "areo/core/shell_word.hpp"
 #include "areo/report/json.hpp"
 #include "areo/report/rows.hpp"
 #include "areo/tables/csv.hpp"
@@ -65,22 +66,21 @@ void tell(std::int64_t rows, const std::string& where, const Session& session) {
     line(fmt::format("{} rows to {}", rows, where));
 }
 
-int run_export(const Options& o, const Session& session) {
-  const notebook::Notebook book{notebook_path(session), notebook::Open::read};
+void write_export(const notebook::Notebook& book, const Options& o, const Session& session) {
   if (o.file == "-") {
     raw_line(first_line());
     for (const notebook::Table& table : book.tables())
       book.each_row(table, [&](const std::vector<notebook::Cell>& cells) {
         raw_line(report::row_json(table, cells));
       });
-    return done;
+    return;
   }
   std::int64_t rows = 0;
   if (!o.file.empty()) {
-    refuse_existing(o.file);
-    write_file(o.file, [&](std::ostream& out) { rows = write_json(book, out); });
+    write_file(
+        o.file, [&](std::ostream& out) { rows = write_json(book, out); }, Present::kept);
     tell(rows, o.file, session);
-    return done;
+    return;
   }
   refuse_existing(o.csv);
   std::error_code error;
@@ -92,11 +92,17 @@ int run_export(const Options& o, const Session& session) {
     write_file((fs::path{o.csv} / (table.name + ".csv")).string(),
                [&](std::ostream& out) { rows += write_csv(book, table, out); });
   tell(rows, o.csv, session);
+}
+
+int run_export(const Options& o, const Session& session) {
+  const notebook::Notebook book = open_notebook(session, notebook::Open::read);
+  // What others note meanwhile is all in it, or not at all.
+  book.at_one_moment([&] { write_export(book, o, session); });
   return done;
 }
 
 int run_backup(const Options& o, const Session& session) {
-  const notebook::Notebook book{notebook_path(session), notebook::Open::read};
+  const notebook::Notebook book = open_notebook(session, notebook::Open::read);
   const std::int64_t rows = book.backup(o.file);
   if (session.json) {
     tell(rows, o.file, session);
@@ -104,7 +110,7 @@ int run_backup(const Options& o, const Session& session) {
   }
   line(fmt::format("copied to {} and verified: {} rows, integrity ok", o.file, rows));
   line(fmt::format("next: keep it on another disk; areo --notebook {} batch list looks into it",
-                   o.file));
+                   shell_word(o.file)));
   return done;
 }
 

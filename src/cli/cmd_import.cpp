@@ -61,7 +61,7 @@ void refuse_options(const Options& o) {
 class Import {
  public:
   Import(const Options& o, const Session& session)
-      : options_{&o}, session_{&session}, book_{notebook_path(session)}, known_{book_} {}
+      : options_{&o}, session_{&session}, book_{open_notebook(session)} {}
 
   // Columns that mean nothing to areo: said once, so that a misspelt one is seen.
   void leave_out(const std::vector<std::string>& columns) { left_out_ = columns; }
@@ -72,10 +72,6 @@ class Import {
     std::string field;
     try {
       ImportedReading r = imported_reading(row, options_->defaults, book_, field);
-      if (known_.known(r.record)) {
-        ++there_;
-        return;
-      }
       const bool repeat = !r.sample.empty() && r.sample == sample_ && !samples_.empty() &&
                           samples_.back().front().batch == r.record.batch &&
                           samples_.back().front().bottle == r.record.bottle &&
@@ -101,11 +97,20 @@ class Import {
 
   int finish() {
     tell_refused(refused_, options_->file, *session_);
-    if (!options_->yes) hold_back();
-    const bool write =
-        !options_->dry_run && good_ > 0 && !(options_->all_or_nothing && not_noted() > 0);
-    if (write) book_.add_samples(samples_);
-    const int noted = write ? good_ : 0;
+    int noted = 0;
+    const auto look = [&] {
+      leave_out_known();
+      if (!options_->yes) hold_back();
+    };
+    if (options_->dry_run)
+      book_.at_one_moment(look);
+    else  // where nobody else can note the same meanwhile
+      book_.at_once([&] {
+        look();
+        if (good_ == 0 || (options_->all_or_nothing && not_noted() > 0)) return;
+        book_.add_samples(samples_);
+        noted = good_;
+      });
     if (session_->json)
       raw_line(fmt::format(R"({{"noted":{},"known":{},"refused":{},"held_back":{},"dry_run":{},)"
                            R"("left_out":[{}]}})",
@@ -121,6 +126,23 @@ class Import {
   }
 
  private:
+  void leave_out_known() {
+    KnownReadings known{book_};
+    std::vector<std::vector<notebook::ReadingRecord>> kept;
+    std::vector<std::size_t> lines;
+    for (std::size_t i = 0; i < samples_.size(); ++i) {
+      auto& sample = samples_[i];
+      const auto there = static_cast<int>(
+          std::erase_if(sample, [&](const auto& reading) { return known.known(reading); }));
+      there_ += there;
+      good_ -= there;
+      if (sample.empty()) continue;
+      kept.push_back(std::move(sample));
+      lines.push_back(lines_[i]);
+    }
+    samples_ = std::move(kept);
+    lines_ = std::move(lines);
+  }
   // What the notebook would ask about waits in the file until somebody has looked at it.
   void hold_back() {
     const auto doubts = batch::doubts(book_, samples_);
@@ -169,7 +191,6 @@ class Import {
   const Options* options_;
   const Session* session_;
   notebook::Notebook book_;
-  KnownReadings known_;
   std::vector<std::vector<notebook::ReadingRecord>> samples_;
   std::vector<std::string> left_out_;
   std::vector<std::size_t> lines_;  // where each sample begins

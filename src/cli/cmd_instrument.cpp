@@ -5,6 +5,7 @@
 #include <memory>
 
 #include "areo/core/error.hpp"
+#include "areo/core/shell_word.hpp"
 #include "areo/notebook/recompute.hpp"
 #include "areo/physics/scale_name.hpp"
 #include "areo/physics/water.hpp"
@@ -211,7 +212,7 @@ int run_add(const Options& o, const Session& session) {
   r.note = o.note;
   r.maker = o.maker;
   r.serial = o.serial;
-  notebook::Notebook{notebook_path(session), notebook::Open::create}.add(r);
+  open_notebook(session, notebook::Open::create).add(r);
   if (session.json) {
     raw_line(json_of(r, {}));
     return done;
@@ -221,20 +222,21 @@ int run_add(const Options& o, const Session& session) {
     line(
         fmt::format("next: in clean water at 20 °C it should show {}; "
                     "areo calibrate water {} READING TEMP",
-                    in_water(r), r.name()));
+                    in_water(r), shell_word(r.name())));
   else
     line(fmt::format("next: in melting ice it should show 0 °C; areo calibrate ice {} READING",
-                     r.name()));
+                     shell_word(r.name())));
   return done;
 }
 
 int run_list(const Session& session) {
-  const std::string path = notebook_path(session);
-  if (!std::filesystem::exists(path)) {
+  std::error_code error;
+  if (std::filesystem::status(notebook_path(session), error).type() ==
+      std::filesystem::file_type::not_found) {
     if (!session.json) line("no notebook yet; areo instrument add NAME makes one");
     return done;
   }
-  const notebook::Notebook book{path, notebook::Open::read};
+  const notebook::Notebook book = open_notebook(session, notebook::Open::read);
   for (const auto& r : book.instruments()) {
     const Retired retired = book.retired(r.id);
     if (session.json)
@@ -258,7 +260,7 @@ std::string stem_text(const instruments::Hydrometer& h) {
 }
 
 int run_show(const Options& o, const Session& session) {
-  const notebook::Notebook book{notebook_path(session), notebook::Open::read};
+  const notebook::Notebook book = open_notebook(session, notebook::Open::read);
   const auto r = book.instrument(o.name);
   if (session.json) {
     raw_line(json_of(r, book.retired(r.id)));
@@ -286,7 +288,7 @@ int run_show(const Options& o, const Session& session) {
 }
 
 int run_retire(const Options& o, const Session& session) {
-  notebook::Notebook book{notebook_path(session)};
+  notebook::Notebook book = open_notebook(session);
   const auto r = book.instrument(o.name);
   // What was read on the day that it broke was read before it did.
   const notebook::Retirement retired{o.on.empty() ? now() : past_day_end_from_text(o.on, now()),

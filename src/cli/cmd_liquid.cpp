@@ -6,6 +6,7 @@
 #include <memory>
 
 #include "areo/core/error.hpp"
+#include "areo/core/shell_word.hpp"
 #include "areo/notebook/recompute.hpp"
 #include "areo/report/json.hpp"
 #include "areo/report/text.hpp"
@@ -87,7 +88,7 @@ void print_factor(const std::string& liquid, const calibration::LiquidFactor& f)
 }
 
 int run_pair(const Options& o, const Session& session) {
-  notebook::Notebook book{notebook_path(session)};
+  notebook::Notebook book = open_notebook(session);
   LiquidPairRecord r = record_of(o, book);
   // Evaluated before it is written: an impossible pair is refused whole.
   const auto alone = liquid_factor(book, std::span{&r, 1});
@@ -103,12 +104,12 @@ int run_pair(const Options& o, const Session& session) {
   line(
       fmt::format("next: another sample, or areo refract READING --temp TEMP --instrument {} "
                   "--liquid {}",
-                  o.refractometer, o.liquid));
+                  shell_word(o.refractometer), shell_word(o.liquid)));
   return done;
 }
 
 int run_show(const Options& o, const Session& session) {
-  const notebook::Notebook book{notebook_path(session), notebook::Open::read};
+  const notebook::Notebook book = open_notebook(session, notebook::Open::read);
   const auto f = notebook::liquid_factor(book, o.liquid);
   if (session.json) {
     raw_line(factor_json(o.liquid, f));
@@ -128,7 +129,7 @@ int run_show(const Options& o, const Session& session) {
 }
 
 int run_leave_out(const Options& o, const Session& session) {
-  notebook::Notebook book{notebook_path(session)};
+  notebook::Notebook book = open_notebook(session);
   book.leave_out(o.liquid, o.pair, now(), o.reason);
   const auto pairs = book.liquid_pairs(o.liquid);
   if (std::any_of(pairs.begin(), pairs.end(), [](const auto& p) { return p.left_out.empty(); }))
@@ -141,7 +142,7 @@ int run_leave_out(const Options& o, const Session& session) {
 }
 
 int run_list(const Session& session) {
-  const notebook::Notebook book{notebook_path(session), notebook::Open::read};
+  const notebook::Notebook book = open_notebook(session, notebook::Open::read);
   const auto liquids = book.liquids();
   if (liquids.empty() && !session.json)
     line("no liquid yet; areo liquid pair notes what both instruments show in one");

@@ -5,6 +5,7 @@
 #include <optional>
 
 #include "areo/core/error.hpp"
+#include "areo/core/shell_word.hpp"
 #include "areo/report/json.hpp"
 #include "areo/report/text.hpp"
 #include "batch_text.hpp"
@@ -69,7 +70,7 @@ int tell(const notebook::Notebook& book, const std::string& name, Id reading,
                     "reading exclude {} --reason TEXT keeps it out",
                     point.sample.first().id));
   else
-    line("next: read again in a day or two; areo batch show " + name);
+    line("next: read again in a day or two; areo batch show " + shell_word(name));
   return done;
 }
 
@@ -81,7 +82,7 @@ bool expected(const notebook::Notebook& book, const std::string& name, const Not
 }
 
 int run_add(const Options& o, const Session& session) {
-  notebook::Notebook book{notebook_path(session)};
+  notebook::Notebook book = open_notebook(session);
   const auto batch = book.batch(o.batch);
   const NotedReading noted = note_reading(o.typed, batch, book);
   if (!expected(book, batch.name, noted, std::nullopt, o.yes, session)) return said_no;
@@ -91,7 +92,7 @@ int run_add(const Options& o, const Session& session) {
 
 // An amendment is the whole reading anew; what is not typed stays as it was.
 int run_amend(const Options& o, const Session& session) {
-  notebook::Notebook book{notebook_path(session)};
+  notebook::Notebook book = open_notebook(session);
   const ReadingRecord before = book.reading(o.id);
   const auto batch = book.batch(before.batch);
   TypedReading typed = o.typed;
@@ -125,7 +126,7 @@ int run_amend(const Options& o, const Session& session) {
 }
 
 int run_exclude(const Options& o, bool exclude, const Session& session) {
-  notebook::Notebook book{notebook_path(session)};
+  notebook::Notebook book = open_notebook(session);
   book.exclude_reading(o.id, {now(), exclude, o.reason});
   const ReadingRecord r = book.reading(o.id);
   if (session.json)
@@ -140,13 +141,13 @@ int run_exclude(const Options& o, bool exclude, const Session& session) {
 
 // The trail: every reading as typed, with all that happened to it.
 int run_list(const Options& o, const Session& session) {
-  const notebook::Notebook book{notebook_path(session), notebook::Open::read};
+  const notebook::Notebook book = open_notebook(session, notebook::Open::read);
   const auto batch = book.batch(o.batch);
   const auto readings = book.readings(batch.id);
   if (readings.empty() && !session.json)
     line(fmt::format(
         "{} has no readings yet; note one with: areo reading add {} READING --temp TEMP",
-        batch.name, batch.name));
+        batch.name, shell_word(batch.name)));
   for (const ReadingRecord& r : readings) {
     const auto instrument = book.instrument(r.instrument);
     if (session.json) {

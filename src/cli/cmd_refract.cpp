@@ -5,6 +5,7 @@
 #include <memory>
 
 #include "areo/core/error.hpp"
+#include "areo/core/shell_word.hpp"
 #include "areo/physics/scale_name.hpp"
 #include "areo/report/json.hpp"
 #include "areo/report/text.hpp"
@@ -37,7 +38,7 @@ std::string next_step(const Options& o, const TakenRefraction& taken) {
                ? "next: register the refractometer (areo instrument add --kind refractometer) and "
                  "check it in water"
                : fmt::format("next: check it in water: areo calibrate water {} READING TEMP",
-                             o.with.instrument);
+                             shell_word(o.with.instrument));
   if (o.extract.extract.empty() && o.extract.liquid.empty())
     return "next: say what is dissolved with --extract, or note pairs with a hydrometer: areo "
            "liquid pair";

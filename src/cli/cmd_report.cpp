@@ -75,7 +75,7 @@ int run_report(const Options& o, const Session& session) {
   if (!o.out.empty() && !o.plot.empty()) refuse_same(o.out, o.plot, "the picture's file too");
   const auto expected = expected_from_text(o.expected);
   const auto limit = limit_from_text(o.limit, o.level);
-  const notebook::Notebook book{notebook_path(session), notebook::Open::read};
+  const notebook::Notebook book = open_notebook(session, notebook::Open::read);
   batch::Batch batch{book, o.name};
   const Material m = material_of(book, batch, o.bottle, expected, limit, session.full);
   if (!o.plot.empty()) write_plot(o, m);

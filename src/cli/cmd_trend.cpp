@@ -122,7 +122,7 @@ int run_trend(const Options& o, const Session& session) {
   refuse_level_alone(o.limit, o.level);
   const auto expected = expected_from_text(o.expected);
   const auto limit = limit_from_text(o.limit, o.level);
-  const notebook::Notebook book{notebook_path(session), notebook::Open::read};
+  const notebook::Notebook book = open_notebook(session, notebook::Open::read);
   Batch batch{book, o.name};
   require_bottle(batch, o.bottle);
   History h = trend::history_of(batch, o.bottle);

@@ -1,9 +1,54 @@
 #include "command_line.hpp"
 
 #include <CLI/CLI.hpp>
+#include <string_view>
 #include <utility>
 
 namespace areo::cli {
+namespace {
+
+// In front of a word that the library would take apart, "[a,b]".
+constexpr char guard = '\x01';
+
+std::string guarded_word(std::string_view word) {
+  const bool odd = !word.empty() && (word.front() == '[' || word.front() == guard);
+  return (odd ? std::string{guard} : std::string{}) + std::string{word};
+}
+
+// A value that is typed comes as it was typed.
+CLI::Option* as_typed(CLI::Option* option) {
+  const auto back = [](std::string word) {
+    if (word.starts_with(guard)) word.erase(0, 1);
+    return word;
+  };
+  return option->transform(back, "");
+}
+
+}  // namespace
+
+std::vector<std::string> guarded(int argc, const char* const* argv) {
+  std::vector<std::string> words;
+  bool options = true;  // until "--"
+  for (int i = 0; i < argc; ++i) {
+    const std::string_view word = argv[i];
+    options = options && word != "--";
+    const auto equals = word.find('=');
+    const bool with_value = options && word.starts_with("--") && equals != std::string_view::npos;
+    const std::string value = with_value ? guarded_word(word.substr(equals + 1)) : "";
+    if (with_value && (value.empty() || value.front() == guard)) {
+      words.emplace_back(word.substr(0, equals));
+      words.push_back(value);
+    } else {
+      words.push_back(guarded_word(word));
+    }
+  }
+  return words;
+}
+
+std::string unguarded(std::string text) {
+  std::erase(text, guard);
+  return text;
+}
 
 const Option& Option::type_name(const std::string& name) const {
   option_->type_name(name);
@@ -56,12 +101,12 @@ Command Command::add_subcommand(const std::string& name, const std::string& help
 
 Option Command::add_option(const std::string& name, std::string& out,
                            const std::string& help) const {
-  return Option{app_->add_option(name, out, help)};
+  return Option{as_typed(app_->add_option(name, out, help))};
 }
 
 Option Command::add_option(const std::string& name, std::vector<std::string>& out,
                            const std::string& help) const {
-  return Option{app_->add_option(name, out, help)};
+  return Option{as_typed(app_->add_option(name, out, help))};
 }
 
 Option Command::add_option(const std::string& name, std::int64_t& out,

@@ -13,6 +13,12 @@ class Option;
 
 namespace areo::cli {
 
+/// The words of a call as the option library takes them for nothing else: an empty value stays one
+/// ("--note="), and brackets stay brackets. Options give them back as they were typed.
+[[nodiscard]] std::vector<std::string> guarded(int argc, const char* const* argv);
+/// A word, or a sentence with some, as it was typed.
+[[nodiscard]] std::string unguarded(std::string text);
+
 /// A value or an option of a command; a handle, copied freely.
 class Option {
  public:

@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "areo/core/error.hpp"
+#include "areo/core/shell_word.hpp"
 #include "areo/measurement/difference.hpp"
 #include "areo/report/text.hpp"
 #include "batch_text.hpp"
@@ -97,13 +98,14 @@ std::vector<Contender> days_of(Batch& batch, const std::string& bottle,
       throw Error{
           Errc::inconsistent,
           fmt::format("{} has no reading with a strength until {}", batch.record().name, day),
-          fmt::format("areo trend {} lists them", batch.record().name)};
+          fmt::format("areo trend {} lists them", shell_word(batch.record().name))};
     const std::string at = when_text(last->sample.at());
     for (const Contender& c : all)
       if (c.point.sample.first().id == last->sample.first().id)
-        throw Error{Errc::inconsistent,
-                    fmt::format("two of these days come to the same reading, of {}", at),
-                    fmt::format("areo trend {} lists what was read when", batch.record().name)};
+        throw Error{
+            Errc::inconsistent,
+            fmt::format("two of these days come to the same reading, of {}", at),
+            fmt::format("areo trend {} lists what was read when", shell_word(batch.record().name))};
     all.push_back({at, last->sample.at().text(), batch.record().name, std::move(*last)});
   }
   return all;

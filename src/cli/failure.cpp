@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cstdio>
 #include <string_view>
 
 #include "areo/report/json.hpp"
@@ -81,6 +82,13 @@ std::string failure_text(const UsageError& e) {
 
 std::string failure_json(const UsageError& e) {
   return json_head("usage", e.what(), e.hint) + "}}";
+}
+
+void warn(const std::string& what, bool json) {
+  const std::string text =
+      json ? fmt::format("{{\"warning\":{{\"message\":{}}}}}\n", report::json_string(what))
+           : fmt::format("areo: warning: {}\n", report::printable(what));
+  std::fwrite(text.data(), 1, text.size(), stderr);
 }
 
 }  // namespace areo::cli

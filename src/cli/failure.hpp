@@ -34,4 +34,7 @@ struct UsageError : std::runtime_error {
 /// {"error": {"code": "usage", "message", "hint"}}
 [[nodiscard]] std::string failure_json(const UsageError& e);
 
+/// A line on standard error; with `json` {"warning": {"message"}}.
+void warn(const std::string& what, bool json);
+
 }  // namespace areo::cli

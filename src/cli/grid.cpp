@@ -316,6 +316,7 @@ Axis even_axis(Axis axis, double from, double to, double step) {
 
 int write_grid(const Grid& g, const SheetOptions& options, const Session& session) {
   if (session.json) {
+    (void)stretch_of(g);  // refuses one without a cell
     for (std::size_t i = 0; i < g.rows.size(); ++i)
       for (const double column : columns_of(g))
         if (const auto json = g.json(g.rows.at(static_cast<double>(i)), column)) raw_line(*json);

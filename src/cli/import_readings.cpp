@@ -107,17 +107,15 @@ ImportedReading imported_reading(const ImportRow& row, const ImportDefaults& def
   return {note_reading(typed, batch, book).records.front(), field("sample")};
 }
 
-std::string KnownReadings::key_of(const notebook::ReadingRecord& r) {
-  return fmt::format("{}|{}|{}|{}|{}|{}|{}|{}|{}|{}|{}", r.batch, r.made_at.seconds, r.instrument,
-                     r.bottle, word(r.stage), r.indication, r.temperature_c.value_or(-999),
-                     r.meniscus == instruments::Meniscus::top, r.degassed ? *r.degassed + 1 : 0,
-                     r.person, r.note);
+KnownReadings::Key KnownReadings::key_of(const notebook::ReadingRecord& r) {
+  return {r.made_at.seconds, r.instrument, r.bottle,   r.stage,  r.indication,
+          r.temperature_c,   r.meniscus,   r.degassed, r.person, r.note};
 }
 
 bool KnownReadings::known(const notebook::ReadingRecord& r) {
   auto batch = left_.find(r.batch);
   if (batch == left_.end()) {
-    batch = left_.emplace(r.batch, std::map<std::string, int>{}).first;
+    batch = left_.emplace(r.batch, std::map<Key, int>{}).first;
     // Amended ones too: a file that brought the slip brings it again.
     for (const auto& there : book_->readings(r.batch)) ++batch->second[key_of(there)];
   }

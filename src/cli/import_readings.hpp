@@ -1,7 +1,9 @@
 #pragma once
 // Readings from somebody's table: which column means what, and every row on its own.
 #include <map>
+#include <optional>
 #include <string>
+#include <tuple>
 #include <vector>
 
 #include "areo/notebook/store.hpp"
@@ -47,12 +49,14 @@ class KnownReadings {
   /// Whether the reading is in the notebook; each one there stands for one that is asked about.
   [[nodiscard]] bool known(const notebook::ReadingRecord& r);
 
-  /// What was read and when, as one text; not when it was noted, nor what was made of it later.
-  [[nodiscard]] static std::string key_of(const notebook::ReadingRecord& r);
-
  private:
+  // What was read and when; not when it was noted, nor what was made of it later.
+  using Key = std::tuple<std::int64_t, notebook::Id, std::string, notebook::Stage, double,
+                         std::optional<double>, instruments::Meniscus, std::optional<bool>,
+                         std::string, std::string>;
+  static Key key_of(const notebook::ReadingRecord& r);
   const notebook::Notebook* book_;
-  std::map<notebook::Id, std::map<std::string, int>> left_;  // by batch
+  std::map<notebook::Id, std::map<Key, int>> left_;  // by batch
 };
 
 }  // namespace areo::cli

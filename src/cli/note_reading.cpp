@@ -6,6 +6,7 @@
 #include <algorithm>
 
 #include "areo/core/error.hpp"
+#include "areo/core/shell_word.hpp"
 #include "noted.hpp"
 #include "parse.hpp"
 
@@ -41,7 +42,7 @@ void require_open(const notebook::BatchRecord& batch, const notebook::Notebook& 
   if (!events.empty() && events.back().closed)
     throw Error{Errc::inconsistent,
                 fmt::format("{} is closed since {}", batch.name, events.back().at.date()),
-                fmt::format("areo batch reopen {}", batch.name)};
+                fmt::format("areo batch reopen {}", shell_word(batch.name))};
 }
 
 std::optional<bool> degassed_from_text(const std::string& text) {

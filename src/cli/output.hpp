@@ -1,6 +1,7 @@
 #pragma once
 // Standard output: lines for people, lines for programs, and the certainty that they arrived.
 #include <functional>
+#include <memory>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -14,6 +15,7 @@ struct Session {
   std::string notebook;  ///< --notebook; empty = the default
   bool json = false;
   bool full = false;
+  std::shared_ptr<bool> noted = std::make_shared<bool>(false);  ///< whether the notebook has more
   /// Of the commands below `areo budget`.
   struct {
     bool wanted = false;

@@ -17,20 +17,39 @@
 #include "bench.hpp"
 #include "command.hpp"
 #include "failure.hpp"
+#include "noted.hpp"
 
 namespace areo::cli {
 namespace {
 
 namespace fs = std::filesystem;
 
+bool can_be_restored(const std::string& version) {
+  for (int v = notebook::oldest_export; v <= notebook::notebook_version; ++v)
+    if (version == std::to_string(v)) return true;
+  return false;
+}
+
 void require_version(const std::string& first_line, const std::string& file) {
   for (const auto& [name, value] : report::members_from_json(first_line))
-    if (name == "version" && value != std::to_string(notebook::notebook_version) &&
-        value != std::to_string(notebook::oldest_export))
+    if (name == "version" && !can_be_restored(value))
       throw Error{Errc::file,
                   fmt::format("{} was exported from a notebook of version {}", file, value),
                   fmt::format("this areo has version {}: export it again with it",
                               notebook::notebook_version)};
+}
+
+// An edited number, or an edited text, that no longer is what the other says.
+void require_as_typed(const notebook::Notebook& book) {
+  for (const notebook::BatchRecord& b : book.batches())
+    for (const notebook::ReadingRecord& r : book.readings(b.id)) {
+      const double typed = noted_mark(r.typed, book.instrument(r.instrument)).value;
+      if (typed != r.indication)
+        throw Error{
+            Errc::store,
+            fmt::format("reading {} was typed {}, and holds {}", r.id, r.typed, r.indication),
+            "nothing was changed; mend the row, or leave it out"};
+    }
 }
 
 int tell_restored(const notebook::Restored& r, const Session& session) {
@@ -50,21 +69,23 @@ int restore_json(std::istream& in, const std::string& file, const Session& sessi
     require_version(first, file);
   else
     in.seekg(0);
-  notebook::Notebook book{notebook_path(session), notebook::Open::create};
+  notebook::Notebook book = open_notebook(session, notebook::Open::create);
   std::string text;
-  return tell_restored(book.restore([&](notebook::NamedRow& row) {
-    while (std::getline(in, text)) {
-      if (text.empty()) continue;
-      row = report::row_from_json(text);
-      return true;
-    }
-    return false;
-  }),
+  return tell_restored(book.restore(
+                           [&](notebook::NamedRow& row) {
+                             while (std::getline(in, text)) {
+                               if (text.empty()) continue;
+                               row = report::row_from_json(text);
+                               return true;
+                             }
+                             return false;
+                           },
+                           [&] { require_as_typed(book); }),
                        session);
 }
 
 int restore_csv(const std::string& folder, const Session& session) {
-  notebook::Notebook book{notebook_path(session), notebook::Open::create};
+  notebook::Notebook book = open_notebook(session, notebook::Open::create);
   const auto tables = book.tables();
   auto next = tables.begin();
   std::optional<std::ifstream> in;
@@ -76,26 +97,29 @@ int restore_csv(const std::string& folder, const Session& session) {
       throw Error{Errc::file, fmt::format("{} cannot be read", file), "is this folder an export?"};
     reader.emplace(*in, file);
   };
-  return tell_restored(book.restore([&](notebook::NamedRow& row) {
-    for (; next != tables.end(); ++next, reader.reset()) {
-      if (!reader) open();
-      tables::CsvRow cells;
-      if (!reader->next(cells)) continue;
-      row = {next->name, {}};
-      for (std::size_t i = 0; i < cells.cells.size(); ++i) {
-        const std::string& name = reader->columns()[i];
-        const auto column = std::find_if(next->columns.begin(), next->columns.end(),
-                                         [&](const auto& c) { return c.name == name; });
-        if (column == next->columns.end())
-          throw Error{Errc::file, fmt::format("{} has no column '{}'", next->name, name),
-                      "is this an export of areo, of this version?"};
-        row.cells.emplace_back(name, report::cell_from_row(cells.cells[i], *column));
-      }
-      return true;
-    }
-    return false;
-  }),
-                       session);
+  return tell_restored(
+      book.restore(
+          [&](notebook::NamedRow& row) {
+            for (; next != tables.end(); ++next, reader.reset()) {
+              if (!reader) open();
+              tables::CsvRow cells;
+              if (!reader->next(cells)) continue;
+              row = {next->name, {}};
+              for (std::size_t i = 0; i < cells.cells.size(); ++i) {
+                const std::string& name = reader->columns()[i];
+                const auto column = std::find_if(next->columns.begin(), next->columns.end(),
+                                                 [&](const auto& c) { return c.name == name; });
+                if (column == next->columns.end())
+                  throw Error{Errc::file, fmt::format("{} has no column '{}'", next->name, name),
+                              "is this an export of areo, of this version?"};
+                row.cells.emplace_back(name, report::cell_from_row(cells.cells[i], *column));
+              }
+              return true;
+            }
+            return false;
+          },
+          [&] { require_as_typed(book); }),
+      session);
 }
 
 }  // namespace areo::cli

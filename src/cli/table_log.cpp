@@ -7,6 +7,7 @@
 
 #include "areo/batch/batch.hpp"
 #include "areo/core/error.hpp"
+#include "areo/core/shell_word.hpp"
 #include "areo/measurement/original.hpp"
 #include "areo/report/text.hpp"
 #include "bench.hpp"
@@ -78,7 +79,7 @@ report::Headline head_of(const Options& o, const Session& session) {
     return {{fmt::format("Batch {}", blank)},
             {fmt::format("drink {0}   vessel {0}   volume {0}   since {0}", blank),
              fmt::format("original gravity {0}   instrument {0}   its offset {0}", blank)}};
-  const notebook::Notebook book{notebook_path(session), notebook::Open::read};
+  const notebook::Notebook book = open_notebook(session, notebook::Open::read);
   batch::Batch batch{book, o.batch};
   const notebook::BatchRecord& r = batch.record();
   report::Headline h{{fmt::format("Batch {}", r.name)},
@@ -112,7 +113,7 @@ int run_log(const Options& o, const Session& session) {
       fmt::format("Write a reading as it is shown, uncorrected, and the temperature with its unit; "
                   "areo corrects "
                   "it then: areo reading add {} 1.030 --temp 21C",
-                  o.batch.empty() ? "NAME" : o.batch)};
+                  o.batch.empty() ? "NAME" : shell_word(o.batch))};
   const auto row = empty_row(head.columns, format_of(o.sheet) == PrintFormat::text);
   constexpr std::int64_t usual_rows = 15;
   std::int64_t rows = o.rows > 0 ? o.rows : usual_rows;

@@ -31,8 +31,11 @@ int run_table(const Options& o, const Session& session) {
   if (!o.with.instrument.empty()) named = bench.hydrometer(o.with.instrument);
   const std::string readings =
       !o.readings.empty() ? o.readings
-      : named             ? possible_marks(marks_of({named->hydrometer.lo, named->hydrometer.hi,
-                                                     named->hydrometer.division, 0},
+      : named             ? possible_marks(marks_of({.lo = named->hydrometer.lo,
+                                                     .hi = named->hydrometer.hi,
+                                                     .division = named->hydrometer.division,
+                                                     .length = named->hydrometer.scale_length(),
+                                                     .maximum_permissible_error = 0},
                                                     marks_a_scale),
                                            named->hydrometer.scale)
                           : usual_readings;

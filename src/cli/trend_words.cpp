@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "areo/core/error.hpp"
+#include "areo/core/shell_word.hpp"
 #include "areo/report/text.hpp"
 #include "batch_text.hpp"
 #include "parse.hpp"
@@ -225,7 +226,7 @@ std::string next_text(const History& h, const std::optional<double>& expected,
                     : fmt::format(
                           "is this its end? areo trend {} --expected SG says whether it is "
                           "stuck above it",
-                          name);
+                          shell_word(name));
   return "read again in a day";
 }
 

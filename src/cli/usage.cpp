@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "areo/core/nearest.hpp"
+#include "command_line.hpp"
 
 namespace areo::cli {
 namespace {
@@ -29,6 +30,7 @@ Chosen chosen_command(const CLI::App& app) {
 std::string did_you_mean(const std::string& word, const std::vector<std::string>& known,
                          const std::string& call) {
   const std::string near = nearest(word, known);
+  if (near == word) return "options stand in front of --; behind it all is taken as values";
   return near.empty() ? call + " --help lists them" : fmt::format("did you mean '{}'?", near);
 }
 
@@ -107,11 +109,12 @@ std::string message(const CLI::ParseError& e) {
 
 UsageError usage_error(const CLI::App& app, const CLI::ParseError& e) {
   const Chosen c = chosen_command(app);
-  const std::vector<std::string> stray = app.remaining(true);
+  std::vector<std::string> stray = app.remaining(true);
+  for (std::string& word : stray) word = unguarded(word);
   if (!stray.empty()) return stray_word(c, stray);
   if (!commands_below(*c.command).empty())
     return {"a command is missing", c.call + " --help lists them"};
-  return {message(e), c.call + " --help shows how"};
+  return {unguarded(message(e)), c.call + " --help shows how"};
 }
 
 void refuse_empty_options(const CLI::App& app) {

@@ -4,15 +4,16 @@
 #include <ostream>
 #include <string>
 
+#include "areo/core/unfinished_file.hpp"
+
 namespace areo::cli {
 
 /// @throws Error{file} if the file is there already
 void refuse_existing(const std::string& path);
-/// Writes beside it first, then gives the file its name; an older one is replaced at once, behind a
-/// link too.
-/// @throws Error{file} if it cannot be written, or if what is there is no ordinary file or a
-/// database
-void write_file(const std::string& path, const std::function<void(std::ostream&)>& write);
+/// An UnfinishedFile that write() fills.
+/// @throws Error{file} as that, or if what is there is a database
+void write_file(const std::string& path, const std::function<void(std::ostream&)>& write,
+                Present present = Present::replaced);
 
 /// @throws Error{file} if both are one file, behind whatever names
 /// @param what  the other one is: "the notebook"

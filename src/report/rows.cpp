@@ -2,7 +2,10 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <charconv>
+#include <cstdint>
+#include <limits>
 
 #include "areo/core/error.hpp"
 #include "dump.hpp"
@@ -59,6 +62,9 @@ Json json_of(const Cell& cell) {
 
 Cell cell_of(const Json& j, std::string_view line) {
   if (j.is_null()) return std::monostate{};
+  if (j.is_number_unsigned() &&
+      j.get<std::uint64_t>() > std::uint64_t{std::numeric_limits<std::int64_t>::max()})
+    refuse(line, "a number is too large");
   if (j.is_number_integer()) return j.get<std::int64_t>();
   if (j.is_number_float()) return j.get<double>();
   if (j.is_string()) return j.get<std::string>();
@@ -67,7 +73,28 @@ Cell cell_of(const Json& j, std::string_view line) {
   refuse(line, "a value is neither a number nor a text");
 }
 
+// A value within a value within a value ...; brackets in texts are none.
+std::size_t depth_of(std::string_view json) {
+  std::size_t depth = 0, deepest = 0;
+  bool text = false;
+  for (std::size_t i = 0; i < json.size(); ++i) {
+    const char c = json[i];
+    if (c == '\\' && text)
+      ++i;
+    else if (c == '"')
+      text = !text;
+    else if (!text && (c == '[' || c == '{'))
+      deepest = std::max(deepest, ++depth);
+    else if (!text && (c == ']' || c == '}') && depth > 0)
+      --depth;
+  }
+  return deepest;
+}
+
 Json parsed(std::string_view text) {
+  constexpr std::size_t most = 16;  // a row has three
+  if (depth_of(text) > most)
+    refuse(text, fmt::format("this is nested more than {} deep", most), "is it the right file?");
   Json j = Json::parse(text, nullptr, false);
   if (j.is_discarded()) refuse(text, "this is no JSON", "is the file complete?");
   return j;

@@ -4,6 +4,7 @@
 #include <fmt/ranges.h>
 
 #include <algorithm>
+#include <map>
 
 #include "areo/core/error.hpp"
 
@@ -129,13 +130,16 @@ Columns::Columns(const std::vector<std::string>& headers, const ColumnRules& rul
   const auto is_read = [&](const std::string& field) {
     return std::find(rules.fields.begin(), rules.fields.end(), field) != rules.fields.end();
   };
-  for (std::size_t i = 0; i < headers.size(); ++i)
-    for (std::size_t j = 0; j < i; ++j)
-      if (is_read(meanings_[i].field) && meanings_[i].field == meanings_[j].field)
-        throw Error{
-            Errc::file,
-            fmt::format("'{}' and '{}' both mean {}", headers[j], headers[i], meanings_[i].field),
-            rules.both_mean_hint};
+  std::map<std::string, std::size_t> first;  // column of a field
+  for (std::size_t i = 0; i < headers.size(); ++i) {
+    if (!is_read(meanings_[i].field)) continue;
+    const auto [there, is_new] = first.emplace(meanings_[i].field, i);
+    if (!is_new)
+      throw Error{Errc::file,
+                  fmt::format("'{}' and '{}' both mean {}", headers[there->second], headers[i],
+                              meanings_[i].field),
+                  rules.both_mean_hint};
+  }
   for (const auto& [name, unit] : rules.units) {
     const auto called = std::find(headers.begin(), headers.end(), name);
     const auto place = called != headers.end()

@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "areo/core/error.hpp"
+#include "areo/core/shell_word.hpp"
 #include "areo/trend/outlier.hpp"
 
 namespace areo::trend {
@@ -98,7 +99,7 @@ History history_of(Batch& batch, const std::string& bottle) {
         fmt::format("{} has no reading that says anything",
                     bottle.empty() ? batch.record().name
                                    : fmt::format("bottle {} of {}", bottle, batch.record().name)),
-        fmt::format("areo batch show {} lists them", batch.record().name)};
+        fmt::format("areo batch show {} lists them", shell_word(batch.record().name))};
   h.since = after_last_addition(batch, h.points);
   h.zero = h.points[h.since].sample.at();
   const Series whole = series_of(h.points, h.zero);
