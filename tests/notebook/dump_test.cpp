@@ -4,66 +4,17 @@
 #include <sys/stat.h>
 
 #include "areo/notebook/store.hpp"
+#include "filled.hpp"
 #include "notebook/sqlite.hpp"
-#include "temporary.hpp"
 
 namespace areo::notebook {
 namespace {
 
-// All rows of a notebook, in order.
-std::vector<NamedRow> rows_of(const Notebook& book) {
-  std::vector<NamedRow> all;
-  for (const Table& table : book.tables())
-    book.each_row(table, [&](const std::vector<Cell>& cells) {
-      NamedRow row{table.name, {}};
-      for (std::size_t i = 0; i < cells.size(); ++i)
-        row.cells.emplace_back(table.columns[i].name, cells[i]);
-      all.push_back(std::move(row));
-    });
-  return all;
-}
-
-NextRow from(const std::vector<NamedRow>& rows) {
-  return [&rows, i = std::size_t{0}](NamedRow& row) mutable {
-    if (i == rows.size()) return false;
-    row = rows[i++];
-    return true;
-  };
-}
-
 class Dump : public TemporaryFolder {
  protected:
-  Dump() : book_{path(), Open::create} {
-    const Id stem = book_.add(hydrometer("stem-1"));
-    const Id check = book_.add(water_check(stem, 1.001, "2026-03-01T10:00Z"));
-    CalibrationRecord c = calibration(stem, {check}, "2026-03-01T10:00Z");
-    c.due = moment_from_text("2027-03-01");
-    book_.add(c);
-    BatchRecord b;
-    b.name = "PT-1";
-    b.note = "=cmd";
-    batch_ = book_.add(b);
-    std::vector<ReadingRecord> two(2);
-    for (ReadingRecord& r : two) {
-      r.batch = batch_;
-      r.instrument = stem;
-      r.indication = 1.048;
-    }
-    const auto ids = book_.add(two);
-    two[0].amends = ids[0];
-    two[0].reason = "slip";
-    book_.add(std::span{two.data(), 1});
-    book_.exclude_reading(ids[1], {moment_from_text("2026-03-02"), true, "bubbles"});
-    AdditionRecord a;
-    a.batch = batch_;
-    a.mass_g = 50;
-    book_.exclude_addition(book_.add(a), {moment_from_text("2026-03-02"), true, "other jar"});
-    book_.note(batch_, {moment_from_text("2026-03-03"), true, ""});
-    book_.amend({batch_, moment_from_text("2026-03-03"), "volume", "4L", 4, "measured"});
-    book_.retire(stem, moment_from_text("2026-03-04"), "broke");
-  }
+  Dump() : book_{path(), Open::create}, batch_{fill(book_)} {}
   Notebook book_;
-  Id batch_ = 0;
+  Id batch_;
 };
 
 TEST_F(Dump, HoldsEveryTableOfTheFile) {

@@ -4,8 +4,7 @@
 #include <unistd.h>
 
 #include "areo/notebook/store.hpp"
-#include "notebook/schema.hpp"
-#include "temporary.hpp"
+#include "older.hpp"
 
 namespace areo::notebook {
 namespace {
@@ -45,35 +44,19 @@ TEST_F(File, LeavesOtherDatabasesAlone) {
   EXPECT_EQ(bytes_of(path()), before);
 }
 
-// A file as the first version wrote it.
-void make_version_1(const std::string& path) {
-  const Connection db = raw(path);
-  db.run(schema_1);
-  db.run(
-      "INSERT INTO instrument VALUES (1, 'stem-1', 'hydrometer', 'specific_gravity', 20, 20, NULL, "
-      "0.99, 1.1, 0.002, 25e-6, NULL, NULL, '2026-02-28T18:00:00+01:00', '');"
-      "INSERT INTO check_reading VALUES (1, 1, 'water', '2026-03-01T10:00:00+00:00', 1772359200, "
-      "'1.001', 1.001, 0, '21C', 21, 0.5, 'level', NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, "
-      "NULL, NULL, NULL, NULL, 'old');"
-      "INSERT INTO calibration VALUES (1, 1, '2026-03-01T10:00:00+00:00', 1772359200, '');"
-      "INSERT INTO calibration_check VALUES (1, 1)");
-  db.run(("PRAGMA user_version = 1; PRAGMA application_id = " + std::to_string(application_id))
-             .c_str());
-}
-
 TEST_F(File, AnOlderVersionIsBroughtUpToDateAfterACopy) {
-  make_version_1(path());
+  make_older(path(), 1);
   Notebook book{path()};
   const Id stem = book.instrument("stem-1").id;
-  ASSERT_EQ(book.checks(stem).size(), 1u);
-  EXPECT_EQ(book.checks(stem)[0].note, "old");
+  ASSERT_EQ(book.checks(stem).size(), 60u);
+  EXPECT_EQ(book.checks(stem)[0].note, "check 1");
   EXPECT_FALSE(book.checks(stem)[0].thermometer.has_value());
   EXPECT_EQ(book.calibrations(stem).size(), 1u);
   EXPECT_EQ(raw(path()).number("PRAGMA user_version"), schema_version);
   EXPECT_NE(refusal([&] { raw(path()).run("DELETE FROM instrument"); }), "accepted");
   const Connection copy = raw(path("notebook.db.version-1"));
   EXPECT_EQ(copy.number("PRAGMA user_version"), 1);
-  EXPECT_EQ(copy.number("SELECT count(*) FROM check_reading"), 1);
+  EXPECT_EQ(copy.number("SELECT count(*) FROM check_reading"), 60);
   EXPECT_EQ(names_in(folder()),
             (std::set<std::string>{"notebook.db", "notebook.db-shm", "notebook.db-wal",
                                    "notebook.db.version-1"}));
@@ -88,7 +71,7 @@ TEST_F(File, ANewNotebookNeedsNoCopy) {
 TEST_F(File, ACopyThatCannotBeWrittenChangesNothing) {
   // A name that leaves no room for that of a copy.
   const std::string file = path(std::string(240, 'n'));
-  make_version_1(file);
+  make_older(file, 1);
   expect_contains(refusal([&] { const Notebook book{file}; }), "its copy cannot be written");
   EXPECT_EQ(raw(file).number("PRAGMA user_version"), 1);
   EXPECT_EQ(names_in(folder()), (std::set<std::string>{std::string(240, 'n')}));
@@ -96,7 +79,7 @@ TEST_F(File, ACopyThatCannotBeWrittenChangesNothing) {
 
 // An older copy may be of another time: it stays, and another one is made.
 TEST_F(File, ACopyThatIsThereStays) {
-  make_version_1(path());
+  make_older(path(), 1);
   std::ofstream{path("notebook.db.version-1")} << "mine";
   const Notebook book{path()};
   EXPECT_EQ(bytes_of(path("notebook.db.version-1")), "mine");
@@ -189,7 +172,7 @@ TEST_F(File, SaysWhenTheFileCannotBeWritten) {
 
 TEST_F(File, CanBeReadWhereNothingCanBeWritten) {
   Notebook{path("a #1?&%41.db"), Open::create}.add(hydrometer("stem-1"));
-  make_version_1(path("old.db"));
+  make_older(path("old.db"), 1);
   std::ofstream{path("empty.db")};
   for (const char* name : {"a #1?&%41.db", "old.db", "empty.db"}) chmod(path(name).c_str(), 0444);
   const std::string before = bytes_of(path("a #1?&%41.db")) + bytes_of(path("old.db"));
