@@ -1,5 +1,5 @@
 #!/usr/bin/env python3
-"""The notebook under bad treatment: killed writers, crowds, rights, damage.
+"""The notebook under bad treatment: crowds, rights, damage.
 
   endurance.py --program PATH
   endurance.py --selftest       the checks must fail on a program that does everything wrong
@@ -10,16 +10,13 @@ import os
 import random
 import re
 import shutil
-import signal
 import sqlite3
 import subprocess
 import sys
 import threading
-import time
 
 from robust import STEM, Bench, main
 
-KILLS = 200
 SEED = 20260301
 
 
@@ -59,43 +56,6 @@ def refused(bench, command, *parts, given=b""):
     assert code == 4, f"`{command}` exits {code}: {err}"
     for part in (str(bench.notebook), *parts):
         assert part in err, f"`{command}` does not say {part!r}: {err}"
-
-
-def killed_at_any_moment(bench):
-    """What was acknowledged is there after a kill; the notebook stays sound and usable."""
-    chance = random.Random(SEED)
-    prepare(bench)
-    readings = [f"1.0{i:02}" for i in range(10, 40)]
-    started = time.monotonic()
-    known = dict(zip(note_at_bench(bench, readings), readings))
-    assert len(known) == len(readings)
-    span = time.monotonic() - started
-    answers, log = bench.folder / "answers", bench.folder / "log"
-    answers.write_bytes(bench_input(readings))
-    kills = acknowledgements = 0
-    while kills < KILLS:
-        delay = chance.uniform(0, span)
-        where = f"seed {SEED}, kill {kills + 1} after {delay:.4f} s"
-        with answers.open("rb") as given, log.open("wb") as out:
-            process = bench.start("bench PT-1 --yes", stdin=given, stdout=out)
-            time.sleep(delay)
-            process.kill()
-            err = process.communicate()[1].decode()
-        assert process.returncode in (-signal.SIGKILL, 0), f"{where}: {err}"
-        kills += process.returncode != 0
-        ids = acknowledged(log.read_text())
-        acknowledgements += len(ids)
-        known |= zip(ids, readings)
-        # Who opens it first has to put it in order: areo and others by turns.
-        if kills % 4 == 0:
-            assert f'"reading":{max(known)},' in bench.good("reading list PT-1 --json"), where
-        there = require_sound(bench)
-        lost = known.items() - there.items()
-        assert not lost, f"{where}: lost {sorted(lost)}"
-        assert len(there) <= len(known) + kills, f"{where}: more than what was being written"
-    assert acknowledgements > KILLS, f"only {acknowledgements} acknowledgements"
-    last = note_at_bench(bench, ["1.010"])
-    assert require_sound(bench)[last[0]] == "1.010"
 
 
 def together(actions):
@@ -304,7 +264,7 @@ def emptied(bench):
         assert beside.read_bytes() == content and bench.notebook.read_bytes() == b""
 
 
-CHECKS = [killed_at_any_moment, a_crowd_makes_one, a_crowd_writes, held_by_another,
+CHECKS = [a_crowd_makes_one, a_crowd_writes, held_by_another,
           look_but_not_touch, last_readings_beside_it, damaged, emptied]  # fmt: skip
 
 if __name__ == "__main__":

@@ -247,23 +247,24 @@ except OSError:
 """
 
 
-def selftest(checks):
+def selftest(checks, wrong):
     with tempfile.TemporaryDirectory() as folder:
         program = Path(folder) / "program"
-        program.write_text(WRONG)
+        program.write_text(wrong)
         program.chmod(0o755)
         missed = {c.__name__ for c in checks} - set(run(str(program), checks))
     print(f"selftest: {'blind: ' + ', '.join(sorted(missed)) if missed else 'ok'}")
     return len(missed)
 
 
-def main(checks):
+def main(checks, wrong=WRONG):
+    """`wrong` is the program that the checks must fail on; in it @program@ is the one to be tested."""
     parser = argparse.ArgumentParser()
     parser.add_argument("--program")
     parser.add_argument("--selftest", action="store_true")
     args = parser.parse_args()
     if args.selftest:
-        return 1 if selftest(checks) else 0
+        return 1 if selftest(checks, wrong.replace("@program@", os.path.realpath(args.program or ""))) else 0
     if not args.program:
         parser.error("--program is needed")
     failed = run(os.path.realpath(args.program), checks)
