@@ -21,6 +21,7 @@ from attack import FRAGILE, Book, chance, rounds
 from endurance import note_at_bench, prepare
 from robust import WATER, main
 
+READINGS = 300
 PAGE, FRAME = 4096, 4096 + 24
 COMMANDS = ["export -", "batch show PT-1", "reading list PT-1 --json"]
 WRITE = "reading add PT-1 1.020 --temp 21C --yes"
@@ -29,7 +30,7 @@ TOLD = (1, 3, 4)
 
 
 def make(bench):
-    prepare(bench, 60)
+    prepare(bench, READINGS)
     for command in (WATER, "calibrate fit stem-1", "reading exclude 3 --reason bubbles",
                     "reading amend 4 1.041 --reason slip --yes",
                     "addition add sugar PT-1 50g --on 2026-03-02",
@@ -125,7 +126,7 @@ def a_byte_in_each_frame(bench):
 
     restore()
     expected = [book.good(c) for c in COMMANDS]
-    assert expected[0].count('"table":"reading"') == 61 + 5
+    assert expected[0].count('"table":"reading"') == READINGS + 1 + 5
     frames = (left[1].stat().st_size - 32) // FRAME
     assert frames > 5, frames
     places = [("header", 0, 32)] + [("frame", 32 + n * FRAME, FRAME) for n in range(frames)]
