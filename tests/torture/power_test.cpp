@@ -143,7 +143,7 @@ class PowerCut : public TemporaryFolder {
 };
 
 TEST_F(PowerCut, LosesNothingThatWasAcknowledged) {
-  EXPECT_EQ(wrong_of(rounds(150), honest), std::vector<std::string>{});
+  EXPECT_EQ(wrong_of(rounds(120), honest), std::vector<std::string>{});
 }
 
 TEST_F(PowerCut, LosesNoBackupThatWasAcknowledged) {
