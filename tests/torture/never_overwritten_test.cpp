@@ -83,12 +83,15 @@ Names attacks_on(const Connection& db, const std::string& table) {
   return attacks;
 }
 
+const std::string& filled(const std::string& path) {
+  Notebook book{path, Open::create};
+  fill(book);
+  return path;
+}
+
 class NeverOverwritten : public TemporaryFolder {
  protected:
-  NeverOverwritten() : db_{path(), SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE} {
-    Notebook book{path(), Open::create};
-    fill(book);
-  }
+  NeverOverwritten() : db_{filled(path()), SQLITE_OPEN_READWRITE} {}
 
   // Attacks on a table that something came of, with each setting that changes what triggers see.
   Names succeeded_on(const std::string& table) {

@@ -60,7 +60,8 @@ class PowerCut : public TemporaryFolder {
     std::string begun_copy;
     Files left;
     {
-      Notebook expected{":memory:", Open::create};
+      const Folder elsewhere;
+      Notebook expected{elsewhere.path() / "expected.db", Open::create};
       expected.restore(from(sure_));
       Disk disk{folder().string()};
       Power power{disk, chance_, static_cast<int>(1 + chance_() % 150)};
@@ -80,9 +81,7 @@ class PowerCut : public TemporaryFolder {
             book->backup(begun_copy);
             if (!power.off()) copies[begun_copy] = sure_;
           } else {
-            const Act act = something(expected, chance_);
-            act(expected);
-            maybe_ = rows_of(expected);
+            const Act act = acted_on(expected);
             act(*book);
             if (power.off()) break;
             sure_ = maybe_;
@@ -103,6 +102,15 @@ class PowerCut : public TemporaryFolder {
       wrong = wrong_copy(begun_copy, sure_);
     keep_only_the_notebook();
     return wrong;
+  }
+
+  // Something that was done there, and maybe_ what it makes of the notebook.
+  Act acted_on(Notebook& expected) {
+    const Aside meanwhile;
+    Act act = something(expected, chance_);
+    act(expected);
+    maybe_ = rows_of(expected);
+    return act;
   }
 
   // Who opens it first has to put it in order: areo and others by turns.

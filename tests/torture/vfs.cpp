@@ -138,4 +138,11 @@ Interference::~Interference() {
   disk = nullptr;
 }
 
+Aside::Aside() : answer_{std::exchange(answer, {})}, disk_{std::exchange(disk, nullptr)} {}
+
+Aside::~Aside() {
+  answer = std::move(answer_);
+  disk = disk_;
+}
+
 }  // namespace areo::torture

@@ -42,4 +42,17 @@ class Interference {
   Interference& operator=(const Interference&) = delete;
 };
 
+/// Files are as they ever are as long as it exists, also within an Interference.
+class Aside {
+ public:
+  Aside();
+  ~Aside();
+  Aside(const Aside&) = delete;
+  Aside& operator=(const Aside&) = delete;
+
+ private:
+  Answer answer_;
+  Disk* disk_;
+};
+
 }  // namespace areo::torture
