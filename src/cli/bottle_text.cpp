@@ -124,14 +124,14 @@ void note_culture(ferment::Culture culture) {
 }
 
 std::string next_text(const BottleTelling& t) {
-  const std::string name =
-      t.batch.record().name + (t.bottle.empty() ? "" : " --bottle " + t.bottle);
+  const std::string name = shell_word(t.batch.record().name) +
+                           (t.bottle.empty() ? "" : " --bottle " + shell_word(t.bottle));
   if (t.phase != Phase::steady)
-    return fmt::format("close nothing yet; read again in a day, areo trend {}", shell_word(name));
+    return fmt::format("close nothing yet; read again in a day, areo trend {}", name);
   if (t.stuck) return "find out why before a bottle is closed; then read again";
   if (!t.rating)
     return fmt::format("what does the maker of your bottle say? areo bottle {} --rating 6bar",
-                       shell_word(name));
+                       name);
   if (any_beyond(t) && !all_below(t)) return "leave it open, and read again in a week";
   if (!all_below(t)) return "a bottle rated higher, or leave it open and read again in a week";
   return "open one bottle after some days, cold, before you trust the others";
