@@ -4,6 +4,7 @@
 
 #include <chrono>
 #include <filesystem>
+#include <map>
 
 #include "areo/core/error.hpp"
 #include "held.hpp"
@@ -25,6 +26,40 @@ std::string uri(const std::string& path) {
 }
 
 }  // namespace
+
+// Statements that are done, by their words.
+class Idle {
+ public:
+  Idle() = default;
+  ~Idle() {
+    for (const auto& [sql, statement] : all_) sqlite3_finalize(statement);
+  }
+  Idle(const Idle&) = delete;
+  Idle& operator=(const Idle&) = delete;
+  sqlite3_stmt* take(const char* sql) {
+    const auto found = all_.find(std::string_view{sql});
+    if (found == all_.end()) return nullptr;
+    sqlite3_stmt* statement = found->second;
+    all_.erase(found);
+    return statement;
+  }
+  void put(sqlite3_stmt* statement) noexcept try {
+    constexpr std::size_t most = 100;  // a command has some thirty
+    sqlite3_reset(statement);
+    sqlite3_clear_bindings(statement);
+    if (all_.size() >= most)
+      sqlite3_finalize(statement);
+    else
+      all_.emplace(sqlite3_sql(statement), statement);
+  } catch (...) {
+    sqlite3_finalize(statement);
+  }
+
+ private:
+  std::multimap<std::string, sqlite3_stmt*, std::less<>> all_;
+};
+
+void Statement::PutAside::operator()(sqlite3_stmt* s) const noexcept { idle->put(s); }
 
 std::string advice(int code) {
   switch (code & 0xff) {
@@ -54,6 +89,7 @@ Connection::Connection(const std::string& path, const std::string& name, int fla
   const int code = sqlite3_open_v2(name.c_str(), &raw, flags, nullptr);
   db_.reset(raw);  // owned even if opening failed
   require(code);
+  idle_ = std::make_shared<Idle>();
   sqlite3_extended_result_codes(raw, 1);
   sqlite3_busy_timeout(raw, longest_wait_ms);
 }
@@ -90,7 +126,9 @@ std::int64_t Connection::number(const char* sql) const {
   return s.step() ? s.integer(0) : 0;
 }
 
-Statement::Statement(const Connection& connection, const char* sql) : connection_{&connection} {
+Statement::Statement(const Connection& connection, const char* sql)
+    : connection_{&connection}, statement_{connection.idle_->take(sql), {connection.idle_}} {
+  if (statement_) return;
   sqlite3_stmt* raw = nullptr;
   const int code = sqlite3_prepare_v2(connection.get(), sql, -1, &raw, nullptr);
   statement_.reset(raw);

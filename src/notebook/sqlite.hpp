@@ -14,6 +14,8 @@ namespace areo::notebook::sqlite {
 
 inline constexpr int longest_wait_ms = 5000;
 
+class Idle;
+
 /// What to do about a result code that people meet; may be empty.
 [[nodiscard]] std::string advice(int code);
 
@@ -46,12 +48,16 @@ class Connection {
   };
   Connection(const std::string& path, const std::string& name, int flags);
   friend class Transaction;
+  friend class Statement;
   std::string path_;
   std::unique_ptr<sqlite3, Close> db_;
+  std::shared_ptr<Idle> idle_;  // closed before the database
   std::function<void()> committed_;
 };
 
 /// A prepared statement. Values are bound in order, columns read in order; text never becomes SQL.
+/// Once it is done the next one of the same words goes on with it: to prepare one costs ten times
+/// what it does.
 class Statement {
  public:
   Statement(const Connection& connection, const char* sql);
@@ -76,11 +82,12 @@ class Statement {
   [[nodiscard]] std::optional<std::int64_t> optional_integer(int column) const;
 
  private:
-  struct Finalize {
-    void operator()(sqlite3_stmt* s) const noexcept { sqlite3_finalize(s); }
+  struct PutAside {
+    std::shared_ptr<Idle> idle;
+    void operator()(sqlite3_stmt* s) const noexcept;
   };
   const Connection* connection_;
-  std::unique_ptr<sqlite3_stmt, Finalize> statement_;
+  std::unique_ptr<sqlite3_stmt, PutAside> statement_;
   int next_ = 1;
 };
 
