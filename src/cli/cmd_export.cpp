@@ -15,6 +15,7 @@
 #include "bench.hpp"
 #include "command.hpp"
 #include "failure.hpp"
+#include "noted.hpp"
 #include "usage.hpp"
 #include "write_file.hpp"
 
@@ -104,6 +105,9 @@ int run_export(const Options& o, const Session& session) {
 int run_backup(const Options& o, const Session& session) {
   const notebook::Notebook book = open_notebook(session, notebook::Open::read);
   const std::int64_t rows = book.backup(o.file);
+  if (const std::string odd = not_as_typed(notebook::Notebook{o.file, notebook::Open::read});
+      !odd.empty())
+    warn(odd + "; so does the copy", session.json);
   if (session.json) {
     tell(rows, o.file, session);
     return done;

@@ -39,17 +39,9 @@ void require_version(const std::string& first_line, const std::string& file) {
                               notebook::notebook_version)};
 }
 
-// An edited number, or an edited text, that no longer is what the other says.
 void require_as_typed(const notebook::Notebook& book) {
-  for (const notebook::BatchRecord& b : book.batches())
-    for (const notebook::ReadingRecord& r : book.readings(b.id)) {
-      const double typed = noted_mark(r.typed, book.instrument(r.instrument)).value;
-      if (typed != r.indication)
-        throw Error{
-            Errc::store,
-            fmt::format("reading {} was typed {}, and holds {}", r.id, r.typed, r.indication),
-            "nothing was changed; mend the row, or leave it out"};
-    }
+  if (const std::string odd = not_as_typed(book); !odd.empty())
+    throw Error{Errc::store, odd, "nothing was changed; mend the row, or leave it out"};
 }
 
 int tell_restored(const notebook::Restored& r, const Session& session) {

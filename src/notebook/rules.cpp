@@ -157,7 +157,8 @@ void require_plain(const std::string& path, const Table& table, const std::vecto
         const std::string text = column.substr(0, column.size() - 2);
         require(same_moment(cells[i], cell_named(table, cells, text)),
                 "a moment and its seconds differ");
-      } else if (const auto* whole = std::get_if<std::int64_t>(&cells[i])) {
+      } else if (const auto* whole = std::get_if<std::int64_t>(&cells[i]);
+                 whole != nullptr && table.columns[i].whole) {
         require(*whole >= 0 && *whole < most_id, "a number of a row is out of range");
         require(column != "id" || *whole > 0, "a row has a number above zero");
       } else if (column == "added_at" || column == "at") {

@@ -198,7 +198,9 @@ std::vector<Table> Notebook::tables() const {
     Table table{name, {}};
     Statement s{impl_->db, "SELECT name, type, \"notnull\" FROM pragma_table_info(?) ORDER BY cid"};
     s.bind(std::string_view{name});
-    while (s.step()) table.columns.push_back({s.text(0), s.text(1) == "TEXT", s.integer(2) == 0});
+    while (s.step())
+      table.columns.push_back(
+          {s.text(0), s.text(1) == "TEXT", s.text(1) == "INTEGER", s.integer(2) == 0});
     all.push_back(std::move(table));
   }
   return all;

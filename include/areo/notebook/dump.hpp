@@ -15,6 +15,7 @@ using Cell = std::variant<std::monostate, std::int64_t, double, std::string>;
 struct Column {
   std::string name;
   bool text = false;
+  bool whole = false;           ///< a number of a row, yes or no, or seconds
   bool may_be_nothing = false;  ///< an empty text and nothing are different things only here
 };
 struct Table {
