@@ -10,6 +10,8 @@
 namespace areo::tables {
 namespace {
 
+constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
+
 constexpr char lower(char c) noexcept {
   return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
 }
@@ -121,7 +123,7 @@ CsvReader::CsvReader(std::istream& in, std::string name, Separator separator)
   for (;;) {
     if (!read_line(line)) fail(line_ + 1, "no header line");
     require_plain(line);
-    if (line_ == 1 && line.starts_with("\xEF\xBB\xBF")) line.erase(0, 3);
+    if (line_ == 1 && line.starts_with(byte_order_mark)) line.erase(0, byte_order_mark.size());
     const auto text = without_cr(line);
     if (text.empty()) continue;
     if (text.front() != '#') break;
@@ -247,8 +249,9 @@ bool CsvReader::read_record(std::vector<std::string>& cells) {
 }
 
 std::string csv_cell(std::string_view text) {
-  if (text.find_first_of(",\"\r\n") == std::string_view::npos && !text.starts_with('#'))
-    return std::string{text};
+  // At the front of a file they would be taken for a comment, and for no text at all.
+  const bool bare = !text.starts_with('#') && !text.starts_with(byte_order_mark);
+  if (bare && text.find_first_of(",\"\r\n") == std::string_view::npos) return std::string{text};
   std::string out{'"'};
   for (const char c : text) {
     if (c == '"') out += '"';

@@ -242,6 +242,7 @@ TEST(CsvCell, QuotesWhatNeedsQuotes) {
   EXPECT_EQ(csv_cell("a\rb"), "\"a\rb\"");
   EXPECT_EQ(csv_cell("say \"no\""), "\"say \"\"no\"\"\"");
   EXPECT_EQ(csv_cell("#1"), "\"#1\"");
+  EXPECT_EQ(csv_cell("\xEF\xBB\xBFx"), "\"\xEF\xBB\xBFx\"");
   EXPECT_EQ(csv_cell("-1.5"), "-1.5") << "a number stays a number";
 }
 

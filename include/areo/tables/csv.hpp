@@ -81,7 +81,7 @@ class CsvReader {
 };
 
 /// A cell as it must be written: quoted if it holds a comma, a quote or a line end, or begins with
-/// `#`, so that it is never taken for a comment.
+/// `#` or a byte order mark, so that it is never taken for a comment nor loses its front.
 [[nodiscard]] std::string csv_cell(std::string_view text);
 /// A cell of free text for people's spreadsheets: text that a spreadsheet would run (it begins with
 /// `=`, `+`, `-`, `@` or a tab) gets a leading apostrophe; control characters other than tab and
