@@ -167,10 +167,11 @@ TypedMark typed_mark(std::string_view text, const std::optional<Place>& own) {
   if (n.unit.empty())
     return bare_mark(
         text, n, own.value_or(Place{physics::sg_20_20, instruments::marks_of(physics::sg_20_20)}));
+  const std::size_t unit_length = n.unit.size();  // as typed
   use_kilograms(n);
   const Scale scale = *scale_of_unit(text, n, own ? std::optional{own->scale} : std::nullopt);
   if (own && scale != own->scale)
-    refuse(text, n.unit_position, n.unit.size(),
+    refuse(text, n.unit_position, unit_length,
            fmt::format("the instrument is graduated in {}, not in {}",
                        physics::scale_name(own->scale), physics::scale_name(scale)),
            "write what its scale shows; areo convert changes between scales");
@@ -199,10 +200,11 @@ TypedMark mark_from_text(std::string_view text, const instruments::Hydrometer& o
 TypedStep step_from_text(std::string_view text, const TypedMark& mark) {
   TypedNumber n = number_with_unit(text, "a step");
   if (!n.unit.empty()) {
+    const std::size_t unit_length = n.unit.size();  // as typed
     use_kilograms(n);
     const Scale scale = *scale_of_unit(text, n, mark.scale);
     if (scale != mark.scale)
-      refuse(text, n.unit_position, n.unit.size(),
+      refuse(text, n.unit_position, unit_length,
              fmt::format("a step in {} on a table in {}", physics::scale_name(scale),
                          physics::scale_name(mark.scale)),
              "leave the unit out, or write that of the ends");

@@ -311,6 +311,12 @@ TEST(MarkOfAnInstrument, RefusesAnotherScale) {
   expect_refused({"12P", "the instrument is graduated in SG 20/20 °C, not in Plato", 2, 1,
                   "write what its scale shows; areo convert changes between scales"},
                  [] { (void)mark_from_text("12P", physics::sg_20_20); });
+  expect_refused({"1.05g/mL", "the instrument is graduated in Plato, not in density at 20 °C", 4, 4,
+                  "write what its scale shows; areo convert changes between scales"},
+                 [] { (void)mark_from_text("1.05g/mL", physics::plato_20); });
+  expect_refused({"1g/mL", "a step in density at 20 °C on a table in Plato", 1, 4,
+                  "leave the unit out, or write that of the ends"},
+                 [] { (void)step_from_text("1g/mL", mark_from_text("12P")); });
   EXPECT_THROW((void)mark_from_text("1.048SG60F", physics::sg_20_20), ParseError);
   EXPECT_THROW((void)mark_from_text("12Bx", physics::plato_20), ParseError);
 }
