@@ -6,7 +6,7 @@ set -eu
 
 cd "$(dirname "$0")/.."
 preset=${1-release}
-if [ $# -gt 1 ] || [ ! -f "src/cmake/$preset.cmake" ]; then
+if [ $# -gt 1 ] || [ "$preset" = fuzz ] || [ ! -f "src/cmake/$preset.cmake" ]; then
   echo "usage: sh $0 [release|asan|clang|dev]" >&2
   exit 2
 fi

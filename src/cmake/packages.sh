@@ -2,7 +2,7 @@
 # Installs the Debian packages that areo needs and that are missing.
 # usage: sh src/cmake/packages.sh build|test|ci
 #   build  compiler and libraries     test  ... and what the tests use
-#   ci     ... and the browser, the lints and the second compiler
+#   ci     ... and the browser, the lints, the second compiler and its fuzzer
 set -eu
 
 build='g++ cmake ninja-build libboost-dev libgsl-dev libcli11-dev libfmt-dev libsqlite3-dev
@@ -11,7 +11,8 @@ test="$build libgtest-dev libbenchmark-dev units python3 poppler-utils tzdata"
 case ${1-} in
   build) wanted=$build ;;
   test) wanted=$test ;;
-  ci) wanted="$test chromium chromium-driver tidy clang-format clang-tidy clang-14" ;;
+  ci) wanted="$test chromium chromium-driver tidy clang-format clang-tidy clang-14
+    libclang-rt-14-dev" ;;
   *) echo "usage: sh $0 build|test|ci" >&2; exit 2 ;;
 esac
 

@@ -1,0 +1,9 @@
+# Initial cache for the fuzzer of clang, with memory and undefined-behaviour checks; the first finding
+# ends the program. Build the target areo_fuzz; tests/fuzz/run.sh does.
+set(CMAKE_CXX_COMPILER clang++-14 CACHE STRING "")
+set(CMAKE_BUILD_TYPE RelWithDebInfo CACHE STRING "")
+set(CMAKE_CXX_FLAGS_RELWITHDEBINFO "-O1 -g1" CACHE STRING "")
+set(CMAKE_COMPILE_WARNING_AS_ERROR ON CACHE BOOL "")
+set(AREO_SANITIZE "fuzzer-no-link,address,undefined" CACHE STRING "")
+set(AREO_BUILD_BENCH OFF CACHE BOOL "")
+set(AREO_PRECOMPILE ON CACHE BOOL "")
