@@ -80,13 +80,17 @@ bool is_export(const std::string& text) {
 void check_import(Desk& desk, const std::string& text) {
   const bool whole = is_export(text);
   desk.clear(whole ? Notebook::empty : Notebook::filled);
+  const std::string before = rows_of(desk.notebook());
   std::ofstream{desk.path("f"), std::ios::binary} << text;
   std::vector<std::string> words{"import", "f", "--json"};
   if (!whole) words.insert(words.end(), {"--batch=PT-1", "--instrument=stem-1", "--yes"});
   const Ran first = desk.run(words);
   check_ran(first, "import");
-  check_kept(desk);
-  if (first.status > 1) return;
+  if (rows_of(desk.notebook()) != before) check_kept(desk);
+  if (first.status > 1) {
+    require(rows_of(desk.notebook()) == before, "what is refused changes nothing", first.err);
+    return;
+  }
   const Ran second = desk.run(words);
   require(second.status == first.status, "a file imported again is judged as before", second.err);
   require(second.out.find(whole ? R"({"added":0,)" : R"({"noted":0,)") != std::string::npos,
