@@ -1,17 +1,19 @@
 #!/bin/sh
 # Builds everything and runs all tests but those in the browser and the lints.
-# usage: sh tests/run.sh [release|asan|clang|dev]      from anywhere; default release
+# usage: sh tests/run.sh [release|asan|clang|dev|tsan]      from anywhere; default release
 #   clang: with a second compiler the library, its rooms and the printed agreement with the tables
+#   tsan: data races, in the rooms whose tests have threads
 set -eu
 
 cd "$(dirname "$0")/.."
 preset=${1-release}
 if [ $# -gt 1 ] || [ "$preset" = fuzz ] || [ ! -f "src/cmake/$preset.cmake" ]; then
-  echo "usage: sh $0 [release|asan|clang|dev]" >&2
+  echo "usage: sh $0 [release|asan|clang|dev|tsan]" >&2
   exit 2
 fi
 case $preset in
   clang) packages=ci target=areo_rooms tests="-L unit|published|agreement" ;;
+  tsan) packages=test target=areo_threads tests="-R ^(core|notebook)$" ;;
   *) packages=test target= tests="-LE browser|lint" ;;
 esac
 sh src/cmake/packages.sh $packages
