@@ -1,11 +1,12 @@
 // Any bytes as calls of the program, one a line, on a notebook that is in use: none of them is a
 // defect, and the notebook stays whole.
 //
-// A line that begins with | goes to the standard input of the next call. Double quotes keep the
-// blanks of a word. What would touch other files, or take long by right, is not called.
+// A line that begins with | goes to the standard input of the next call; > and a name make a file
+// of such lines instead. Double quotes keep the blanks of a word. What would touch files elsewhere,
+// or take long by right, is not called.
 #include <algorithm>
 #include <cstdint>
-#include <filesystem>
+#include <fstream>
 #include <nlohmann/json.hpp>
 #include <sstream>
 #include <string>
@@ -49,6 +50,11 @@ bool leads_elsewhere(const std::string& word) {
   return word.starts_with('/');
 }
 
+// Whoever writes over the notebook has none.
+bool is_another_file(const std::string& name) {
+  return !leads_elsewhere(name) && name.find(".db") == std::string::npos;
+}
+
 // Sampling, tables of millions of rows and sheets of thousands of pages.
 bool takes_long(const std::string& word) {
   for (const char* option : {"--monte-carlo", "--step", "--rows"})
@@ -89,6 +95,12 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   for (std::string line; calls < most_calls && std::getline(lines, line);) {
     if (line.starts_with('|')) {
       input += line.substr(1) + "\n";
+      continue;
+    }
+    if (line.starts_with('>')) {
+      if (is_another_file(line.substr(1)))
+        std::ofstream{desk.path(line.substr(1)), std::ios::binary} << input;
+      input.clear();
       continue;
     }
     const Words words = words_of(line.substr(0, line.find('\0')));
