@@ -111,6 +111,12 @@ void Desk::clear(Notebook notebook) {
     fs::copy_file(folder_ / file_of(notebook), fs::path{this->notebook()});
 }
 
+std::string Desk::other_notebook() const {
+  const fs::path file = folder_ / "other.db";
+  fs::copy_file(folder_ / file_of(Notebook::empty), file, fs::copy_options::overwrite_existing);
+  return file.string();
+}
+
 Ran Desk::run(const std::vector<std::string>& words, std::string_view input) {
   const fs::path before = fs::current_path();
   write(folder_ / "in", input);

@@ -35,6 +35,8 @@ class Desk {
   /// Of a file in the folder.
   [[nodiscard]] std::string path(const std::string& name) const { return (work() / name).string(); }
   [[nodiscard]] std::string notebook() const { return path("notebook.db"); }
+  /// A notebook that is empty, away from the folder; the same file at each call.
+  [[nodiscard]] std::string other_notebook() const;
 
  private:
   [[nodiscard]] std::filesystem::path work() const { return folder_ / "work"; }

@@ -11,8 +11,9 @@
 namespace areo::fuzz {
 namespace {
 
-// With daylight saving, and half an hour off. POSIX counts west of UTC.
-constexpr const char* zones[] = {"UTC0", "AAA-1BBB,M3.5.0,M10.5.0/3", "AAA3:30"};
+// With daylight saving, half an hour off, and the odd seconds of a town's own time. POSIX counts
+// west of UTC.
+constexpr const char* zones[] = {"UTC0", "AAA-1BBB,M3.5.0,M10.5.0/3", "AAA3:30", "AAA4:56:02"};
 
 void check(const std::string& text) {
   Moment m;
