@@ -40,6 +40,7 @@ int call(CLI::App& app, const Run& chosen, const Session& session, int argc,
   try {
     const std::vector<std::string> words = guarded(argc, argv);
     std::vector<const char*> pointers;
+    pointers.reserve(words.size());
     for (const std::string& word : words) pointers.push_back(word.c_str());
     app.parse(static_cast<int>(pointers.size()), pointers.data());
   } catch (const CLI::ParseError& e) {

@@ -80,7 +80,7 @@ std::optional<std::int64_t> offset(std::string_view& rest) {
     return std::nullopt;
   const std::int64_t size = *hours * 3600 + *minutes * 60 + *seconds;
   // More than any zone ever had, on either side of a date line that moved.
-  constexpr std::int64_t most = 24 * 3600;
+  constexpr std::int64_t most = std::int64_t{24} * 3600;
   if (size > most) return std::nullopt;
   return sign * size;
 }

@@ -269,9 +269,10 @@ std::vector<ReadWith> Notebook::read_with(Id instrument) const {
   s.bind(instrument);
   std::vector<ReadWith> all;
   while (s.step())
-    if (const auto made_at =
-            impl_->read_row(fmt::format("{} {}", read_with_tables.at(s.integer(0)), s.integer(2)),
-                            [&] { return moment_from_text(s.text(3)); }))
+    if (const auto made_at = impl_->read_row(
+            fmt::format("{} {}", read_with_tables.at(static_cast<std::size_t>(s.integer(0))),
+                        s.integer(2)),
+            [&] { return moment_from_text(s.text(3)); }))
       all.push_back({static_cast<ReadWith::What>(s.integer(0)), s.text(1), s.integer(2), *made_at});
   return all;
 }

@@ -230,6 +230,7 @@ def edited_exports(bench):
     new = bench.folder / "new.db"
     into = ["--notebook", str(new), "import"]
     bench.good([*into, str(sound)])
+    assert sound.is_file() and new.is_file()
     new.unlink()
     lines = sound.read_text().splitlines()
     edited = bench.folder / "edited.jsonl"
@@ -315,8 +316,10 @@ def damaged_index(bench):
         bench.good(f"reading add PT-1 1.0{40 - day} --temp 20C --on 2026-03-{day:02} --yes")
     with contextlib.closing(sqlite3.connect(bench.notebook)) as db:
         db.execute("PRAGMA wal_checkpoint(TRUNCATE)")
-        root, size = db.execute("SELECT rootpage, (SELECT page_size FROM pragma_page_size) FROM "
-                                "sqlite_schema WHERE name = 'reading_by_batch'").fetchone()
+        index = db.execute("SELECT rootpage, (SELECT page_size FROM pragma_page_size) FROM "
+                           "sqlite_schema WHERE name = 'reading_by_batch'").fetchone()
+    assert index, "no index"
+    root, size = index
     whole = bench.notebook.read_bytes()
     page = range((root - 1) * size, root * size)
     # The last bytes of a page are cells: here the moment and number of a reading.

@@ -224,7 +224,8 @@ def run(program, checks):
         with tempfile.TemporaryDirectory(prefix="areo-robust-") as folder:
             try:
                 check(Bench(program, folder))
-            except (AssertionError, subprocess.TimeoutExpired, sqlite3.Error, ValueError) as e:
+            except (AssertionError, subprocess.TimeoutExpired, sqlite3.Error, ValueError,
+                    OSError) as e:
                 failed.append(check.__name__)
                 print(f"{check.__name__}: {e}")
     return failed

@@ -13,9 +13,9 @@ using notebook::Cell;
 using notebook::Column;
 using notebook::Table;
 
-const Column text{"note", true, false};
-const Column text_or_nothing{"due", true, true};
-const Column number{"indication", false, true};
+const Column text{.name = "note", .text = true, .may_be_nothing = false};
+const Column text_or_nothing{.name = "due", .text = true, .may_be_nothing = true};
+const Column number{.name = "indication", .text = false, .may_be_nothing = true};
 const Table table{"reading", {{"id", false, false}, {"indication", false, true}, text}};
 
 // Everything that could go wrong in a file, a terminal or a spreadsheet.
