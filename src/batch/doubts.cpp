@@ -61,8 +61,10 @@ bool same_check(const CheckRecord& a, const CheckRecord& b) {
          masses(a) == masses(b);
 }
 
+}  // namespace
+
 // A batch while a table goes into it.
-struct Filling {
+struct Incoming::Filling {
   Batch batch;
   Expectation expectation;
 
@@ -70,10 +72,11 @@ struct Filling {
       : batch{notebook, notebook.batch(id).name}, expectation{batch} {}
 };
 
-}  // namespace
+Incoming::Incoming(const notebook::Notebook& notebook) : notebook_{&notebook} {}
+Incoming::~Incoming() = default;
 
-std::vector<Doubts> doubts(const notebook::Notebook& notebook,
-                           const std::vector<std::vector<notebook::ReadingRecord>>& samples) {
+std::vector<Doubts> Incoming::doubts(
+    const std::vector<std::vector<notebook::ReadingRecord>>& samples) {
   std::vector<std::size_t> in_time(samples.size());
   std::iota(in_time.begin(), in_time.end(), std::size_t{0});
   const auto order = [&](std::size_t i) {
@@ -83,14 +86,14 @@ std::vector<Doubts> doubts(const notebook::Notebook& notebook,
   };
   std::stable_sort(in_time.begin(), in_time.end(),
                    [&](std::size_t a, std::size_t b) { return order(a) < order(b); });
-  std::map<notebook::Id, std::unique_ptr<Filling>> batches;
   std::vector<Doubts> all(samples.size());
   for (const std::size_t i : in_time) {
-    std::unique_ptr<Filling>& filling = batches[samples[i].front().batch];
-    if (!filling) filling = std::make_unique<Filling>(notebook, samples[i].front().batch);
+    std::unique_ptr<Filling>& filling = batches_[samples[i].front().batch];
+    if (!filling) filling = std::make_unique<Filling>(*notebook_, samples[i].front().batch);
     all[i] = filling->expectation.of(samples[i]);
     if (all[i].empty()) filling->expectation.accept(samples[i]);
   }
+  for (const auto& [batch, filling] : batches_) filling->expectation.keep_neighbours();
   return all;
 }
 

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <iterator>
+#include <set>
 #include <tuple>
 #include <utility>
 
@@ -61,6 +62,23 @@ bool Expectation::before(const Seen& a, const Seen& b) {
 void Expectation::accept(std::vector<ReadingRecord> sample) {
   accepted_.push_back({std::move(sample)});
   remember(accepted_.back());
+}
+
+void Expectation::keep_neighbours() {
+  // Samples of one moment, of both kinds of instrument, and readings that were typed twice.
+  constexpr std::size_t last = 1000;
+  std::set<const Sample*> kept;
+  for (const Seen& o : originals_) kept.insert(o.sample);
+  for (auto& [bottle, series] : series_) {
+    if (series.size() > last + 1) {
+      const auto end = series.end() - static_cast<std::ptrdiff_t>(last);
+      series.erase(std::remove_if(series.begin() + 1, end,
+                                  [&](const Seen& s) { return !kept.contains(s.sample); }),
+                   end);
+    }
+    for (const Seen& s : series) kept.insert(s.sample);
+  }
+  std::erase_if(accepted_, [&](const Sample& s) { return !kept.contains(&s); });
 }
 
 bool Expectation::is_refractometer(const Sample& sample) {

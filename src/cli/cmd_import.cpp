@@ -5,12 +5,13 @@
 #include <algorithm>
 #include <filesystem>
 #include <fstream>
+#include <functional>
 #include <iostream>
 #include <iterator>
 #include <map>
 #include <memory>
 #include <optional>
-#include <sstream>
+#include <tuple>
 
 #include "areo/core/error.hpp"
 #include "areo/report/json.hpp"
@@ -24,6 +25,7 @@
 #include "import_readings.hpp"
 #include "insist.hpp"
 #include "restore.hpp"
+#include "spool.hpp"
 #include "usage.hpp"
 
 namespace areo::cli {
@@ -57,7 +59,8 @@ void refuse_options(const Options& o) {
 
 // --- readings from a table ---
 
-// Rows become readings one by one; what cannot be noted is told with its line and column.
+// Rows become readings, so many at a time, in one transaction; what cannot be noted is told with
+// its line and column.
 class Import {
  public:
   Import(const Options& o, const Session& session)
@@ -66,74 +69,73 @@ class Import {
   // Columns that mean nothing to areo: said once, so that a misspelt one is seen.
   void leave_out(const std::vector<std::string>& columns) { left_out_ = columns; }
 
+  // Notes what rows() takes, where nobody else can note the same meanwhile.
+  int run(const std::function<void()>& rows) {
+    const auto all = [&] {
+      rows();
+      flush();
+    };
+    if (options_->dry_run)
+      book_.at_one_moment(all);
+    else
+      book_.at_once([&] {
+        all();
+        noted_ = options_->all_or_nothing && not_noted() > 0 ? 0 : good_;
+        return noted_ > 0;
+      });
+    tell();
+    return not_noted() > 0 ? said_no : done;
+  }
+
   // A row of fields; `header` says what they are called in the file.
   void take(std::size_t line, const ImportRow& row,
             const std::map<std::string, std::string>& header) {
+    constexpr std::size_t most_samples = 10'000;
     std::string field;
+    ImportedReading r;
     try {
-      ImportedReading r = imported_reading(row, options_->defaults, book_, field);
-      const bool repeat = !r.sample.empty() && r.sample == sample_ && !samples_.empty() &&
-                          samples_.back().front().batch == r.record.batch &&
-                          samples_.back().front().bottle == r.record.bottle &&
-                          samples_.back().front().stage == r.record.stage &&
-                          samples_.back().front().made_at == r.record.made_at &&
-                          samples_.back().front().instrument == r.record.instrument;
-      if (!repeat) {
-        samples_.emplace_back();
-        lines_.push_back(line);
-      }
-      sample_ = r.sample;
-      samples_.back().push_back(std::move(r.record));
-      ++good_;
+      r = imported_reading(row, options_->defaults, book_, field);
     } catch (const Error& e) {
       const auto called = header.find(field);
       refuse(line, called == header.end() ? field : called->second, e);
+      return;
     }
+    const bool repeat = !r.sample.empty() && r.sample == sample_ && !samples_.empty() &&
+                        of_one_sample(samples_.back().front(), r.record);
+    if (!repeat) {
+      if (samples_.size() >= most_samples) flush();
+      samples_.emplace_back();
+      lines_.push_back(line);
+    }
+    sample_ = r.sample;
+    samples_.back().push_back(std::move(r.record));
+    ++good_;
   }
   void refuse(std::size_t line, const std::string& column, const Error& e) {
     ++bad_;
     tell_failure(refused_, line, column.empty() ? "" : fmt::format("column '{}': ", column), e);
   }
 
-  int finish() {
-    tell_refused(refused_, options_->file, *session_);
-    int noted = 0;
-    const auto look = [&] {
-      leave_out_known();
-      if (!options_->yes) hold_back();
-    };
-    if (options_->dry_run)
-      book_.at_one_moment(look);
-    else  // where nobody else can note the same meanwhile
-      book_.at_once([&] {
-        look();
-        if (good_ == 0 || (options_->all_or_nothing && not_noted() > 0)) return;
-        book_.add_samples(samples_);
-        noted = good_;
-      });
-    if (session_->json)
-      raw_line(fmt::format(R"({{"noted":{},"known":{},"refused":{},"held_back":{},"dry_run":{},)"
-                           R"("left_out":[{}]}})",
-                           noted, there_, bad_, held_, options_->dry_run, left_out_json()));
-    else
-      line(summary(noted));
-    if (!session_->json && !left_out_.empty())
-      line(fmt::format(
-          "note: left out, because areo does not know what they mean: {}; --map says it",
-          fmt::join(left_out_, ", ")));
-    if (!session_->json && noted > 0) line("next: areo batch list shows what is there now");
-    return not_noted() > 0 ? said_no : done;
-  }
-
  private:
+  static bool of_one_sample(const notebook::ReadingRecord& a, const notebook::ReadingRecord& b) {
+    return std::tie(a.batch, a.bottle, a.stage, a.made_at, a.instrument) ==
+           std::tie(b.batch, b.bottle, b.stage, b.made_at, b.instrument);
+  }
+  // What was taken so far is noted, or left for somebody to look at.
+  void flush() {
+    leave_out_known();
+    if (!options_->yes) hold_back();
+    if (!options_->dry_run) (void)book_.add_samples(samples_);
+    samples_.clear();
+    lines_.clear();
+  }
   void leave_out_known() {
-    KnownReadings known{book_};
     std::vector<std::vector<notebook::ReadingRecord>> kept;
     std::vector<std::size_t> lines;
     for (std::size_t i = 0; i < samples_.size(); ++i) {
       auto& sample = samples_[i];
       const auto there = static_cast<int>(
-          std::erase_if(sample, [&](const auto& reading) { return known.known(reading); }));
+          std::erase_if(sample, [&](const auto& reading) { return known_.known(reading); }));
       there_ += there;
       good_ -= there;
       if (sample.empty()) continue;
@@ -145,39 +147,49 @@ class Import {
   }
   // What the notebook would ask about waits in the file until somebody has looked at it.
   void hold_back() {
-    const auto doubts = batch::doubts(book_, samples_);
+    const auto doubts = incoming_.doubts(samples_);
     std::vector<std::vector<notebook::ReadingRecord>> kept;
-    report::SaidOnce held_back;
     for (std::size_t i = 0; i < samples_.size(); ++i) {
       if (doubts[i].empty()) {
         kept.push_back(std::move(samples_[i]));
         continue;
       }
-      tell_failure(held_back, lines_[i], "held back: ",
+      tell_failure(held_back_, lines_[i], "held back: ",
                    Error{Errc::inconsistent, doubts_text(doubts[i]), "mend it, or say --yes"});
       const int rows = static_cast<int>(samples_[i].size());
       held_ += rows;
       good_ -= rows;
     }
     samples_ = std::move(kept);
-    tell_refused(held_back, options_->file, *session_);
   }
   [[nodiscard]] int not_noted() const { return bad_ + held_; }
 
+  void tell() const {
+    for (const report::SaidOnce* said : {&refused_, &held_back_})
+      tell_refused(*said, options_->file, *session_);
+    if (session_->json) {
+      raw_line(fmt::format(R"({{"noted":{},"known":{},"refused":{},"held_back":{},"dry_run":{},)"
+                           R"("left_out":{}}})",
+                           noted_, there_, bad_, held_, options_->dry_run,
+                           report::json_list(left_out_)));
+      return;
+    }
+    line(summary());
+    if (!left_out_.empty())
+      line(fmt::format(
+          "note: left out, because areo does not know what they mean: {}; --map says it",
+          fmt::join(left_out_, ", ")));
+    if (noted_ > 0) line("next: areo batch list shows what is there now");
+  }
   // To a program at once, to a person when all lines are known.
   void tell_failure(report::SaidOnce& said, std::size_t line, const std::string& where,
                     const Error& e) const {
     if (session_->json) raw_line(failure_json(Error{e.code, where + e.what(), e.hint}, line));
     said.add(line, where + e.what(), e.hint);
   }
-  [[nodiscard]] std::string left_out_json() const {
-    std::string out;
-    for (const std::string& c : left_out_) out += (out.empty() ? "" : ",") + report::json_string(c);
-    return out;
-  }
-  [[nodiscard]] std::string summary(int noted) const {
+  [[nodiscard]] std::string summary() const {
     std::string out = options_->dry_run ? fmt::format("{} would be noted", good_)
-                                        : fmt::format("{} noted", noted);
+                                        : fmt::format("{} noted", noted_);
     out += fmt::format(", {} there already, {} refused", there_, bad_);
     if (held_ > 0) out += fmt::format(", {} held back", held_);
     if (options_->all_or_nothing && not_noted() > 0)
@@ -191,12 +203,14 @@ class Import {
   const Options* options_;
   const Session* session_;
   notebook::Notebook book_;
+  KnownReadings known_{book_};
+  batch::Incoming incoming_{book_};
   std::vector<std::vector<notebook::ReadingRecord>> samples_;
-  std::vector<std::string> left_out_;
   std::vector<std::size_t> lines_;  // where each sample begins
-  std::string sample_;              // of the row before
-  report::SaidOnce refused_;
-  int good_ = 0, there_ = 0, bad_ = 0, held_ = 0;
+  std::vector<std::string> left_out_;
+  std::string sample_;  // of the row before
+  report::SaidOnce refused_, held_back_;
+  int good_ = 0, there_ = 0, bad_ = 0, held_ = 0, noted_ = 0;
 };
 
 tables::ColumnRules rules_of(const Options& o) {
@@ -260,72 +274,94 @@ int import_csv(std::istream& in, const Options& o, const Session& session) {
   const tables::Columns columns{reader.columns(), rules, o.file};
   Import import{o, session};
   import.leave_out(columns.left_out());
-  for (tables::CsvRow row;;) {
-    try {
-      if (!reader.next(row)) break;
-    } catch (const tables::CsvError& e) {
-      if (in.bad()) throw;  // no further row will come
-      import.refuse(row.line, "", Error{e.code, e.reason, e.hint});
-      continue;
+  return import.run([&] {
+    for (tables::CsvRow row;;) {
+      try {
+        if (!reader.next(row)) break;
+      } catch (const tables::CsvError& e) {
+        if (in.bad()) throw;  // no further row will come
+        import.refuse(row.line, "", Error{e.code, e.reason, e.hint});
+        continue;
+      }
+      if (!is_blank(row.cells)) take_row(import, row.line, columns, reader.columns(), row.cells);
     }
-    if (!is_blank(row.cells)) take_row(import, row.line, columns, reader.columns(), row.cells);
+  });
+}
+
+// A list is one text; else each line is an object.
+void each_object(std::istream& in, bool is_list,
+                 const std::function<void(const std::string& object)>& act) {
+  if (is_list) {
+    const std::string text{std::istreambuf_iterator<char>{in}, {}};
+    for (const std::string& object : report::objects_from_json(text)) act(object);
+    return;
   }
-  return import.finish();
+  for (std::string text; std::getline(in, text);)
+    for (const std::string& object : report::objects_from_json(text)) act(object);
 }
 
 // Each object has columns of its own.
-int import_json(const std::string& text, const Options& o, const Session& session) {
+int import_json(std::istream& in, bool is_list, const Options& o, const Session& session) {
   const tables::ColumnRules rules = rules_of(o);
   Import import{o, session};
   std::vector<std::string> left_out;
   std::size_t number = 0;
-  for (const std::string& object : report::objects_from_json(text)) {
+  const auto take = [&](const std::string& object) {
     ++number;
     std::vector<std::string> names;
     std::vector<std::string> values;
+    std::optional<tables::Columns> columns;
     try {
       for (auto& [name, value] : report::members_from_json(object)) {
         names.push_back(name);
         values.push_back(value);
       }
       // A member that one object lacks another may have.
-      const tables::Columns columns{names, rules_about(rules, names),
-                                    fmt::format("object {}", number)};
-      for (const std::string& c : columns.left_out())
-        if (std::find(left_out.begin(), left_out.end(), c) == left_out.end()) left_out.push_back(c);
-      take_row(import, number, columns, names, values);
+      columns.emplace(names, rules_about(rules, names), fmt::format("object {}", number));
     } catch (const Error& e) {
       import.refuse(number, "", e);
+      return;
     }
-  }
-  import.leave_out(left_out);
-  return import.finish();
+    for (const std::string& c : columns->left_out())
+      if (std::find(left_out.begin(), left_out.end(), c) == left_out.end()) left_out.push_back(c);
+    take_row(import, number, *columns, names, values);
+  };
+  return import.run([&] {
+    each_object(in, is_list, take);
+    import.leave_out(left_out);
+  });
 }
 
 // What a file is shows in its first characters.
 int import_stream(std::istream& in, const Options& o, const Session& session) {
-  const std::string text{std::istreambuf_iterator<char>{in}, {}};
-  const auto first = text.find_first_not_of(" \t\r\n");
-  if (first == std::string::npos)
+  char first = 0;
+  if (!(in >> first))
     throw Error{Errc::file, fmt::format("{} is empty", o.file), "is it the right file?"};
-  std::istringstream again{text};
-  const std::string_view begin = std::string_view{text}.substr(first, 10);
+  std::string begin(9, '\0');
+  in.read(begin.data(), static_cast<std::streamsize>(begin.size()));
+  begin = first + begin;
+  in.clear();
+  in.seekg(0);
   if (begin.starts_with(R"({"areo":)") || begin.starts_with(R"({"table":)")) {
     refuse_options(o);
-    return restore_json(again, o.file, session);
+    return restore_json(in, o.file, session);
   }
-  if (text[first] == '{' || text[first] == '[') return import_json(text, o, session);
-  return import_csv(again, o, session);
+  if (first == '{' || first == '[') return import_json(in, first == '[', o, session);
+  return import_csv(in, o, session);
 }
 
 int run_import(const Options& o, const Session& session) {
-  if (o.file == "-") return import_stream(std::cin, o, session);
+  if (o.file == "-") {
+    std::ifstream in = spooled(std::cin);
+    return import_stream(in, o, session);
+  }
   std::error_code error;
   if (fs::is_directory(o.file, error)) {
     refuse_options(o);
     return restore_csv(o.file, session);
   }
   std::ifstream in{o.file, std::ios::binary};
+  if (in && !fs::is_regular_file(o.file, error)) in = spooled(in);
   if (!in)
     throw Error{Errc::file, fmt::format("{} cannot be read", o.file),
                 "check the name and its rights"};

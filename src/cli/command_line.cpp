@@ -17,9 +17,8 @@ std::string guarded_word(std::string_view word) {
 
 // A value that is typed comes as it was typed.
 CLI::Option* as_typed(CLI::Option* option) {
-  const auto back = [](std::string word) {
-    if (word.starts_with(guard)) word.erase(0, 1);
-    return word;
+  const auto back = [](const std::string& word) {
+    return word.starts_with(guard) ? word.substr(1) : word;
   };
   return option->transform(back, "");
 }

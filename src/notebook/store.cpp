@@ -142,10 +142,9 @@ Notebook::~Notebook() = default;
 Notebook::Notebook(Notebook&&) noexcept = default;
 Notebook& Notebook::operator=(Notebook&&) noexcept = default;
 
-void Notebook::at_once(const std::function<void()>& act) {
+void Notebook::at_once(const std::function<bool()>& act) {
   sqlite::Transaction t{impl_->db};
-  act();
-  t.commit();
+  if (act()) t.commit();
 }
 
 void Notebook::at_one_moment(const std::function<void()>& act) const {

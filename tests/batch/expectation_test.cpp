@@ -214,7 +214,7 @@ TEST_F(Expected, OneSlipOfATableThrowsNoDoubtOnTheOthers) {
       {record(1.018, "06T10:00")},
       {record(1.018, "06T10:00")},
   };
-  const auto all = doubts(book_, table);
+  const auto all = Incoming{book_}.doubts(table);
   ASSERT_EQ(all.size(), table.size());
   EXPECT_TRUE(all[0].empty() && all[1].empty() && all[3].empty());
   expect_one(all[2], "was it 1.015?");

@@ -277,6 +277,34 @@ def strange_files(bench):
     assert code in (0, 1, 4), err[:200]
 
 
+def long_tables(bench):
+    """Three times the readings of a batch in the same memory, from a file and through a pipe."""
+    peaks = []
+    for rows in (20_000, 60_000):
+        bench.notebook.unlink(missing_ok=True)
+        begin(bench)
+        table = bench.folder / "rows.csv"
+        table.write_text("date,reading,temperature\n" + "".join(
+            f"2026-04-{1 + i // 2880:02}T{i // 120 % 24:02}:{i // 2 % 60:02}:{i % 2 * 30:02}Z,"
+            f"{1.05 - 0.04 * i / rows:.4f},20C\n" for i in range(rows)))
+        for command in (f"import {table} --batch PT-1", "import - --batch PT-1 --dry-run"):
+            with table.open("rb") as given:
+                process = bench.start(command, stdin=given, stdout=subprocess.PIPE)
+            out = process.stdout.read().decode()
+            err = process.stderr.read().decode()
+            process.stdout.close()
+            process.stderr.close()
+            _, status, usage = os.wait4(process.pid, 0)
+            process.returncode = os.waitstatus_to_exitcode(status)
+            assert process.returncode == 0, out + err
+            if "dry" not in command:
+                assert out.startswith(f"{rows} noted"), out
+                peaks.append(usage.ru_maxrss)
+            else:
+                assert f"{rows} there already" in out, out
+    assert peaks[1] < peaks[0] + 2048, f"{peaks[0]} KiB grow to {peaks[1]} KiB"
+
+
 def files_in_the_way(bench):
     """Nothing beside a file is followed, replaced or deleted; a page keeps the rights it had."""
     begun(bench)
@@ -367,7 +395,7 @@ def empty_table(bench):
 
 CHECKS = [
     old_zones, unreadable_row, only_files, empty_file, unknown_versions, bars_in_words,
-    imports_at_once, told_or_not, words_as_typed, names_in_commands, edited_exports, strange_files,
+    imports_at_once, told_or_not, words_as_typed, names_in_commands, edited_exports, strange_files, long_tables,
     files_in_the_way, damaged_index, stopped_holder, empty_table,
 ]  # fmt: skip
 

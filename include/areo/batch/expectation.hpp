@@ -3,8 +3,9 @@
 // in: whatever is impossible, or far from what is expected, is a doubt, and a doubt is asked about
 // before anything is noted.
 #include <cstdint>
-#include <deque>
+#include <list>
 #include <map>
+#include <memory>
 #include <optional>
 #include <span>
 #include <string>
@@ -74,6 +75,9 @@ class Expectation {
   [[nodiscard]] Doubts of(const std::vector<notebook::ReadingRecord>& sample);
   /// From now on the sample counts as if it were in the notebook.
   void accept(std::vector<notebook::ReadingRecord> sample);
+  /// Of what was accepted only originals and the first and last samples of each bottle are kept: no
+  /// more is compared with what comes later.
+  void keep_neighbours();
 
  private:
   struct Seen {
@@ -104,17 +108,30 @@ class Expectation {
   Batch* batch_;
   std::map<std::string, Series> series_;
   std::vector<Seen> originals_;  // of all bottles
-  std::deque<Sample> accepted_;
+  std::list<Sample> accepted_;
   std::optional<Moment> earliest_;  // of what counts
 };
 
-/// Doubts about samples that come at once, from a table: each is judged in the order of time as if
-/// those before it were noted that raised none, so that one slip throws no doubt on what follows.
-/// @param samples  each of one batch, instrument and moment, in any order
-/// @return         for each sample, in the order given
-[[nodiscard]] std::vector<Doubts> doubts(
-    const notebook::Notebook& notebook,
-    const std::vector<std::vector<notebook::ReadingRecord>>& samples);
+/// Doubts about samples that come from a table, many at a time: each is judged in the order of time
+/// as if those before it were noted that raised none, so that one slip throws no doubt on what
+/// follows. What is kept of a long table does not grow with it.
+class Incoming {
+ public:
+  /// @param notebook  must outlive it; as it was before the first of them
+  explicit Incoming(const notebook::Notebook& notebook);
+  ~Incoming();
+  Incoming(const Incoming&) = delete;
+  Incoming& operator=(const Incoming&) = delete;
+  /// @param samples  each of one batch, instrument and moment, in any order
+  /// @return         for each sample, in the order given
+  [[nodiscard]] std::vector<Doubts> doubts(
+      const std::vector<std::vector<notebook::ReadingRecord>>& samples);
+
+ private:
+  struct Filling;
+  const notebook::Notebook* notebook_;
+  std::map<notebook::Id, std::unique_ptr<Filling>> batches_;
+};
 
 /// Doubts about an addition that is to be noted: far more than the volume takes, into more than
 /// there is, the same one twice, or dated before the batch began.

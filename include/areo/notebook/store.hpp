@@ -160,9 +160,9 @@ class Notebook {
   /// Readings of several samples, all or none of them; as add() of one.
   std::vector<Id> add_samples(const std::vector<std::vector<ReadingRecord>>& samples);
 
-  /// What act() adds is on disk together when this returns, or none of it; act() sees what others
-  /// had added before, and nobody adds meanwhile.
-  void at_once(const std::function<void()>& act);
+  /// What act() adds is on disk together when this returns, or none of it if act() says no; act()
+  /// sees what others had added before, and nobody adds meanwhile.
+  void at_once(const std::function<bool()>& act);
   /// All that act() reads is of one moment, whoever writes meanwhile.
   void at_one_moment(const std::function<void()>& act) const;
 

@@ -1,0 +1,33 @@
+#include "spool.hpp"
+
+#include <unistd.h>
+
+#include <cstdlib>
+#include <filesystem>
+#include <string>
+
+#include "areo/core/error.hpp"
+
+namespace areo::cli {
+
+std::ifstream spooled(std::istream& in) {
+  std::string path = (std::filesystem::temp_directory_path() / "areo-XXXXXX").string();
+  const int file = ::mkstemp(path.data());
+  bool whole = file >= 0;
+  std::ifstream out;
+  if (whole) {
+    ::close(file);
+    std::ofstream to{path, std::ios::binary};
+    if (in.peek() != std::istream::traits_type::eof()) to << in.rdbuf();
+    to.close();
+    whole = to.good();
+    out.open(path, std::ios::binary);
+    ::unlink(path.c_str());
+  }
+  if (!whole || !out)
+    throw Error{Errc::file, "what comes through the pipe cannot be put aside",
+                "look at the room on the disk and at the folder for temporary files"};
+  return out;
+}
+
+}  // namespace areo::cli
