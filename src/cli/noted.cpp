@@ -3,7 +3,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <map>
 
 #include "areo/core/error.hpp"
 #include "parse_hydrometer.hpp"
@@ -26,17 +25,6 @@ NotedMark noted_mark(const std::string& typed, const notebook::InstrumentRecord&
   }
   const TypedRefraction t = refraction_from_text(typed, *instrument.refractometer());
   return {t.value, coarse(t.half_width, instrument), t.echo};
-}
-
-std::string not_as_typed(const notebook::Notebook& book) {
-  std::map<notebook::Id, notebook::InstrumentRecord> known;
-  for (const notebook::BatchRecord& b : book.batches())
-    for (const notebook::ReadingRecord& r : book.readings(b.id)) {
-      if (!known.contains(r.instrument)) known.emplace(r.instrument, book.instrument(r.instrument));
-      if (noted_mark(r.typed, known.at(r.instrument)).value != r.indication)
-        return fmt::format("reading {} was typed {}, and holds {}", r.id, r.typed, r.indication);
-    }
-  return "";
 }
 
 NotedTemperature noted_temperature(const std::string& typed, const std::string& thermometer,

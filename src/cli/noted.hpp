@@ -18,10 +18,6 @@ struct NotedMark {
 [[nodiscard]] NotedMark noted_mark(const std::string& typed,
                                    const notebook::InstrumentRecord& instrument);
 
-/// What a reading holds that is not what its typed text says, "reading 5 was typed 1.048, and holds
-/// 1.084", or nothing: then all are as they were typed.
-[[nodiscard]] std::string not_as_typed(const notebook::Notebook& book);
-
 /// A temperature as understood.
 struct NotedTemperature {
   std::optional<double> celsius;

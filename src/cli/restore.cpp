@@ -14,10 +14,10 @@
 #include "areo/report/json.hpp"
 #include "areo/report/rows.hpp"
 #include "areo/tables/csv.hpp"
+#include "as_typed.hpp"
 #include "bench.hpp"
 #include "command.hpp"
 #include "failure.hpp"
-#include "noted.hpp"
 
 namespace areo::cli {
 namespace {
@@ -30,13 +30,19 @@ bool can_be_restored(const std::string& version) {
   return false;
 }
 
-void require_version(const std::string& first_line, const std::string& file) {
-  for (const auto& [name, value] : report::members_from_json(first_line))
+// What the first line says of what follows it; nothing of an export that has none, or of an older
+// one. An export that was cut off is not brought back.
+std::optional<std::string> rows_promised(const std::string& first_line, const std::string& file) {
+  std::optional<std::string> rows;
+  for (const auto& [name, value] : report::members_from_json(first_line)) {
+    if (name == "rows") rows = value;
     if (name == "version" && !can_be_restored(value))
       throw Error{Errc::file,
                   fmt::format("{} was exported from a notebook of version {}", file, value),
                   fmt::format("this areo has version {}: export it again with it",
                               notebook::notebook_version)};
+  }
+  return rows;
 }
 
 void require_as_typed(const notebook::Notebook& book) {
@@ -55,25 +61,32 @@ int tell_restored(const notebook::Restored& r, const Session& session) {
 }  // namespace
 
 int restore_json(std::istream& in, const std::string& file, const Session& session) {
-  std::string first;
-  std::getline(in, first);
-  if (first.starts_with(R"({"areo":)"))
-    require_version(first, file);
-  else
-    in.seekg(0);
-  notebook::Notebook book = open_notebook(session, notebook::Open::create);
+  const auto begins = in.tellg();
   std::string text;
-  return tell_restored(book.restore(
-                           [&](notebook::NamedRow& row) {
-                             while (std::getline(in, text)) {
-                               if (text.empty()) continue;
-                               row = report::row_from_json(text);
-                               return true;
-                             }
-                             return false;
-                           },
-                           [&] { require_as_typed(book); }),
-                       session);
+  std::getline(in, text);
+  std::optional<std::string> promised;
+  if (text.starts_with(R"({"areo":)"))
+    promised = rows_promised(text, file);
+  else
+    in.seekg(begins);
+  notebook::Notebook book = open_notebook(session, notebook::Open::create);
+  std::int64_t rows = 0;
+  const auto next = [&](notebook::NamedRow& row) {
+    while (std::getline(in, text)) {
+      if (text.empty()) continue;
+      row = report::row_from_json(text);
+      ++rows;
+      return true;
+    }
+    return false;
+  };
+  const auto accept = [&] {
+    if (promised && *promised != std::to_string(rows))
+      throw Error{Errc::file, fmt::format("{} has {} rows of {}", file, rows, *promised),
+                  "is the file complete? nothing was changed"};
+    require_as_typed(book);
+  };
+  return tell_restored(book.restore(next, accept), session);
 }
 
 int restore_csv(const std::string& folder, const Session& session) {

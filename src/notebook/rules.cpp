@@ -18,6 +18,12 @@ constexpr const char* mend = "nothing was changed; mend the row, or leave it out
 
 // Above it a number is not the same in every program that reads an export.
 constexpr std::int64_t most_id = std::int64_t{1} << 53;
+// Nothing that is read, weighed or poured is as much, in any of the notebook's units.
+constexpr double most = 1e9;
+
+void require(bool holds, const char* why) {
+  if (!holds) throw Error{Errc::inconsistent, why};
+}
 
 std::string row_name(const Table& table, const std::vector<Cell>& cells) {
   const auto* id = std::get_if<std::int64_t>(&cells.front());
@@ -41,9 +47,17 @@ bool same_moment(const Cell& seconds, const Cell* written) {
   return moment_from_text(*text).seconds == *s;
 }
 
-void require(bool holds, const char* why) {
-  if (!holds) throw Error{Errc::inconsistent, why};
+// As areo writes it: with an offset, so that it is the same moment wherever it is read.
+void require_written(const std::string& moment) {
+  require(moment_from_text(moment).text() == moment, "a moment is not as areo writes it");
 }
+bool is_moment(const Table& table, const std::string& column) {
+  return column == "added_at" || column == "at" ||
+         std::any_of(table.columns.begin(), table.columns.end(),
+                     [&](const Column& c) { return c.name == column + "_s"; });
+}
+
+void require_past(Moment m) { require(m <= now(), "it lies in the future"); }
 
 void require_scale(const Graduation& g) {
   require(
@@ -52,9 +66,15 @@ void require_scale(const Graduation& g) {
 }
 
 void require_valid(const InstrumentRecord& r) {
+  require_past(r.added_at);
   require_scale(r.graduation());
   const auto* h = r.hydrometer();
   if (h == nullptr) return;
+  constexpr double most_expansion_per_c = 1e-3;  // ten times that of any glass
+  require(h->glass_expansion_per_c >= 0 && h->glass_expansion_per_c <= most_expansion_per_c,
+          "no glass expands so");
+  require(h->meniscus_height.value_or(0) >= 0 && h->meniscus_height.value_or(0) <= h->hi - h->lo,
+          "its meniscus cannot be");
   for (const double end : {h->lo, h->hi}) (void)physics::density_from_mark(h->scale, end);
   for (const auto& part : {h->stem_diameter_mm, h->mass_g, h->made_for_mn_m})
     require(part.value_or(1) > 0, "its stem, its mass and a surface tension are above zero");
@@ -90,7 +110,14 @@ void require_thermometer(Instruments& known, const std::optional<Id>& id) {
           "what read its temperature is no thermometer");
 }
 
-void require_past(Moment m) { require(m <= now(), "it lies in the future"); }
+// Not wider than what it is of.
+void require_half_widths(const InstrumentRecord& with, double reading, double temperature_c) {
+  constexpr double most_c = 100;
+  const Graduation g = with.graduation();
+  require(reading >= 0 && reading <= g.hi - g.lo, "the half-width of its reading cannot be");
+  require(temperature_c >= 0 && temperature_c <= most_c,
+          "the half-width of its temperature cannot be");
+}
 
 void require_sample_temperature(const std::optional<double>& celsius, bool drink) {
   if (!celsius) return;
@@ -102,7 +129,16 @@ void require_valid(Instruments& known, const InstrumentRecord& of, const CheckRe
   require_past(c.made_at);
   require_thermometer(known, c.thermometer);
   require_on_scale_of(of, c.reading);
-  require(c.reading_half_width >= 0 && c.temperature_half_width_c >= 0, "a half-width is negative");
+  require_half_widths(of, c.reading_half_width, c.temperature_half_width_c);
+  require_method(of, c.method);
+  const bool dissolved = c.method == CheckMethod::sugar || c.method == CheckMethod::salt;
+  require(dissolved == c.solution.has_value(), "it is not known what was dissolved");
+  require(c.method != CheckMethod::boiling || (c.pressure_pa && c.pressure_half_width_pa),
+          "it is not known at which pressure it boiled");
+  require(c.method != CheckMethod::certificate ||
+              (c.correction && c.expanded && c.coverage_factor && *c.expanded > 0 &&
+               *c.coverage_factor >= 1 && *c.coverage_factor <= 10),
+          "it is not known what the certificate says");
   (void)evaluate(known.book(), of, std::span{&c, 1});
 }
 
@@ -113,12 +149,46 @@ void require_valid(Instruments& known, const BatchRecord& batch, const ReadingRe
   const InstrumentRecord& with = known[r.instrument];
   require(with.thermometer() == nullptr, "a thermometer reads no gravity");
   require_on_scale_of(with, r.indication);
-  require(r.half_width >= 0 && r.temperature_half_width_c >= 0, "a half-width is negative");
+  require(with.refractometer() == nullptr || r.meniscus == instruments::Meniscus::level,
+          "a refractometer has no meniscus");
+  require_half_widths(with, r.half_width, r.temperature_half_width_c);
   require_sample_temperature(r.temperature_c, r.stage == Stage::present);
+  require_past(r.noted_at);
+}
+
+// An amendment replaces an earlier reading of the same batch, a repeat belongs to an earlier one of
+// the same instrument.
+void require_order(const std::vector<ReadingRecord>& readings) {
+  std::map<Id, const ReadingRecord*> known;
+  for (const ReadingRecord& r : readings) known.emplace(r.id, &r);
+  for (const ReadingRecord& r : readings) {
+    const auto first = known.find(r.sample);
+    const auto amended = r.amends ? known.find(*r.amends) : first;
+    const std::string row = fmt::format("reading {}: ", r.id);
+    if (first == known.end() || first->first > r.id || first->second->instrument != r.instrument)
+      throw Error{Errc::inconsistent, row + "its sample is no earlier reading of the same kind"};
+    if (amended == known.end() || amended->first > r.id || r.amends == r.id)
+      throw Error{Errc::inconsistent, row + "it amends no earlier reading of the batch"};
+    for (const Exclusion& e : r.exclusions) require_past(e.at);
+  }
+}
+
+void require_order(const std::vector<BatchEvent>& events) {
+  bool closed = false;
+  for (const BatchEvent& e : events) {
+    require(e.closed != closed, "it is closed, or reopened, twice");
+    require_past(e.at);
+    closed = e.closed;
+  }
 }
 
 void require_valid(const AdditionRecord& a) {
   require_past(a.made_at);
+  require_past(a.noted_at);
+  for (const Exclusion& e : a.exclusions) require_past(e.at);
+  require(a.bottle.empty() || a.into_l, "nobody said how much was in the bottle");
+  require(a.extract_half_width.value_or(0) >= 0 && a.extract_half_width.value_or(0) <= 100,
+          "the half-width of its extract cannot be");
   require(!a.extract_percent || (*a.extract_percent >= 0 && *a.extract_percent <= 100),
           "an extract is from 0 to 100 %");
 }
@@ -128,11 +198,15 @@ void require_valid(Instruments& known, const LiquidPairRecord& p) {
   require_thermometer(known, p.thermometer);
   for (const PairHalf& half : {p.refraction, p.gravity}) {
     require_on_scale_of(known[half.instrument], half.reading);
+    require_half_widths(known[half.instrument], half.half_width, p.temperature_half_width_c);
     require_sample_temperature(half.temperature_c, false);
   }
   require(known[p.refraction.instrument].refractometer() != nullptr &&
               known[p.gravity.instrument].hydrometer() != nullptr,
           "a pair is read with a refractometer and a hydrometer");
+  const auto alone = liquid_factor(known.book(), std::span{&p, 1});
+  require(std::isfinite(alone.optics.relative_rise) && std::isfinite(alone.optics.uncertainty),
+          "nothing follows from it");
 }
 
 // What holds() finds wrong is said of its row.
@@ -152,7 +226,7 @@ void require_plain(const std::string& path, const Table& table, const std::vecto
     for (std::size_t i = 0; i < cells.size(); ++i) {
       const std::string& column = table.columns[i].name;
       const auto* number = std::get_if<double>(&cells[i]);
-      require(number == nullptr || std::isfinite(*number), "a number is not finite");
+      require(number == nullptr || std::abs(*number) <= most, "a number is out of any range");
       if (is_seconds(column)) {
         const std::string text = column.substr(0, column.size() - 2);
         require(same_moment(cells[i], cell_named(table, cells, text)),
@@ -161,8 +235,8 @@ void require_plain(const std::string& path, const Table& table, const std::vecto
                  whole != nullptr && table.columns[i].whole) {
         require(*whole >= 0 && *whole < most_id, "a number of a row is out of range");
         require(column != "id" || *whole > 0, "a row has a number above zero");
-      } else if (column == "added_at" || column == "at") {
-        if (const auto* text = std::get_if<std::string>(&cells[i])) (void)moment_from_text(*text);
+      } else if (is_moment(table, column)) {
+        if (const auto* text = std::get_if<std::string>(&cells[i])) require_written(*text);
       }
     }
   });
@@ -171,7 +245,10 @@ void require_plain(const std::string& path, const Table& table, const std::vecto
 void require_plausible(const Notebook& book, const std::string& path) {
   Instruments known{book};
   for (const InstrumentRecord& i : book.instruments()) {
-    of_row(path, fmt::format("instrument {}", i.id), [&] { require_valid(i); });
+    of_row(path, fmt::format("instrument {}", i.id), [&] {
+      require_valid(i);
+      if (const auto retired = book.retired(i.id)) require_past(retired->at);
+    });
     for (const CheckRecord& c : book.checks(i.id))
       of_row(path, fmt::format("check_reading {}", c.id), [&] { require_valid(known, i, c); });
     for (const CalibrationRecord& c : book.calibrations(i.id))
@@ -179,12 +256,19 @@ void require_plausible(const Notebook& book, const std::string& path) {
         const auto checks = checks_of(book, c);
         require(!checks.empty() && checks.size() == c.checks.size(),
                 "it rests on checks of this instrument");
+        require(!c.due || *c.due > c.in_force_from, "it was due before it was in force");
         (void)fit(book, i, checks);
       });
   }
   for (const BatchRecord& b : book.batches()) {
-    of_row(path, fmt::format("batch {}", b.id), [&] { require_past(b.started_at); });
-    for (const ReadingRecord& r : book.readings(b.id))
+    const auto readings = book.readings(b.id);
+    of_row(path, fmt::format("batch {}", b.id), [&] {
+      require_past(b.started_at);
+      require_order(book.events(b.id));
+      for (const BatchAmendment& a : book.amendments(b.id)) require_past(a.at);
+      require_order(readings);
+    });
+    for (const ReadingRecord& r : readings)
       of_row(path, fmt::format("reading {}", r.id), [&] { require_valid(known, b, r); });
     for (const AdditionRecord& a : book.additions(b.id))
       of_row(path, fmt::format("addition {}", a.id), [&] { require_valid(a); });

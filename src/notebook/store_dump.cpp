@@ -134,7 +134,12 @@ class Restorer {
   bool take(const NamedRow& row) {
     const std::vector<Cell> cells = in_order(db_->path(), table_, row);
     find_.again();
-    for (const std::string& key : keys_) bind(find_, cells[place_of(key)]);
+    for (const std::string& key : keys_) {
+      if (!std::holds_alternative<std::int64_t>(cells[place_of(key)]))
+        refuse(db_->path(), fmt::format("a row of {} has no number in '{}'", table_.name, key),
+               "is this an export of areo?");
+      bind(find_, cells[place_of(key)]);
+    }
     if (find_.step()) {
       for (std::size_t i = 0; i < cells.size(); ++i)
         if (!same(cells[i], cell_of(find_, static_cast<int>(i))))
@@ -191,6 +196,8 @@ void copy_pages(const Connection& from, const Connection& to) {
 }
 
 }  // namespace
+
+std::int64_t Notebook::rows() const { return rows_in(impl_->db); }
 
 std::vector<Table> Notebook::tables() const {
   std::vector<Table> all;

@@ -1,0 +1,166 @@
+#!/usr/bin/env python3
+"""One value of an export is changed, every column of every table in turn: either the import is
+refused and nothing came of it, or everything that shows a notebook still works. One in so many of
+the changes is tried, others each day; AREO_EVERY_EDIT=1 tries all of them, in minutes.
+
+  edited_exports.py --program PATH
+  edited_exports.py --selftest       the checks must fail on a program that does everything wrong
+"""
+
+import contextlib
+import datetime
+import json
+import os
+import re
+import sqlite3
+import sys
+
+from robust import main
+
+FILL = [
+    "instrument add stem-1 --from 0.990 --to 1.100 --division 0.002 --on 2026-02-28",
+    "instrument add stem-2 --from 0.990 --to 1.100 --division 0.002 --on 2026-02-28",
+    "instrument add prism-1 --kind refractometer --on 2026-02-28",
+    "instrument add probe-1 --kind thermometer --division 0.1C --on 2026-02-28",
+    "calibrate water stem-1 1.001 21C --tap --on 2026-03-01T10:00Z",
+    "calibrate sugar stem-1 1.041 21C --solute 52g --water 450g --tap --on 2026-03-01T11:00Z",
+    "calibrate fit stem-1",
+    "calibrate ice probe-1 0.2C --on 2026-03-01T10:00Z",
+    "calibrate boiling probe-1 99.8C --altitude 100m --on 2026-03-01T10:30Z",
+    "calibrate certificate stem-2 1.050 --correction 0.0004 --expanded 0.0003 --on 2026-03-01",
+    "liquid pair juice 12.6Bx 1.050 --temp 20C --instrument prism-1 --hydrometer stem-1 "
+    "--on 2026-03-01",
+    "liquid pair juice 12.7Bx 1.051 --temp 20C --instrument prism-1 --hydrometer stem-1 "
+    "--on 2026-03-02",
+    "liquid leave-out juice 2 --reason cloudy",
+    "batch add PT-1 --volume 5L --on 2026-03-02",
+    "batch add PT-2 --volume 4L --liquid juice --on 2026-03-02",
+    "reading add PT-1 1.048 1.047 --temp 21C --original --instrument stem-1 --on 2026-03-02T10:00Z",
+    "reading add PT-2 1.050 --temp 21C --original --instrument stem-1 --on 2026-03-02T10:00Z",
+    "reading add PT-1 1.026 --temp 21C --instrument stem-1 --thermometer probe-1 "
+    "--on 2026-03-05T18:00Z",
+    "reading add PT-1 7.8 --temp 21C --instrument prism-1 --degassed yes --on 2026-03-06T18:00Z",
+    "reading amend 4 1.027 --reason slip",
+    "addition add sugar PT-1 20g --on 2026-03-06T18:30Z",
+    "addition add juice PT-1 0.5L 12.5Bx --on 2026-03-06T18:40Z",
+    "addition exclude 2 --reason none",
+    "reading add PT-1 1.016 --temp 20C --instrument stem-1 --on 2026-03-14T18:00Z",
+    "reading exclude 7 --reason bubbles",
+    "batch amend PT-1 --vessel jar --reason moved",
+    "batch amend PT-1 --volume 4.9L --reason measured",
+    "batch close PT-2 --on 2026-03-10",
+    "instrument retire stem-2 --reason broke",
+]
+SHOW = ["batch list", "batch show PT-1", "batch show PT-2", "reading list PT-1", "trend PT-1",
+        "instrument list", "calibrate show stem-1", "liquid show juice", "export -"]  # fmt: skip
+NUMBERS = [None, "x", -1, 0, -0.5, 1e308, 1e-300, 7, 2**53]
+TEXTS = [None, "", "x", 5, "2030-01-01T00:00:00+00:00", "2026-03-01 10:00", "1.9", "9999L"]
+ONE_IN = 1 if "AREO_EVERY_EDIT" in os.environ else 12
+NOT_A_NUMBER = re.compile(r"\b(inf|nan)\b", re.IGNORECASE)
+
+
+def values_for(value):
+    return [v for v in (TEXTS if isinstance(value, str) else NUMBERS) if v != value]
+
+
+def exported(bench):
+    for command in FILL:
+        bench.good(command + (" --yes" if "reading" in command and "add" in command else ""))
+    bench.good("report PT-1 --out page.html")
+    return [json.loads(x) for x in bench.good("export -").splitlines()]
+
+
+def imported(bench, rows):
+    """(exit status, what was said), into a notebook that was not there."""
+    with contextlib.suppress(FileNotFoundError):
+        bench.notebook.unlink()
+    text = "\n".join(json.dumps(r) for r in rows) + "\n"
+    code, _, err = bench.run("import -", text.encode())
+    return code, err
+
+
+def rows_there(bench):
+    if not bench.notebook.exists():
+        return 0
+    with contextlib.closing(sqlite3.connect(bench.notebook)) as db:
+        return sum(db.execute(f"SELECT count(*) FROM {t}").fetchone()[0]
+                   for t in ("instrument", "batch", "reading"))  # fmt: skip
+
+
+def require_shown(bench, what):
+    for command in SHOW:
+        code, out, err = bench.run(command)
+        assert code in (0, 1), f"{what} was accepted; `{command}` exits {code}: {err}"
+        found = NOT_A_NUMBER.search(out)
+        assert not found, f"{what} was accepted; `{command}` prints {found[0]}"
+
+
+def each_value(bench):
+    """Refused without a trace, or harmless."""
+    rows = exported(bench)
+    code, err = imported(bench, rows)
+    assert code == 0, err
+    require_shown(bench, "nothing")
+    refused = accepted = 0
+    count = datetime.date.today().toordinal()
+    for i, row in enumerate(rows[1:], 1):
+        for column, value in row["row"].items():
+            if column in ("name", "liquid"):
+                continue  # another name is found under that
+            for other in values_for(value):
+                count += 1
+                if count % ONE_IN:
+                    continue
+                edited = json.loads(json.dumps(rows))
+                edited[i]["row"][column] = other
+                what = f"{row['table']} {row['row'].get('id', '')} {column} = {other!r}"
+                code, err = imported(bench, edited)
+                if code == 0:
+                    accepted += 1
+                    require_shown(bench, what)
+                else:
+                    refused += 1
+                    assert code in (3, 4), f"{what} exits {code}: {err}"
+                    assert rows_there(bench) == 0, f"{what} is refused, and left rows"
+    print(f"{refused} refused, {accepted} accepted and harmless")
+    assert refused > accepted
+
+
+def edited(rows, table, number, **values):
+    out = json.loads(json.dumps(rows))
+    hits = [r["row"] for r in out[1:] if r["table"] == table and r["row"].get("id") == number]
+    assert len(hits) == 1, (table, number)
+    hits[0].update(values)
+    return out
+
+
+def contradictions(bench):
+    """Rows that are each well-formed, and together could not have been noted."""
+    rows = exported(bench)
+    for case in [
+        edited(rows, "reading", 4, amends=6, reason="circle"),
+        edited(rows, "reading", 6, amends=6),
+        edited(rows, "reading", 5, amends=3, reason="of another batch"),
+        edited(rows, "reading", 2, sample=3),
+        edited(rows, "check_reading", 2, instrument=2),
+        edited(rows, "addition", 1, mass_g=2000.0),
+        edited(rows, "addition", 1, amount_typed="2000g"),
+        edited(rows, "batch_amendment", 2, volume_l=49.0),
+        edited(rows, "batch_amendment", 1, field="extract", value="zzz"),
+        edited(rows, "batch_amendment", 1, field="liquid", value="zzz"),
+        edited(rows, "batch", 1, liquid="zzz"),
+        edited(rows, "liquid_pair", 1, temperature_half_width_c=-0.5),
+        edited(rows, "batch_event", 1, what="reopened"),
+        edited(rows, "reading", 5, made_at="2026-03-06T18:00:00"),
+        rows[:-2],
+    ]:
+        code, err = imported(bench, case)
+        differs = [(a, b) for a, b in zip(rows, case) if a != b]
+        assert code in (3, 4), f"{differs} exits {code}: {err}"
+        assert rows_there(bench) == 0, differs
+
+
+CHECKS = [each_value, contradictions]
+
+if __name__ == "__main__":
+    sys.exit(main(CHECKS))
