@@ -1,8 +1,10 @@
 #include "bench.hpp"
 
 #include <fmt/format.h>
+#include <sys/stat.h>
 
 #include <algorithm>
+#include <csignal>
 
 #include "areo/core/error.hpp"
 #include "areo/notebook/recompute.hpp"
@@ -62,12 +64,31 @@ void require_temperature(const std::string& typed) {
   if (!typed.empty()) (void)liquid_celsius_from_text(typed);
 }
 
+namespace {
+
+// What is written from a notebook that only its owner may read is the owner's alone, too.
+void keep_private(const std::string& notebook) {
+  struct stat there {};
+  if (::stat(notebook.c_str(), &there) != 0) return;
+  const mode_t mask = ::umask(077);
+  const mode_t group = (there.st_mode & S_IRGRP) == 0 ? S_IRWXG : 0;
+  const mode_t others = (there.st_mode & S_IROTH) == 0 ? S_IRWXO : 0;
+  ::umask(mask | group | others);
+}
+
+}  // namespace
+
 notebook::Notebook open_notebook(const Session& session, notebook::Open how) {
+  keep_private(notebook_path(session));
   return notebook::Notebook{
       notebook_path(session),
       how,
       {[json = session.json](const std::string& what) { warn(what + "; it is passed over", json); },
-       [noted = session.noted] { *noted = true; }}};
+       [noted = session.noted] {
+         *noted = true;
+         // From now on a reader that is gone is told, and ends nothing.
+         std::signal(SIGPIPE, SIG_IGN);
+       }}};
 }
 
 std::string notebook_path(const Session& session) {

@@ -164,6 +164,21 @@ notebook::CalibrationRecord record_of(const CalibrateOptions& o, const Fitted& f
   return r;
 }
 
+// The same checks from the same moment on: typed once more, or by a script that was not told.
+void refuse_again(const std::vector<notebook::CalibrationRecord>& earlier,
+                  const notebook::CalibrationRecord& r, const std::string& name) {
+  const auto same = [&](const notebook::CalibrationRecord& c) {
+    return c.in_force_from == r.in_force_from && c.due == r.due && c.note == r.note &&
+           c.checks.size() == r.checks.size() &&
+           std::is_permutation(c.checks.begin(), c.checks.end(), r.checks.begin());
+  };
+  if (std::any_of(earlier.begin(), earlier.end(), same))
+    throw Error{Errc::inconsistent,
+                fmt::format("these checks of {} are in force from {} already", name,
+                            r.in_force_from.date()),
+                fmt::format("areo calibrate show {} shows it", shell_word(name))};
+}
+
 void print_long_pause(const Fitted& f) {
   if (const CheckRecord* first = after_long_pause(f.checks))
     line(
@@ -198,6 +213,7 @@ int run_fit(const CalibrateOptions& o, const Session& session) {
   const auto earlier = book.calibrations(instrument.id);
   const notebook::CalibrationRecord* before = newest(earlier, record.in_force_from);
   const int code = f.fit.consistent ? done : said_no;
+  refuse_again(earlier, record, o.name);
   if (f.fit.consistent) book.add(record);
   const auto changes = changed(book, instrument, earlier, book.calibrations(instrument.id));
   std::optional<calibration::Drift> change;

@@ -53,6 +53,9 @@ void check_extract(const ExtractOptions& o, const notebook::Notebook& book) {
 
 int run_add(const Options& o, const Session& session) {
   if (o.name.empty()) throw Error{Errc::domain, "a batch needs a name", "e.g. PT-1"};
+  if (o.name.starts_with('-'))
+    throw Error{Errc::domain, "a name that begins with - would be taken for an option",
+                "choose another one, e.g. PT-1"};
   notebook::Notebook book = open_notebook(session, notebook::Open::create);
   check_extract(o.extract, book);
   BatchRecord r;
@@ -265,17 +268,27 @@ int run_amend(const Options& o, const Session& session) {
   changed.volume_l = litres;
   if (litres && !insisted(batch::doubts(changed, changed.started_at), o.yes, session))
     return said_no;
-  bool any = false;
-  for (const auto& [field, value] :
-       {std::pair{"drink", o.drink}, std::pair{"culture", o.culture}, std::pair{"vessel", o.vessel},
-        std::pair{"volume", o.volume}, std::pair{"extract", o.extract.extract},
-        std::pair{"liquid", o.extract.liquid}, std::pair{"note", o.note}}) {
+  const BatchRecord before = book.batch(id);
+  bool any = false, news = false;
+  for (const auto& [field, value, old] :
+       {std::tuple{"drink", o.drink, before.drink},
+        std::tuple{"culture", o.culture, std::string{notebook::word(before.culture)}},
+        std::tuple{"vessel", o.vessel, before.vessel},
+        std::tuple{"volume", o.volume, before.volume_typed},
+        std::tuple{"extract", o.extract.extract, before.extract},
+        std::tuple{"liquid", o.extract.liquid, before.liquid},
+        std::tuple{"note", o.note, before.note}}) {
     if (value.empty()) continue;
     any = true;
+    if (value == old) continue;
+    news = true;
     const bool volume = field == std::string_view{"volume"};
     book.amend({id, now(), field, value, volume ? litres : std::nullopt, o.reason});
   }
   if (!any) throw UsageError{"nothing to amend", "say what is right: --volume 4.6L"};
+  if (!news)
+    throw Error{Errc::inconsistent, fmt::format("{} is so already", o.name),
+                fmt::format("areo batch show {} shows it", shell_word(o.name))};
   const BatchRecord amended = book.batch(o.name);
   if (session.json)
     raw_line(batch_json(book, amended));

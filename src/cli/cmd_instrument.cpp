@@ -207,6 +207,9 @@ notebook::InstrumentRecord record_of(const Options& o) {
 
 int run_add(const Options& o, const Session& session) {
   if (o.name.empty()) throw Error{Errc::domain, "an instrument needs a name", "e.g. stem-1"};
+  if (o.name.starts_with('-'))
+    throw Error{Errc::domain, "a name that begins with - would be taken for an option",
+                "choose another one, e.g. stem-1"};
   notebook::InstrumentRecord r = record_of(o);
   r.added_at = o.on.empty() ? now() : past_moment_from_text(o.on, now());
   r.note = o.note;
@@ -231,8 +234,9 @@ int run_add(const Options& o, const Session& session) {
 
 int run_list(const Session& session) {
   std::error_code error;
-  if (std::filesystem::status(notebook_path(session), error).type() ==
-      std::filesystem::file_type::not_found) {
+  const std::string path = notebook_path(session);
+  if (!path.ends_with('/') && std::filesystem::symlink_status(path, error).type() ==
+                                  std::filesystem::file_type::not_found) {
     if (!session.json) line("no notebook yet; areo instrument add NAME makes one");
     return done;
   }

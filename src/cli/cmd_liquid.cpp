@@ -3,8 +3,11 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cstdlib>
 #include <memory>
+#include <tuple>
 
+#include "areo/batch/expectation.hpp"
 #include "areo/core/error.hpp"
 #include "areo/core/shell_word.hpp"
 #include "areo/notebook/recompute.hpp"
@@ -14,6 +17,7 @@
 #include "calibrate.hpp"
 #include "command.hpp"
 #include "failure.hpp"
+#include "insist.hpp"
 #include "noted.hpp"
 #include "usage.hpp"
 
@@ -26,7 +30,7 @@ using notebook::LiquidPairRecord;
 struct Options {
   std::string liquid, refraction, gravity, temperature, gravity_temperature;
   std::string refractometer, hydrometer, thermometer, temperature_accuracy, on, note;
-  bool top = false;
+  bool top = false, yes = false;
   notebook::Id pair = 0;
   std::string reason;
 };
@@ -87,11 +91,25 @@ void print_factor(const std::string& liquid, const calibration::LiquidFactor& f)
   notes(f.remarks);
 }
 
+batch::Doubts twice(const notebook::Notebook& book, const LiquidPairRecord& r) {
+  const auto of = [](const notebook::PairHalf& h) {
+    return std::tie(h.instrument, h.reading, h.temperature_c);
+  };
+  for (const LiquidPairRecord& there : book.liquid_pairs(r.liquid))
+    if (of(there.refraction) == of(r.refraction) && of(there.gravity) == of(r.gravity) &&
+        there.note == r.note &&
+        std::abs(there.made_at.seconds - r.made_at.seconds) <= batch::typed_twice_s)
+      return {fmt::format("{} and {} are pair {} already: typed twice?", r.refraction.typed,
+                          r.gravity.typed, there.id)};
+  return {};
+}
+
 int run_pair(const Options& o, const Session& session) {
   notebook::Notebook book = open_notebook(session);
   LiquidPairRecord r = record_of(o, book);
   // Evaluated before it is written: an impossible pair is refused whole.
   const auto alone = liquid_factor(book, std::span{&r, 1});
+  if (!insisted(twice(book, r), o.yes, session)) return said_no;
   r.id = book.add(r);
   const auto all = notebook::liquid_factor(book, o.liquid);
   if (session.json) {
@@ -181,6 +199,7 @@ void setup_liquid(const Command& app, const Session& session, Run& run) {
   pair.add_flag("--top", o->top, "hydrometer read at the top of the meniscus");
   pair.add_option("--on", o->on, "when it was read; now unless stated").type_name("DATE");
   pair.add_option("--note", o->note, "anything worth knowing");
+  add_insist_option(pair, o->yes);
   pair.footer(
       "Example:\n  areo liquid pair pear-juice 12.6Bx 1.050 --temp 20C --instrument prism-1 "
       "--hydrometer stem-1");

@@ -196,6 +196,7 @@ std::optional<std::int64_t> Statement::optional_integer(int column) const {
 Transaction::Transaction(const Connection& connection, For what)
     : connection_{&connection},
       what_{what},
+      changes_before_{sqlite3_total_changes(connection.get())},
       outermost_{sqlite3_get_autocommit(connection.get()) != 0} {
   if (outermost_)
     connection.run(what == For::reading ? "BEGIN" : "BEGIN IMMEDIATE");
@@ -219,7 +220,8 @@ void Transaction::commit() {
     throw Error{e.code, e.what(), "look whether it was noted before you try again: " + e.hint};
   }
   open_ = false;
-  if (writing && connection_->committed_) connection_->committed_();
+  const bool news = sqlite3_total_changes(connection_->get()) != changes_before_;
+  if (writing && news && connection_->committed_) connection_->committed_();
 }
 
 }  // namespace areo::notebook::sqlite

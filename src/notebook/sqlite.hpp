@@ -105,6 +105,7 @@ class Transaction {
  private:
   const Connection* connection_;
   For what_;
+  int changes_before_;
   bool open_ = true, outermost_;
 };
 

@@ -52,7 +52,7 @@ def fill(book):
     for number, text in enumerate(HOSTILE):
         book.run("batch", "add", f"--note={os.fsdecode(text)}" if isinstance(text, bytes)
                  else f"--note={text}", f"--vessel={os.fsdecode(text)}", "--volume", "5L",
-                 "--on", "2026-03-02", "--", os.fsdecode(text) + str(number))  # fmt: skip
+                 "--on", "2026-03-02", "--", os.fsdecode(text).lstrip("-") + str(number))  # fmt: skip
     book.run("batch", "add", "PT-1", "--culture", "mixed", "--volume", "5L", "--on", "2026-03-02")
     book.run("reading", "add", "PT-1", "1.048", "1.047", "--temp", "20C", "--thermometer", "probe-1",
              "--original", "--on", "2026-03-02T10:00+01:00")  # fmt: skip

@@ -123,8 +123,12 @@ TEST(ShellWord, IsQuotedWhereAShellWouldTakeItApart) {
   EXPECT_EQ(shell_word(""), "''");
   EXPECT_EQ(shell_word("x; touch y"), "'x; touch y'");
   EXPECT_EQ(shell_word("it's"), "'it'\\''s'");
-  for (const char c : std::string{" $`\"\\!*?[]{}()<>|&;#~\n\t="})
+  for (const char c : std::string{" $`\"\\!*?[]{}()<>|&;#~="})
     EXPECT_EQ(shell_word(std::string{c}), "'" + std::string{c} + "'");
+  EXPECT_EQ(shell_word("two\nlines"), "$'two\\012lines'");
+  EXPECT_EQ(shell_word("\x1b"
+                       "0it's\\"),
+            "$'\\0330it\\'s\\\\'");
 }
 
 }  // namespace
