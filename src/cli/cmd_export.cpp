@@ -12,10 +12,10 @@
 #include "areo/report/json.hpp"
 #include "areo/report/rows.hpp"
 #include "areo/tables/csv.hpp"
+#include "as_typed.hpp"
 #include "bench.hpp"
 #include "command.hpp"
 #include "failure.hpp"
-#include "noted.hpp"
 #include "usage.hpp"
 #include "write_file.hpp"
 
@@ -28,15 +28,15 @@ struct Options {
   std::string file, csv;
 };
 
-// The first line of a JSON export says what it is.
-std::string first_line() {
-  return fmt::format(R"({{"areo":"export of a notebook","version":{}}})",
-                     notebook::notebook_version);
+// The first line of a JSON export says what it is, and how many rows follow: it ends with the last.
+std::string first_line(const notebook::Notebook& book) {
+  return fmt::format(R"({{"areo":"export of a notebook","version":{},"rows":{}}})",
+                     notebook::notebook_version, book.rows());
 }
 
 std::int64_t write_json(const notebook::Notebook& book, std::ostream& out) {
   std::int64_t rows = 0;
-  out << first_line() << '\n';
+  out << first_line(book) << '\n';
   for (const notebook::Table& table : book.tables())
     book.each_row(table, [&](const std::vector<notebook::Cell>& cells) {
       out << report::row_json(table, cells) << '\n';
@@ -69,7 +69,7 @@ void tell(std::int64_t rows, const std::string& where, const Session& session) {
 
 void write_export(const notebook::Notebook& book, const Options& o, const Session& session) {
   if (o.file == "-") {
-    raw_line(first_line());
+    raw_line(first_line(book));
     for (const notebook::Table& table : book.tables())
       book.each_row(table, [&](const std::vector<notebook::Cell>& cells) {
         raw_line(report::row_json(table, cells));
@@ -83,15 +83,11 @@ void write_export(const notebook::Notebook& book, const Options& o, const Sessio
     tell(rows, o.file, session);
     return;
   }
-  refuse_existing(o.csv);
-  std::error_code error;
-  fs::create_directories(o.csv, error);
-  if (error)
-    throw Error{Errc::file, fmt::format("{} cannot be made: {}", o.csv, error.message()),
-                "name another folder"};
-  for (const notebook::Table& table : book.tables())
-    write_file((fs::path{o.csv} / (table.name + ".csv")).string(),
-               [&](std::ostream& out) { rows += write_csv(book, table, out); });
+  write_folder(o.csv, [&](const std::string& folder) {
+    for (const notebook::Table& table : book.tables())
+      write_file((fs::path{folder} / (table.name + ".csv")).string(),
+                 [&](std::ostream& out) { rows += write_csv(book, table, out); });
+  });
   tell(rows, o.csv, session);
 }
 

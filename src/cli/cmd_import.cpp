@@ -11,6 +11,7 @@
 #include <map>
 #include <memory>
 #include <optional>
+#include <string_view>
 #include <tuple>
 
 #include "areo/core/error.hpp"
@@ -334,6 +335,12 @@ int import_json(std::istream& in, bool is_list, const Options& o, const Session&
 
 // What a file is shows in its first characters.
 int import_stream(std::istream& in, const Options& o, const Session& session) {
+  constexpr std::string_view mark = "\xEF\xBB\xBF";  // of byte order, as some programs write it
+  std::string start(mark.size(), '\0');
+  in.read(start.data(), static_cast<std::streamsize>(start.size()));
+  const std::streamoff begins = start == mark ? static_cast<std::streamoff>(mark.size()) : 0;
+  in.clear();
+  in.seekg(begins);
   char first = 0;
   if (!(in >> first))
     throw Error{Errc::file, fmt::format("{} is empty", o.file), "is it the right file?"};
@@ -341,12 +348,14 @@ int import_stream(std::istream& in, const Options& o, const Session& session) {
   in.read(begin.data(), static_cast<std::streamsize>(begin.size()));
   begin = first + begin;
   in.clear();
-  in.seekg(0);
+  in.seekg(begins);
+  in >> std::ws;
   if (begin.starts_with(R"({"areo":)") || begin.starts_with(R"({"table":)")) {
     refuse_options(o);
     return restore_json(in, o.file, session);
   }
   if (first == '{' || first == '[') return import_json(in, first == '[', o, session);
+  in.seekg(0);
   return import_csv(in, o, session);
 }
 

@@ -5,14 +5,16 @@
 #include <cstdlib>
 #include <filesystem>
 #include <string>
+#include <system_error>
 
 #include "areo/core/error.hpp"
 
 namespace areo::cli {
 
 std::ifstream spooled(std::istream& in) {
-  std::string path = (std::filesystem::temp_directory_path() / "areo-XXXXXX").string();
-  const int file = ::mkstemp(path.data());
+  std::error_code error;
+  std::string path = (std::filesystem::temp_directory_path(error) / "areo-XXXXXX").string();
+  const int file = error ? -1 : ::mkstemp(path.data());
   bool whole = file >= 0;
   std::ifstream out;
   if (whole) {

@@ -1,7 +1,10 @@
 #include "write_file.hpp"
 
 #include <fmt/format.h>
+#include <sys/stat.h>
 
+#include <cerrno>
+#include <cstdlib>
 #include <filesystem>
 #include <fstream>
 #include <string_view>
@@ -11,13 +14,6 @@
 namespace areo::cli {
 
 namespace fs = std::filesystem;
-
-void refuse_existing(const std::string& path) {
-  std::error_code error;
-  if (fs::exists(fs::symlink_status(path, error)))
-    throw Error{Errc::file, fmt::format("{} is there already", path),
-                "name a new one; nothing was changed"};
-}
 
 void refuse_same(const std::string& path, const std::string& other, const char* what) {
   std::error_code error;
@@ -52,6 +48,38 @@ void write_file(const std::string& path, const std::function<void(std::ostream&)
     throw Error{Errc::file, fmt::format("{} cannot be written", path),
                 "check its folder, its rights, and the room on the disk"};
   file.finish();
+}
+
+void write_folder(const std::string& path, const std::function<void(const std::string&)>& fill) {
+  const auto refuse = [&](const std::error_code& error, const std::string& unfinished = {}) {
+    std::error_code ignored;
+    if (!unfinished.empty()) fs::remove_all(unfinished, ignored);
+    throw Error{Errc::file, fmt::format("{} cannot be made: {}", path, error.message()),
+                "name another folder"};
+  };
+  std::error_code error;
+  if (fs::exists(fs::symlink_status(path, error)))
+    throw Error{Errc::file, fmt::format("{} is there already", path),
+                "name a new one; nothing was changed"};
+  error.clear();
+  const fs::path named{path};
+  const fs::path target = named.has_filename() ? named : named.parent_path();
+  if (target.has_parent_path()) fs::create_directories(target.parent_path(), error);
+  std::string unfinished = target.string() + ".XXXXXX";
+  if (error || ::mkdtemp(unfinished.data()) == nullptr)
+    refuse(error ? error : std::error_code{errno, std::generic_category()});
+  try {
+    fill(unfinished);
+  } catch (...) {
+    std::error_code ignored;
+    fs::remove_all(unfinished, ignored);
+    throw;
+  }
+  const mode_t mask = ::umask(0);  // reading it sets it for a moment
+  ::umask(mask);
+  fs::permissions(unfinished, static_cast<fs::perms>(0777 & ~mask), error);
+  fs::rename(unfinished, target, error);
+  if (error) refuse(error, unfinished);
 }
 
 }  // namespace areo::cli

@@ -8,12 +8,14 @@
 
 namespace areo::cli {
 
-/// @throws Error{file} if the file is there already
-void refuse_existing(const std::string& path);
 /// An UnfinishedFile that write() fills.
 /// @throws Error{file} as that, or if what is there is a database
 void write_file(const std::string& path, const std::function<void(std::ostream&)>& write,
                 Present present = Present::replaced);
+
+/// A new folder that fill() fills, under its name when it is whole.
+/// @throws Error{file} if something is there already, or it cannot be made; what fill() throws
+void write_folder(const std::string& path, const std::function<void(const std::string&)>& fill);
 
 /// @throws Error{file} if both are one file, behind whatever names
 /// @param what  the other one is: "the notebook"

@@ -73,9 +73,14 @@ Cell cell_of(const Json& j, std::string_view line) {
   refuse(line, "a value is neither a number nor a text");
 }
 
-// A value within a value within a value ...; brackets in texts are none.
-std::size_t depth_of(std::string_view json) {
-  std::size_t depth = 0, deepest = 0;
+struct Extent {
+  std::size_t depth = 0;   ///< a value within a value within a value ...
+  std::size_t commas = 0;  ///< and no more values
+};
+// Brackets and commas in texts are none.
+Extent extent_of(std::string_view json) {
+  Extent e;
+  std::size_t depth = 0;
   bool text = false;
   for (std::size_t i = 0; i < json.size(); ++i) {
     const char c = json[i];
@@ -84,16 +89,18 @@ std::size_t depth_of(std::string_view json) {
     else if (c == '"')
       text = !text;
     else if (!text && (c == '[' || c == '{'))
-      deepest = std::max(deepest, ++depth);
+      e.depth = std::max(e.depth, ++depth);
+    else if (!text && c == ',')
+      ++e.commas;
     else if (!text && (c == ']' || c == '}') && depth > 0)
       --depth;
   }
-  return deepest;
+  return e;
 }
 
 Json parsed(std::string_view text) {
   constexpr std::size_t most = 16;  // a row has three
-  if (depth_of(text) > most)
+  if (extent_of(text).depth > most)
     refuse(text, fmt::format("this is nested more than {} deep", most), "is it the right file?");
   Json j = Json::parse(text, nullptr, false);
   if (j.is_discarded()) refuse(text, "this is no JSON", "is the file complete?");
@@ -102,6 +109,14 @@ Json parsed(std::string_view text) {
 
 }  // namespace
 
+// One row, which has so many values at the most: the library looks through all of them for each.
+Json parsed_row(std::string_view text) {
+  constexpr std::size_t most = 2000;
+  if (extent_of(text).commas > most)
+    refuse(text, fmt::format("a row of more than {} values", most), "is it the right file?");
+  return parsed(text);
+}
+
 std::string row_json(const notebook::Table& table, const std::vector<Cell>& cells) {
   Json row = Json::object();
   for (std::size_t i = 0; i < cells.size(); ++i) row[table.columns[i].name] = json_of(cells[i]);
@@ -109,7 +124,7 @@ std::string row_json(const notebook::Table& table, const std::vector<Cell>& cell
 }
 
 NamedRow row_from_json(std::string_view line) {
-  const Json j = parsed(line);
+  const Json j = parsed_row(line);
   if (!j.is_object() || !j.contains("table") || !j["table"].is_string() || !j.contains("row") ||
       !j["row"].is_object())
     refuse(line, "a line of an export has a table and a row");
@@ -177,7 +192,7 @@ Cell cell_from_row(std::string_view text, const notebook::Column& column) {
 }
 
 std::vector<std::pair<std::string, std::string>> members_from_json(std::string_view line) {
-  const Json j = parsed(line);
+  const Json j = parsed_row(line);
   if (!j.is_object())
     refuse(line, "a row is an object", R"(write {"reading": "1.020", "date": "2026-03-01"})");
   std::vector<std::pair<std::string, std::string>> members;

@@ -133,6 +133,9 @@ CsvReader::CsvReader(std::istream& in, std::string name, Separator separator)
   again_.push_front(std::move(line));
   --line_;
   read_record(columns_);
+  constexpr std::size_t most = 2000;
+  if (columns_.size() > most)
+    fail(record_line_, fmt::format("{} columns, more than {}", columns_.size(), most));
   for (std::size_t i = 0; i < columns_.size(); ++i) {
     if (trimmed(columns_[i]).empty())
       fail(record_line_, fmt::format("column {} of {} has no name", i + 1, columns_.size()));

@@ -166,6 +166,8 @@ class Notebook {
   /// All that act() reads is of one moment, whoever writes meanwhile.
   void at_one_moment(const std::function<void()>& act) const;
 
+  /// How many rows there are in all tables.
+  [[nodiscard]] std::int64_t rows() const;
   /// Everything there is, in an order in which no row refers to a later table.
   [[nodiscard]] std::vector<Table> tables() const;
   /// Rows of a table in order of their keys, cells in order of its columns.
