@@ -66,9 +66,12 @@ auto trace_of(const std::string& path) {
 
 struct Folder {
   std::string path;
-  Folder() : path{(fs::temp_directory_path() / "areo-XXXXXX").string()} {
-    if (::mkdtemp(path.data()) == nullptr)
-      throw Error{Errc::file, "no temporary folder can be made", "look at the room on the disk"};
+  Folder() {
+    std::error_code error;
+    path = (fs::temp_directory_path(error) / "areo-XXXXXX").string();
+    if (error || ::mkdtemp(path.data()) == nullptr)
+      throw Error{Errc::file, "no temporary folder can be made for a copy of the notebook",
+                  "look at the room on the disk, and whether TMPDIR names a folder"};
   }
   ~Folder() {
     std::error_code error;

@@ -31,16 +31,21 @@ Contents look(const sqlite::Connection& db) {
 
 // A copy of the file before its tables change, complete under its final name or absent. Another
 // connection reads it, while this one keeps writers out.
-void keep_copy(const sqlite::Connection& db, std::int64_t version) {
+std::string keep_copy(const sqlite::Connection& db, std::int64_t version) {
   std::string name = fmt::format("{}.version-{}", db.path(), version);
   // One from an interrupted attempt, or from another time, stays.
-  for (int n = 2; std::filesystem::exists(name); ++n)
+  const auto is_taken = [](const std::string& file) {
+    std::error_code error;
+    return std::filesystem::exists(std::filesystem::symlink_status(file, error));
+  };
+  for (int n = 2; is_taken(name); ++n)
     name = fmt::format("{}.version-{}-{}", db.path(), version, n);
   try {
     UnfinishedFile copy{name, Present::kept, db.path()};
     const sqlite::Connection reader{db.path(), SQLITE_OPEN_READWRITE};
     sqlite::Statement{reader, "VACUUM INTO ?"}.bind(std::string_view{copy.path()}).step();
     copy.finish();
+    return name;
   } catch (const Error& e) {
     refuse(db.path(), fmt::format("its copy cannot be written: {}", e.what()),
            "make room or free the folder's rights; nothing was changed");
@@ -61,11 +66,17 @@ void bring_up_to_date(const sqlite::Connection& db) {
   // Read again where nobody else writes: another program may have been faster.
   const std::int64_t version = version_of(db);
   if (version == schema_version) return;
-  keep_copy(db, version);
-  run_steps(db, version);
-  if (db.number("SELECT count(*) FROM pragma_foreign_key_check") != 0)
-    refuse(db.path(), "holds rows that refer to missing ones", "nothing was changed");
-  t.commit();
+  const std::string copy = keep_copy(db, version);
+  try {
+    run_steps(db, version);
+    if (db.number("SELECT count(*) FROM pragma_foreign_key_check") != 0)
+      refuse(db.path(), "holds rows that refer to missing ones", "nothing was changed");
+  } catch (const Error& e) {
+    std::error_code ignored;
+    std::filesystem::remove(copy, ignored);  // of a notebook that stays as it is
+    throw Error{Errc::store, fmt::format("{}; it cannot be brought up to date", e.what()), e.hint};
+  }
+  t.commit();  // may have reached the disk even if it reports an error: then the copy is needed
 }
 
 }  // namespace

@@ -62,12 +62,14 @@ void require_whole(const Connection& db) {
 // SQLite takes some names for something else than a file, and what is noted there is gone.
 void require_ordinary(const std::string& path, Open how) {
   namespace fs = std::filesystem;
-  if (path.empty() || path == ":memory:" || path.starts_with("file:"))
+  if (path.empty() || path.ends_with('/') || path == ":memory:" || path.starts_with("file:"))
     refuse(path, "is no name of a file: nothing would be kept",
            "name a file; ./ in front makes any name one");
   std::error_code error;
   const fs::file_status there = fs::status(path, error);
   if (there.type() == fs::file_type::not_found) {
+    if (fs::is_symlink(fs::symlink_status(path, error)))
+      refuse(path, "is a link to a file that is missing", "mend the link, or name another file");
     if (how == Open::create) return;
     refuse(path, "there is no such file yet",
            "register an instrument first: areo instrument add NAME");
