@@ -4,6 +4,7 @@
 
 #include <CLI/CLI.hpp>
 #include <algorithm>
+#include <csignal>
 #include <cstdio>
 #include <exception>
 #include <string>
@@ -99,6 +100,7 @@ int run(int argc, const char* const* argv) {
 }  // namespace
 
 int run_app(int argc, const char* const* argv) noexcept {
+  std::signal(SIGXFSZ, SIG_IGN);  // a file that may not grow is told like a full disk
   try {
     return run(argc, argv);
   } catch (const std::exception& e) {

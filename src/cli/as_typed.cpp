@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <map>
 #include <optional>
+#include <string_view>
 
 #include "areo/core/error.hpp"
 #include "areo/physics/scale.hpp"
@@ -18,6 +19,22 @@ namespace {
 
 using notebook::Id;
 using notebook::InstrumentRecord;
+
+std::string digits_of(std::string_view text) {
+  std::string out;
+  for (const char c : text)
+    if (c >= '0' && c <= '9' && !(c == '0' && out.empty())) out += c;
+  while (out.ends_with('0')) out.pop_back();
+  return out;
+}
+
+// "48" of 1.048, "1048" of 1.048.
+bool shows_digits_of(const std::string& typed, const std::optional<double>& held) {
+  const std::string there = digits_of(typed),
+                    number = digits_of(fmt::format("{}", held.value_or(0)));
+  if (there.empty() || number.empty()) return there == number;
+  return number.find(there) != std::string::npos || there.find(number) != std::string::npos;
+}
 
 // What a row says of itself; the first thing that does not fit ends the look.
 class Look {
@@ -41,7 +58,8 @@ class Look {
     found_ = fmt::format("{} was typed {}, and holds {}", row, typed.empty() ? "nothing" : typed,
                          held ? fmt::format("{}", *held) : "nothing");
   }
-  // A text that today's rules no longer take was taken by those of its day.
+  // A text that today's rules no longer take was taken by those of its day; but its digits are in
+  // the number.
   template <class Parse>
   void compare_text(const std::string& row, const std::string& typed,
                     const std::optional<double>& held, const Parse& parse) {
@@ -49,6 +67,9 @@ class Look {
     try {
       if (!typed.empty()) understood = parse(typed);
     } catch (const Error&) {
+      if (found_.empty() && !shows_digits_of(typed, held))
+        found_ = fmt::format("{} was typed {}, which is no {}", row, typed,
+                             held ? fmt::format("{}", *held) : "number");
       return;
     }
     compare(row, typed, understood, held);

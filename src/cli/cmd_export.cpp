@@ -84,9 +84,15 @@ void write_export(const notebook::Notebook& book, const Options& o, const Sessio
     return;
   }
   write_folder(o.csv, [&](const std::string& folder) {
+    std::string counts = "table,rows\n";
     for (const notebook::Table& table : book.tables())
-      write_file((fs::path{folder} / (table.name + ".csv")).string(),
-                 [&](std::ostream& out) { rows += write_csv(book, table, out); });
+      write_file((fs::path{folder} / (table.name + ".csv")).string(), [&](std::ostream& out) {
+        const std::int64_t written = write_csv(book, table, out);
+        counts += fmt::format("{},{}\n", table.name, written);
+        rows += written;
+      });
+    write_file((fs::path{folder} / notebook::rows_file).string(),
+               [&](std::ostream& out) { out << counts; });
   });
   tell(rows, o.csv, session);
 }

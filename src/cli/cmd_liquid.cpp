@@ -126,14 +126,32 @@ int run_pair(const Options& o, const Session& session) {
   return done;
 }
 
+// Nothing if all pairs are left out: then there are pairs, and no factor.
+std::optional<calibration::LiquidFactor> factor_of(const notebook::Notebook& book,
+                                                   const std::string& liquid) {
+  const auto pairs = book.liquid_pairs(liquid);
+  if (!pairs.empty() && std::all_of(pairs.begin(), pairs.end(),
+                                    [](const LiquidPairRecord& p) { return !p.left_out.empty(); }))
+    return std::nullopt;
+  return notebook::liquid_factor(book, liquid);
+}
+
+void tell_factor(const std::string& liquid, const std::optional<calibration::LiquidFactor>& f,
+                 const Session& session) {
+  if (session.json)
+    raw_line(f ? factor_json(liquid, *f)
+               : fmt::format(R"({{"liquid":{},"pairs":0}})", report::json_string(liquid)));
+  else if (f)
+    print_factor(liquid, *f);
+  else
+    line(liquid + ": no factor, all of its pairs are left out");
+}
+
 int run_show(const Options& o, const Session& session) {
   const notebook::Notebook book = open_notebook(session, notebook::Open::read);
-  const auto f = notebook::liquid_factor(book, o.liquid);
-  if (session.json) {
-    raw_line(factor_json(o.liquid, f));
-    return done;
-  }
-  print_factor(o.liquid, f);
+  const auto f = factor_of(book, o.liquid);
+  tell_factor(o.liquid, f, session);
+  if (session.json) return done;
   std::size_t counted = 0;
   for (const LiquidPairRecord& p : book.liquid_pairs(o.liquid)) {
     const auto prism = book.instrument(p.refraction.instrument);
@@ -141,7 +159,7 @@ int run_show(const Options& o, const Session& session) {
     line(fmt::format(
         "  pair {} of {}: {} shows {}, {} shows {}: {}", p.id, p.made_at.date(), prism.name(),
         shown(prism, p.refraction.reading), stem.name(), shown(stem, p.gravity.reading),
-        p.left_out.empty() ? factor_text(f.each[counted++]) : "left out, " + p.left_out));
+        p.left_out.empty() && f ? factor_text(f->each[counted++]) : "left out, " + p.left_out));
   }
   return done;
 }
@@ -164,13 +182,7 @@ int run_list(const Session& session) {
   const auto liquids = book.liquids();
   if (liquids.empty() && !session.json)
     line("no liquid yet; areo liquid pair notes what both instruments show in one");
-  for (const std::string& name : liquids) {
-    const auto f = notebook::liquid_factor(book, name);
-    if (session.json)
-      raw_line(factor_json(name, f));
-    else
-      print_factor(name, f);
-  }
+  for (const std::string& name : liquids) tell_factor(name, factor_of(book, name), session);
   return done;
 }
 

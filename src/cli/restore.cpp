@@ -7,6 +7,7 @@
 #include <filesystem>
 #include <fstream>
 #include <istream>
+#include <map>
 #include <optional>
 
 #include "areo/core/error.hpp"
@@ -30,18 +31,25 @@ bool can_be_restored(const std::string& version) {
   return false;
 }
 
-// What the first line says of what follows it; nothing of an export that has none, or of an older
-// one. An export that was cut off is not brought back.
+// How many rows the first line promises; nothing of an older one. An export that was cut off is not
+// brought back.
 std::optional<std::string> rows_promised(const std::string& first_line, const std::string& file) {
   std::optional<std::string> rows;
+  std::string version;
   for (const auto& [name, value] : report::members_from_json(first_line)) {
     if (name == "rows") rows = value;
+    if (name == "version") version = value;
     if (name == "version" && !can_be_restored(value))
       throw Error{Errc::file,
                   fmt::format("{} was exported from a notebook of version {}", file, value),
                   fmt::format("this areo has version {}: export it again with it",
                               notebook::notebook_version)};
   }
+  if (version.empty() || (!rows && version == std::to_string(notebook::notebook_version)))
+    throw Error{Errc::file,
+                fmt::format("the first line of {} does not say {}", file,
+                            version.empty() ? "which version it is of" : "how many rows follow"),
+                "is the file as areo wrote it? export it again"};
   return rows;
 }
 
@@ -61,14 +69,12 @@ int tell_restored(const notebook::Restored& r, const Session& session) {
 }  // namespace
 
 int restore_json(std::istream& in, const std::string& file, const Session& session) {
-  const auto begins = in.tellg();
   std::string text;
   std::getline(in, text);
-  std::optional<std::string> promised;
-  if (text.starts_with(R"({"areo":)"))
-    promised = rows_promised(text, file);
-  else
-    in.seekg(begins);
+  if (!text.starts_with(R"({"areo":)"))
+    throw Error{Errc::file, fmt::format("{} lacks its first line, which says what it is", file),
+                "is the file as areo wrote it? export it again"};
+  const std::optional<std::string> promised = rows_promised(text, file);
   notebook::Notebook book = open_notebook(session, notebook::Open::create);
   std::int64_t rows = 0;
   const auto next = [&](notebook::NamedRow& row) {
@@ -89,7 +95,47 @@ int restore_json(std::istream& in, const std::string& file, const Session& sessi
   return tell_restored(book.restore(next, accept), session);
 }
 
+namespace {
+
+// How many rows each table of a folder has; empty of a folder that an older areo made.
+std::map<std::string, std::string> rows_promised(const std::string& folder) {
+  std::map<std::string, std::string> rows;
+  const std::string file = (fs::path{folder} / notebook::rows_file).string();
+  std::ifstream in{file, std::ios::binary};
+  if (!in) return rows;
+  tables::CsvReader reader{in, file};
+  for (tables::CsvRow row; reader.next(row);)
+    if (row.cells.size() == 2) rows.emplace(row.cells[0], row.cells[1]);
+  return rows;
+}
+
+// The last row of a file that was cut off lacks its end.
+void require_end(const std::string& file, std::ifstream& in) {
+  in.seekg(-1, std::ios::end);
+  if (in.get() != '\n')
+    throw Error{Errc::file, fmt::format("{} ends within a row", file),
+                "is the file complete? nothing was changed"};
+  in.clear();
+  in.seekg(0);
+}
+
+void require_rows(const std::map<std::string, std::string>& promised,
+                  const std::map<std::string, std::int64_t>& rows, const std::string& folder) {
+  for (const auto& [table, count] : promised) {
+    const auto there = rows.find(table);
+    const std::int64_t found = there == rows.end() ? 0 : there->second;
+    if (std::to_string(found) != count)
+      throw Error{Errc::file,
+                  fmt::format("{} has {} rows of {} in {}.csv", folder, found, count, table),
+                  "is the folder complete? nothing was changed"};
+  }
+}
+
+}  // namespace
+
 int restore_csv(const std::string& folder, const Session& session) {
+  const auto promised = rows_promised(folder);
+  std::map<std::string, std::int64_t> rows;
   notebook::Notebook book = open_notebook(session, notebook::Open::create);
   const auto tables = book.tables();
   auto next = tables.begin();
@@ -100,6 +146,7 @@ int restore_csv(const std::string& folder, const Session& session) {
     in.emplace(file, std::ios::binary);
     if (!*in)
       throw Error{Errc::file, fmt::format("{} cannot be read", file), "is this folder an export?"};
+    require_end(file, *in);
     reader.emplace(*in, file);
   };
   return tell_restored(
@@ -110,6 +157,7 @@ int restore_csv(const std::string& folder, const Session& session) {
               tables::CsvRow cells;
               if (!reader->next(cells)) continue;
               row = {next->name, {}};
+              ++rows[next->name];
               for (std::size_t i = 0; i < cells.cells.size(); ++i) {
                 const std::string& name = reader->columns()[i];
                 const auto column = std::find_if(next->columns.begin(), next->columns.end(),
@@ -123,7 +171,10 @@ int restore_csv(const std::string& folder, const Session& session) {
             }
             return false;
           },
-          [&] { require_as_typed(book); }),
+          [&] {
+            require_rows(promised, rows, folder);
+            require_as_typed(book);
+          }),
       session);
 }
 

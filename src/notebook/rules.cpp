@@ -16,8 +16,9 @@ namespace {
 
 constexpr const char* mend = "nothing was changed; mend the row, or leave it out";
 
-// Above it a number is not the same in every program that reads an export.
-constexpr std::int64_t most_id = std::int64_t{1} << 53;
+// From 2^53 on a number is not the same in every program that reads an export; below half of that
+// as many can follow.
+constexpr std::int64_t most_id = std::int64_t{1} << 52;
 // Nothing that is read, weighed or poured is as much, in any of the notebook's units.
 constexpr double most = 1e9;
 
@@ -57,7 +58,19 @@ bool is_moment(const Table& table, const std::string& column) {
                      [&](const Column& c) { return c.name == column + "_s"; });
 }
 
-void require_past(Moment m) { require(m <= now(), "it lies in the future"); }
+// Now, or when the clock of whoever noted something was ahead, then.
+Moment latest(const Notebook& book) {
+  Moment m = now();
+  for (const BatchRecord& b : book.batches()) {
+    for (const ReadingRecord& r : book.readings(b.id)) m = std::max(m, r.noted_at);
+    for (const AdditionRecord& a : book.additions(b.id)) m = std::max(m, a.noted_at);
+  }
+  return m;
+}
+
+void require_number(const std::optional<double>& v) {
+  require(!v || std::abs(*v) <= most, "a number is out of any range");
+}
 
 void require_scale(const Graduation& g) {
   require(
@@ -66,7 +79,8 @@ void require_scale(const Graduation& g) {
 }
 
 void require_valid(const InstrumentRecord& r) {
-  require_past(r.added_at);
+  const Graduation g = r.graduation();
+  for (const double v : {g.lo, g.hi, g.division, g.maximum_permissible_error}) require_number(v);
   require_scale(r.graduation());
   const auto* h = r.hydrometer();
   if (h == nullptr) return;
@@ -77,7 +91,8 @@ void require_valid(const InstrumentRecord& r) {
           "its meniscus cannot be");
   for (const double end : {h->lo, h->hi}) (void)physics::density_from_mark(h->scale, end);
   for (const auto& part : {h->stem_diameter_mm, h->mass_g, h->made_for_mn_m})
-    require(part.value_or(1) > 0, "its stem, its mass and a surface tension are above zero");
+    require(part.value_or(1) > 0 && part.value_or(1) <= most,
+            "its stem, its mass and a surface tension are above zero");
 }
 
 void require_on_scale_of(const InstrumentRecord& r, double indication) {
@@ -99,10 +114,15 @@ class Instruments {
                                  : known_.emplace(id, book_->instrument(id)).first->second;
   }
   [[nodiscard]] const Notebook& book() const { return *book_; }
+  void require_past(Moment m) {
+    if (m > latest_) latest_ = latest(*book_);
+    require(m <= latest_, "it lies in the future");
+  }
 
  private:
   const Notebook* book_;
   std::map<Id, InstrumentRecord> known_;
+  Moment latest_ = now();
 };
 
 void require_thermometer(Instruments& known, const std::optional<Id>& id) {
@@ -126,7 +146,12 @@ void require_sample_temperature(const std::optional<double>& celsius, bool drink
 }
 
 void require_valid(Instruments& known, const InstrumentRecord& of, const CheckRecord& c) {
-  require_past(c.made_at);
+  known.require_past(c.made_at);
+  if (c.solution) {
+    require_number(c.solution->solute_g);
+    require_number(c.solution->water_g);
+  }
+  constexpr double least_expanded = 1e-9;
   require_thermometer(known, c.thermometer);
   require_on_scale_of(of, c.reading);
   require_half_widths(of, c.reading_half_width, c.temperature_half_width_c);
@@ -136,7 +161,7 @@ void require_valid(Instruments& known, const InstrumentRecord& of, const CheckRe
   require(c.method != CheckMethod::boiling || (c.pressure_pa && c.pressure_half_width_pa),
           "it is not known at which pressure it boiled");
   require(c.method != CheckMethod::certificate ||
-              (c.correction && c.expanded && c.coverage_factor && *c.expanded > 0 &&
+              (c.correction && c.expanded && c.coverage_factor && *c.expanded >= least_expanded &&
                *c.coverage_factor >= 1 && *c.coverage_factor <= 10),
           "it is not known what the certificate says");
   (void)evaluate(known.book(), of, std::span{&c, 1});
@@ -144,7 +169,7 @@ void require_valid(Instruments& known, const InstrumentRecord& of, const CheckRe
 
 void require_valid(Instruments& known, const BatchRecord& batch, const ReadingRecord& r) {
   require(r.batch == batch.id, "it is of another batch");
-  require_past(r.made_at);
+  require(r.made_at <= r.noted_at, "it was noted before it was made");
   require_thermometer(known, r.thermometer);
   const InstrumentRecord& with = known[r.instrument];
   require(with.thermometer() == nullptr, "a thermometer reads no gravity");
@@ -153,7 +178,22 @@ void require_valid(Instruments& known, const BatchRecord& batch, const ReadingRe
           "a refractometer has no meniscus");
   require_half_widths(with, r.half_width, r.temperature_half_width_c);
   require_sample_temperature(r.temperature_c, r.stage == Stage::present);
-  require_past(r.noted_at);
+}
+
+// Excluded, included, excluded again ...
+void require_turns(const std::vector<Exclusion>& all) {
+  bool excluded = false;
+  for (const Exclusion& e : all) {
+    require(e.excluded != excluded, "it is excluded, or counts again, twice");
+    excluded = e.excluded;
+  }
+}
+
+// Repeats are of one moment; an amendment may have put one of them right.
+bool same_sample(const ReadingRecord& a, const ReadingRecord& b) {
+  return a.instrument == b.instrument &&
+         (a.amends || b.amends ||
+          (a.made_at == b.made_at && a.stage == b.stage && a.bottle == b.bottle));
 }
 
 // An amendment replaces an earlier reading of the same batch, a repeat belongs to an earlier one of
@@ -165,11 +205,11 @@ void require_order(const std::vector<ReadingRecord>& readings) {
     const auto first = known.find(r.sample);
     const auto amended = r.amends ? known.find(*r.amends) : first;
     const std::string row = fmt::format("reading {}: ", r.id);
-    if (first == known.end() || first->first > r.id || first->second->instrument != r.instrument)
+    if (first == known.end() || first->first > r.id || !same_sample(*first->second, r))
       throw Error{Errc::inconsistent, row + "its sample is no earlier reading of the same kind"};
     if (amended == known.end() || amended->first > r.id || r.amends == r.id)
       throw Error{Errc::inconsistent, row + "it amends no earlier reading of the batch"};
-    for (const Exclusion& e : r.exclusions) require_past(e.at);
+    require_turns(r.exclusions);
   }
 }
 
@@ -177,15 +217,15 @@ void require_order(const std::vector<BatchEvent>& events) {
   bool closed = false;
   for (const BatchEvent& e : events) {
     require(e.closed != closed, "it is closed, or reopened, twice");
-    require_past(e.at);
     closed = e.closed;
   }
 }
 
 void require_valid(const AdditionRecord& a) {
-  require_past(a.made_at);
-  require_past(a.noted_at);
-  for (const Exclusion& e : a.exclusions) require_past(e.at);
+  require(a.made_at <= a.noted_at, "it was noted before it was made");
+  require_turns(a.exclusions);
+  for (const auto& v : {a.mass_g, a.volume_l, a.into_l}) require_number(v);
+  require(a.what != Substance::sugar || a.mass_g, "sugar is weighed");
   require(a.bottle.empty() || a.into_l, "nobody said how much was in the bottle");
   require(a.extract_half_width.value_or(0) >= 0 && a.extract_half_width.value_or(0) <= 100,
           "the half-width of its extract cannot be");
@@ -194,7 +234,7 @@ void require_valid(const AdditionRecord& a) {
 }
 
 void require_valid(Instruments& known, const LiquidPairRecord& p) {
-  require_past(p.made_at);
+  known.require_past(p.made_at);
   require_thermometer(known, p.thermometer);
   for (const PairHalf& half : {p.refraction, p.gravity}) {
     require_on_scale_of(known[half.instrument], half.reading);
@@ -219,63 +259,104 @@ void of_row(const std::string& path, const std::string& row, const Holds& holds)
   }
 }
 
+template <class Holds>
+void of_typed(const Holds& holds) {
+  try {
+    holds();
+  } catch (const Error& e) {
+    throw Error{e.code, fmt::format("this cannot be: {}", e.what()),
+                e.hint.empty() ? "nothing was noted; look at what was typed" : e.hint};
+  }
+}
+
 }  // namespace
 
 void require_plain(const std::string& path, const Table& table, const std::vector<Cell>& cells) {
   of_row(path, row_name(table, cells), [&] {
     for (std::size_t i = 0; i < cells.size(); ++i) {
       const std::string& column = table.columns[i].name;
+      const bool text = std::holds_alternative<std::string>(cells[i]);
+      require(std::holds_alternative<std::monostate>(cells[i]) || text == table.columns[i].text,
+              "a number is a number, and a text a text");
       const auto* number = std::get_if<double>(&cells[i]);
       require(number == nullptr || std::abs(*number) <= most, "a number is out of any range");
       if (is_seconds(column)) {
-        const std::string text = column.substr(0, column.size() - 2);
-        require(same_moment(cells[i], cell_named(table, cells, text)),
+        const std::string written = column.substr(0, column.size() - 2);
+        require(same_moment(cells[i], cell_named(table, cells, written)),
                 "a moment and its seconds differ");
       } else if (const auto* whole = std::get_if<std::int64_t>(&cells[i]);
                  whole != nullptr && table.columns[i].whole) {
         require(*whole >= 0 && *whole < most_id, "a number of a row is out of range");
         require(column != "id" || *whole > 0, "a row has a number above zero");
       } else if (is_moment(table, column)) {
-        if (const auto* text = std::get_if<std::string>(&cells[i])) require_written(*text);
+        if (text) require_written(std::get<std::string>(cells[i]));
       }
     }
   });
 }
 
-void require_plausible(const Notebook& book, const std::string& path) {
+void require_plausible(const Notebook& book, const std::string& path, const IsNew& is_new) {
   Instruments known{book};
+  const auto of_new = [&](const char* table, Id id, const auto& holds) {
+    if (is_new(table, id)) of_row(path, fmt::format("{} {}", table, id), holds);
+  };
   for (const InstrumentRecord& i : book.instruments()) {
-    of_row(path, fmt::format("instrument {}", i.id), [&] {
-      require_valid(i);
-      if (const auto retired = book.retired(i.id)) require_past(retired->at);
-    });
+    of_new("instrument", i.id, [&] { require_valid(i); });
     for (const CheckRecord& c : book.checks(i.id))
-      of_row(path, fmt::format("check_reading {}", c.id), [&] { require_valid(known, i, c); });
+      of_new("check_reading", c.id, [&] { require_valid(known, i, c); });
     for (const CalibrationRecord& c : book.calibrations(i.id))
-      of_row(path, fmt::format("calibration {}", c.id), [&] {
+      of_new("calibration", c.id, [&] {
         const auto checks = checks_of(book, c);
         require(!checks.empty() && checks.size() == c.checks.size(),
                 "it rests on checks of this instrument");
         require(!c.due || *c.due > c.in_force_from, "it was due before it was in force");
+        known.require_past(c.in_force_from);
         (void)fit(book, i, checks);
       });
   }
   for (const BatchRecord& b : book.batches()) {
     const auto readings = book.readings(b.id);
     of_row(path, fmt::format("batch {}", b.id), [&] {
-      require_past(b.started_at);
       require_order(book.events(b.id));
-      for (const BatchAmendment& a : book.amendments(b.id)) require_past(a.at);
       require_order(readings);
     });
+    of_new("batch", b.id, [&] {
+      known.require_past(b.started_at);
+      require_number(b.volume_l);
+    });
     for (const ReadingRecord& r : readings)
-      of_row(path, fmt::format("reading {}", r.id), [&] { require_valid(known, b, r); });
+      of_new("reading", r.id, [&] { require_valid(known, b, r); });
     for (const AdditionRecord& a : book.additions(b.id))
-      of_row(path, fmt::format("addition {}", a.id), [&] { require_valid(a); });
+      of_new("addition", a.id, [&] { require_valid(a); });
   }
   for (const std::string& liquid : book.liquids())
     for (const LiquidPairRecord& p : book.liquid_pairs(liquid))
-      of_row(path, fmt::format("liquid_pair {}", p.id), [&] { require_valid(known, p); });
+      of_new("liquid_pair", p.id, [&] { require_valid(known, p); });
+}
+
+void require_typed(const Notebook&, const InstrumentRecord& r) {
+  of_typed([&] { require_valid(r); });
+}
+void require_typed(const Notebook& book, const CheckRecord& r) {
+  Instruments known{book};
+  of_typed([&] { require_valid(known, known[r.instrument], r); });
+}
+void require_typed(const Notebook&, const AdditionRecord& r) {
+  of_typed([&] { require_valid(r); });
+}
+void require_typed(const Notebook& book, const LiquidPairRecord& r) {
+  Instruments known{book};
+  of_typed([&] { require_valid(known, r); });
+}
+void require_typed(const Notebook& book, std::span<const ReadingRecord> sample) {
+  Instruments known{book};
+  for (const ReadingRecord& r : sample) {
+    const InstrumentRecord& with = known[r.instrument];
+    of_typed([&] { require_half_widths(with, r.half_width, r.temperature_half_width_c); });
+  }
+}
+void require_typed_volume(const std::optional<double>& litres) {
+  of_typed([&] { require_number(litres); });
 }
 
 }  // namespace areo::notebook

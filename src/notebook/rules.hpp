@@ -1,5 +1,8 @@
 #pragma once
 // What holds of every row, whether somebody typed it or a file brought it.
+#include <functional>
+#include <optional>
+#include <span>
 #include <vector>
 
 #include "areo/notebook/store.hpp"
@@ -12,9 +15,21 @@ namespace areo::notebook {
 /// @throws Error{store} that names the row
 void require_plain(const std::string& path, const Table& table, const std::vector<Cell>& cells);
 
-/// Of all rows together: what each says of an instrument, a check, a batch or a reading could have
-/// been typed.
+/// Whether a row came just now.
+using IsNew = std::function<bool(const char* table, Id)>;
+/// Of all rows together: what each new one says of an instrument, a check, a batch or a reading
+/// could have been typed, and what follows each other in a batch could have.
 /// @throws Error{store} that names the row
-void require_plausible(const Notebook& notebook, const std::string& path);
+void require_plausible(const Notebook& notebook, const std::string& path, const IsNew& is_new);
+
+/// The same of what is about to be noted, so that an export of it goes back. Of readings only what
+/// no model asks of them: they are computed before they are noted.
+/// @throws Error that says what cannot be
+void require_typed(const Notebook& notebook, const InstrumentRecord& r);
+void require_typed(const Notebook& notebook, const CheckRecord& r);
+void require_typed(const Notebook& notebook, const AdditionRecord& r);
+void require_typed(const Notebook& notebook, const LiquidPairRecord& r);
+void require_typed(const Notebook& notebook, std::span<const ReadingRecord> sample);
+void require_typed_volume(const std::optional<double>& litres);
 
 }  // namespace areo::notebook

@@ -42,7 +42,9 @@ Connection open_to_read(const std::string& path) {
     db.wait_at_most_ms(patience_ms);
     const int code =
         sqlite3_exec(db.get(), "PRAGMA user_version", nullptr, nullptr, nullptr) & 0xff;
-    if (code == SQLITE_BUSY) return read_from_copy(path);
+    // Held by somebody; or no room is left for the small files.
+    if (code == SQLITE_BUSY || code == SQLITE_IOERR || code == SQLITE_FULL)
+      return read_from_copy(path);
     db.wait_at_most_ms(sqlite::longest_wait_ms);
     if (code != SQLITE_CANTOPEN && code != SQLITE_READONLY) return db;
   }

@@ -8,6 +8,7 @@
 #include "areo/notebook/store.hpp"
 #include "impl.hpp"
 #include "migrate.hpp"
+#include "rules.hpp"
 #include "words.hpp"
 
 namespace areo::notebook {
@@ -58,6 +59,7 @@ constexpr const char* select_batch =
 std::string_view word(Culture culture) { return word_of(culture_words, culture); }
 
 Id Notebook::add(const BatchRecord& r) {
+  require_typed_volume(r.volume_l);
   const sqlite::Connection& db = impl_->db;
   sqlite::Transaction t{db};
   if (Statement taken{db, "SELECT 1 FROM batch WHERE name = ?"};
@@ -86,6 +88,7 @@ Id Notebook::add(const BatchRecord& r) {
 void Notebook::amend(const BatchAmendment& a) {
   const sqlite::Connection& db = impl_->db;
   if (a.reason.empty()) refuse(db.path(), "an amendment has a reason", "say why with --reason");
+  require_typed_volume(a.volume_l);
   sqlite::Transaction t{db};
   BatchRecord amended = batch(a.batch);
   apply(amended, a);  // an unknown field is refused before it is written

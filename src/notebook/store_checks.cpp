@@ -9,6 +9,7 @@
 #include "areo/notebook/store.hpp"
 #include "impl.hpp"
 #include "migrate.hpp"
+#include "rules.hpp"
 #include "words.hpp"
 
 namespace areo::notebook {
@@ -79,6 +80,7 @@ constexpr const char* select_calibrations =
 std::string_view word(CheckMethod method) { return word_of(method_words, method); }
 
 Id Notebook::add(const CheckRecord& r) {
+  require_typed(*this, r);
   const Connection& db = impl_->db;
   Transaction t{db};
   Statement s{

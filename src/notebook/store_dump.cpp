@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <array>
+#include <unordered_set>
 
 #include "areo/core/unfinished_file.hpp"
 #include "areo/notebook/store.hpp"
@@ -118,8 +119,12 @@ std::vector<Cell> in_order(const std::string& path, const Table& table, const Na
 // One table on its way back.
 class Restorer {
  public:
-  Restorer(const Connection& db, Table table)
+  using Keys = std::unordered_set<std::string>;
+
+  // @param added  keys of the rows of all tables that are new; they are put in there
+  Restorer(const Connection& db, Table table, Keys& added)
       : db_{&db},
+        added_{&added},
         table_{std::move(table)},
         keys_{keys_of(db, table_.name)},
         find_{db, fmt::format("SELECT {} FROM {} WHERE {} = ?", list_of(table_, ", "), table_.name,
@@ -140,7 +145,11 @@ class Restorer {
                "is this an export of areo?");
       bind(find_, cells[place_of(key)]);
     }
+    const std::string key = row_key(cells);
     if (find_.step()) {
+      if (added_->contains(key))
+        refuse(db_->path(), fmt::format("{} is in the export twice", key),
+               "is the file as areo wrote it?");
       for (std::size_t i = 0; i < cells.size(); ++i)
         if (!same(cells[i], cell_of(find_, static_cast<int>(i))))
           refuse(db_->path(),
@@ -152,7 +161,13 @@ class Restorer {
     require_plain(db_->path(), table_, cells);
     insert_.again();
     for (const Cell& c : cells) bind(insert_, c);
-    insert_.step();
+    try {
+      insert_.step();
+    } catch (const Error& e) {
+      throw Error{e.code, fmt::format("{}: {}", key, e.what()),
+                  "nothing was changed; mend the row, or leave it out"};
+    }
+    added_->insert(key);
     return true;
   }
 
@@ -162,6 +177,13 @@ class Restorer {
     for (std::size_t i = 1; i < table_.columns.size(); ++i) out += ", ?";
     return out;
   }
+  // "reading 5"
+  [[nodiscard]] std::string row_key(const std::vector<Cell>& cells) const {
+    std::string out = table_.name;
+    for (const std::string& key : keys_)
+      out += fmt::format(" {}", std::get<std::int64_t>(cells[place_of(key)]));
+    return out;
+  }
   [[nodiscard]] std::size_t place_of(const std::string& column) const {
     return static_cast<std::size_t>(
         std::find_if(table_.columns.begin(), table_.columns.end(),
@@ -169,6 +191,7 @@ class Restorer {
         table_.columns.begin());
   }
   const Connection* db_;
+  Keys* added_;
   Table table_;
   std::vector<std::string> keys_;
   Statement find_, insert_;
@@ -232,6 +255,7 @@ Restored Notebook::restore(const NextRow& next, const std::function<void()>& acc
   Restored restored;
   sqlite::Transaction t{db};
   db.run("PRAGMA defer_foreign_keys = ON");  // until the end of this transaction
+  Restorer::Keys added;
   std::unique_ptr<Restorer> into;
   for (NamedRow row; next(row);) {
     if (!into || into->name() != row.table) {
@@ -240,14 +264,20 @@ Restored Notebook::restore(const NextRow& next, const std::function<void()>& acc
       if (table == known.end())
         refuse(db.path(), fmt::format("a notebook has no table '{}'", row.table),
                "is this an export of areo, of this version?");
-      into = std::make_unique<Restorer>(db, *table);
+      into = std::make_unique<Restorer>(db, *table, added);
     }
     ++(into->take(row) ? restored.added : restored.known);
   }
   into.reset();
-  if (db.number("SELECT count(*) FROM pragma_foreign_key_check") != 0)
-    refuse(db.path(), "the export refers to rows that it lacks", "nothing was changed");
-  require_plausible(*this, db.path());
+  if (Statement lacks{db, "SELECT \"table\", rowid, parent FROM pragma_foreign_key_check LIMIT 1"};
+      lacks.step())
+    refuse(db.path(),
+           fmt::format("{} {} refers to a row of {} that the export lacks", lacks.text(0),
+                       lacks.integer(1), lacks.text(2)),
+           "nothing was changed; is the file complete?");
+  require_plausible(*this, db.path(), [&](const char* table, Id id) {
+    return added.contains(fmt::format("{} {}", table, id));
+  });
   if (accept) accept();
   t.commit();
   return restored;

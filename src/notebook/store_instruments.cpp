@@ -9,6 +9,7 @@
 #include "areo/notebook/store.hpp"
 #include "impl.hpp"
 #include "migrate.hpp"
+#include "rules.hpp"
 #include "words.hpp"
 
 namespace areo::notebook {
@@ -112,6 +113,7 @@ const std::string& InstrumentRecord::name() const {
 }
 
 Id Notebook::add(const InstrumentRecord& r) {
+  require_typed(*this, r);
   const Connection& db = impl_->db;
   Transaction t{db};
   {

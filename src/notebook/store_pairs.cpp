@@ -7,6 +7,7 @@
 #include "areo/notebook/store.hpp"
 #include "impl.hpp"
 #include "migrate.hpp"
+#include "rules.hpp"
 #include "words.hpp"
 
 namespace areo::notebook {
@@ -45,6 +46,7 @@ LiquidPairRecord pair_from(const Statement& s) {
 }  // namespace
 
 Id Notebook::add(const LiquidPairRecord& r) {
+  require_typed(*this, r);
   sqlite::Transaction t{impl_->db};
   Statement s{impl_->db,
               "INSERT INTO liquid_pair (liquid, made_at, made_at_s, refractometer, "

@@ -8,6 +8,7 @@
 #include "areo/notebook/store.hpp"
 #include "impl.hpp"
 #include "migrate.hpp"
+#include "rules.hpp"
 #include "words.hpp"
 
 namespace areo::notebook {
@@ -205,6 +206,7 @@ std::vector<Id> Notebook::add_samples(const std::vector<std::vector<ReadingRecor
   sqlite::Transaction t{db};
   std::vector<Id> ids;
   for (const auto& sample : samples) {
+    require_typed(*this, sample);
     Id first = 0;
     for (const ReadingRecord& r : sample) {
       require_amendable(db, r);
@@ -332,6 +334,7 @@ void Notebook::exclude_reading(Id id, const Exclusion& e) {
 }
 
 Id Notebook::add(const AdditionRecord& r) {
+  require_typed(*this, r);
   sqlite::Transaction t{impl_->db};
   Statement s{impl_->db,
               "INSERT INTO addition (batch, bottle, what, made_at, made_at_s, noted_at, "

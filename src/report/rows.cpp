@@ -6,6 +6,7 @@
 #include <charconv>
 #include <cstdint>
 #include <limits>
+#include <set>
 
 #include "areo/core/error.hpp"
 #include "dump.hpp"
@@ -102,8 +103,20 @@ Json parsed(std::string_view text) {
   constexpr std::size_t most = 16;  // a row has three
   if (extent_of(text).depth > most)
     refuse(text, fmt::format("this is nested more than {} deep", most), "is it the right file?");
-  Json j = Json::parse(text, nullptr, false);
+  // Of two values under one name one would be lost.
+  std::vector<std::set<std::string>> keys(1);
+  std::string twice;
+  const auto look = [&](int /*depth*/, Json::parse_event_t event, const Json& value) {
+    if (event == Json::parse_event_t::object_start) keys.emplace_back();
+    if (event == Json::parse_event_t::object_end) keys.pop_back();
+    if (event == Json::parse_event_t::key && !keys.back().insert(value.get<std::string>()).second)
+      twice = value.get<std::string>();
+    return true;
+  };
+  Json j = Json::parse(text, look, false);
   if (j.is_discarded()) refuse(text, "this is no JSON", "is the file complete?");
+  if (!twice.empty())
+    refuse(text, fmt::format("'{}' stands twice in one object", twice), "leave one of them out");
   return j;
 }
 

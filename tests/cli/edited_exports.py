@@ -153,6 +153,28 @@ def contradictions(bench):
         edited(rows, "batch_event", 1, what="reopened"),
         edited(rows, "reading", 5, made_at="2026-03-06T18:00:00"),
         rows[:-2],
+        # A number as a text, which the file would turn into one.
+        edited(rows, "addition", 1, amount_typed="zz", mass_g="9e999"),
+        edited(rows, "instrument", 1, hi="1e300"),
+        edited(rows, "batch", 2, volume_typed=4),
+        # What was typed is no number of this kind, and its digits are others.
+        edited(rows, "reading", 7, typed="4.0P", indication=1.061),
+        edited(rows, "reading", 7, typed="banana", indication=1.061),
+        edited(rows, "addition", 1, amount_typed="0.5L", mass_g=900.0),
+        # A repeat of another moment; one that is excluded and counts by turns; noted before it was
+        # made; in force from a day to come.
+        edited(rows, "reading", 7, sample=1),
+        edited(rows, "reading_exclusion", 1, excluded=0),
+        edited(rows, "reading", 7, noted_at="1990-01-01T00:00:00+00:00", noted_at_s=631152000),
+        edited(rows, "calibration", 1, in_force_from="2999-01-01T00:00:00+00:00",
+               in_force_from_s=32472144000, due=None, due_s=None),
+        edited(rows, "check_reading", 5, expanded=1e-300),
+        edited(rows, "addition", 2, what="sugar"),
+        edited(rows, "reading", 7, id=2**53 - 1, sample=2**53 - 1),
+        rows + rows[-1:],
+        rows[:-2] + rows[-1:] * 2,
+        rows[1:],
+        [{k: v for k, v in rows[0].items() if k != "rows"}] + rows[1:],
     ]:
         code, err = imported(bench, case)
         differs = [(a, b) for a, b in zip(rows, case) if a != b]

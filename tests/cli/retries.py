@@ -16,7 +16,7 @@ import stat
 import subprocess
 import sys
 
-from misread import HOLDER, READING, begun, count, fails
+from misread import HOLDER, READING, begin, begun, count, fails
 from robust import WATER, main
 
 
@@ -85,6 +85,118 @@ def cut_exports(bench):
                 assert db.execute("SELECT count(*) FROM instrument").fetchone() == (0,), part
     cut.write_bytes(b"\xef\xbb\xbf" + text.encode())  # as some programs save it
     bench.good(into)
+
+
+def cut_folders(bench):
+    """The same of a folder of tables: a row, the end of one, or a whole table is gone."""
+    begun(bench)
+    bench.good("reading exclude 1 --reason bubbles")
+    bench.good("export --csv whole")
+    whole, cut = bench.folder / "whole", bench.folder / "cut"
+    file = (whole / "reading_exclusion.csv").read_text()
+    head = file.splitlines(keepends=True)[0]
+    into = ["--notebook", str(bench.folder / "new.db"), "import", str(cut)]
+    for text in (head, head[:10], file[:-4], file[:-1], ""):
+        shutil.copytree(whole, cut, dirs_exist_ok=True)
+        (cut / "reading_exclusion.csv").write_text(text)
+        fails(bench, into)
+    shutil.copy(whole / "reading_exclusion.csv", cut)
+    bench.good(into)
+
+
+def doubled_names(bench):
+    """Of two values under one name none is dropped without a word."""
+    begun(bench)
+    twice = bench.folder / "twice.jsonl"
+    twice.write_text('{"date":"2026-03-07","reading":"1.010","reading":"1.009"}\n')
+    fails(bench, f"import {twice} --batch PT-1", "twice", code=1)
+    lines = bench.good("export -").splitlines()
+    twice.write_text("\n".join([lines[0].replace('"rows"', '"rows":1,"rows"'), *lines[1:]]) + "\n")
+    fails(bench, ["--notebook", str(bench.folder / "new.db"), "import", str(twice)], "twice",
+          code=3)
+
+
+EXTREMES = [
+    "instrument add x1 --meniscus 5",
+    "instrument add x2 --glass 1001",
+    "instrument add x3 --tolerance 99999999999",
+    "instrument add x4 --stem 99999999999mm",
+    "instrument add x5 --made-for 99999999999mN/m",
+    "instrument add x6 --kind refractometer --to 9999999999",
+    "instrument add x7 --kind thermometer --to 9999999999C",
+    "calibrate certificate stem-1 1.050 --correction 0.0004 --expanded 0.003 --factor 10.1",
+    "reading add PT-1 1.015 --temp 20C --temp-accuracy 101C --yes",
+    "addition add sugar PT-1 2000000kg --yes",
+    "addition add water PT-1 2000000000L --yes",
+    "batch amend PT-1 --volume 2000000000L --reason x --yes",
+    "batch add PT-9 --volume 2000000000L",
+    "calibrate sugar stem-1 1.04 20C --solute 2000000kg --water 20000000kg --yes",
+]
+
+
+def noted_and_back(bench):
+    """What the program notes, an import takes: whatever was typed, the export goes back."""
+    begun(bench)
+    for command in EXTREMES:
+        code, _, err = bench.run(command)
+        assert code in (0, 2, 3), f"`{command}` exits {code}: {err}"
+        bench.good("export back.jsonl")
+        for path in ("new.db", "notebook.db"):
+            code, out, err = bench.run(["--notebook", str(bench.folder / path), "import",
+                                        "back.jsonl"])  # fmt: skip
+            assert code == 0, f"after `{command}` an export does not go back: {err}"
+        for file in ("back.jsonl", "new.db"):
+            (bench.folder / file).unlink()
+
+
+def clock_ahead(bench):
+    """What was noted by a clock that ran ahead goes back, too."""
+    begun(bench)
+    with contextlib.closing(sqlite3.connect(bench.notebook)) as db:
+        columns = [c[1] for c in db.execute("PRAGMA table_info(reading)")]
+        row = dict(zip(columns, db.execute("SELECT * FROM reading").fetchone()))
+        row |= {"id": 2, "sample": 2, "made_at": "2999-01-01T00:00:00+00:00",
+                "noted_at": "2999-01-01T00:00:00+00:00", "made_at_s": 32472144000,
+                "noted_at_s": 32472144000}  # fmt: skip
+        db.execute(f"INSERT INTO reading ({', '.join(row)}) VALUES ({', '.join('?' * len(row))})",
+                   list(row.values()))  # fmt: skip
+        db.commit()
+    bench.good("export ahead.jsonl")
+    bench.good("import ahead.jsonl")
+    bench.good(["--notebook", str(bench.folder / "new.db"), "import", "ahead.jsonl"])
+
+
+def left_out(bench):
+    """A liquid all of whose pairs are left out hides no other."""
+    begun(bench)
+    bench.good("instrument add prism-1 --kind refractometer")
+    pair = "12.6Bx 1.050 --temp 20C --instrument prism-1 --hydrometer stem-1"
+    bench.good(f"liquid pair one {pair}")
+    bench.good(f"liquid pair other {pair}")
+    bench.good("liquid leave-out one 1 --reason cloudy")
+    assert "other" in bench.good("liquid list") and "left out" in bench.good("liquid list")
+    assert "cloudy" in bench.good("liquid show one")
+    assert len(bench.good("liquid list --json").splitlines()) == 2
+
+
+def small_files(bench):
+    """A limit on the size of files is told like a full disk."""
+    begun(bench)
+    for command in ("batch list", READING.replace("10:00", "12:00")):
+        process = bench.start(command, stdout=subprocess.PIPE, preexec_fn=lambda:
+                              resource.setrlimit(resource.RLIMIT_FSIZE, (4096, 4096)))  # fmt: skip
+        out, err = process.communicate(timeout=300)
+        assert process.returncode in (0, 4), (command, process.returncode, out, err)
+        assert process.returncode == 0 or err, command
+    bench.good("batch show PT-1")
+
+
+def one_moment(bench):
+    """Sugar that was added on the day of the original went into what had been read."""
+    begin(bench)
+    bench.good("reading add PT-1 1.048 --temp 20C --original --on 2026-03-02")
+    bench.good("addition add sugar PT-1 100g --on 2026-03-02")
+    assert "no original gravity" not in bench.good(READING + " --yes")
 
 
 def full_disks(bench):
@@ -170,7 +282,8 @@ def private_files(bench):
 
 
 CHECKS = [
-    second_tries, gone_readers, nothing_new, cut_exports, full_disks, wide_tables, stays_old,
+    second_tries, gone_readers, nothing_new, cut_exports, cut_folders, doubled_names,
+    noted_and_back, clock_ahead, left_out, small_files, one_moment, full_disks, wide_tables, stays_old,
     no_room_for_a_copy, names_of_nothing, private_files,
 ]  # fmt: skip
 

@@ -23,6 +23,9 @@ struct Table {
   std::vector<Column> columns;
 };
 
+/// In a folder of tables: how many rows each has.
+inline constexpr const char* rows_file = "rows.csv";
+
 /// A row with the names of its columns.
 struct NamedRow {
   std::string table;
