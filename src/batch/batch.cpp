@@ -156,7 +156,8 @@ Original Batch::original(const std::string& bottle, When at) {
   When since{std::numeric_limits<std::int64_t>::min(), 0};
   bool in_bottle = false;
   for (const AdditionRecord* a : additions_until(bottle, at)) {
-    if (when(*a) <= newest) {
+    // Of one moment, as of two bare dates: what was added went into what had been read.
+    if (when(*a) < newest) {
       since = when(*a);
       continue;
     }
@@ -275,9 +276,14 @@ Point Batch::point(const Sample& sample, ferment::Culture culture) {
   }
   auto& notes = point.drink ? point.drink->result.notes : point.alone.notes;
   note_odd_repeats(sample, notes);
-  if (sample.first().degassed == false &&
-      shelf_.instrument(sample.first().instrument).hydrometer() != nullptr)
-    notes.emplace_back("not degassed: bubbles lift a hydrometer, and it shows too much");
+  point.lifted = sample.first().degassed == false &&
+                 shelf_.instrument(sample.first().instrument).hydrometer() != nullptr;
+  if (point.drink) point.drink->lifted = point.lifted;
+  if (point.lifted)
+    notes.emplace_back(
+        "not degassed: bubbles lift a hydrometer, and it shows too much; the drink is stronger "
+        "than "
+        "it seems");
   return point;
 }
 

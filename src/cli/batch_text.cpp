@@ -110,6 +110,7 @@ std::string strength_text(const Point& point, bool full) {
   if (!point.computed()) return "not computed: " + point.refused;
   if (point.sample.first().stage == notebook::Stage::original) return "original";
   if (!point.drink) return "no original gravity";
+  if (point.lifted && point.drink->has_strength()) return at_least_text(*point.drink);
   switch (point.drink->state) {
     case Fermentation::measured:
       return report::value_text(point.drink->result.at("alcohol_percent_vol").value, "% vol", full);
@@ -122,8 +123,8 @@ std::string strength_text(const Point& point, bool full) {
 }
 
 std::string strength_alone_text(const Point& point, bool full) {
-  return (point.drink && point.drink->has_bound_only() ? "alcohol " : "") +
-         strength_text(point, full);
+  const bool in_words = point.drink && (point.lifted || point.drink->has_bound_only());
+  return (in_words ? "alcohol " : "") + strength_text(point, full);
 }
 
 std::vector<std::string> notes_of(const std::vector<Point>& points) {
@@ -204,6 +205,7 @@ std::string point_json(Batch& batch, const Point& point) {
       {"instrument", json_string(instrument.name())},
       {"indications", fmt::format("[{}]", fmt::join(indications, ","))},
       {"temperature_c", optional_number(first.temperature_c)},
+      {"degassed", first.degassed ? fmt::format("{}", *first.degassed) : "null"},
       {"person", json_string(first.person)},
       {"note", json_string(first.note)}};
   if (!point.computed()) {
@@ -213,6 +215,9 @@ std::string point_json(Batch& batch, const Point& point) {
   if (point.drink) {
     head.emplace_back("state", fmt::format("\"{}\"", word(point.drink->state)));
     for (auto& member : bound_members(*point.drink)) head.push_back(std::move(member));
+    if (point.lifted && point.drink->has_strength())
+      head.emplace_back("alcohol_at_least_percent_vol",
+                        fmt::format("{}", measurement::strength_bounds(*point.drink).lower));
   }
   if (const auto change = change_of(batch, point))
     head.emplace_back("change",

@@ -4,8 +4,10 @@
 #include <fmt/ranges.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "areo/core/shell_word.hpp"
+#include "areo/measurement/ferments.hpp"
 #include "areo/report/json.hpp"
 #include "areo/report/text.hpp"
 #include "batch_text.hpp"
@@ -35,6 +37,12 @@ uncertainty::Interval pressure_of(const BottleTelling& t, const BottleCase& c) {
 
 RatingVerdict verdict_of(const BottleTelling& t, const BottleCase& c) {
   return measurement::against_rating(pressure_of(t, c), *t.rating);
+}
+
+// An end that was stated counts in the place of fermenting everything where a steady stretch
+// supports it.
+bool end_is_supported(const BottleTelling& t) {
+  return t.plan.expected_sg && t.history.state.phase == Phase::steady && !t.stuck;
 }
 
 // Whether a case lies where the solubility of the gas was not measured.
@@ -83,7 +91,12 @@ void print_rating(const BottleTelling& t) {
   if (!t.rating) return;
   const std::string rating = fmt::format("{:.3g} bar", t.rating->value() / 1e5);
   if (all_below(t)) {
-    line(fmt::format("below the rating of {} as far as these readings tell", rating));
+    line(fmt::format("below the rating of {} as far as these readings tell{}", rating,
+                     end_is_supported(t) ? fmt::format(", if it ends at {}: no fall seen in {:.0f} "
+                                                       "days supports that",
+                                                       report::fixed(*t.plan.expected_sg, 4),
+                                                       t.history.state.hidden->days)
+                                         : ""));
     return;
   }
   for (const BottleCase& c : t.cases) switch (verdict_of(t, c)) {
@@ -103,14 +116,45 @@ void print_rating(const BottleTelling& t) {
 
 const char* state_text(const BottleTelling& t) {
   if (t.stuck) return "STUCK above where it should end: it may start again";
-  switch (t.phase) {
+  switch (t.history.state.phase) {
     case Phase::steady: return "steady";
-    case Phase::active: return "STILL FERMENTS";
-    case Phase::slowing: return "STILL FERMENTS, slower than before";
-    case Phase::lag:
+    case Phase::falling: return "STILL FERMENTS";
+    case Phase::not_begun:
+    case Phase::fell:
+    case Phase::no_fall:
     case Phase::unclear: break;
   }
   return "these readings do not show that it has stopped";
+}
+
+// The fastest that goes with the readings, SG a day.
+std::optional<double> fastest(const trend::State& s) {
+  if (s.fall) return (s.fall->value.estimate + s.fall->expanded()) / s.fall->days;
+  if (s.hidden) return s.hidden->per_day;
+  return std::nullopt;
+}
+
+// How long until a pressure is reached, and how far the gravity falls until then.
+void print_pace(const BottleTelling& t) {
+  const auto pace = fastest(t.history.state);
+  if (!pace || !(*pace > 0)) return;
+  constexpr double usual_bar = 3, pa_per_bar = 1e5;
+  const double target = t.rating ? t.rating->value() / pa_per_bar : usual_bar;
+  const double now = pressure_of(t, t.cases.front()).hi;
+  const double a_day = measurement::made_by_fall(t.history.series.gravity.front(), *pace).bar;
+  const std::string at = fmt::format("at the fastest pace that goes with these readings, {} a day",
+                                     report::rounded_up(*pace, report::last_place(*pace)));
+  if (now >= target) return;
+  const double days = (target - now) / a_day;
+  line(fmt::format("{}, kept at 25 °C, it reaches {:.3g} bar after {};", at, target,
+                   days < 1    ? "less than a day"
+                   : days < 60 ? fmt::format("{:.0f} day{}", std::floor(days), days < 2 ? "" : "s")
+                               : "more than two months"));
+  line("  cold slows this by an amount nobody measured here");
+  const double fall = *pace * days;
+  line(fmt::format("  {:.3g} bar is a fall of {} from now on, to {}", target,
+                   report::rounded_down(fall, 4),
+                   report::rounded_up(t.point.gravity().value.estimate - fall, 4)));
 }
 
 void note_culture(ferment::Culture culture) {
@@ -126,7 +170,7 @@ void note_culture(ferment::Culture culture) {
 std::string next_text(const BottleTelling& t) {
   const std::string name = shell_word(t.batch.record().name) +
                            (t.bottle.empty() ? "" : " --bottle " + shell_word(t.bottle));
-  if (t.phase != Phase::steady)
+  if (t.history.state.phase != Phase::steady)
     return fmt::format("close nothing yet; read again in a day, areo trend {}", name);
   if (t.stuck) return "find out why before a bottle is closed; then read again";
   if (!t.rating)
@@ -181,8 +225,9 @@ std::vector<BottleCase> cases_of(const BottlePlan& plan, Priming priming) {
 }
 
 bool all_below(const BottleTelling& t) {
-  return std::all_of(t.cases.begin(), t.cases.end(),
-                     [&](const BottleCase& c) { return verdict_of(t, c) == RatingVerdict::below; });
+  return std::all_of(t.cases.begin(), t.cases.end(), [&](const BottleCase& c) {
+    return (c.key == "all" && end_is_supported(t)) || verdict_of(t, c) == RatingVerdict::below;
+  });
 }
 
 void print_bottle(const BottleTelling& t, bool full) {
@@ -199,10 +244,11 @@ void print_bottle(const BottleTelling& t, bool full) {
                      range_text(r.at("sugar_expected_g_l"), full)));
   line(fmt::format("CO2 dissolved at {}: {}", report::celsius_text(t.plan.closing.indication_c),
                    range_text(r.at("co2_dissolved_g_l"), full)));
-  line(fmt::format("closed and kept at {}{} with {:g} % headspace (about 95 %):",
+  line(fmt::format("closed and kept at {}{} with {:g} % headspace, gauge pressure (about 95 %):",
                    report::celsius_text(t.plan.storage_c), t.storage_stated ? "" : " ± 5 °C",
                    100 * t.plan.headspace));
   print_cases(t, full);
+  print_pace(t);
   print_priming(t, name, full);
   print_rating(t);
   if (!t.plan.expected_sg)
@@ -223,7 +269,7 @@ void print_bottle_json(const BottleTelling& t) {
       {{"batch", report::json_string(t.batch.record().name)},
        {"bottle", report::json_string(t.bottle)},
        {"readings", fmt::format("[{}]", numbers(t.point.sample))},
-       {"state", fmt::format("\"{}\"", t.stuck ? "stuck" : cli::word(t.phase))},
+       {"state", fmt::format("\"{}\"", t.stuck ? "stuck" : cli::word(t.history.state.phase))},
        {"culture", fmt::format("\"{}\"", notebook::word(t.batch.record().culture))},
        {"closed_at_c", fmt::format("{}", p.closing.indication_c)},
        {"storage_c", fmt::format("{}", p.storage_c)},

@@ -19,7 +19,7 @@ struct BottleTelling {
   const batch::Batch& batch;
   const std::string& bottle;  ///< "" is the batch as a whole
   const batch::Point& point;  ///< the last reading
-  trend::Phase phase;
+  const trend::History& history;
   bool stuck;
   const measurement::BottlePlan& plan;
   bool storage_stated;

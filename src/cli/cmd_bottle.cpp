@@ -129,7 +129,7 @@ int run_bottle(const Options& o, const Session& session) {
   const BottleTelling told{.batch = batch,
                            .bottle = o.bottle,
                            .point = point,
-                           .phase = h.state.phase,
+                           .history = h,
                            .stuck = is_stuck(h, plan.expected_sg),
                            .plan = plan,
                            .storage_stated = !o.storage.empty(),

@@ -31,8 +31,8 @@ struct Options {
   std::string bottle, within;
 };
 
-double within_from_text(const std::string& text) {
-  if (text.empty()) return usual_within;
+std::optional<double> within_from_text(const std::string& text) {
+  if (text.empty()) return std::nullopt;
   const TypedNumber n = number_with_unit(text, "a difference");
   if (!(n.value > 0) || (!n.unit.empty() && n.unit != "%vol"))
     throw ParseError{"a difference in strength is above zero, in % vol", text, 0, text.size(),
@@ -44,9 +44,9 @@ const char* word(Verdict v) {
   switch (v) {
     case Verdict::different: return "different";
     case Verdict::same: return "same";
-    case Verdict::cannot_tell: break;
+    case Verdict::not_told_apart: break;
   }
-  return "cannot_tell";
+  return "not_told_apart";
 }
 
 std::vector<Batch*> pointers(std::vector<Batch>& batches) {
@@ -57,7 +57,7 @@ std::vector<Batch*> pointers(std::vector<Batch>& batches) {
 }
 
 void print_json(std::vector<Batch>& batches, const std::vector<Contender>& all,
-                const std::vector<ComparedPair>& pairs, double within) {
+                const std::vector<ComparedPair>& pairs, const std::optional<double>& within) {
   for (const Contender& c : all)
     for (Batch& batch : batches)
       if (batch.record().name == c.batch) raw_line(point_json(batch, c.point));
@@ -68,8 +68,8 @@ void print_json(std::vector<Batch>& batches, const std::vector<Contender>& all,
         R"("standard_uncertainty":{},"expanded_uncertainty":{},"within_percent_vol":{},)"
         R"("detectable_percent_vol":{},"apart_s":{},"notes":{}}})",
         report::json_string(p.a->key), report::json_string(p.b->key), word(p.c.verdict), d.estimate,
-        d.u, d.expanded(), within, p.c.detectable, p.apart_s(),
-        report::json_list(notes_on_corrections(pointers(batches), {&p, 1}))));
+        d.u, d.expanded(), within ? fmt::format("{}", *within) : "null", p.c.detectable,
+        p.apart_s(), report::json_list(notes_on_corrections(pointers(batches), {&p, 1}))));
   }
 }
 
@@ -117,7 +117,7 @@ void print_bases(const std::vector<Batch>& batches) {
 
 int run_compare(const Options& o, const Session& session) {
   check(o);
-  const double within = within_from_text(o.within);
+  const std::optional<double> within = within_from_text(o.within);
   const notebook::Notebook book = open_notebook(session, notebook::Open::read);
   std::vector<Batch> batches;
   for (const std::string& name : o.names) batches.emplace_back(book, name);
@@ -161,7 +161,8 @@ void setup_compare(const Command& app, const Session& session, Run& run) {
   c.add_option("--on", o->days, "compare what was read until this day with another one")
       .type_name("DAY");
   c.add_option("--bottle", o->bottle, "of which bottle the days are").type_name("NAME");
-  c.add_option("--within", o->within, "so near counts as the same; 0.5 % vol unless stated")
+  c.add_option("--within", o->within,
+               "so near counts as the same, in % vol; nothing does unless stated")
       .type_name("0.3");
   c.footer(
       "Examples:\n  areo compare PT-1 --within 0.3\n  areo compare PT-1 PT-2\n"

@@ -153,19 +153,23 @@ int run_list(const Options& o, const Session& session) {
     if (session.json) {
       raw_line(fmt::format(
           R"({{"reading":{},"sample":{},"bottle":{},"stage":"{}","made_at":"{}","noted_at":"{}",)"
-          R"("instrument":{},"typed":{},"temperature_typed":{},"person":{},"note":{},"amends":{},)"
+          R"("instrument":{},"typed":{},"temperature_typed":{},"degassed":{},"person":{},"note":{},"amends":{},)"
           R"("reason":{},"amended_by":{},"excluded":{}}})",
           r.id, r.sample, report::json_string(r.bottle), word(r.stage), r.made_at.text(),
           r.noted_at.text(), report::json_string(instrument.name()), report::json_string(r.typed),
-          report::json_string(r.temperature_typed), report::json_string(r.person),
+          report::json_string(r.temperature_typed),
+          r.degassed ? fmt::format("{}", *r.degassed) : "null", report::json_string(r.person),
           report::json_string(r.note), r.amends ? std::to_string(*r.amends) : "null",
           report::json_string(r.reason), r.amended_by ? std::to_string(*r.amended_by) : "null",
           r.excluded().empty() ? "null" : report::json_string(r.excluded())));
       continue;
     }
-    line(fmt::format("{}  {}  {}{} typed {}{}{}{}", r.id, r.made_at.text(),
+    line(fmt::format("{}  {}  {}{} typed {}{}{}{}{}", r.id, r.made_at.text(),
                      r.bottle.empty() ? "" : "bottle " + r.bottle + ", ", instrument.name(),
                      r.typed, r.temperature_typed.empty() ? "" : " at " + r.temperature_typed,
+                     !r.degassed   ? ""
+                     : *r.degassed ? ", degassed"
+                                   : ", not degassed",
                      r.stage == notebook::Stage::original ? ", original" : "",
                      r.person.empty() ? "" : ", by " + r.person));
     if (session.full) line("    noted " + r.noted_at.text());

@@ -3,6 +3,7 @@
 
 #include <memory>
 
+#include "areo/measurement/ferments.hpp"
 #include "areo/report/json.hpp"
 #include "areo/report/plot.hpp"
 #include "areo/report/text.hpp"
@@ -56,7 +57,18 @@ std::string fall_json(const std::optional<Fall>& f) {
   if (!f) return "null";
   return fmt::format(
       R"({{"days":{},"fall":{},"standard_uncertainty":{},"expanded_uncertainty":{},"points":{}}})",
-      f->days, f->value.estimate, f->value.u, f->value.expanded(), f->points);
+      f->days, f->value.estimate, f->value.u, f->expanded(), f->points);
+}
+
+std::string hidden_json(const History& h) {
+  const auto& p = h.state.hidden;
+  if (!p) return "null";
+  constexpr double week = 7;
+  const measurement::Made made =
+      measurement::made_by_fall(h.series.gravity.front(), week * p->per_day);
+  return fmt::format(
+      R"({{"sg_per_day":{},"days":{},"points":{},"percent_vol_a_week":{},"bar_a_week":{}}})",
+      p->per_day, p->days, p->points, made.percent_vol, made.bar);
 }
 
 std::string outlook_json(const History& h) {
@@ -96,23 +108,25 @@ std::string passing_json(const History& h, const std::optional<Passing>& p) {
   };
   return fmt::format(
       R"({{"percent_vol":{},"level":{},"below_until":{},"above_from":{},"passed_at":{},)"
-      R"("passed_lo":{},"passed_hi":{},"already":{},"never":{},"no_curve":{}}})",
+      R"("passed_lo":{},"passed_hi":{},"already":{},"never":{},"no_curve":{},"side":"{}",)"
+      R"("contradiction":{}}})",
       p->percent_vol, p->level, at(p->below_until), at(p->above_from),
       moment_json(h, p->by_curve.day), moment_json(h, p->by_curve.lo),
       moment_json(h, p->by_curve.hi), p->by_curve.already, p->by_curve.never,
-      p->by_curve.refused.empty() ? "null" : report::json_string(p->by_curve.refused));
+      p->by_curve.refused.empty() ? "null" : report::json_string(p->by_curve.refused),
+      word(p->side()), p->contradiction);
 }
 
 void print_json(Batch& batch, const History& h, const Options& o,
                 const std::optional<double>& expected, const std::optional<Passing>& passing) {
   for (const Point& p : h.points) raw_line(point_json(batch, p));
   raw_line(fmt::format(R"({{"trend":{},"bottle":{},"state":"{}","since":"{}","whole":{},)"
-                       R"("recent":{},"fastest":{},"steady":{},"outlook":{},"odd":{},)"
+                       R"("fall":{},"hidden":{},"why":{},"scatter":{},"outlook":{},"odd":{},)"
                        R"("limit":{}}})",
                        report::json_string(batch.record().name), report::json_string(o.bottle),
                        is_stuck(h, expected) ? "stuck" : word(h.state.phase), h.zero.text(),
-                       fall_json(h.state.whole), fall_json(h.state.recent),
-                       fall_json(h.state.fastest), fall_json(h.state.steady), outlook_json(h),
+                       fall_json(h.state.whole), fall_json(h.state.fall), hidden_json(h),
+                       report::json_string(h.state.why), h.state.scatter, outlook_json(h),
                        odd_json(h), passing_json(h, passing)));
 }
 
@@ -143,7 +157,7 @@ int run_trend(const Options& o, const Session& session) {
   line("state: " + state_text(h, expected));
   print_below("outlook: ", outlook_lines(h, session.full));
   if (passing) {
-    print_below("", passing_lines(h, *passing));
+    print_below("", passing_lines(batch, h, *passing));
     if (limit->named != nullptr) line("  " + named_text(*limit->named));
   }
   notes(odd_notes(h));

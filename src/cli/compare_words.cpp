@@ -38,25 +38,40 @@ std::optional<Point> last_figure(Batch& batch, const std::string& bottle, Moment
   return batch.point(*last);
 }
 
-std::string pair_text(const ComparedPair& p, double within) {
+// Bubbles may hide a part of its strength.
+bool hides(const Contender& c) { return c.point.lifted; }
+
+// Of one that is stronger than it seems nothing is decided that this would change.
+trend::Comparison without_bubbles(trend::Comparison c, const Contender& a, const Contender& b) {
+  const Contender& weaker = c.difference.estimate > 0 ? a : b;
+  if (c.verdict == Verdict::different ? hides(weaker) : hides(a) || hides(b))
+    c.verdict = Verdict::not_told_apart;
+  return c;
+}
+
+std::string pair_text(const ComparedPair& p, const std::optional<double>& within) {
   const std::string by = stronger_text(p);
   const std::string who = fmt::format("{} and {}: ", p.a->title, p.b->title);
   switch (p.c.verdict) {
     case Verdict::different: return who + "DIFFERENT, " + by;
-    case Verdict::same: return fmt::format("{}SAME within {:g} % vol; {}", who, within, by);
-    case Verdict::cannot_tell: break;
+    case Verdict::same: return fmt::format("{}SAME within {:g} % vol; {}", who, *within, by);
+    case Verdict::not_told_apart: break;
   }
-  return fmt::format("{}CANNOT TELL, {}; these readings would show {} % vol", who, by,
-                     report::fixed(p.c.detectable, report::last_place(p.c.detectable)));
+  return fmt::format(
+      "{}NOT TOLD APART: {}; {}", who, by,
+      hides(*p.a) || hides(*p.b)
+          ? "what was not degassed is stronger than it seems"
+          : fmt::format("from {} on these readings would show it",
+                        report::rounded_up(p.c.detectable, report::last_place(p.c.detectable))));
 }
 
 const char* word(Verdict v) {
   switch (v) {
     case Verdict::different: return "different";
     case Verdict::same: return "same";
-    case Verdict::cannot_tell: break;
+    case Verdict::not_told_apart: break;
   }
-  return "cannot tell";
+  return "not told apart";
 }
 
 bool of_two_batches(const ComparedPair& p) { return p.a->batch != p.b->batch; }
@@ -111,7 +126,8 @@ std::vector<Contender> days_of(Batch& batch, const std::string& bottle,
   return all;
 }
 
-std::vector<ComparedPair> pairs_of(const std::vector<Contender>& all, double within) {
+std::vector<ComparedPair> pairs_of(const std::vector<Contender>& all,
+                                   const std::optional<double>& within) {
   using measurement::Common;
   std::vector<ComparedPair> pairs;
   for (std::size_t i = 0; i < all.size(); ++i)
@@ -119,7 +135,8 @@ std::vector<ComparedPair> pairs_of(const std::vector<Contender>& all, double wit
       const Common common = all[i].batch == all[j].batch ? Common::ferment : Common::instruments;
       const auto d = measurement::difference(all[i].point.result(), all[j].point.result(),
                                              strength_key, common);
-      pairs.push_back({&all[i], &all[j], trend::compare(d, within)});
+      pairs.push_back(
+          {&all[i], &all[j], without_bubbles(trend::compare(d, within), all[i], all[j])});
     }
   return pairs;
 }
@@ -155,7 +172,8 @@ std::vector<std::vector<std::string>> comparison_matrix(const std::vector<Conten
   return rows;
 }
 
-std::vector<std::string> comparison_lines(const std::vector<ComparedPair>& pairs, double within) {
+std::vector<std::string> comparison_lines(const std::vector<ComparedPair>& pairs,
+                                          const std::optional<double>& within) {
   std::vector<std::string> all;
   if (pairs.empty()) return all;
   for (const ComparedPair& p : pairs) all.push_back(pair_text(p, within));

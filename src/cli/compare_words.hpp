@@ -2,6 +2,7 @@
 // Bottles, batches or days against each other, in words.
 #include <cstdint>
 #include <cstdlib>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -9,10 +10,6 @@
 #include "areo/trend/compare.hpp"
 
 namespace areo::cli {
-
-/// So near counts as the same, % vol: the tolerance of the label of a beer up to 5.5 % vol,
-/// Regulation (EU) 1169/2011 Annex XII. A judgement for other drinks.
-inline constexpr double usual_within = 0.5;
 
 /// One of those that are compared: a reading with a strength.
 struct Contender {
@@ -40,7 +37,8 @@ struct ComparedPair {
     return std::abs(b->point.sample.at().seconds - a->point.sample.at().seconds);
   }
 };
-[[nodiscard]] std::vector<ComparedPair> pairs_of(const std::vector<Contender>& all, double within);
+[[nodiscard]] std::vector<ComparedPair> pairs_of(const std::vector<Contender>& all,
+                                                 const std::optional<double>& within);
 /// "B is stronger by 0.12 ± 0.16 % vol"
 [[nodiscard]] std::string stronger_text(const ComparedPair& p);
 
@@ -54,7 +52,7 @@ struct ComparedPair {
     const std::vector<Contender>& all, const std::vector<ComparedPair>& pairs);
 /// A verdict for each pair, and what has to be known of them.
 [[nodiscard]] std::vector<std::string> comparison_lines(const std::vector<ComparedPair>& pairs,
-                                                        double within);
+                                                        const std::optional<double>& within);
 /// Days with an addition between them: a sentence, or nothing.
 [[nodiscard]] std::vector<std::string> notes_on_additions(const batch::Batch& batch,
                                                           const std::vector<Contender>& days);

@@ -16,15 +16,6 @@ using measurement::AlcoholResult;
 using measurement::Fermentation;
 using uncertainty::Side;
 
-const char* word(Side s) {
-  switch (s) {
-    case Side::below: return "below";
-    case Side::above: return "above";
-    case Side::cannot_tell: return "cannot_tell";
-  }
-  return "";
-}
-
 // Never more than it is: 94.96 % are no 95.0 %.
 std::string percent_text(double p) {
   if (p > 0.999) return "more than 99.9 %";
@@ -56,6 +47,15 @@ double level_from_text(const std::string& text) {
 }
 
 }  // namespace
+
+const char* word(uncertainty::Side s) {
+  switch (s) {
+    case Side::below: return "below";
+    case Side::above: return "above";
+    case Side::cannot_tell: return "cannot_tell";
+  }
+  return "";
+}
 
 void refuse_level_alone(const std::string& limit, const std::string& level) {
   if (!level.empty() && limit.empty())

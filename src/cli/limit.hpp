@@ -48,4 +48,7 @@ bool judge(const Limit& limit, const measurement::AlcoholResult& a,
            const measurement::Original& original, const TakenReading& present,
            ferment::Culture culture, const Told& told, StrengthWords& words);
 
+/// A word for programs.
+[[nodiscard]] const char* word(uncertainty::Side s);
+
 }  // namespace areo::cli

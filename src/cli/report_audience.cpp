@@ -45,6 +45,10 @@ std::string meaning(const Material& m, const Account& a) {
   const Point* last = a.last_strength();
   if (last == nullptr) return who(m, a) + "these readings say nothing of its alcohol.";
   const auto& v = last->result().at(strength_key).value;
+  if (last->lifted)
+    return report::sentence(fmt::format(
+        "{}{}: bubbles in the sample lifted the float, so the drink is stronger than it seems",
+        who(m, a), strength_alone_text(*last, m.full)));
   if (last->drink->state != measurement::Fermentation::measured)
     return report::sentence(who(m, a) + strength_alone_text(*last, m.full));
   return fmt::format(
@@ -56,7 +60,7 @@ std::string meaning(const Material& m, const Account& a) {
 // Without the words of decision rules.
 std::string limit_for_guests(const Material& m, const Account& a) {
   const double limit = a.passing->percent_vol;
-  const uncertainty::Side side = side_of_limit(a.history, *a.passing);
+  const uncertainty::Side side = a.passing->side();
   if (side == uncertainty::Side::cannot_tell)
     return report::sentence(fmt::format(
         "{}these readings cannot tell on which side of {:g} % vol it is", who(m, a), limit));
@@ -96,8 +100,8 @@ std::string write_audience(report::Page& page, const Material& m) {
   page.list(means);
   if (m.accounts.size() > 1) {
     const std::vector<Contender> bottles = bottles_of(*m.batch);
-    const std::vector<ComparedPair> pairs = pairs_of(bottles, usual_within);
-    page.list(comparison_lines(pairs, usual_within));
+    const std::vector<ComparedPair> pairs = pairs_of(bottles, std::nullopt);
+    page.list(comparison_lines(pairs, std::nullopt));
     page.list(notes_on_time(pairs));
   } else if (const auto chart = strength_chart(m, m.accounts[0]); !chart.points.empty()) {
     pictures.add(report::script_of(chart, report::PictureFormat::svg),

@@ -94,6 +94,7 @@ Chart strength_chart(const Material& m, const Account& a) {
     if (!p.has_strength()) continue;
     const auto& v = p.result().at(strength_key).value;
     const double at = wall_s(p.sample.at());
+    if (p.lifted) continue;  // at least so strong: no figure, and no upper bound
     if (p.drink->state == measurement::Fermentation::measured)
       figures.points.push_back({at, v.estimate, v.expanded()});
     else

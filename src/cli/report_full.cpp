@@ -44,7 +44,7 @@ std::string story(const Material& m, const Account& a) {
     first = "";
   }
   if (a.passing)
-    for (const std::string& text : passing_lines(h, *a.passing))
+    for (const std::string& text : passing_lines(*m.batch, h, *a.passing))
       all += report::sentence(text) + " ";
   return all;
 }
@@ -95,11 +95,11 @@ void write_budget(report::Page& page, Pictures& pictures, const Material& m, con
 void write_comparison(report::Page& page, const Material& m) {
   const std::vector<Contender> bottles = bottles_of(*m.batch);
   if (m.accounts.size() < 2 || bottles.size() < 2) return;
-  const std::vector<ComparedPair> pairs = pairs_of(bottles, usual_within);
+  const std::vector<ComparedPair> pairs = pairs_of(bottles, std::nullopt);
   page.section("The bottles compared");
   if (const auto matrix = comparison_matrix(bottles, pairs); !matrix.empty())
     page.table("Each bottle against each other one", matrix);
-  page.list(comparison_lines(pairs, usual_within));
+  page.list(comparison_lines(pairs, std::nullopt));
   page.list(notes_on_time(pairs));
 }
 

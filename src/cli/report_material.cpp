@@ -63,14 +63,16 @@ void write_headline(report::Page& page, const Material& m, bool with_state) {
                                : "no strength yet";
     if (last != nullptr)
       strength = strength_alone_text(*last, m.full) +
-                 (last->drink->state == measurement::Fermentation::measured ? " (about 95 %)" : "");
+                 (last->drink->state == measurement::Fermentation::measured && !last->lifted
+                      ? " (about 95 %)"
+                      : "");
     std::vector<std::string> below;
     if (last != nullptr)
       below.push_back(fmt::format("on {}, {}", when_text(last->sample.at()),
                                   basis_text(m.batch->record().culture)));
     if (with_state) {
       below.push_back("state: " + state_text(a.history, m.expected));
-      if (a.passing) below.push_back(limit_now_text(a.history, *a.passing));
+      if (a.passing) below.push_back(limit_text(*m.batch, a.history, *a.passing));
     }
     page.headline((m.accounts.size() > 1 ? title_of(a) + ": " : "") + strength, below);
   }

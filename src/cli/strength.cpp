@@ -116,9 +116,17 @@ std::string below_text(const AlcoholResult& a, const BoundWanted& wanted,
       100 * wanted.level);
 }
 
+std::string at_least_text(const AlcoholResult& a) {
+  const double lower = measurement::strength_bounds(a).lower;
+  if (a.has_bound_only() || !(lower > 0)) return "unknown: not degassed, bubbles may hide it";
+  return fmt::format(
+      "at least {} % vol (about 95 %), not degassed",
+      report::rounded_down(lower, report::last_place(a.result.at(strength_key).value.expanded())));
+}
+
 std::vector<Fact> bound_facts(const AlcoholResult& a, const BoundWanted& wanted,
                               const measurement::StrengthSamples& samples) {
-  if (!a.has_bound_only()) return {{"", true}, {"", true}};
+  if (!a.has_bound_only() || a.lifted) return {{"", true}, {"", true}};
   return {{fmt::format("{}", measurement::strength_bounds(a, samples, wanted.level).upper), true},
           {fmt::format("{}", wanted.level), true}};
 }

@@ -1,14 +1,17 @@
 #include "trend_words.hpp"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <cmath>
 
 #include "areo/core/error.hpp"
 #include "areo/core/shell_word.hpp"
+#include "areo/measurement/ferments.hpp"
 #include "areo/report/text.hpp"
 #include "batch_text.hpp"
+#include "instrument_text.hpp"
 #include "parse.hpp"
 #include "strength.hpp"
 
@@ -28,20 +31,24 @@ std::string gravity_text(double gravity, double expanded) {
 
 std::string days_text(double days) { return duration_text(std::llround(days * day_s)); }
 
+// "0.0030 ± 0.0013 in 3.0 days"
 std::string fall_text(const Fall& f) {
-  return report::value_text({std::abs(f.value.estimate), f.value.u, f.value.degrees_of_freedom},
-                            "");
+  const int decimals = report::last_place(f.expanded());
+  return fmt::format("{} ± {} in {}", report::fixed(f.value.estimate, decimals),
+                     report::rounded_up(f.expanded(), decimals), days_text(f.days));
 }
 
-std::string per_day_text(const Fall& f) {
-  return report::value_text({f.value.estimate / f.days, f.value.u / f.days}, "");
-}
-
-// "no fall larger than 0.0009 in 3.0 days (97.5 % sure); 4 readings": one side of 95 % is left.
-std::string none_text(const Fall& f) {
-  return fmt::format("no fall larger than {} in {} (97.5 % sure); {} readings",
-                     gravity_text(std::max(f.bound(), 0.0), f.value.expanded()), days_text(f.days),
-                     f.points);
+// "up to 0.0006 a day would hide in them, 0.5 % vol and 2.6 bar a week"
+std::string hidden_text(const History& h, const trend::Pace& p) {
+  constexpr double week = 7;
+  const measurement::Made made =
+      measurement::made_by_fall(h.series.gravity.front(), week * p.per_day);
+  const auto two_digits = [](double v) {
+    return report::rounded_up(v, std::max(0, report::last_place(v)));
+  };
+  return fmt::format("up to {} a day would hide: {} % vol, or {} bar in a closed bottle, a week",
+                     report::rounded_up(p.per_day, report::last_place(p.per_day)),
+                     two_digits(made.percent_vol), two_digits(made.bar));
 }
 
 // The moment of a reading on the clock of the history's first one, so that all can be compared.
@@ -94,9 +101,10 @@ bool is_stuck(const History& h, const std::optional<double>& expected) {
 
 const char* word(Phase p) {
   switch (p) {
-    case Phase::lag: return "lag";
-    case Phase::active: return "active";
-    case Phase::slowing: return "slowing";
+    case Phase::not_begun: return "not_begun";
+    case Phase::falling: return "falling";
+    case Phase::fell: return "fell";
+    case Phase::no_fall: return "no_fall_seen";
     case Phase::steady: return "steady";
     case Phase::unclear: break;
   }
@@ -105,23 +113,26 @@ const char* word(Phase p) {
 
 std::string state_text(const History& h, const std::optional<double>& expected) {
   const trend::State& s = h.state;
+  const auto none = [&](const std::string& since) {
+    return fmt::format("no fall seen {}; {}{}", since, hidden_text(h, *s.hidden),
+                       s.why.empty() ? "" : "; not called steady: " + s.why);
+  };
+  const auto days = [&] { return "in " + days_text(s.hidden->days); };
   switch (s.phase) {
-    case Phase::lag:
-      return fmt::format("LAG, {}", none_text({s.whole->days, s.whole->value, h.series.size()}));
-    case Phase::active:
-      return fmt::format("ACTIVE, down {} in {}", fall_text(*s.recent), days_text(s.recent->days));
-    case Phase::slowing:
-      return fmt::format("SLOWING, {} a day after {} at its fastest", per_day_text(*s.recent),
-                         per_day_text(*s.fastest));
+    case Phase::not_begun: return "NOT BEGUN: " + none("since the first reading");
+    case Phase::falling: return "FALLING: " + fall_text(*s.fall);
+    case Phase::fell:
+      return fmt::format("FELL; whether it still does is open: {}", hidden_text(h, *s.hidden));
+    case Phase::no_fall: return "NOT SEEN TO FALL: " + none(days());
     case Phase::steady:
-      if (is_stuck(h, expected))
-        return fmt::format("STUCK above the expected {}, {}", report::fixed(*expected, 3),
-                           none_text(*s.steady));
-      return "STEADY, " + none_text(*s.steady);
+      return is_stuck(h, expected) ? fmt::format("STUCK above the expected {}: {}",
+                                                 report::fixed(*expected, 3), none(days()))
+                                   : "STEADY: " + none(days());
     case Phase::unclear: break;
   }
-  return h.series.size() < 2 ? "CANNOT TELL from one reading"
-                             : "CANNOT TELL, the last step is too short or too small";
+  return "CANNOT TELL: " + (!s.why.empty()        ? s.why
+                            : h.series.size() < 2 ? std::string{"it takes two readings"}
+                                                  : std::string{"the readings are too near"});
 }
 
 std::vector<std::string> outlook_lines(const History& h, bool full) {
@@ -181,46 +192,75 @@ report::Plot gravity_plot(const History& h) {
 std::vector<std::string> odd_notes(const History& h) {
   std::vector<std::string> all;
   for (const trend::Oddity& o : h.odd)
-    all.push_back(
-        fmt::format("reading {} lies {} {} the others: {}? it counts until you say: "
-                    "areo reading exclude {} --reason TEXT",
-                    numbers(h.points[o.point].sample), report::fixed(std::abs(o.off), 4),
-                    o.off > 0 ? "above" : "below", o.likely, h.points[o.point].sample.first().id));
+    all.push_back(fmt::format(
+        "reading {} lies {} {} the others: {}? nothing is concluded from it; if it is wrong: "
+        "areo reading exclude {} --reason TEXT",
+        numbers(h.points[o.point].sample), report::fixed(std::abs(o.off), 4),
+        o.off > 0 ? "above" : "below", o.likely, h.points[o.point].sample.first().id));
   return all;
 }
 
-std::vector<std::string> passing_lines(const History& h, const trend::Passing& p) {
+std::string limit_text(batch::Batch& batch, const History& h, const trend::Passing& p) {
+  const std::string asked = fmt::format("under {:g} % vol? ", p.percent_vol);
+  const auto when = [&](std::size_t point) { return reading_when(h, point); };
+  if (p.contradiction)
+    return fmt::format(
+        "{}Not known: reading {} says over, and reading {} later under; one of them is off", asked,
+        numbers(h.points[*p.above_from].sample), numbers(h.points[*p.below_until].sample));
+  switch (p.side()) {
+    case uncertainty::Side::below:
+      return fmt::format("{}Yes, at the last reading, {}; it rises as long as the gravity falls",
+                         asked, when(*p.last));
+    case uncertainty::Side::above: {
+      const std::string between =
+          p.by_curve.lo ? fmt::format("between {} and {}", when_text(moment_of(h, *p.by_curve.lo)),
+                                      p.by_curve.hi ? when_text(moment_of(h, *p.by_curve.hi))
+                                                    : when(*p.above_from))
+          : p.below_until
+              ? fmt::format("between {} and {}", when(*p.below_until), when(*p.above_from))
+              : "before " + when(*p.above_from);
+      return asked + "No: it passed it " + between;
+    }
+    case uncertainty::Side::cannot_tell: break;
+  }
+  if (!p.last) return asked + "Not known: no reading says how strong it is";
+  const trend::Deciding d = trend::deciding_readings(batch, h, p);
+  const auto& instrument = batch.shelf().instrument(h.points[*p.last].sample.first().instrument);
+  // A tenth of a division, and never on the side where it would not do.
+  const int decimals = report::supported_decimals(instrument.graduation().division) + 1;
+  const std::string unit = unit_of(instrument).empty() ? "" : " " + unit_of(instrument);
+  std::vector<std::string> would;
+  if (d.below)
+    would.push_back(
+        fmt::format("{}{} or more for under", report::rounded_up(*d.below, decimals), unit));
+  if (d.above)
+    would.push_back(
+        fmt::format("{}{} or less for over", report::rounded_down(*d.above, decimals), unit));
+  return fmt::format("{}Not known. {}", asked,
+                     would.empty()
+                         ? fmt::format("No reading of {} would decide it", instrument.name())
+                         : fmt::format("A reading of {} would decide{}", fmt::join(would, ", or "),
+                                       d.below ? "; degassed, if it is for under" : ""));
+}
+
+std::vector<std::string> passing_lines(batch::Batch& batch, const History& h,
+                                       const trend::Passing& p) {
   const auto reading = [&](std::size_t point) {
     return fmt::format("{} (reading {})", reading_when(h, point), numbers(h.points[point].sample));
   };
   const std::string below =
-      p.below_until ? "BELOW until " + reading(*p.below_until) : "no reading decides for below";
+      p.below_until ? "under until " + reading(*p.below_until) : "no reading decides for under";
   const std::string above =
-      p.above_from ? "ABOVE from " + reading(*p.above_from) + " on" : "none from which it is above";
-  return {fmt::format("limit {:g} % vol: {}, {}; {:g} % wanted for each", p.percent_vol, below,
-                      above, 100 * p.level),
+      p.above_from ? "over from " + reading(*p.above_from) + " on" : "none for over";
+  return {limit_text(batch, h, p),
+          fmt::format("{}, {}; {:g} % sure is asked of each", below, above, 100 * p.level),
           curve_text(h, p)};
-}
-
-uncertainty::Side side_of_limit(const History& h, const trend::Passing& p) {
-  std::size_t last = h.points.size();
-  while (last > 0 && !h.points[last - 1].has_strength()) --last;
-  if (last > 0 && p.below_until == last - 1) return uncertainty::Side::below;
-  return p.above_from ? uncertainty::Side::above : uncertainty::Side::cannot_tell;
-}
-
-std::string limit_now_text(const History& h, const trend::Passing& p) {
-  const uncertainty::Side side = side_of_limit(h, p);
-  return fmt::format("limit {:g} % vol: {} at the last reading; {:g} % are wanted", p.percent_vol,
-                     side == uncertainty::Side::below   ? "BELOW"
-                     : side == uncertainty::Side::above ? "ABOVE"
-                                                        : "CANNOT TELL",
-                     100 * p.level);
 }
 
 std::string next_text(const History& h, const std::optional<double>& expected,
                       const std::string& name) {
   if (is_stuck(h, expected)) return "find out why before a bottle is closed; then read again";
+  if (!h.odd.empty()) return "degas a sample and read again; or keep the odd reading out, as noted";
   if (h.state.phase == Phase::steady)
     return expected ? "read once more before a bottle is closed"
                     : fmt::format(

@@ -31,13 +31,12 @@ namespace areo::cli {
 [[nodiscard]] std::vector<std::string> outlook_lines(const trend::History& h, bool full);
 /// One sentence for each odd reading.
 [[nodiscard]] std::vector<std::string> odd_notes(const trend::History& h);
-/// When it passed a limit: by the readings, and by the curve.
-[[nodiscard]] std::vector<std::string> passing_lines(const trend::History& h,
+/// "under 0.5 % vol? No: it passed it between 2026-03-04 18:00 and 2026-03-05 10:00"
+[[nodiscard]] std::string limit_text(batch::Batch& batch, const trend::History& h,
+                                     const trend::Passing& p);
+/// That, and when it passed the limit by the readings and by the curve.
+[[nodiscard]] std::vector<std::string> passing_lines(batch::Batch& batch, const trend::History& h,
                                                      const trend::Passing& p);
-/// On which side of the limit the last strength lies, as surely as was asked for.
-[[nodiscard]] uncertainty::Side side_of_limit(const trend::History& h, const trend::Passing& p);
-/// "limit 0.5 % vol: ABOVE at the last reading"
-[[nodiscard]] std::string limit_now_text(const trend::History& h, const trend::Passing& p);
 /// For every page about a drink that may go on.
 inline constexpr const char* pressure_caution =
     "What sugar is left can still make pressure in a closed bottle, however steady it seems; the "

@@ -25,13 +25,6 @@ bool same(const uncertainty::Input& a, const uncertainty::Input& b, Common commo
          a.unit == b.unit && a.provenance == b.provenance;
 }
 
-const std::vector<double>& shares_of(const Result& r, std::string_view key) {
-  if (!r.inputs.correlations().empty())
-    throw Error{Errc::domain, "results with correlated inputs cannot be compared"};
-  const Quantity& q = r.at(key);
-  return r.shares[static_cast<std::size_t>(&q - r.quantities.data())];
-}
-
 // For each input of b its place among the inputs of a; past the end if it is of b alone.
 std::vector<std::size_t> places(const Result& a, const Result& b, Common common) {
   const auto all_a = a.inputs.all();
@@ -48,10 +41,17 @@ std::vector<std::size_t> places(const Result& a, const Result& b, Common common)
 
 }  // namespace
 
+std::span<const double> shares_of(const Result& r, std::string_view key) {
+  if (!r.inputs.correlations().empty())
+    throw Error{Errc::domain, "results with correlated inputs cannot be compared"};
+  const Quantity& q = r.at(key);
+  return r.shares[static_cast<std::size_t>(&q - r.quantities.data())];
+}
+
 uncertainty::Value difference(const Result& a, const Result& b, std::string_view key,
                               Common common) {
-  const std::vector<double>& in_a = shares_of(a, key);
-  const std::vector<double>& in_b = shares_of(b, key);
+  const std::span<const double> in_a = shares_of(a, key);
+  const std::span<const double> in_b = shares_of(b, key);
   uncertainty::Inputs inputs;
   std::vector<double> shares;
   const auto take = [&](const uncertainty::Input& input, double share) {
@@ -73,8 +73,8 @@ uncertainty::Value difference(const Result& a, const Result& b, std::string_view
 
 double covariance(const Result& a, std::string_view key_of_a, const Result& b,
                   std::string_view key_of_b) {
-  const std::vector<double>& in_a = shares_of(a, key_of_a);
-  const std::vector<double>& in_b = shares_of(b, key_of_b);
+  const std::span<const double> in_a = shares_of(a, key_of_a);
+  const std::span<const double> in_b = shares_of(b, key_of_b);
   const std::vector<std::size_t> place = places(a, b, Common::ferment);
   double sum = 0;
   for (std::size_t j = 0; j < place.size(); ++j)

@@ -1,6 +1,7 @@
 #include "areo/measurement/limit.hpp"
 
 #include <algorithm>
+#include <limits>
 
 #include "areo/core/error.hpp"
 
@@ -60,6 +61,7 @@ Bounds strength_bounds(const AlcoholResult& a, const StrengthSamples& samples, d
       },
       stricter_bounds);
   if (a.state == Fermentation::bound) found.lower = 0;
+  if (a.lifted) found.upper = std::numeric_limits<double>::infinity();
   return found;
 }
 
@@ -78,6 +80,11 @@ Decision decide_strength(const AlcoholResult& a, const StrengthSamples& samples,
       stricter_decision);
   if (a.state == Fermentation::bound) found.bounds.lower = found.probability_above = 0;
   if (a.has_bound_only() && found.side == Side::above) found.side = Side::cannot_tell;
+  if (a.lifted) {
+    found.bounds.upper = std::numeric_limits<double>::infinity();
+    found.probability_below = 0;
+    if (found.side == Side::below) found.side = Side::cannot_tell;
+  }
   return found;
 }
 

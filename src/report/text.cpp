@@ -48,6 +48,11 @@ std::string rounded_up(double bound, int decimals, const std::optional<double>& 
   }
 }
 
+std::string rounded_down(double bound, int decimals) {
+  const double step = std::pow(10.0, -decimals);
+  return fixed(std::floor(bound / step + 1e-9) * step, decimals);
+}
+
 std::string value_text(const uncertainty::Value& v, std::string_view unit, bool full) {
   const double expanded = v.expanded();
   // Adding zero turns "-0" into "0".

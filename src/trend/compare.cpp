@@ -7,15 +7,15 @@
 
 namespace areo::trend {
 
-Comparison compare(const uncertainty::Value& difference, double within) {
-  if (!(within > 0) || !std::isfinite(within))
+Comparison compare(const uncertainty::Value& difference, const std::optional<double>& within) {
+  if (within && (!(*within > 0) || !std::isfinite(*within)))
     throw Error{Errc::domain, "what counts as the same is a number above zero"};
   const double one_sided = uncertainty::guard_band(difference);  // refuses what is no measurement
   const double expanded = difference.expanded();
-  Comparison c{difference, Verdict::cannot_tell, expanded + one_sided};
+  Comparison c{difference, Verdict::not_told_apart, expanded + one_sided};
   if (std::abs(difference.estimate) > expanded)
     c.verdict = Verdict::different;
-  else if (std::abs(difference.estimate) + one_sided <= within)
+  else if (within && std::abs(difference.estimate) + one_sided <= *within)
     c.verdict = Verdict::same;
   return c;
 }

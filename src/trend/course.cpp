@@ -4,6 +4,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <memory>
+#include <numeric>
 #include <utility>
 
 #include "areo/core/error.hpp"
@@ -29,17 +31,13 @@ bool tight(const Interval& final, double seen) { return final.hi - final.lo < se
 Series continued(const Series& s, const Course& course, int more) {
   const std::size_t n = s.size();
   const double step = (s.days.back() - s.days.front()) / static_cast<double>(n - 1);
-  Series longer{s.days, s.gravity, numeric::Covariance{n + static_cast<std::size_t>(more)}};
-  for (std::size_t i = 0; i < n; ++i) longer.gravity[i] = course.gravity(s.days[i]);
-  for (std::size_t i = n; i < n + static_cast<std::size_t>(more); ++i) {
-    longer.days.push_back(s.days.back() + step * static_cast<double>(i - n + 1));
-    longer.gravity.push_back(course.gravity(longer.days.back()));
+  std::vector<std::size_t> all(n + static_cast<std::size_t>(more), n - 1);
+  std::iota(all.begin(), all.begin() + static_cast<std::ptrdiff_t>(n), 0);
+  Series longer = s.only(all);
+  for (std::size_t i = 0; i < longer.size(); ++i) {
+    if (i >= n) longer.days[i] = s.days.back() + step * static_cast<double>(i - n + 1);
+    longer.gravity[i] = course.gravity(longer.days[i]);
   }
-  for (std::size_t i = 0; i < longer.size(); ++i)
-    for (std::size_t j = 0; j <= i; ++j)
-      longer.covariance.set(i, j,
-                            i == j ? s.covariance(std::min(i, n - 1), std::min(i, n - 1))
-                                   : s.covariance(std::min(i, n - 1), std::min(j, n - 2)));
   return longer;
 }
 
@@ -48,7 +46,10 @@ int readings_that_would_do(const Series& s, const Course& course, double rise) {
   constexpr int most = 20;
   for (int more = 1; more <= most; ++more) {
     const Series longer = continued(s, course, more);
-    const Task task{course.form, &longer, {course.near}};
+    const Task task{course.form,
+                    &longer,
+                    {course.near},
+                    std::make_shared<const numeric::Covariance>(longer.errors.matrix())};
     try {
       const auto fit = task.fit({course.start, course.final, course.end_day, course.rate});
       const double half = std::sqrt(rise * fit.covariance(final_at, final_at));

@@ -28,7 +28,7 @@ struct Rough {
 };
 
 std::optional<Rough> regression(const Task& task, double middle, double rate) {
-  const auto& [days, gravity, covariance] = *task.series;
+  const std::vector<double>&days = task.series->days, &gravity = task.series->gravity;
   const auto n = static_cast<double>(days.size());
   double s_mean = 0, g_mean = 0;
   std::vector<double> part;
@@ -129,8 +129,7 @@ numeric::CurveFit Task::fit(const Theta& start) const {
   };
   // Of 12000 fits to simulated ferments one took more than 40; where nothing bends, it never ends.
   constexpr int most_steps = 60;
-  return numeric::fit_curve(curve, series->days, series->gravity, series->covariance, start,
-                            most_steps);
+  return numeric::fit_curve(curve, series->days, series->gravity, *covariance, start, most_steps);
 }
 
 numeric::CurveFit Task::fit_others(const Theta& start, Place held) const {
@@ -147,7 +146,7 @@ numeric::CurveFit Task::fit_others(const Theta& start, Place held) const {
     return gravity_at(form, whole(q), mark, day);
   };
   numeric::CurveFit fit =
-      numeric::fit_curve(curve, series->days, series->gravity, series->covariance, others);
+      numeric::fit_curve(curve, series->days, series->gravity, *covariance, others);
   const Theta p = whole(fit.parameters);
   fit.parameters.assign(p.begin(), p.end());
   return fit;
@@ -155,8 +154,9 @@ numeric::CurveFit Task::fit_others(const Theta& start, Place held) const {
 
 std::vector<Candidate> candidates(const Series& series, double near) {
   std::vector<Candidate> all;
+  const auto covariance = std::make_shared<const numeric::Covariance>(series.errors.matrix());
   for (const Form form : {Form::logistic, Form::gompertz}) {
-    const Task task{form, &series, {near}};
+    const Task task{form, &series, {near}, covariance};
     if (auto fit = best_fit(task)) {
       const double aicc = aicc_of(*fit, series.size());
       all.push_back({task, std::move(*fit), aicc});
@@ -174,10 +174,10 @@ std::vector<double> studentized(const Candidate& candidate) {
   for (std::size_t i = 0; i < task.series->size(); ++i) {
     const double day = task.series->days[i];
     const double of_curve = uncertainty_at(task.form, p, task.mark, fit.covariance, day);
-    const double variance = task.series->covariance(i, i) - of_curve * of_curve;
+    const double variance = task.series->errors(i, i) - of_curve * of_curve;
     const double residual = task.series->gravity[i] - candidate.gravity(day);
     // Nothing is left where the curve goes through the point whatever it shows.
-    const double least = 1e-6 * task.series->covariance(i, i);
+    const double least = 1e-6 * task.series->errors(i, i);
     all.push_back(variance > least ? residual / std::sqrt(variance) : 0);
   }
   return all;

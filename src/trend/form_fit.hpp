@@ -1,6 +1,7 @@
 #pragma once
 // A form of the course through a series: fits of it, without intervals.
 #include <array>
+#include <memory>
 #include <optional>
 #include <vector>
 
@@ -39,6 +40,7 @@ struct Task {
   Form form;
   const Series* series;
   Mark mark;
+  std::shared_ptr<const numeric::Covariance> covariance;  // of the series
 
   [[nodiscard]] numeric::CurveFit fit(const Theta& start) const;
   // The others, while one of them is held.

@@ -7,13 +7,16 @@
 
 #include "areo/core/error.hpp"
 #include "areo/core/shell_word.hpp"
-#include "areo/trend/outlier.hpp"
+#include "areo/trend/groups.hpp"
 
 namespace areo::trend {
 namespace {
 
 using batch::Batch;
 using batch::Point;
+
+// Nearer readings are no step: their difference is the eye's. A judgement.
+constexpr double shortest_step_days = 0.45;
 
 std::vector<Point> points_of(Batch& batch, const std::string& bottle) {
   const auto& samples = batch.samples();
@@ -53,25 +56,50 @@ std::vector<std::size_t> places(const History& h) {
   return all;
 }
 
-void find_off_the_curve(History& h, const std::vector<std::size_t>& place, double near) {
-  const std::vector<double>& residuals = h.outlook.studentized;
-  const bool none_is_odd = std::none_of(residuals.begin(), residuals.end(),
-                                        [](double r) { return std::abs(r) > odd_residual; });
-  if (!residuals.empty() && none_is_odd) return;  // there is no need to fit again
-  for (const Outlier& o : outliers_of(h.series, near))
-    h.odd.push_back({place[o.point], o.off, likely(o.off)});
+bool on_a_mark(double indication, double division) {
+  const double mark = indication / division;
+  return std::abs(mark - std::round(mark)) < 0.01;
 }
 
-// Gravity does not rise by itself. What follows something odd is no judge.
-void find_rises(History& h, const std::vector<std::size_t>& place) {
-  const auto is_odd = [&](std::size_t point) {
-    return std::any_of(h.odd.begin(), h.odd.end(),
-                       [&](const Oddity& o) { return o.point == point; });
-  };
-  for (std::size_t i = 1; i < place.size(); ++i) {
-    const uncertainty::Value fall = h.series.fall(i - 1, i);
-    if (-fall.estimate > fall.expanded() && !is_odd(place[i]) && !is_odd(place[i - 1]))
-      h.odd.push_back({place[i], -fall.estimate, likely(-fall.estimate)});
+// Somebody who reads nothing but whole divisions of a stem rounds each reading to them.
+void widen_whole_divisions(Series& s, Batch& batch, const std::vector<Point>& points) {
+  constexpr std::size_t least = 4;
+  std::vector<double> division;
+  for (const Point& p : points) {
+    if (!p.computed()) continue;
+    const auto& instrument = batch.shelf().instrument(p.sample.first().instrument);
+    division.push_back(instrument.graduation().division);
+    for (const notebook::ReadingRecord& r : p.sample.readings) {
+      if (r.half_width > 0 || !on_a_mark(r.indication, division.back())) return;
+    }
+  }
+  if (division.size() < least) return;
+  // Of a scale of gravity; one of extract has steps of about four thousandths a unit [oiml-r22],
+  // and its division is an eye's work already.
+  for (std::size_t i = 0; i < s.size(); ++i)
+    if (division[i] < 0.01)
+      s.errors.set_own(i, std::hypot(s.errors.own(i), division[i] / std::sqrt(12)));
+}
+
+// Points of the groups that count: neither odd, nor to be confirmed, nor lifted.
+std::vector<std::size_t> sound(const Series& s, const State& state) {
+  std::vector<std::size_t> all;
+  for (std::size_t i = 0; i < s.size(); ++i)
+    if (!s.is_lifted(i) && state.unconfirmed != i &&
+        std::none_of(state.odd.begin(), state.odd.end(),
+                     [&](const OddPoint& o) { return o.point == i; }))
+      all.push_back(i);
+  return all;
+}
+
+void find_odd(History& h, const Groups& groups, const std::vector<std::size_t>& place) {
+  for (const OddPoint& o : h.state.odd)
+    for (const std::size_t member : groups.members[o.point])
+      h.odd.push_back({place[member], o.off, likely(o.off)});
+  if (const auto last = h.state.unconfirmed) {
+    const double off = -groups.series.fall(*last - 1, *last).estimate;
+    for (const std::size_t member : groups.members[*last])
+      h.odd.push_back({place[member], off, likely(off) + ", or it ferments that fast"});
   }
 }
 
@@ -89,6 +117,11 @@ void find_rates(History& h, const Batch& batch, const Series& whole) {
 }
 
 }  // namespace
+
+double day_of(const History& h, Moment m) {
+  constexpr double day_s = 86400;
+  return static_cast<double>(m.seconds - h.zero.seconds) / day_s;
+}
 
 History history_of(Batch& batch, const std::string& bottle) {
   History h;
@@ -108,12 +141,15 @@ History history_of(Batch& batch, const std::string& bottle) {
   const auto first = std::lower_bound(place.begin(), place.end(), h.since);
   h.series = whole.from(static_cast<std::size_t>(first - place.begin()));
   place.erase(place.begin(), first);
-  h.state = state_of(h.series);
   if (h.series.size() == 0) return h;
+  widen_whole_divisions(h.series, batch,
+                        {h.points.begin() + static_cast<std::ptrdiff_t>(h.since), h.points.end()});
+  const Groups groups = grouped(h.series);
+  h.state = state_of(groups.series);
+  find_odd(h, groups, place);
+  const Series counts = groups.series.only(sound(groups.series, h.state));
   const double near = h.series.value(h.series.size() - 1).expanded();
-  h.outlook = outlook_of(h.series, near);
-  find_off_the_curve(h, place, near);
-  find_rises(h, place);
+  h.outlook = outlook_of(counts, near);
   return h;
 }
 

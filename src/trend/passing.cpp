@@ -1,5 +1,7 @@
 #include "areo/trend/passing.hpp"
 
+#include <algorithm>
+
 #include "areo/measurement/limit.hpp"
 
 namespace areo::trend {
@@ -23,7 +25,34 @@ Crossing crossing(const std::vector<Point>& points, Moment zero, double limit, d
   return crossing_of(s, s.value(s.size() - 1).expanded(), -limit, 2 * level - 1);
 }
 
+// Both are about one course: where they leave nothing in common, the curve says nothing.
+void keep_within_readings(Crossing& c, const std::optional<double>& below_until,
+                          const std::optional<double>& above_from) {
+  if (!c.refused.empty()) return;
+  const bool open = c.already || c.never || !c.day;
+  const bool apart = (below_until && (c.already || (c.hi && *c.hi < *below_until))) ||
+                     (above_from && (c.never || (c.lo && *c.lo > *above_from)));
+  if (apart) {
+    c = {.refused = "the curve and the single readings do not go together"};
+    return;
+  }
+  if (below_until && (!open || c.lo)) c.lo = std::max(c.lo.value_or(*below_until), *below_until);
+  if (!above_from || open) return;
+  c.hi = std::min(c.hi.value_or(*above_from), *above_from);
+  c.day = std::clamp(*c.day, c.lo.value_or(std::min(*c.day, *c.hi)), *c.hi);
+}
+
+bool is_odd(const History& h, std::size_t point) {
+  return std::any_of(h.odd.begin(), h.odd.end(), [&](const Oddity& o) { return o.point == point; });
+}
+
 }  // namespace
+
+Side Passing::side() const {
+  if (contradiction || !last) return Side::cannot_tell;
+  if (above_from) return Side::above;
+  return below_until == last ? Side::below : Side::cannot_tell;
+}
 
 Passing passing_of(batch::Batch& batch, const History& h, double limit, double level) {
   Passing p{limit, level};
@@ -32,16 +61,17 @@ Passing passing_of(batch::Batch& batch, const History& h, double limit, double l
   const std::vector<Point> points(h.points.begin() + static_cast<std::ptrdiff_t>(h.since),
                                   h.points.end());
   const std::vector<Point> clean = mixed ? as_of_yeast(batch, points) : points;
-  bool still_below = true;
   for (std::size_t i = 0; i < points.size(); ++i) {
     if (!points[i].has_strength()) continue;
+    p.last = h.since + i;
+    if (is_odd(h, h.since + i)) continue;
     const Side where = measurement::decide_strength(*points[i].drink, limit, level).side;
-    still_below = still_below && where == Side::below;
-    if (still_below) p.below_until = h.since + i;
-    if (where != Side::above)
-      p.above_from.reset();
-    else if (!p.above_from)
+    if (where == Side::below) {
+      p.below_until = h.since + i;
+      p.contradiction = p.contradiction || p.above_from;
+    } else if (where == Side::above && !p.above_from) {
       p.above_from = h.since + i;
+    }
   }
   p.by_curve = crossing(points, h.zero, limit, level);
   // Acids would only have kept it below for longer.
@@ -55,7 +85,42 @@ Passing passing_of(batch::Batch& batch, const History& h, double limit, double l
     p.by_curve.day.reset();
     p.by_curve.hi.reset();
   }
+  const auto day = [&](const std::optional<std::size_t>& point) -> std::optional<double> {
+    if (!point) return std::nullopt;
+    return day_of(h, h.points[*point].sample.at());
+  };
+  if (!p.contradiction) keep_within_readings(p.by_curve, day(p.below_until), day(p.above_from));
   return p;
+}
+
+Deciding deciding_readings(batch::Batch& batch, const History& h, const Passing& p) {
+  const notebook::ReadingRecord& last = h.points[p.last.value()].sample.first();
+  const auto scale = batch.shelf().instrument(last.instrument).graduation();
+  const auto decides = [&](double indication, Side side) {
+    notebook::ReadingRecord r = last;
+    r.indication = indication;
+    r.half_width = 0;
+    r.degassed = true;
+    const Point point = batch.preview({std::move(r)});
+    return point.has_strength() &&
+           measurement::decide_strength(*point.drink, p.percent_vol, p.level).side == side;
+  };
+  // The first mark that decides, then the place between it and the one before.
+  const auto first = [&](Side side, double step) -> std::optional<double> {
+    constexpr int halvings = 4;  // to a sixteenth of a division
+    double undecided = last.indication, mark = undecided;
+    do {
+      undecided = mark;
+      mark += step;
+      if (mark < scale.lo || mark > scale.hi) return std::nullopt;
+    } while (!decides(mark, side));
+    for (int i = 0; i < halvings; ++i) {
+      const double middle = (undecided + mark) / 2;
+      (decides(middle, side) ? mark : undecided) = middle;
+    }
+    return mark;
+  };
+  return {first(Side::below, scale.division), first(Side::above, -scale.division)};
 }
 
 }  // namespace areo::trend

@@ -2,7 +2,10 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <numeric>
+#include <set>
+#include <tuple>
 
 #include "areo/measurement/difference.hpp"
 
@@ -14,22 +17,73 @@ struct Quantity {
   Moment at;
   const measurement::Result* result;
   const measurement::Quantity* quantity;
+  bool lifted;
 };
 
 constexpr double day_s = 86400;
 
+// What makes inputs of two results the same (measurement/difference.hpp), and the how-manieth of
+// such inputs in its result one is.
+struct Error {
+  const uncertainty::Input* input;
+  std::size_t occurrence;
+
+  [[nodiscard]] auto key() const {
+    return std::tie(input->name, input->unit, input->value, input->u, input->provenance,
+                    occurrence);
+  }
+  friend bool operator<(const Error& a, const Error& b) {
+    if (a.key() != b.key()) return a.key() < b.key();
+    return a.input->thing < b.input->thing;
+  }
+};
+
+// An error, and what it contributes to one quantity.
+struct Part {
+  Error error;
+  double share;
+};
+
+std::vector<Part> parts_of(const Quantity& q) {
+  const std::span<const double> shares = measurement::shares_of(*q.result, q.quantity->key);
+  const auto inputs = q.result->inputs.all();
+  std::vector<Part> parts;
+  std::set<Error> seen;
+  for (std::size_t i = 0; i < inputs.size(); ++i) {
+    if (shares[i] == 0) continue;
+    Error error{&inputs[i], 0};
+    while (!seen.insert(error).second) ++error.occurrence;
+    parts.push_back({error, shares[i]});
+  }
+  return parts;
+}
+
 // Quantities that err together; -1 counts them downwards.
 Series joint(std::span<const Quantity> used, Moment zero, double sign) {
-  Series s{{}, {}, numeric::Covariance{used.size()}};
+  Series s{{}, {}, numeric::SharedErrors{used.size()}, {}};
+  std::vector<std::vector<Part>> parts;
+  std::map<Error, std::size_t> met;  // how many times
+  for (const Quantity& q : used) {
+    s.days.push_back(static_cast<double>(q.at.seconds - zero.seconds) / day_s);
+    s.gravity.push_back(sign * q.quantity->value.estimate);
+    s.lifted.push_back(q.lifted);
+    for (const Part& part : parts.emplace_back(parts_of(q))) ++met[part.error];
+  }
+  std::map<Error, std::size_t> number;
+  for (const auto& [error, times] : met)
+    if (times > 1) number.emplace(error, number.size());
   for (std::size_t i = 0; i < used.size(); ++i) {
-    const auto& [at, result, quantity] = used[i];
-    s.days.push_back(static_cast<double>(at.seconds - zero.seconds) / day_s);
-    s.gravity.push_back(sign * quantity->value.estimate);
-    s.covariance.set(i, i, quantity->value.u * quantity->value.u);
-    for (std::size_t j = 0; j < i; ++j)
-      s.covariance.set(
-          i, j,
-          measurement::covariance(*used[j].result, used[j].quantity->key, *result, quantity->key));
+    double own = 0;
+    std::vector<numeric::SharedErrors::Share> shared;
+    for (const auto& [error, share] : parts[i])
+      if (const auto n = number.find(error); n != number.end())
+        shared.push_back({n->second, sign * share});
+      else
+        own += share * share;
+    std::sort(shared.begin(), shared.end(),
+              [](const auto& a, const auto& b) { return a.number < b.number; });
+    for (const auto& [n, share] : shared) s.errors.add_share(i, n, share);
+    s.errors.set_own(i, std::sqrt(own));
   }
   return s;
 }
@@ -37,14 +91,15 @@ Series joint(std::span<const Quantity> used, Moment zero, double sign) {
 }  // namespace
 
 uncertainty::Value Series::value(std::size_t point) const {
-  return {gravity[point], std::sqrt(covariance(point, point))};
+  return {gravity[point], std::sqrt(errors(point, point))};
 }
 
 Series Series::only(std::span<const std::size_t> kept) const {
-  Series some{{}, {}, covariance.only(kept)};
+  Series some{{}, {}, errors.only(kept), {}};
   for (const std::size_t i : kept) {
     some.days.push_back(days[i]);
     some.gravity.push_back(gravity[i]);
+    some.lifted.push_back(is_lifted(i));
   }
   return some;
 }
@@ -63,23 +118,19 @@ Series Series::without(std::size_t left_out) const {
 }
 
 uncertainty::Value Series::combination(std::span<const double> weights) const {
-  double estimate = 0, variance = 0;
-  for (std::size_t i = 0; i < size(); ++i) {
-    estimate += weights[i] * gravity[i];
-    for (std::size_t j = 0; j < size(); ++j) variance += weights[i] * covariance(i, j) * weights[j];
-  }
-  return {estimate, std::sqrt(variance)};
+  const double estimate = std::inner_product(weights.begin(), weights.end(), gravity.begin(), 0.0);
+  return {estimate, std::sqrt(errors.variance_of(weights))};
 }
 
 uncertainty::Value Series::fall(std::size_t from, std::size_t to) const {
-  const double variance = covariance(from, from) + covariance(to, to) - 2 * covariance(from, to);
+  const double variance = errors(from, from) + errors(to, to) - 2 * errors(from, to);
   return {gravity[from] - gravity[to], std::sqrt(std::max(variance, 0.0))};
 }
 
 Series series_of(std::span<const batch::Point> points, Moment zero) {
   std::vector<Quantity> used;
   for (const batch::Point& p : points)
-    if (p.computed()) used.push_back({p.sample.at(), &p.result(), &p.gravity()});
+    if (p.computed()) used.push_back({p.sample.at(), &p.result(), &p.gravity(), p.lifted});
   return joint(used, zero, 1);
 }
 
@@ -87,7 +138,7 @@ Series strength_series_of(std::span<const batch::Point> points, Moment zero) {
   std::vector<Quantity> used;
   for (const batch::Point& p : points)
     if (p.has_strength())
-      used.push_back({p.sample.at(), &p.result(), &p.result().at("alcohol_percent_vol")});
+      used.push_back({p.sample.at(), &p.result(), &p.result().at("alcohol_percent_vol"), p.lifted});
   return joint(used, zero, -1);
 }
 

@@ -1,64 +1,209 @@
 #include "areo/trend/state.hpp"
 
+#include <algorithm>
 #include <cmath>
+#include <iterator>
 
-#include "areo/numeric/line.hpp"
+#include "areo/measurement/ferments.hpp"
 #include "areo/numeric/quantile.hpp"
+#include "line.hpp"
 
 namespace areo::trend {
 namespace {
 
-constexpr double level = 0.95;
+using Numbers = std::vector<std::size_t>;  // of points, in order of time
 
-Fall fall(const Series& s, std::size_t from, std::size_t to) {
-  return {s.days[to] - s.days[from], s.fall(from, to)};
+// Chances that are shared among the stretches; those of certain() and about_now() are explained in
+// docs/explanation/series.md.
+constexpr double false_fall = 0.01, outside_fall = 0.025, faster_than_bound = 0.05;
+constexpr double left_out = 1.28;  // 90 %: a slip, and then chance
+constexpr std::size_t least_of_fall = 3, least_of_steady = 4, longest = 120;
+
+// Stretches that end now overlap: n of them count as 2.7 √(n + 1) (simulated), as n at the most.
+double factor(std::size_t stretches, double chance) {
+  const auto n = static_cast<double>(stretches);
+  return numeric::normal_quantile(1 - chance / std::max(1.0, std::min(n, 2.7 * std::sqrt(n + 1))));
 }
 
-// Beyond what its uncertainty alone makes of no fall.
-bool fell(const Fall& f) { return f.value.estimate > f.value.expanded(level); }
-bool unchanged(const Fall& f) { return std::abs(f.value.estimate) <= f.value.expanded(level); }
-
-// Of the straight line through the last points, from the first of them to the last.
-Fall along_line(const Series& s) {
-  const auto line = numeric::fit_line(s.days, s.gravity, s.covariance, s.days.back());
-  const double days = s.days.back() - s.days.front();
-  return {days, {-line.slope * days, std::sqrt(line.var_slope) * days}, s.size()};
+Numbers from(const Numbers& all, std::size_t place) {
+  return {all.begin() + static_cast<std::ptrdiff_t>(place), all.end()};
 }
 
-// The longest one at the end.
-std::optional<Fall> steady_stretch(const Series& s) {
-  for (std::size_t first = 0; first + steady_points <= s.size(); ++first) {
-    if (s.days.back() - s.days[first] < steady_days) break;
-    const Fall f = along_line(s.from(first));
-    if (unchanged(f) && f.bound() <= steady_per_day * f.days) return f;
+// Those that bubbles did not lift.
+Numbers clear(const Series& s, Numbers all) {
+  std::erase_if(all, [&](std::size_t i) { return s.is_lifted(i); });
+  return all;
+}
+
+// With the lifted ones that lie on the late side of a line: too high, they only hide a fall.
+Numbers clear_or_late(const Series& s, Numbers all) {
+  for (;;) {
+    double sum = 0, day = 0;
+    for (const std::size_t i : all) {
+      const double w = 1 / (s.errors.own(i) * s.errors.own(i));
+      sum += w;
+      day += w * s.days[i];
+    }
+    const auto gone =
+        std::erase_if(all, [&](std::size_t i) { return s.is_lifted(i) && s.days[i] < day / sum; });
+    if (gone == 0 || all.size() < 2) return all;
+  }
+}
+
+// Beyond what chance makes of no fall, and nearly so whichever reading is left out.
+std::optional<Line> certain(const Series& s, const Numbers& stretch, double scatter,
+                            double factor_of_u) {
+  if (s.is_lifted(stretch.front())) return std::nullopt;
+  const Numbers alone = clear(s, stretch), more = clear_or_late(s, stretch);
+  for (const Numbers& used : {alone, more}) {
+    if (used.size() < least_of_fall) continue;
+    const Line line{s, used, scatter};
+    if (!line.stands() || line.pace().estimate <= factor_of_u * line.pace().u) continue;
+    bool by_all = true;
+    for (std::size_t i = 0; i < used.size() && by_all; ++i) {
+      const auto rest = line.pace_without(i);
+      by_all = rest && rest->estimate > left_out * rest->u;
+    }
+    if (by_all) return line;
   }
   return std::nullopt;
 }
 
-// The point before `to` that is a step away, if there is one.
-std::optional<std::size_t> step_before(const Series& s, std::size_t to) {
-  for (std::size_t i = to; i-- > 0;)
-    if (s.days[to] - s.days[i] >= shortest_step_days) return i;
+// The later half shows at least half of the pace, and no end of it much less.
+bool about_now(const Series& s, const Line& line, double scatter) {
+  constexpr double part = 0.5, may_go_on = 0.7, sure = 1.28;
+  const Numbers& used = line.used();
+  const double middle = (s.days[used.front()] + s.days[used.back()]) / 2;
+  constexpr double nearly = 0.1;  // of a day: readings are not made on the minute
+  uncertainty::Value late{};
+  for (std::size_t first = used.size() - 1; first-- > 0;) {
+    const Line tail{s, from(used, first), scatter};
+    if (!tail.stands()) continue;
+    late = tail.pace();
+    if (late.estimate + may_go_on * late.u < part * line.pace().estimate) return false;
+    if (first == 0 || s.days[used[first - 1]] < middle - nearly) break;
+  }
+  return late.estimate > part * line.pace().estimate && late.estimate > sure * late.u;
+}
+
+Fall fall_of(const Series& s, const Line& line, double scatter, double coverage_factor) {
+  const Numbers& used = line.used();
+  const double days = line.days();
+  Fall f{days, {line.pace().estimate * days, line.pace().u * days}, used.size(), coverage_factor};
+  if (line.refuted()) {
+    f.value = s.fall(used.front(), used.back());
+    f.value.u *= scatter;
+  }
+  return f;
+}
+
+// Lower than the fastest pace of the three steps before explains.
+bool fell_too_fast(const Series& s, const Numbers& kept, std::size_t place, double scatter) {
+  constexpr std::size_t least = 3, most = 4;
+  constexpr double times = 2, sure = 2;  // of the pace; of the uncertainty
+  Numbers before = clear(s, {kept.begin(), kept.begin() + static_cast<std::ptrdiff_t>(place)});
+  if (before.size() < least) return false;
+  if (before.size() > most) before = from(before, before.size() - most);
+  double fastest = 0;
+  for (std::size_t i = 1; i < before.size(); ++i) {
+    const double days = s.days[before[i]] - s.days[before[i - 1]];
+    if (days > 0)
+      fastest = std::max(fastest, (s.gravity[before[i - 1]] - s.gravity[before[i]]) / days);
+  }
+  const std::size_t last = kept[place], near = before.back();
+  const double u = scatter * std::hypot(s.errors.own(last), s.errors.own(near));
+  return s.gravity[near] - s.gravity[last] >
+         times * fastest * (s.days[last] - s.days[near]) + sure * u;
+}
+
+// The place of the last one, or of the last that is not lifted, if it has to be confirmed.
+std::optional<std::size_t> unconfirmed(const Series& s, const Numbers& kept, double scatter) {
+  for (std::size_t place = kept.size(); place-- > 0;) {
+    const bool lifted = s.is_lifted(kept[place]);
+    if (lifted && place + 1 != kept.size()) continue;
+    if (fell_too_fast(s, kept, place, scatter)) return place;
+    if (!lifted) break;
+  }
   return std::nullopt;
 }
 
-struct Step {
-  std::size_t from, to;
+// Whether any stretch that ended earlier fell for certain.
+bool fell_before(const Series& s, const Numbers& kept, double scatter, double factor_of_u) {
+  constexpr std::size_t longest_before = 30;
+  for (std::size_t end = kept.size() - 1; end >= least_of_fall; --end)
+    for (std::size_t n = least_of_fall; n <= std::min(end, longest_before); ++n) {
+      const auto last = kept.begin() + static_cast<std::ptrdiff_t>(end);
+      if (certain(s, {last - static_cast<std::ptrdiff_t>(n), last}, scatter, factor_of_u))
+        return true;
+    }
+  return false;
+}
+
+struct Bound {
+  Pace pace;
+  Line line;
 };
 
-// Whether the one is slower than the other, which was picked as the fastest of so many.
-bool slower(const Series& s, const Step& recent, const Step& fastest, std::size_t picked_of) {
-  std::vector<double> weights(s.size());
-  const auto add = [&](const Step& step, double sign) {
-    const double days = s.days[step.to] - s.days[step.from];
-    weights[step.from] += sign / days;
-    weights[step.to] -= sign / days;
-  };
-  add(fastest, 1);
-  add(recent, -1);
-  const uncertainty::Value v = s.combination(weights);
-  const double sure = 1 - (1 - level) / static_cast<double>(picked_of);
-  return v.estimate > v.u * numeric::normal_quantile(sure);
+// With one of its points left out it may be faster.
+double fastest(const Line& line, double sure) {
+  double pace = std::max(line.pace().estimate, 0.0) + sure * line.pace().u;
+  if (line.used().size() > 2)
+    for (std::size_t i = 0; i < line.used().size(); ++i)
+      if (const auto rest = line.pace_without(i))
+        pace = std::max(pace, rest->estimate + left_out * rest->u);
+  return pace;
+}
+
+// The lowest upper bound of the pace, of the stretches that begin at a place or behind it.
+std::optional<Bound> hidden_pace(const Series& s, const Numbers& kept, std::size_t begin,
+                                 double scatter, double sure) {
+  std::optional<Bound> best;
+  for (std::size_t first = kept.size() - 1; first-- > begin;) {
+    if (s.is_lifted(kept[first])) continue;
+    const Numbers used = clear(s, from(kept, first));
+    if (used.size() < 2) continue;
+    const Line line{s, used, scatter};
+    if (!line.stands()) continue;
+    const double pace = fastest(line, sure);
+    if (!best || pace < best->pace.per_day)
+      best = Bound{{pace, line.days(), used.size(), kept[first]}, line};
+  }
+  return best;
+}
+
+bool harmless(double per_day, double original) {
+  constexpr double week = 7;
+  const measurement::Made made = measurement::made_by_fall(original, week * per_day);
+  return made.percent_vol < harmless_percent_vol && made.bar < harmless_bar;
+}
+
+// Why a stretch without a visible fall is not called steady; empty if it is.
+std::string doubt_of(const State& state, const Bound& bound) {
+  if (std::any_of(state.odd.begin(), state.odd.end(),
+                  [&](const OddPoint& o) { return o.point >= bound.pace.first; }))
+    return "an odd reading stands in it";
+  if (state.unconfirmed) return "the last reading has to be confirmed";
+  if (bound.pace.points < least_of_steady) return "it has too few readings";
+  if (bound.line.refuted()) return "its readings follow no straight line";
+  return "";
+}
+
+// All but some.
+Numbers without(std::size_t size, const std::vector<OddPoint>& odd) {
+  Numbers all;
+  for (std::size_t i = 0; i < size; ++i)
+    if (std::none_of(odd.begin(), odd.end(), [&](const OddPoint& o) { return o.point == i; }))
+      all.push_back(i);
+  return all;
+}
+
+// What scatters is judged without a few slips; of many, nobody knows which are.
+void find_odd(const Series& s, State& state) {
+  constexpr std::size_t few = 5;
+  state.odd = odd_points(s, 1);
+  const bool judged = few * state.odd.size() <= s.size();
+  state.scatter = scatter_of(judged ? s.only(without(s.size(), state.odd)) : s);
+  if (state.scatter > 1) state.odd = odd_points(s, state.scatter);
 }
 
 }  // namespace
@@ -66,32 +211,52 @@ bool slower(const Series& s, const Step& recent, const Step& fastest, std::size_
 State state_of(const Series& s) {
   State state;
   if (s.size() < 2) return state;
-  const std::size_t last = s.size() - 1;
-  state.whole = fall(s, 0, last);
-  state.steady = steady_stretch(s);
-  std::vector<Step> steps;
-  for (std::size_t to = 1; to < s.size(); ++to)
-    if (const auto from = step_before(s, to)) steps.push_back({*from, to});
-  std::optional<Step> recent, fastest;
-  if (!steps.empty() && steps.back().to == last) {
-    recent = steps.back();
-    state.recent = fall(s, recent->from, recent->to);
-    for (const Step& step : steps) {
-      if (step.to > recent->from) break;  // they share nothing with the last one
-      if (!fastest ||
-          fall(s, step.from, step.to).per_day() > fall(s, fastest->from, fastest->to).per_day())
-        fastest = step;
-    }
+  const std::size_t n = s.size();
+  state.whole = Fall{s.days.back() - s.days.front(), s.fall(0, n - 1), n};
+  find_odd(s, state);
+  if (state.odd.size() > 1 && 3 * state.odd.size() > n) {
+    state.why = "the readings do not go together";
+    return state;
   }
-  if (fastest) state.fastest = fall(s, fastest->from, fastest->to);
-  if (!fell(*state.whole))
-    state.phase = Phase::lag;
-  else if (state.steady)
-    state.phase = Phase::steady;
-  else if (recent && fastest && slower(s, *recent, *fastest, steps.size()))
-    state.phase = Phase::slowing;
-  else if (state.recent && fell(*state.recent))
-    state.phase = Phase::active;
+  Numbers kept = without(n, state.odd);
+  if (const auto place = unconfirmed(s, kept, state.scatter)) {
+    state.unconfirmed = kept[*place];
+    kept.erase(kept.begin() + static_cast<std::ptrdiff_t>(*place));
+  }
+  if (kept.size() < 2) return state;
+  state.last = kept.back();
+  const std::size_t begin = kept.size() - std::min(kept.size(), longest);
+  const std::size_t stretches = kept.size() - 1 - begin;
+  const double sure = factor(stretches, false_fall);
+  std::optional<std::size_t> fell_from;  // place of the shortest certain stretch
+  for (std::size_t first = kept.size() - 1; first-- > begin && !fell_from;) {
+    const auto line = certain(s, from(kept, first), state.scatter, sure);
+    if (!line) continue;
+    fell_from = first;
+    if (!about_now(s, *line, state.scatter)) continue;
+    state.phase = Phase::falling;
+    state.fall = fall_of(s, *line, state.scatter, factor(stretches, outside_fall));
+    return state;
+  }
+  const auto bound = hidden_pace(s, kept, fell_from ? *fell_from + 1 : begin, state.scatter,
+                                 factor(stretches, faster_than_bound));
+  if (!bound) {
+    state.why = "no two of its readings were degassed";
+    return state;
+  }
+  state.hidden = bound->pace;
+  if (!fell_from && !fell_before(s, kept, state.scatter, sure)) {
+    state.phase = Phase::not_begun;
+    return state;
+  }
+  if (bound->pace.points < least_of_fall) {
+    state.phase = Phase::fell;
+    return state;
+  }
+  state.phase = Phase::no_fall;
+  if (!harmless(bound->pace.per_day, s.gravity.front())) return state;
+  state.why = doubt_of(state, *bound);
+  if (state.why.empty()) state.phase = Phase::steady;
   return state;
 }
 

@@ -18,17 +18,17 @@ constexpr double shared = 0.08, method = 0.025, own = 0.07;  // % vol, relative,
 trend::Series strengths(World& world, const Ferment& f, int days) {
   trend::Series s;
   const auto n = static_cast<std::size_t>(days);
-  s.covariance = numeric::Covariance{n};
+  s.errors = numeric::SharedErrors{n};
   const double offset = world.normal(shared), factor = 1 + world.normal(method);
   for (std::size_t i = 0; i < n; ++i) {
     s.days.push_back(static_cast<double>(i));
     s.gravity.push_back(f.gravity(s.days.back()) * factor + offset + world.normal(own));
   }
-  for (std::size_t i = 0; i < n; ++i)
-    for (std::size_t j = 0; j <= i; ++j)
-      s.covariance.set(i, j,
-                       shared * shared + method * method * s.gravity[i] * s.gravity[j] +
-                           (i == j ? own * own : 0));
+  for (std::size_t i = 0; i < n; ++i) {
+    s.errors.set_own(i, own);
+    s.errors.add_share(i, 0, shared);
+    s.errors.add_share(i, 1, method * s.gravity[i]);
+  }
   return s;
 }
 

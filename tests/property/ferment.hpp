@@ -26,13 +26,13 @@ struct Ferment {
 inline trend::Series read_daily(World& world, const Ferment& f, int last_day) {
   trend::Series s;
   const auto n = static_cast<std::size_t>(last_day) + 1;
-  s.covariance = numeric::Covariance{n};
+  s.errors = numeric::SharedErrors{n};
   const double offset = world.normal(shared_u);
   for (std::size_t i = 0; i < n; ++i) {
     s.days.push_back(static_cast<double>(i));
     s.gravity.push_back(f.gravity(s.days.back()) + offset + world.normal(own_u));
-    for (std::size_t j = 0; j <= i; ++j)
-      s.covariance.set(i, j, shared_u * shared_u + (i == j ? own_u * own_u : 0));
+    s.errors.set_own(i, own_u);
+    s.errors.add_share(i, 0, shared_u);
   }
   return s;
 }

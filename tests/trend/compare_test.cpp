@@ -19,8 +19,15 @@ TEST(Compare, DecidesAtTheEdges) {
   EXPECT_EQ(verdict(-0.197, 0.1, 0.5), Verdict::different);
   EXPECT_EQ(verdict(0.195, 0.1, 0.5), Verdict::same);
   EXPECT_EQ(verdict(0.1, 0.1, 0.2646), Verdict::same);
-  EXPECT_EQ(verdict(0.1, 0.1, 0.2644), Verdict::cannot_tell);
-  EXPECT_EQ(verdict(-0.1, 0.1, 0.2644), Verdict::cannot_tell);
+  EXPECT_EQ(verdict(0.1, 0.1, 0.2644), Verdict::not_told_apart);
+  EXPECT_EQ(verdict(-0.1, 0.1, 0.2644), Verdict::not_told_apart);
+}
+
+// Nothing is the same that nobody said to be near enough.
+TEST(Compare, WithoutAMarginNothingIsTheSame) {
+  EXPECT_EQ(compare({0.0, 0.01}).verdict, Verdict::not_told_apart);
+  EXPECT_EQ(compare({0.0, 0.01}, 0.1).verdict, Verdict::same);
+  EXPECT_EQ(compare({0.1, 0.01}).verdict, Verdict::different);
 }
 
 TEST(Compare, TellsWhatWouldBeFound) {

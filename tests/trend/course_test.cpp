@@ -30,7 +30,7 @@ Series read(const Truth& f, int days) {
     s.days.push_back(day);
     s.gravity.push_back(f.gravity(day));
   }
-  s.covariance = numeric::Covariance::diagonal(std::vector<double>(s.size(), own));
+  s.errors = numeric::SharedErrors::independent(std::vector<double>(s.size(), own));
   return s;
 }
 
@@ -80,12 +80,12 @@ TEST(Course, AnOpenEndIsRefusedAndMoreReadingsHelp) {
   Truth f{Form::logistic};
   f.middle = 6;
   Series s = read(f, 5);
-  s.covariance = numeric::Covariance::diagonal(std::vector<double>(s.size(), 0.001));
+  s.errors = numeric::SharedErrors::independent(std::vector<double>(s.size(), 0.001));
   const Outlook o = outlook_of(s, near);
   ASSERT_FALSE(o.course);
   ASSERT_GT(o.refused.more, 0);
   Series longer = read(f, 5 + o.refused.more + 2);
-  longer.covariance = numeric::Covariance::diagonal(std::vector<double>(longer.size(), 0.001));
+  longer.errors = numeric::SharedErrors::independent(std::vector<double>(longer.size(), 0.001));
   EXPECT_TRUE(outlook_of(longer, near).course);
 }
 

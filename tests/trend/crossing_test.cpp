@@ -21,7 +21,7 @@ Series read(int days, double own = 0.0003) {
     s.days.push_back(day);
     s.gravity.push_back(gravity(day));
   }
-  s.covariance = numeric::Covariance::diagonal(std::vector<double>(s.size(), own));
+  s.errors = numeric::SharedErrors::independent(std::vector<double>(s.size(), own));
   return s;
 }
 

@@ -31,6 +31,9 @@ struct Point {
   std::optional<measurement::AlcoholResult> drink{};
   /// Of an original, or without one: its gravity alone.
   measurement::Result alone{};
+  /// Bubbles may have lifted the hydrometer: the gravity is at most what was read, and the strength
+  /// at least.
+  bool lifted = false;
   std::string refused{};  ///< why nothing could be computed; empty if something was
 
   [[nodiscard]] bool computed() const { return refused.empty(); }

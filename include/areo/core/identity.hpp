@@ -1,5 +1,6 @@
 #pragma once
 // Which one of all things of a kind: not what it is called, and not what it is like.
+#include <compare>
 #include <cstdint>
 #include <string>
 
@@ -10,7 +11,8 @@ class Identity {
  public:
   /// Of a thing that differs from every other in this run of the program.
   Identity();
-  friend bool operator==(const Identity&, const Identity&) = default;
+  /// In some order, for maps.
+  friend auto operator<=>(const Identity&, const Identity&) = default;
 
  private:
   friend class IdentityRegister;

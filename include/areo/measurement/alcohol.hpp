@@ -29,6 +29,9 @@ struct AlcoholResult {
   /// below a bound has to hold for it, too (strength_bounds(), decide_strength()).
   std::optional<Result> clean_yeast{};
 
+  /// Bubbles may have lifted the hydrometer in the present drink: it is at least as strong as this.
+  bool lifted = false;
+
   /// Whether there is one, be it an upper bound only.
   [[nodiscard]] bool has_strength() const {
     return state != Fermentation::above && state != Fermentation::contradiction;

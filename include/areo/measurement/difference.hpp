@@ -1,5 +1,6 @@
 #pragma once
 // How much two results differ, and how they err together: what they owe to the same inputs cancels.
+#include <span>
 #include <string_view>
 
 #include "areo/measurement/result.hpp"
@@ -25,6 +26,10 @@ enum class Common {
 /// @source [gum] 5.1, 5.2: propagation through the joint model of both results
 [[nodiscard]] uncertainty::Value difference(const Result& a, const Result& b, std::string_view key,
                                             Common common = Common::ferment);
+
+/// What each input of a result contributes to one of its quantities, in the order of its inputs.
+/// @throws Error{domain} as difference()
+[[nodiscard]] std::span<const double> shares_of(const Result& r, std::string_view key);
 
 /// Covariance of a quantity of `a` with one of `b`; the same inputs as for difference().
 /// @throws Error{domain} as difference()

@@ -27,6 +27,9 @@ namespace areo::report {
 [[nodiscard]] std::string rounded_up(double bound, int decimals,
                                      const std::optional<double>& limit = std::nullopt);
 
+/// A lower bound, rounded down: it is never printed higher than it is.
+[[nodiscard]] std::string rounded_down(double bound, int decimals);
+
 /// Digits beyond those that an uncertainty supports, where all are asked for.
 inline constexpr int further_digits = 6;
 

@@ -32,6 +32,9 @@ struct History {
   std::vector<Oddity> odd;
 };
 
+/// The day of a moment, counted as in the history.
+[[nodiscard]] double day_of(const History& history, Moment m);
+
 /// @param bottle  "" is the batch as a whole
 /// @throws Error{domain} if it has no reading that could be computed
 [[nodiscard]] History history_of(batch::Batch& batch, const std::string& bottle);

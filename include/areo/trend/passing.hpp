@@ -4,22 +4,30 @@
 
 #include "areo/trend/crossing.hpp"
 #include "areo/trend/history.hpp"
+#include "areo/uncertainty/decision.hpp"
 
 namespace areo::trend {
 
-/// Of the readings since the last addition.
+/// Of the readings since the last addition. Strength does not fall by itself: what is above a limit
+/// stays above, and what is below was below before.
 struct Passing {
   double percent_vol = 0;
   double level = 0;  ///< probability wanted on each side
-  /// Number in History::points of the last one that was decided to lie below, with none before it
-  /// that was not.
-  std::optional<std::size_t> below_until{};
-  /// Of the first one from which on all are decided to lie above.
-  std::optional<std::size_t> above_from{};
+  /// Numbers in History::points: the last reading that was decided to lie below, and the first that
+  /// was decided to lie above. Odd readings decide nothing.
+  std::optional<std::size_t> below_until{}, above_from{};
+  /// A reading decides for above, and a later one for below: one of them is off, and nothing is
+  /// concluded.
+  bool contradiction = false;
+  /// Number of the last point that has a strength; nothing if there is none.
+  std::optional<std::size_t> last{};
   /// By the curve through the strengths; days as in the history. With the level it was below at the
-  /// one end of the interval and above at the other. For an upper bound of a strength (acetic)
-  /// there is the beginning only.
+  /// one end of the interval and above at the other, which lies within what the readings decide.
+  /// For an upper bound of a strength (acetic) there is the beginning only.
   Crossing by_curve{};
+
+  /// On which side it was at the last reading.
+  [[nodiscard]] uncertainty::Side side() const;
 };
 
 /// As measurement::decide_strength() reading by reading, and from a curve through all of them with
@@ -30,5 +38,15 @@ struct Passing {
 /// @param level   as measurement::decide_strength()
 [[nodiscard]] Passing passing_of(batch::Batch& batch, const History& history, double limit,
                                  double level = 0.95);
+
+/// What a reading would have to show: from the one number on, degassed, it would decide for below,
+/// down from the other for above. Nothing where no reading on the scale would.
+struct Deciding {
+  std::optional<double> below{}, above{};
+};
+/// Of the instrument and at the temperature of the last reading with a strength.
+/// @param passing  with such a reading
+[[nodiscard]] Deciding deciding_readings(batch::Batch& batch, const History& history,
+                                         const Passing& passing);
 
 }  // namespace areo::trend

@@ -5,17 +5,20 @@
 #include <vector>
 
 #include "areo/batch/batch.hpp"
-#include "areo/numeric/covariance.hpp"
+#include "areo/numeric/shared_errors.hpp"
 
 namespace areo::trend {
 
-/// As many days as gravities, and a covariance of that size. A day is 24 hours.
+/// As many days as gravities, and errors for as many. A day is 24 hours.
 struct Series {
-  std::vector<double> days;           ///< never falling; where zero lies is the maker's choice
-  std::vector<double> gravity;        ///< SG 20/20
-  numeric::Covariance covariance{0};  ///< positive definite
+  std::vector<double> days;        ///< never falling; where zero lies is the maker's choice
+  std::vector<double> gravity;     ///< SG 20/20
+  numeric::SharedErrors errors{};  ///< each has one of its own
+  /// Whether bubbles may have lifted the hydrometer: the gravity is at most this. Empty: none.
+  std::vector<bool> lifted{};
 
   [[nodiscard]] std::size_t size() const { return days.size(); }
+  [[nodiscard]] bool is_lifted(std::size_t point) const { return !lifted.empty() && lifted[point]; }
   /// One gravity by itself. Its degrees of freedom are taken as infinite, as all of the series.
   [[nodiscard]] uncertainty::Value value(std::size_t point) const;
   /// Some of the points, in order of time.

@@ -1,51 +1,70 @@
 #pragma once
-// What a ferment is doing, and the test behind it.
+// What a ferment is doing, as far as all readings together tell.
 #include <optional>
+#include <string>
+#include <vector>
 
+#include "areo/trend/odd.hpp"
 #include "areo/trend/series.hpp"
 
 namespace areo::trend {
 
-/// A change between two points of a series.
+/// A fall over a stretch of a series.
 struct Fall {
-  double days = 0;           ///< how far they lie apart
+  double days = 0;           ///< how far the ends lie apart
   uncertainty::Value value;  ///< of the gravity; positive when it fell
   std::size_t points = 2;    ///< how many readings it rests on
+  /// Of the interval, so that it holds with 95 % though the stretch was chosen among others.
+  double coverage_factor = 1.96;
 
-  /// The largest fall that goes with it, with 95 % on either side.
-  [[nodiscard]] double bound() const { return value.estimate + value.expanded(); }
-  [[nodiscard]] double per_day() const { return value.estimate / days; }
+  [[nodiscard]] double expanded() const { return coverage_factor * value.u; }
+};
+
+/// The fastest pace that goes with the readings of a stretch: with 95 % whichever stretch was
+/// chosen, and with 90 % whichever reading is left out.
+struct Pace {
+  double per_day = 0;  ///< SG
+  double days = 0;
+  std::size_t points = 0;
+  std::size_t first = 0;  ///< number of the point that the stretch begins with
 };
 
 enum class Phase {
-  lag,      ///< no fall since the first reading that could be told from none
-  active,   ///< it falls, no slower than it ever did as far as can be told
-  slowing,  ///< slower than it was
-  steady,   ///< no fall, over long enough and with readings that would have shown one
-  unclear,  ///< neither is sure
+  unclear,    ///< too few readings, or they do not go together
+  not_begun,  ///< no fall since the first reading that could be told from none
+  falling,    ///< it falls
+  fell,       ///< it fell; whether it still does these readings leave open
+  no_fall,    ///< none is seen any more; a slow one would hide
+  steady,     ///< none is seen, and one that would hide is harmless for a week
 };
 
 struct State {
   Phase phase = Phase::unclear;
-  std::optional<Fall> whole{};    ///< from the first reading to the last; none of a single one
-  std::optional<Fall> recent{};   ///< the last one, over at least shortest_step_days
-  std::optional<Fall> fastest{};  ///< the fastest step before it
-  std::optional<Fall> steady{};   ///< the longest stretch at the end without a fall
+  std::optional<Fall> whole{};   ///< from the first reading to the last; none of a single one
+  std::optional<Fall> fall{};    ///< falling: the shortest stretch at the end whose fall is certain
+  std::optional<Pace> hidden{};  ///< in every other phase, if there is a stretch
+  std::vector<OddPoint> odd{};   ///< they count for nothing here
+  /// The last reading fell so much faster than any before that the next one has to tell whether it
+  /// is a slip; it does not count yet.
+  std::optional<std::size_t> unconfirmed{};
+  std::size_t last = 0;  ///< the last point that counts
+  double scatter = 1;    ///< as scatter_of()
+  std::string why{};     ///< why it is not called steady although no faster fall could hide, or why
+                         ///< nothing is said
 };
 
-/// A stretch is steady from so many readings over so many days on ("the same for two or three
-/// days": common practice, no source), if no fall can be told from none and the largest one that
-/// goes with the readings is not faster than this a day: half a division of a usual stem, a
-/// judgement.
-constexpr std::size_t steady_points = 3;
-constexpr double steady_days = 2;
-constexpr double steady_per_day = 0.001;
-/// Nearer readings are no step: their difference is the eye's. A judgement.
-constexpr double shortest_step_days = 0.45;
+/// A hidden fall is harmless where a week of it makes less than this much alcohol, and less
+/// pressure in a closed bottle (measurement::made_by_fall()). Judgements.
+inline constexpr double harmless_percent_vol = 0.1, harmless_bar = 0.3;
 
-/// Decides with 95 %: that it fell at all, that the last step is slower than the fastest (with the
-/// level shared among the steps that could have been it).
+/// From the straight lines through the stretches that end now. A fall is certain with 99 % whatever
+/// stretch was chosen, and still with 90 % whichever reading is left out, so that no single slip
+/// makes one; and it is falling only where the later half of the stretch shows it too. What is not
+/// degassed counts where bubbles cannot make the fall: late in it, or, for the fastest pace, not at
+/// all. The constants were chosen in the study that docs/explanation/series.md tells of.
 /// @param series in order of time, without a jump between its points: nothing was added
+/// @source common practice, no source, for taking two or three equal readings as the end: this asks
+///         for more
 [[nodiscard]] State state_of(const Series& series);
 
 }  // namespace areo::trend
