@@ -46,9 +46,8 @@ std::string meaning(const Material& m, const Account& a) {
   if (last == nullptr) return who(m, a) + "these readings say nothing of its alcohol.";
   const auto& v = last->result().at(strength_key).value;
   if (last->lifted)
-    return report::sentence(fmt::format(
-        "{}{}: bubbles in the sample lifted the float, so the drink is stronger than it seems",
-        who(m, a), strength_alone_text(*last, m.full)));
+    return report::sentence(who(m, a) + strength_alone_text(*last, m.full)) +
+           " Bubbles in the sample lift the float: the drink is stronger than it seems.";
   if (last->drink->state != measurement::Fermentation::measured)
     return report::sentence(who(m, a) + strength_alone_text(*last, m.full));
   return fmt::format(

@@ -1,7 +1,6 @@
 #include "trend_words.hpp"
 
 #include <fmt/format.h>
-#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <cmath>
@@ -113,17 +112,18 @@ const char* word(Phase p) {
 
 std::string state_text(const History& h, const std::optional<double>& expected) {
   const trend::State& s = h.state;
-  const auto none = [&](const std::string& since) {
-    return fmt::format("no fall seen {}; {}{}", since, hidden_text(h, *s.hidden),
+  const auto hidden = [&](const std::string& since) {
+    return fmt::format("{}; {}{}", since, hidden_text(h, *s.hidden),
                        s.why.empty() ? "" : "; not called steady: " + s.why);
   };
+  const auto none = [&](const std::string& since) { return "no fall seen " + hidden(since); };
   const auto days = [&] { return "in " + days_text(s.hidden->days); };
   switch (s.phase) {
     case Phase::not_begun: return "NOT BEGUN: " + none("since the first reading");
     case Phase::falling: return "FALLING: " + fall_text(*s.fall);
     case Phase::fell:
       return fmt::format("FELL; whether it still does is open: {}", hidden_text(h, *s.hidden));
-    case Phase::no_fall: return "NOT SEEN TO FALL: " + none(days());
+    case Phase::no_fall: return "NO FALL SEEN " + hidden(days());
     case Phase::steady:
       return is_stuck(h, expected) ? fmt::format("STUCK above the expected {}: {}",
                                                  report::fixed(*expected, 3), none(days()))
@@ -201,7 +201,7 @@ std::vector<std::string> odd_notes(const History& h) {
 }
 
 std::string limit_text(batch::Batch& batch, const History& h, const trend::Passing& p) {
-  const std::string asked = fmt::format("under {:g} % vol? ", p.percent_vol);
+  const std::string asked = fmt::format("Under {:g} % vol? ", p.percent_vol);
   const auto when = [&](std::size_t point) { return reading_when(h, point); };
   if (p.contradiction)
     return fmt::format(
@@ -226,21 +226,20 @@ std::string limit_text(batch::Batch& batch, const History& h, const trend::Passi
   if (!p.last) return asked + "Not known: no reading says how strong it is";
   const trend::Deciding d = trend::deciding_readings(batch, h, p);
   const auto& instrument = batch.shelf().instrument(h.points[*p.last].sample.first().instrument);
-  // A tenth of a division, and never on the side where it would not do.
-  const int decimals = report::supported_decimals(instrument.graduation().division) + 1;
+  // Rounded to the side where it would do.
+  const int decimals = report::supported_decimals(instrument.graduation().division);
   const std::string unit = unit_of(instrument).empty() ? "" : " " + unit_of(instrument);
-  std::vector<std::string> would;
+  std::string would;
   if (d.below)
-    would.push_back(
-        fmt::format("{}{} or more for under", report::rounded_up(*d.below, decimals), unit));
+    would = fmt::format("Degassed, a reading of {}{} or more would decide for under",
+                        report::rounded_up(*d.below, decimals), unit);
   if (d.above)
-    would.push_back(
-        fmt::format("{}{} or less for over", report::rounded_down(*d.above, decimals), unit));
-  return fmt::format("{}Not known. {}", asked,
-                     would.empty()
-                         ? fmt::format("No reading of {} would decide it", instrument.name())
-                         : fmt::format("A reading of {} would decide{}", fmt::join(would, ", or "),
-                                       d.below ? "; degassed, if it is for under" : ""));
+    would +=
+        fmt::format("{} of {}{} or less {}for over", would.empty() ? "A reading" : ", one",
+                    report::rounded_down(*d.above, decimals), unit, d.below ? "" : "would decide ");
+  return fmt::format(
+      "{}Not known. {}", asked,
+      would.empty() ? fmt::format("No reading of {} would decide it", instrument.name()) : would);
 }
 
 std::vector<std::string> passing_lines(batch::Batch& batch, const History& h,

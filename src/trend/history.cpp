@@ -74,8 +74,7 @@ void widen_whole_divisions(Series& s, Batch& batch, const std::vector<Point>& po
     }
   }
   if (division.size() < least) return;
-  // Of a scale of gravity; one of extract has steps of about four thousandths a unit [oiml-r22],
-  // and its division is an eye's work already.
+  // Of a scale of gravity: what a step of another one is in gravity depends on where it is.
   for (std::size_t i = 0; i < s.size(); ++i)
     if (division[i] < 0.01)
       s.errors.set_own(i, std::hypot(s.errors.own(i), division[i] / std::sqrt(12)));

@@ -93,7 +93,7 @@ def tells_what_the_commands_tell(bench):
             assert cell in cells, (cell, cells)
     state = next(row for row in trend if row.startswith("state: "))
     assert state in page.text, state
-    for start in ("outlook: ", "limit "):
+    for start in ("outlook: ", "Under "):
         said = next(row for row in trend if row.startswith(start))
         assert said[0].upper() + said[1:] in page.text, said
     headline = page.texts["strong"][0]

@@ -67,7 +67,7 @@ TEST_F(Dump, WithRowsMissingIsRefusedWhole) {
   auto rows = rows_of(book_);
   std::erase_if(rows, [](const NamedRow& r) { return r.table == "instrument"; });
   Notebook other{path("other.db"), Open::create};
-  expect_contains(refusal([&] { other.restore(from(rows)); }), "refers to rows that it lacks");
+  expect_contains(refusal([&] { other.restore(from(rows)); }), "that the export lacks");
   EXPECT_TRUE(rows_of(other).empty());
 }
 

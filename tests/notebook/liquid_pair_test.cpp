@@ -53,10 +53,10 @@ void expect_equal(const PairHalf& a, const PairHalf& b) {
 
 TEST_F(LiquidPairs, KeepEveryField) {
   LiquidPairRecord full = pair("pear-juice", 0, 0, "2026-03-01T10:15+01:00");
-  full.refraction = {prism, "12,8", 12.8, 0.1 + 0.2, "68F", 20.0 / 3};
+  full.refraction = {prism, "12,8", 12.8, 0.1 + 0.2, "68F", 50.0 / 3};
   full.gravity = {stem, "1050", 1.05, 0.005, "21C", 21.0};
   full.meniscus = instruments::Meniscus::top;
-  full.thermometer = stem;  // any instrument: the store knows no kinds
+  full.thermometer = book.add(thermometer("probe-1"));
   full.temperature_half_width_c = 0.25;
   full.note = "with a \"note\"";
   LiquidPairRecord bare = pair("pear-juice", 12.6, 1.051, "2026-03-02");

@@ -35,9 +35,9 @@ TEST_F(Store, KeepsEveryFieldOfAHydrometer) {
     InstrumentRecord r = hydrometer("stem-" + std::to_string(++i));
     auto& h = std::get<instruments::Hydrometer>(r.instrument);
     h.scale = scale;
-    h.lo = -1.0 / 3;
-    h.hi = 1e3 / 7;
-    h.division = 0.1 + 0.2;  // not the nearest double to 0.3
+    h.lo = physics::mark_from_liquid(scale, {});
+    h.hi = physics::mark_from_liquid(scale, {.extract = ExtractFraction{1.0 / 7}});
+    h.division = (h.hi - h.lo) / 30;
     h.glass_expansion_per_c = 9.9e-6;
     if (i % 2 == 0) h.meniscus_height = 0.0028;
     if (i % 3 == 0) h.tolerance = 0.0015;
@@ -134,15 +134,19 @@ void expect_equal(const CheckRecord& a, const CheckRecord& b) {
 TEST_F(Store, KeepsEveryFieldOfACheck) {
   Notebook book{path(), Open::create};
   const Id stem = book.add(hydrometer("stem-1"));
-  const Id probe = book.add(hydrometer("another"));  // any instrument: the store knows no kinds
+  const Id probe = book.add(thermometer("probe-1"));
   std::vector<CheckRecord> in;
   for (const CheckMethod m : {CheckMethod::water, CheckMethod::sugar, CheckMethod::salt,
                               CheckMethod::certificate, CheckMethod::ice, CheckMethod::boiling}) {
+    const bool hot_or_cold = m == CheckMethod::ice || m == CheckMethod::boiling;
+    const double reading = 1.0 + static_cast<double>(in.size()) / 300;
     CheckRecord c =
-        water_check(stem, 1.0 + static_cast<double>(in.size()) / 3, "2026-03-01T10:15+01:00");
+        water_check(hot_or_cold ? probe : stem,
+                    hot_or_cold ? (m == CheckMethod::ice ? 1.0 / 3 : 99 + 1.0 / 3) : reading,
+                    "2026-03-01T10:15+01:00");
     c.method = m;
     c.reading_typed = "1,001";
-    c.reading_half_width = 0.1 + 0.2;
+    c.reading_half_width = (0.1 + 0.2) / 100;  // not the nearest double to 0.003
     c.temperature_half_width_c = 0.25;
     c.thermometer = probe;
     c.note = "with a \"note\"";
@@ -166,7 +170,8 @@ TEST_F(Store, KeepsEveryFieldOfACheck) {
     c.id = book.add(c);
     in.push_back(c);
   }
-  const auto out = Notebook{path()}.checks(stem);
+  auto out = Notebook{path()}.checks(stem);
+  for (const CheckRecord& c : Notebook{path()}.checks(probe)) out.push_back(c);
   ASSERT_EQ(out.size(), in.size());
   for (std::size_t i = 0; i < in.size(); ++i) {
     SCOPED_TRACE(word(in[i].method));

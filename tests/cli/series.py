@@ -1,0 +1,169 @@
+#!/usr/bin/env python3
+"""What a series of readings may conclude, as a person sees it: a weak drink, a stem with divisions of
+0.002, one reading a day, fizz, and now and then a slip of the pen.
+
+  series.py --program PATH
+  series.py --selftest       the checks must fail on a program that does everything wrong
+"""
+
+import json
+import re
+import sys
+
+from robust import main
+
+STEM = "instrument add stem --division 0.002"
+
+
+def begin(bench, name="X", culture="mixed"):
+    bench.good(STEM)
+    bench.good(f"batch add {name} --culture {culture} --volume 4L --on 2026-05-01")
+
+
+def read(bench, gravities, name="X", first=3, more="", days=None):
+    """One a day, that of the third of May original."""
+    days = days or range(first, first + len(gravities))
+    for day, gravity in zip(days, gravities):
+        original = "--original" if day == 3 else more
+        month, day = (5, day) if day <= 31 else (6, day - 31)
+        bench.good(f"reading add {name} {gravity} --temp 20C --on 2026-{month:02}-{day:02} "
+                   f"--yes {original}")  # fmt: skip
+
+
+def state(bench, *more):
+    said = bench.good(" ".join(["trend X", *more])).splitlines()
+    return next((x for x in said if x.startswith("state: ")), "no state")
+
+
+def falls_step_by_step(bench):
+    """Each step is smaller than its ±; the whole fall is certain."""
+    begin(bench)
+    read(bench, "1.022 1.021 1.020 1.019 1.018 1.017 1.016".split())
+    assert state(bench).startswith("state: FALLING: 0.002"), state(bench)
+
+
+def falls_in_whole_steps(bench):
+    """Equal readings in pairs are no rest: it falls at one pace all along."""
+    begin(bench)
+    read(bench, "1.022 1.022 1.021 1.021 1.020 1.020 1.019 1.019".split())
+    assert state(bench).startswith("state: FALLING"), state(bench)
+    out = bench.good("bottle X")
+    assert "STILL FERMENTS" in out and "next: close nothing yet" in out, out
+
+
+def slips_move_nothing(bench):
+    """A typed digit, and a reading of another bottle, are named, and nothing is built on them."""
+    for gravities, days, odd in [
+        ("1.022 1.021 1.020 1.018 1.15 1.014", [3, 4, 5, 6, 9, 10], "above"),
+        ("1.022 1.022 1.021 1.019 1.0135 1.018 1.017", None, "below"),
+    ]:
+        bench.notebook.unlink(missing_ok=True)
+        begin(bench)
+        gravities = gravities.split()
+        stem = " --yes" if "1.15" in gravities else ""
+        if stem:
+            bench.good("instrument add long --from 0.990 --to 1.170 --division 0.002")
+        for day, gravity in zip(days or range(3, 3 + len(gravities)), gravities):
+            with_stem = "--instrument long" if stem else ""
+            bench.good(f"reading add X {gravity} --temp 20C --on 2026-05-{day:02} --yes {with_stem} "
+                       f"{'--original' if day == 3 else ''}")  # fmt: skip
+        out = bench.good("trend X")
+        assert "state: FALLING" in out, out
+        assert re.search(rf"note: reading 5 lies [0-9.]+ {odd} the others", out), out
+        assert "areo reading exclude 5 --reason TEXT" in out, out
+        assert "close nothing yet" in bench.good("bottle X")
+
+
+def bubbles_decide_one_side(bench):
+    """What is not degassed never decides for under, and says so wherever it is shown."""
+    begin(bench)
+    read(bench, ["1.022", "1.0215", "1.021"], more="--degassed no")
+    out = bench.good("trend X --limit 0.5")
+    assert "Under 0.5 % vol? Not known" in out and "under until" not in out, out
+    assert "not degassed" in bench.good("reading list X")
+    assert "not degassed" in bench.good("batch show X")
+    assert '"degassed":false' in bench.good("trend X --json")
+    bench.good("report X --audience --limit 0.5 --out page.html")
+    page = (bench.folder / "page.html").read_text()
+    assert "ubbles" in page and "t is below" not in page, re.sub("<[^>]+>", " ", page)[-3000:]
+    read(bench, ["1.016"], first=6, more="--degassed no")
+    assert "over from" in bench.good("trend X --limit 0.5")
+    assert re.search(r"alcohol +at least [0-9.]+ % vol", bench.good(
+        "reading add X 1.0155 --temp 20C --on 2026-05-07 --degassed no"))  # fmt: skip
+
+
+def one_statement(bench):
+    """The curve and the single readings say one thing: the interval lies inside the bracket."""
+    begin(bench)
+    read(bench, "1.024 1.024 1.023 1.021 1.018 1.015 1.012 1.010 1.009 1.009".split())
+    out = bench.good("trend X --limit 0.5")
+    answer = re.search(r"Under 0.5 % vol\? No: it passed it between (\S+ \S+) and (\S+ \S+)", out)
+    bracket = re.search(r"under until (\S+ \S+) .*over from (\S+ \S+) ", out)
+    assert answer and bracket, out
+    assert bracket[1] <= answer[1] <= answer[2] <= bracket[2], out
+    curve = re.search(r"by the curve the drink passed it .*\((\S+ \S+) to (\S+ \S+);", out)
+    assert not curve or bracket[1] <= curve[1] <= curve[2] <= bracket[2], out
+
+
+def what_would_decide(bench):
+    """An answer that is not known says which reading would settle it, and such a reading does."""
+    begin(bench)
+    read(bench, ["1.022", "1.020", "1.0185"])
+    out = bench.good("trend X --limit 0.5")
+    would = re.search(r"a reading of (\S+) or more would decide for under, one of (\S+) or less", out)
+    assert would, out
+    for day, gravity, side in [(6, would[1], "Yes"), (7, would[2], "No")]:
+        bench.good(f"reading add X {gravity} --temp 20C --degassed yes --yes --on 2026-05-{day:02}")
+        out = bench.good("trend X --limit 0.5")
+        assert f"Under 0.5 % vol? {side}" in out, out
+        bench.good(f"reading exclude {day - 2} --reason trial")
+
+
+def rest_takes_time(bench):
+    """Four equal readings hide a fall; three weeks of them do not, and then a stated end counts."""
+    begin(bench, culture="yeast")
+    down = "1.022 1.019 1.013 1.008 1.005 1.004".split()
+    read(bench, down + ["1.004"] * 3)
+    assert re.match(r"state: NO FALL SEEN in .*; up to 0\.00\d+ a day would hide: ", state(bench))
+    assert "bar in a closed bottle, a week" in state(bench)
+    assert "close nothing yet" in bench.run("bottle X --expected 1.003 --rating 7bar")[1]
+    read(bench, ["1.004"] * 18, first=12)
+    assert state(bench).startswith("state: STEADY"), state(bench)
+    code, out, _ = bench.run("bottle X --expected 1.003 --rating 7bar")
+    assert code == 0 and "supports that" in out and "leave it open" not in out, out
+    assert "fastest pace that goes with these readings" in out and "gauge" in out, out
+    assert "STUCK above the expected 0.998" in state(bench, "--expected 0.998")
+    made = json.loads(bench.good("trend X --json").splitlines()[-1])
+    assert made["state"] == "steady" and made["hidden"]["bar_a_week"] < 0.3, made
+
+
+def slips_at_entry(bench):
+    """What cannot be is asked about before it is noted."""
+    begin(bench)
+    read(bench, ["1.022"])
+    bench.good("reading add X 1.018 --temp 20C --on 2026-05-04T10:00")
+    for command in ("reading add X 1.0018 --temp 20C --on 2026-05-04T10:30",
+                    "addition add sugar X 4000g --on 2026-05-05"):  # fmt: skip
+        code, out, err = bench.run(command)
+        assert code == 3 and "--yes" in out + err, (command, code, out, err)
+
+
+def equal_is_stated(bench):
+    """Two drinks are the same only within what somebody said; else they are not told apart."""
+    begin(bench)
+    for bottle, gravity in (("A", "1.018"), ("B", "1.0175")):
+        if bottle == "A":
+            bench.good("reading add X 1.022 --temp 20C --on 2026-05-03 --original")
+        bench.good(f"reading add X {gravity} --temp 20C --bottle {bottle} --on 2026-05-06")
+    out = bench.good("compare X")
+    assert re.search(r"NOT TOLD APART: B is stronger by [0-9.]+ ± [0-9.]+ % vol; from [0-9.]+ on", out)
+    assert "SAME" not in out and "SAME within 0.8 % vol" in bench.good("compare X --within 0.8")
+
+
+CHECKS = [
+    falls_step_by_step, falls_in_whole_steps, slips_move_nothing, bubbles_decide_one_side,
+    one_statement, what_would_decide, rest_takes_time, slips_at_entry, equal_is_stated,
+]  # fmt: skip
+
+if __name__ == "__main__":
+    sys.exit(main(CHECKS))
