@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "areo/measurement/limit.hpp"
+#include "areo/trend/groups.hpp"
 
 namespace areo::trend {
 namespace {
@@ -19,7 +20,7 @@ std::vector<Point> as_of_yeast(batch::Batch& batch, const std::vector<Point>& po
 }
 
 Crossing crossing(const std::vector<Point>& points, Moment zero, double limit, double level) {
-  const Series s = strength_series_of(points, zero);
+  const Series s = grouped(strength_series_of(points, zero)).series;
   if (s.size() == 0) return {.refused = "no reading says how strong it is"};
   // One side at the level: both sides hold what lies between them.
   return crossing_of(s, s.value(s.size() - 1).expanded(), -limit, 2 * level - 1);
@@ -44,6 +45,14 @@ void keep_within_readings(Crossing& c, const std::optional<double>& below_until,
 
 bool is_odd(const History& h, std::size_t point) {
   return std::any_of(h.odd.begin(), h.odd.end(), [&](const Oddity& o) { return o.point == point; });
+}
+
+// Neither odd ones nor such as bubbles lift.
+std::vector<Point> those_that_count(const History& h, const std::vector<Point>& points) {
+  std::vector<Point> all;
+  for (std::size_t i = 0; i < points.size(); ++i)
+    if (!points[i].lifted && !is_odd(h, h.since + i)) all.push_back(points[i]);
+  return all;
 }
 
 }  // namespace
@@ -73,10 +82,10 @@ Passing passing_of(batch::Batch& batch, const History& h, double limit, double l
       p.above_from = h.since + i;
     }
   }
-  p.by_curve = crossing(points, h.zero, limit, level);
+  p.by_curve = crossing(those_that_count(h, points), h.zero, limit, level);
   // Acids would only have kept it below for longer.
   if (mixed) {
-    const Crossing yeast = crossing(clean, h.zero, limit, level);
+    const Crossing yeast = crossing(those_that_count(h, clean), h.zero, limit, level);
     p.by_curve.lo = yeast.lo;
     p.by_curve.never = p.by_curve.never && yeast.never;
   }
