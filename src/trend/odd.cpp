@@ -78,7 +78,7 @@ double scatter_of(const Series& s) {
   double sum = 0;
   for (auto z = steps.begin(); z != steps.begin() + kept; ++z) sum += *z > 0 ? *z * *z : 0;
   // Of normal steps around none, without their largest tenth; and how it scatters (simulated).
-  constexpr double mean_square = 0.175, of_mean = 4.3;
+  constexpr double mean_square = 0.175, of_mean = 4.28;
   const double square = sum / m / mean_square;
   return square > 1 + of_mean / std::sqrt(m) ? std::sqrt(square) : 1;
 }

@@ -89,7 +89,9 @@ bool about_now(const Series& s, const Line& line, double scatter) {
 Fall fall_of(const Series& s, const Line& line, double scatter, double coverage_factor) {
   const Numbers& used = line.used();
   const double days = line.days();
-  Fall f{days, {line.pace().estimate * days, line.pace().u * days}, used.size(), coverage_factor};
+  Fall f{days,         {line.pace().estimate * days, line.pace().u * days},
+         used.size(),  coverage_factor,
+         used.front(), used.back()};
   if (line.refuted()) {
     f.value = s.fall(used.front(), used.back());
     f.value.u *= scatter;
@@ -116,15 +118,21 @@ bool fell_too_fast(const Series& s, const Numbers& kept, std::size_t place, doub
          times * fastest * (s.days[last] - s.days[near]) + sure * u;
 }
 
-// The place of the last one, or of the last that is not lifted, if it has to be confirmed.
-std::optional<std::size_t> unconfirmed(const Series& s, const Numbers& kept, double scatter) {
-  for (std::size_t place = kept.size(); place-- > 0;) {
+// Takes away the last one, and if that is lifted and so confirms nothing also the last that is not,
+// where they have to be confirmed. The earliest of them.
+std::optional<std::size_t> take_unconfirmed(const Series& s, Numbers& kept, double scatter) {
+  std::optional<std::size_t> taken;
+  const std::size_t end = kept.size();
+  for (std::size_t place = end; place-- > 0;) {
     const bool lifted = s.is_lifted(kept[place]);
-    if (lifted && place + 1 != kept.size()) continue;
-    if (fell_too_fast(s, kept, place, scatter)) return place;
+    if (lifted && place + 1 != end) continue;
+    if (fell_too_fast(s, kept, place, scatter)) {
+      taken = kept[place];
+      kept.erase(kept.begin() + static_cast<std::ptrdiff_t>(place));
+    }
     if (!lifted) break;
   }
-  return std::nullopt;
+  return taken;
 }
 
 // Whether any stretch that ended earlier fell for certain.
@@ -213,16 +221,14 @@ State state_of(const Series& s) {
   if (s.size() < 2) return state;
   const std::size_t n = s.size();
   state.whole = Fall{s.days.back() - s.days.front(), s.fall(0, n - 1), n};
+  state.whole->last = n - 1;
   find_odd(s, state);
   if (state.odd.size() > 1 && 3 * state.odd.size() > n) {
     state.why = "the readings do not go together";
     return state;
   }
   Numbers kept = without(n, state.odd);
-  if (const auto place = unconfirmed(s, kept, state.scatter)) {
-    state.unconfirmed = kept[*place];
-    kept.erase(kept.begin() + static_cast<std::ptrdiff_t>(*place));
-  }
+  state.unconfirmed = take_unconfirmed(s, kept, state.scatter);
   if (kept.size() < 2) return state;
   state.last = kept.back();
   const std::size_t begin = kept.size() - std::min(kept.size(), longest);
@@ -249,7 +255,9 @@ State state_of(const Series& s) {
     state.phase = Phase::not_begun;
     return state;
   }
-  if (bound->pace.points < least_of_fall) {
+  // Of two readings, or beyond chance, though it hangs on one of them.
+  const uncertainty::Value& pace = bound->line.pace();
+  if (bound->pace.points < least_of_fall || pace.estimate > sure * pace.u) {
     state.phase = Phase::fell;
     return state;
   }

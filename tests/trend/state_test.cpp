@@ -47,6 +47,32 @@ TEST(State, NoSingleReadingMakesAFall) {
   EXPECT_EQ(phase({1.022, 1.0222, 1.0219, 1.0221, 1.017, 1.0145, 1.012}), Phase::falling);
 }
 
+// What is lifted confirms nothing: neither the last reading nor the last clear one counts yet.
+TEST(State, TwoReadingsToBeConfirmed) {
+  Series s = daily({1.046, 1.0459, 1.0461, 1.046, 1.040, 1.012});
+  s.lifted = {false, false, false, false, false, true};
+  const State state = state_of(s);
+  EXPECT_EQ(state.unconfirmed, 4U);
+  EXPECT_EQ(state.last, 3U);
+  EXPECT_NE(state.phase, Phase::falling);
+}
+
+// Of the last three readings the fall is beyond chance, and hangs on one of them.
+TEST(State, AFallThatHangsOnAReadingIsNotNoFall) {
+  Series s = series({0.22, 2.22, 3.19, 5.22, 6.15, 7.16, 8.22},
+                    {1.02197, 1.01338, 1.00951, 1.00441, 1.00298, 1.00240, 1.00204});
+  for (std::size_t i = 0; i < s.size(); ++i) s.errors.set_own(i, 0.00021);
+  EXPECT_EQ(state_of(s).phase, Phase::fell);
+}
+
+TEST(State, AFallTellsItsEnds) {
+  const Series s = daily({1.020, 1.0201, 1.0199, 1.015, 1.010, 1.005, 1.000});
+  const auto fall = state_of(s).fall;
+  ASSERT_TRUE(fall);
+  EXPECT_EQ(fall->last, 6U);
+  EXPECT_EQ(s.days[fall->last] - s.days[fall->first], fall->days);
+}
+
 TEST(State, FollowsAFerment) {
   V gravity{1.048, 1.0482, 1.040, 1.028, 1.018, 1.0125};
   EXPECT_EQ(phase({gravity[0], gravity[1]}), Phase::not_begun);

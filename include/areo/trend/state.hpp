@@ -16,6 +16,7 @@ struct Fall {
   std::size_t points = 2;    ///< how many readings it rests on
   /// Of the interval, so that it holds with 95 % though the stretch was chosen among others.
   double coverage_factor = 1.96;
+  std::size_t first = 0, last = 0;  ///< numbers of the points at its ends
 
   [[nodiscard]] double expanded() const { return coverage_factor * value.u; }
 };
