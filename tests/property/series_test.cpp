@@ -99,13 +99,14 @@ std::string table(const Counts& counts) {
   return t +
          fmt::format(
              "\n{} series, {} verdicts: falling {}, fell {}, no fall seen {}, not begun {},\n"
-             "steady {}, nothing {}. Falling in time: {}. Of {} that came to rest {} were called\n"
-             "steady, after {:.0f} days\n",
+             "steady {}, nothing {}. Not begun though it fell by more than 0.003: {} of these.\n"
+             "Called falling in time: {}. Of {} that came to rest {} were called steady, on\n"
+             "average {:.0f} days after a fall had become harmless.\n",
              c.series, c.verdicts, percent(c.falling, c.verdicts), percent(c.fell, c.verdicts),
              percent(c.no_fall, c.verdicts), percent(c.not_begun, c.verdicts),
              percent(c.steady, c.verdicts), percent(c.unclear, c.verdicts),
-             percent(c.falling_then, c.knowable), c.rests, percent(c.rests_called, c.rests),
-             1.0 * c.rest_days / std::max(c.rests_called, 1));
+             percent(c.had_begun, c.not_begun), percent(c.falling_then, c.knowable), c.rests,
+             percent(c.rests_called, c.rests), 1.0 * c.rest_days / std::max(c.rests_called, 1));
 }
 
 // So many percent of them, and of no fewer than a hundred.

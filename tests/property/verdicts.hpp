@@ -17,7 +17,7 @@ struct Count {
   int falling = 0, none_falls = 0, stopped = 0, outside = 0;
   int steady = 0, not_harmless = 0;
   int bounds = 0, exceeded = 0;
-  int fell = 0, no_fall = 0, not_begun = 0, unclear = 0;
+  int fell = 0, no_fall = 0, not_begun = 0, had_begun = 0, unclear = 0;
   int wrongly_odd = 0;                                   // series
   int knowable = 0, certain_then = 0, falling_then = 0;  // series
   int slips = 0, found = 0;
@@ -25,12 +25,12 @@ struct Count {
 
   void add(const Count& c) {
     for (const auto member :
-         {&Count::series,    &Count::verdicts,     &Count::falling,      &Count::none_falls,
-          &Count::stopped,   &Count::outside,      &Count::steady,       &Count::not_harmless,
-          &Count::bounds,    &Count::exceeded,     &Count::fell,         &Count::no_fall,
-          &Count::not_begun, &Count::unclear,      &Count::wrongly_odd,  &Count::knowable,
-          &Count::slips,     &Count::certain_then, &Count::falling_then, &Count::found,
-          &Count::rests,     &Count::rests_called, &Count::rest_days})
+         {&Count::series,    &Count::verdicts,  &Count::falling,      &Count::none_falls,
+          &Count::stopped,   &Count::outside,   &Count::steady,       &Count::not_harmless,
+          &Count::bounds,    &Count::exceeded,  &Count::fell,         &Count::no_fall,
+          &Count::not_begun, &Count::had_begun, &Count::unclear,      &Count::wrongly_odd,
+          &Count::knowable,  &Count::slips,     &Count::certain_then, &Count::falling_then,
+          &Count::found,     &Count::rests,     &Count::rests_called, &Count::rest_days})
       this->*member += c.*member;
   }
 };
@@ -67,6 +67,11 @@ inline void judge(const Notes& notes, const trend::State& state, double today, C
   c.no_fall += state.phase == trend::Phase::no_fall ? 1 : 0;
   c.not_begun += state.phase == trend::Phase::not_begun ? 1 : 0;
   c.unclear += state.phase == trend::Phase::unclear ? 1 : 0;
+  constexpr double begun = 0.003;
+  c.had_begun += state.phase == trend::Phase::not_begun &&
+                         notes.fall(notes.readings.days.front(), today) > begun
+                     ? 1
+                     : 0;
   if (state.fall) judge_fall(notes, *state.fall, c);
   if (state.hidden) judge_bound(notes, *state.hidden, c);
   if (state.phase != trend::Phase::steady) return;
