@@ -150,6 +150,7 @@ bool fell_before(const Series& s, const Numbers& kept, double scatter, double fa
 struct Bound {
   Pace pace;
   Line line;
+  bool any_falls = false;  // a stretch fell beyond chance, whichever it was
 };
 
 // With one of its points left out it may be faster.
@@ -164,18 +165,21 @@ double fastest(const Line& line, double sure) {
 
 // The lowest upper bound of the pace, of the stretches that begin at a place or behind it.
 std::optional<Bound> hidden_pace(const Series& s, const Numbers& kept, std::size_t begin,
-                                 double scatter, double sure) {
+                                 double scatter, double sure, double sure_of_fall) {
   std::optional<Bound> best;
+  bool any_falls = false;
   for (std::size_t first = kept.size() - 1; first-- > begin;) {
     if (s.is_lifted(kept[first])) continue;
     const Numbers used = clear(s, from(kept, first));
     if (used.size() < 2) continue;
     const Line line{s, used, scatter};
     if (!line.stands()) continue;
+    any_falls |= line.pace().estimate > sure_of_fall * line.pace().u;
     const double pace = fastest(line, sure);
     if (!best || pace < best->pace.per_day)
       best = Bound{{pace, line.days(), used.size(), kept[first]}, line};
   }
+  if (best) best->any_falls = any_falls;
   return best;
 }
 
@@ -245,14 +249,17 @@ State state_of(const Series& s) {
     return state;
   }
   const auto bound = hidden_pace(s, kept, fell_from ? *fell_from + 1 : begin, state.scatter,
-                                 factor(stretches, faster_than_bound));
+                                 factor(stretches, faster_than_bound), sure);
   if (!bound) {
     state.why = "no two of its readings were degassed";
     return state;
   }
   state.hidden = bound->pace;
   if (!fell_from && !fell_before(s, kept, state.scatter, sure)) {
-    state.phase = Phase::not_begun;
+    if (bound->any_falls)
+      state.why = "its fall hangs on a single reading";
+    else
+      state.phase = Phase::not_begun;
     return state;
   }
   // Of two readings, or beyond chance, though it hangs on one of them.

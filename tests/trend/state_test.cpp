@@ -65,6 +65,16 @@ TEST(State, AFallThatHangsOnAReadingIsNotNoFall) {
   EXPECT_EQ(state_of(s).phase, Phase::fell);
 }
 
+// Two readings far apart, or a first one far above all others: it may be a slip, and is not rest.
+TEST(State, AFallFromOneReadingIsNotNotBegun) {
+  for (const V& gravity : {V{1.048, 1.040}, V{1.0211, 1.016, 1.016, 1.016}}) {
+    const State s = state_of(daily(gravity));
+    EXPECT_EQ(s.phase, Phase::unclear);
+    EXPECT_NE(s.why.find("single reading"), std::string::npos);
+    EXPECT_TRUE(s.hidden);
+  }
+}
+
 TEST(State, AFallTellsItsEnds) {
   const Series s = daily({1.020, 1.0201, 1.0199, 1.015, 1.010, 1.005, 1.000});
   const auto fall = state_of(s).fall;

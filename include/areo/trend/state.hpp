@@ -31,7 +31,7 @@ struct Pace {
 };
 
 enum class Phase {
-  unclear,    ///< too few readings, or they do not go together
+  unclear,    ///< too few readings, or they do not go together, or a fall hangs on one of them
   not_begun,  ///< no fall since the first reading that could be told from none
   falling,    ///< it falls
   fell,       ///< it fell; whether it still does these readings leave open
