@@ -36,9 +36,9 @@ const std::vector<Row>& rows() {
                                     {"2 % slips, a third fizzy", {.slips = 0.02, .fizzy = true}},
                                     {"5 % slips, all degassed", {.slips = 0.05}},
                                     {"5 % slips, a third fizzy", {.slips = 0.05, .fizzy = true}},
-                                    {"half the error stated", {.times_error = 0.5}},
+                                    {"half the error", {.times_error = 0.5}},
                                     {"1.5 times the error", {.times_error = 1.5}},
-                                    {"2 times the error", {.times_error = 2}},
+                                    {"twice the error", {.times_error = 2}},
                                     {"bubbles nobody marked", {.fizzy_unmarked = true}}};
   return all;
 }
