@@ -152,7 +152,7 @@ void expect_of_shapes(const Counts& counts) {
 }
 
 // 4 000 cases are 3 600 series. The limits are the goals, or lower where a broken procedure still
-// kept the goal; with fifty other seeds every figure stayed away from its limit by more than four
+// kept the goal; with sixty other seeds every figure stayed away from its limit by more than four
 // times the spread that the seeds showed. Only what is known in time gets three spreads of its own.
 TEST(SeriesStudy, VerdictsAreRightAsOftenAsStated) {
   Draws draws;
