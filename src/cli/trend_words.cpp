@@ -119,7 +119,9 @@ std::string state_text(const History& h, const std::optional<double>& expected) 
   const auto none = [&](const std::string& since) { return "no fall seen " + hidden(since); };
   const auto days = [&] { return "in " + days_text(s.hidden->days); };
   switch (s.phase) {
-    case Phase::not_begun: return "NOT BEGUN: " + none("since the first reading");
+    case Phase::not_begun:
+      return fmt::format("NOT BEGUN: no fall seen since the first reading; in the last {} {}",
+                         days_text(s.hidden->days), hidden_text(h, *s.hidden));
     case Phase::falling: return "FALLING: " + fall_text(*s.fall);
     case Phase::fell:
       return fmt::format("FELL; whether it still does is open: {}", hidden_text(h, *s.hidden));

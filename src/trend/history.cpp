@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 
 #include "areo/core/error.hpp"
 #include "areo/core/shell_word.hpp"
@@ -96,7 +97,10 @@ void find_odd(History& h, const Groups& groups, const std::vector<std::size_t>& 
     for (const std::size_t member : groups.members[o.point])
       h.odd.push_back({place[member], o.off, likely(o.off)});
   if (const auto last = h.state.unconfirmed) {
-    const double off = -groups.series.fall(*last - 1, *last).estimate;
+    const std::vector<std::size_t> others = sound(groups.series, h.state);
+    const auto before = std::lower_bound(others.begin(), others.end(), *last);
+    const double off =
+        before == others.begin() ? 0 : -groups.series.fall(*std::prev(before), *last).estimate;
     for (const std::size_t member : groups.members[*last])
       h.odd.push_back({place[member], off, likely(off) + ", or it ferments that fast"});
   }
