@@ -10,6 +10,7 @@
 #include "bench.hpp"
 #include "command.hpp"
 #include "failure.hpp"
+#include "parse.hpp"
 #include "print_options.hpp"
 #include "report_charts.hpp"
 #include "report_material.hpp"
@@ -21,7 +22,7 @@ namespace areo::cli {
 namespace {
 
 struct Options {
-  std::string name, bottle, expected, limit, level, out, plot;
+  std::string name, bottle, expected, limit, level, out, plot, glass;
   bool audience = false;
 };
 
@@ -31,6 +32,8 @@ void require_output(const Options& o) {
                      "say --out page.html, or --plot picture.svg"};
   if (o.out.empty() && o.audience)
     throw UsageError{"--audience is about the page", "say --out page.html"};
+  if (!o.glass.empty() && !o.audience)
+    throw UsageError{"--glass is for the page of guests", "say --audience too"};
   const PrintOptions page{o.out, "", ""};
   if (o.out.empty()) return;
   const PrintFormat format = format_of(page);
@@ -66,6 +69,16 @@ void write_plot(const Options& o, const Material& m) {
   write_file(o.plot, [&](std::ostream& out) { out << picture; });
 }
 
+std::optional<double> glass_from_text(const std::string& text) {
+  if (text.empty()) return std::nullopt;
+  constexpr double most_l = 2;
+  const double litres = litres_from_text(text);
+  if (!(litres > 0 && litres <= most_l))
+    throw ParseError{fmt::format("a glass holds up to {:g} L", most_l), text, 0, text.size(),
+                     "e.g. 150mL"};
+  return litres;
+}
+
 int run_report(const Options& o, const Session& session) {
   require_output(o);
   if (!o.plot.empty()) (void)report::picture_format(o.plot);  // before anything is written
@@ -75,9 +88,11 @@ int run_report(const Options& o, const Session& session) {
   if (!o.out.empty() && !o.plot.empty()) refuse_same(o.out, o.plot, "the picture's file too");
   const auto expected = expected_from_text(o.expected);
   const auto limit = limit_from_text(o.limit, o.level);
+  const std::optional<double> glass = glass_from_text(o.glass);
   const notebook::Notebook book = open_notebook(session, notebook::Open::read);
   batch::Batch batch{book, o.name};
-  const Material m = material_of(book, batch, o.bottle, expected, limit, session.full);
+  Material m = material_of(book, batch, o.bottle, expected, limit, session.full);
+  if (glass) m.glass_l = *glass;
   if (!o.plot.empty()) write_plot(o, m);
   std::string missing;
   if (!o.out.empty()) missing = make_page(o, m);
@@ -104,6 +119,7 @@ void setup_report(const Command& app, const Session& session, Run& run) {
   c.add_option("--out", o->out, "write the page to this file; an older one is replaced")
       .type_name("FILE.html|pdf");
   c.add_flag("--audience", o->audience, "one sheet for people who only want to know");
+  c.add_option("--glass", o->glass, "of the guests; 200 mL unless stated").type_name("150mL");
   c.add_option("--plot", o->plot, "write the plot of the gravity to this file")
       .type_name("FILE.svg|png|pdf");
   c.add_option("--bottle", o->bottle, "of this bottle only; all that were read unless stated")

@@ -3,6 +3,8 @@
 
 #include <algorithm>
 
+#include "areo/measurement/limit.hpp"
+#include "areo/physics/ethanol.hpp"
 #include "areo/report/budget.hpp"
 #include "areo/report/text.hpp"
 #include "batch_text.hpp"
@@ -40,20 +42,48 @@ std::string measured_text(const Material& m, const Account& a) {
                      points.back().sample.at().date(), with);
 }
 
-// The strength as a range in words.
+// Grams of alcohol in a glass of what holds so much.
+double grams(const Material& m, double percent_vol) {
+  constexpr double litres_per_m3 = 1000, g_per_kg = 1000;
+  return percent_vol / 100 * physics::pure_ethanol_density().value() * g_per_kg / litres_per_m3 *
+         m.glass_l;
+}
+
+// The strength as a range in words, and what a glass holds of it.
 std::string meaning(const Material& m, const Account& a) {
   const Point* last = a.last_strength();
   if (last == nullptr) return who(m, a) + "these readings say nothing of its alcohol.";
   const auto& v = last->result().at(strength_key).value;
+  const std::string glass = fmt::format("a glass of {:g} mL", 1000 * m.glass_l);
   if (last->lifted)
     return report::sentence(who(m, a) + strength_alone_text(*last, m.full)) +
            " Bubbles in the sample lift the float: the drink is stronger than it seems.";
   if (last->drink->state != measurement::Fermentation::measured)
-    return report::sentence(who(m, a) + strength_alone_text(*last, m.full));
-  return fmt::format(
-      "{}{} on {}, with about 95 %.", who(m, a),
-      report::interval_text({v.estimate - v.expanded(), v.estimate + v.expanded()}, "% vol"),
-      last->sample.at().date());
+    return report::sentence(fmt::format(
+        "{}{}: less than {} g of alcohol in {}", who(m, a), strength_alone_text(*last, m.full),
+        report::rounded_up(grams(m, measurement::strength_bounds(*last->drink).upper), 1), glass));
+  const uncertainty::Interval range{v.estimate - v.expanded(), v.estimate + v.expanded()};
+  return fmt::format("{}{} on {}, with about 95 %: {} of alcohol in {}.", who(m, a),
+                     report::interval_text(range, "% vol"), last->sample.at().date(),
+                     report::interval_text({grams(m, range.lo), grams(m, range.hi)}, "g"), glass);
+}
+
+// Whether it still becomes stronger, without a figure.
+std::string course(const Material& m, const Account& a) {
+  const auto say = [&](const std::string& text) { return report::sentence(who(m, a) + text); };
+  const trend::State& s = a.history.state;
+  switch (s.phase) {
+    case trend::Phase::falling: return say("it still ferments, and becomes stronger");
+    case trend::Phase::steady:
+      return say(fmt::format(
+          "for {:.0f} days no change was seen; what is left of the sugar may start again",
+          s.hidden->days));
+    case trend::Phase::not_begun: return say("it was not seen to ferment yet");
+    case trend::Phase::fell:
+    case trend::Phase::no_fall:
+    case trend::Phase::unclear: break;
+  }
+  return say("whether it still becomes stronger these readings do not show");
 }
 
 // Without the words of decision rules.
@@ -73,9 +103,8 @@ std::string doubt(const Material& m, const Account& a) {
   const Point* last = a.last_strength();
   if (last == nullptr || last->drink->state != measurement::Fermentation::measured) return "";
   const auto parts = report::budget_parts(last->result(), strength_key).parts;
-  return report::sentence(fmt::format("{}the largest part of the doubt, {:.0f} %, is from {}; {}",
-                                      who(m, a), 100 * parts.front().fraction, parts.front().name,
-                                      parts.front().provenance));
+  return report::sentence(fmt::format("{}the largest part of the doubt, {:.0f} %, is from {}",
+                                      who(m, a), 100 * parts.front().fraction, parts.front().name));
 }
 
 }  // namespace
@@ -88,6 +117,7 @@ std::string write_audience(report::Page& page, const Material& m) {
   for (const Account& a : m.accounts) {
     measured.push_back(measured_text(m, a));
     means.push_back(meaning(m, a));
+    means.push_back(course(m, a));
     if (a.passing) means.push_back(limit_for_guests(m, a));
     if (std::string text = doubt(m, a); !text.empty()) sure.push_back(std::move(text));
   }
@@ -114,7 +144,6 @@ std::string write_audience(report::Page& page, const Material& m) {
   std::vector<std::string> wrong{
       fmt::format("It holds {}.", basis_text(m.batch->record().culture)),
       "It was not distilled, and no laboratory has seen it.",
-      "What is left of the sugar can go on fermenting, in a bottle too: the strength rises.",
       "Nobody can tell from it how a drink acts on a person, or who may drive."};
   for (const Account& a : m.accounts)
     for (const trend::Oddity& o : a.history.odd)

@@ -21,6 +21,9 @@ struct Account {
   [[nodiscard]] const batch::Point* last_strength() const;
 };
 
+/// What a guest drinks: common practice, no source.
+inline constexpr double usual_glass_l = 0.2;
+
 struct Material {
   const notebook::Notebook* book;
   batch::Batch* batch;
@@ -29,6 +32,7 @@ struct Material {
   std::optional<double> expected{};
   std::optional<Limit> limit{};
   bool full = false;
+  double glass_l = usual_glass_l;
 };
 
 /// @param bottle  of this one only; empty = all that were read

@@ -196,6 +196,20 @@ def is_short_for_an_audience(bench):
                                 "What could be wrong"]  # fmt: skip
     assert len(page.pictures) == 1 and "table" not in page.tags
     assert "It is above 0.5 % vol (95 % sure)." in page.text
+    # 789.239 kg/m3 [oimlr22], to the printed digits.
+    said = r"([\d.]+) to ([\d.]+) % vol on \S+ with about 95 %: ([\d.]+) to ([\d.]+) g of alcohol in "
+    for option, ml in (("", 200), (" --glass 150mL", 150)):
+        text = page_of(bench, "report PT-1 --audience --limit 0.5" + option).text
+        found = re.search(said + rf"a glass of {ml} mL", text)
+        assert found, text
+        for percent, grams in ((found[1], found[3]), (found[2], found[4])):
+            last, of_percent = (10 ** -len(x.partition(".")[2]) for x in (grams, percent))
+            each = 0.789239 * ml / 100
+            assert abs(float(percent) * each - float(grams)) < last + of_percent * each, found[0]
+    assert "these readings do not show" in page.text or "no change was seen" in page.text
+    assert not re.search(r"\[[a-z-]+\d{4}\]|_percent", page.text), page.text
+    sentences = [s.strip() for s in re.split(r"(?<=[.:;])\s", page.text) if len(s) > 30]
+    assert len(sentences) == len(set(sentences)), sorted(sentences)
     assert "accredited laboratory decide" in page.text
     assert "make pressure in a closed bottle" in page.text
 
