@@ -127,6 +127,23 @@ std::string strength_alone_text(const Point& point, bool full) {
   return (in_words ? "alcohol " : "") + strength_text(point, full);
 }
 
+std::vector<std::size_t> shown_points(const std::vector<Point>& points, bool all) {
+  constexpr std::size_t readable = 60;
+  std::vector<std::size_t> shown;
+  for (std::size_t i = 0; i < points.size(); ++i)
+    if (all || points.size() <= readable || i + 1 == points.size() ||
+        points[i].sample.first().stage == notebook::Stage::original ||
+        points[i].sample.at().date() != points[i + 1].sample.at().date())
+      shown.push_back(i);
+  return shown;
+}
+
+std::string not_shown_text(std::size_t points, std::size_t shown) {
+  if (points == shown) return "";
+  return fmt::format("{} more readings of these days are not shown; --all shows them",
+                     points - shown);
+}
+
 std::vector<std::string> notes_of(const std::vector<Point>& points) {
   constexpr std::string_view outside = " is outside the checked part";
   std::vector<std::string> all;

@@ -34,7 +34,7 @@ using notebook::ReadingRecord;
 struct Options {
   std::string name, drink, culture, vessel, volume, on, note, at, reason;
   ExtractOptions extract;
-  bool interpolate = false, yes = false;
+  bool interpolate = false, yes = false, all = false;
 };
 
 double volume_from_text(const std::string& text) {
@@ -116,7 +116,8 @@ struct Row {
 };
 
 std::vector<Row> rows_of(Batch& batch, const std::vector<Point>& points,
-                         const notebook::Notebook& book, bool bottles, bool full) {
+                         const std::vector<std::size_t>& shown, const notebook::Notebook& book,
+                         bool bottles, bool full) {
   std::vector<Row> rows;
   const auto add = [&](const auto& record, const std::string& number,
                        std::vector<std::string> cells) {
@@ -124,11 +125,13 @@ std::vector<Row> rows_of(Batch& batch, const std::vector<Point>& points,
     if (bottles) cells.insert(cells.begin() + 2, record.bottle);
     rows.push_back({record.made_at.seconds, number.starts_with('+'), record.id, std::move(cells)});
   };
-  for (const Point& p : points)
+  for (const std::size_t i : shown) {
+    const Point& p = points[i];
     add(p.sample.first(), numbers(p.sample),
         {sample_text(batch, p.sample),
          p.computed() ? report::value_text(p.gravity().value, "", full) : "",
          strength_text(p, full)});
+  }
   for (const ReadingRecord& r : batch.readings()) {
     if (r.counts()) continue;
     add(r, std::to_string(r.id),
@@ -229,7 +232,10 @@ int run_show(const Options& o, const Session& session) {
       print_original(batch, bottle, as_of, session.full);
   std::vector<Point> points = batch.points();
   (void)note_corrections(batch, points);
-  print_rows(rows_of(batch, points, book, several, session.full), several);
+  const auto shown = shown_points(points, o.all);
+  print_rows(rows_of(batch, points, shown, book, several, session.full), several);
+  if (const std::string more = not_shown_text(points.size(), shown.size()); !more.empty())
+    line("  " + more);
   print_history(book, batch.record(), as_of);
   notes(notes_of(points));
   if (std::any_of(points.begin(), points.end(), [](const Point& p) { return p.drink.has_value(); }))
@@ -333,6 +339,7 @@ void setup_batch(const Command& app, const Session& session, Run& run) {
   show.add_option("--at", o->at, "as the notebook stood on that day").type_name("DATE");
   show.add_flag("--interpolate", o->interpolate,
                 "between two calibrations, on a straight line in time");
+  show.add_flag("--all", o->all, "every reading; of more than 60 one a day is shown unless stated");
   for (const bool close : {true, false}) {
     auto sub = named(command(close ? "close" : "reopen",
                              close ? "it is finished; its readings stay" : "it goes on after all",

@@ -29,13 +29,16 @@ using trend::Phase;
 
 struct Options {
   std::string name, bottle, expected, limit, level;
-  bool plot = false;
+  bool plot = false, all = false;
 };
 
 // --- for people ---
 
-void print_points(const History& h, bool full) {
-  for (const std::string& text : report::aligned(point_rows(h, full))) line("  " + text);
+void print_points(const History& h, bool all, bool full) {
+  const auto shown = shown_points(h.points, all);
+  for (const std::string& text : report::aligned(point_rows(h, shown, full))) line("  " + text);
+  if (const std::string more = not_shown_text(h.points.size(), shown.size()); !more.empty())
+    line("  " + more);
 }
 
 void print_plot(const History& h) {
@@ -148,7 +151,7 @@ int run_trend(const Options& o, const Session& session) {
     return done;
   }
   line(batch_text(batch.record()) + (o.bottle.empty() ? "" : "; bottle " + o.bottle));
-  print_points(h, session.full);
+  print_points(h, o.all, session.full);
   if (h.since > 0)
     line("  since the last addition " + (h.series.size() == 0
                                              ? std::string{"nothing could be computed"}
@@ -184,6 +187,7 @@ void setup_trend(const Command& app, const Session& session, Run& run) {
   c.add_option("--level", o->level, "how sure to be on each side of the limit; 95 unless stated")
       .type_name("95%");
   c.add_flag("--plot", o->plot, "the readings and the curve, drawn in characters");
+  c.add_flag("--all", o->all, "every reading; of more than 60 one a day is shown unless stated");
   c.footer(
       "Examples:\n  areo trend PT-1 --plot\n  areo trend PT-1 --bottle A --expected 1.004\n"
       "  areo trend PT-1 --limit 0.5");

@@ -64,7 +64,13 @@ void write_account(report::Page& page, Pictures& pictures, const Material& m, co
                              chart.points.front().points.size(),
                              m.limit ? ", and the limit as a dashed line" : ""),
                  "Alcohol by volume with its expanded uncertainty (about 95 %).");
-  page.table("What was read, and what follows from it; ± for about 95 %.", point_rows(h, m.full));
+  const auto shown = shown_points(h.points);
+  page.table(h.points.size() == shown.size()
+                 ? "What was read, and what follows from it; ± for about 95 %."
+                 : fmt::format("What was read, and what follows from it; ± for about 95 %. Of {} "
+                               "readings the last of each day.",
+                               h.points.size()),
+             point_rows(h, shown, m.full));
 }
 
 void write_budget(report::Page& page, Pictures& pictures, const Material& m, const Account& a) {

@@ -24,7 +24,9 @@ namespace areo::cli {
 [[nodiscard]] std::string state_text(const trend::History& h,
                                      const std::optional<double>& expected);
 /// What was read, and what follows from it, below the names of the columns.
-[[nodiscard]] std::vector<std::vector<std::string>> point_rows(const trend::History& h, bool full);
+/// @param shown  numbers of points, as shown_points()
+[[nodiscard]] std::vector<std::vector<std::string>> point_rows(
+    const trend::History& h, const std::vector<std::size_t>& shown, bool full);
 /// The readings since the last addition, and the curve through them. The history must outlive it.
 [[nodiscard]] report::Plot gravity_plot(const trend::History& h);
 /// Where it ends and when, and the curve behind that; or why there is no outlook.

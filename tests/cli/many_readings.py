@@ -79,7 +79,7 @@ def one_batch_of_a_million_readings(bench):
     fill(bench)
     assert bench.rows("reading") == READINGS
     before = bench.notebook.stat().st_size
-    for command in (f"batch show {SHOWN}", f"batch show {SHOWN} --json", f"trend {SHOWN}",
+    for command in (f"batch show {SHOWN} --all", f"batch show {SHOWN} --json", f"trend {SHOWN} --all",
                     f"reading list {SHOWN}"):  # fmt: skip
         out, read, memory = measured(bench, command)
         print(f"{command}: {read / 1e6:.1f} of {before / 1e6:.0f} MB read, {memory / 1e3:.0f} MB")

@@ -160,9 +160,30 @@ def equal_is_stated(bench):
     assert "SAME" not in out and "SAME within 0.8 % vol" in bench.good("compare X --within 0.8")
 
 
+def days_of_a_sensor(bench):
+    """Of many readings a person sees one a day; nothing is lost for who asks for all."""
+    begin(bench)
+    rows = ["date,reading,temperature"]
+    for i in range(4 * 96):
+        day, quarter = divmod(i, 96)
+        rows.append(f"2026-05-{day + 4:02}T{quarter // 4:02}:{quarter % 4 * 15:02}Z,"
+                    f"{1.022 - i * 0.00002 + 0.0002 * (-1) ** i:.4f},20C")  # fmt: skip
+    (bench.folder / "sensor.csv").write_text("\n".join(rows) + "\n")
+    bench.good("reading add X 1.022 --temp 20C --on 2026-05-03 --original")
+    bench.good("import sensor.csv --batch X --yes")
+    for command in ("trend X", "batch show X"):
+        shown = re.findall(r"^  \d+ +2026-", bench.good(command), re.MULTILINE)
+        assert len(shown) == 5, (command, shown)
+        assert "380 more readings of these days are not shown; --all shows them" in bench.good(command)
+        assert len(re.findall(r"^  \d+ +2026-", bench.good(command + " --all"), re.MULTILINE)) == 385
+    assert len(bench.good("trend X --json").splitlines()) == 386
+    assert "FALLING" in state(bench)
+
+
 CHECKS = [
     falls_step_by_step, falls_in_whole_steps, slips_move_nothing, bubbles_decide_one_side,
     one_statement, what_would_decide, rest_takes_time, slips_at_entry, equal_is_stated,
+    days_of_a_sensor,
 ]  # fmt: skip
 
 if __name__ == "__main__":
