@@ -74,14 +74,21 @@ void print_priming(const BottleTelling& t, const std::string& name, bool full) {
     return;
   }
   const auto& r = t.outcome.result;
+  // The least that may be needed leaves the carbonation below what is wanted, whatever is left.
+  const auto least = [&](const char* key) {
+    const Quantity& q = r.at(key);
+    return report::rounded_down(measurement::range_of(q).lo,
+                                report::last_place(q.value.expanded())) +
+           " " + q.unit;
+  };
   const auto about = [&](const char* key) {
     const Quantity& q = r.at(key);
     return report::interval_text(q.value.estimate, measurement::range_of(q), q.unit, full);
   };
-  std::string amount = about("priming_sugar_g_l") + " of table sugar";
-  if (t.plan.volume_l)
-    amount += fmt::format(", {} for {:g} L", about("priming_sugar_g"), *t.plan.volume_l);
-  line(fmt::format("{}{}; as carbonated {}", wanted, amount,
+  const std::string all = t.plan.volume_l ? fmt::format(" for {:g} L", *t.plan.volume_l) : "";
+  const char* key = t.plan.volume_l ? "priming_sugar_g" : "priming_sugar_g_l";
+  line(fmt::format("{}{} of table sugar{} stay below it; {} make about as much; as carbonated {}",
+                   wanted, least(key), all, about(key),
                    range_text(r.at("gauge_pressure_carbonated_bar"), full)));
   if (!t.plan.volume_l)
     line(fmt::format("  how much in all: areo bottle {} ... --volume 5L", shell_word(name)));
@@ -89,9 +96,15 @@ void print_priming(const BottleTelling& t, const std::string& name, bool full) {
 
 void print_rating(const BottleTelling& t) {
   if (!t.rating) return;
-  const std::string rating = fmt::format("{:.3g} bar", t.rating->value() / 1e5);
+  const double bar = t.rating->value() / 1e5;
+  const std::string rating = fmt::format("{:.3g} bar", bar);
   if (all_below(t)) {
-    line(fmt::format("below the rating of {} as far as these readings tell{}", rating,
+    double least = bar;
+    for (const BottleCase& c : t.cases)
+      if (c.key != "all" || !end_is_supported(t))
+        least = std::min(least, bar - pressure_of(t, c).hi);
+    line(fmt::format("below the rating of {} by {} bar or more, as far as these readings tell{}",
+                     rating, report::rounded_down(least, 1),
                      end_is_supported(t) ? fmt::format(", if it ends at {}: no fall seen in {:.0f} "
                                                        "days supports that",
                                                        report::fixed(*t.plan.expected_sg, 4),
@@ -99,19 +112,24 @@ void print_rating(const BottleTelling& t) {
                                          : ""));
     return;
   }
-  for (const BottleCase& c : t.cases) switch (verdict_of(t, c)) {
+  for (const BottleCase& c : t.cases) {
+    const uncertainty::Interval p = pressure_of(t, c);
+    switch (verdict_of(t, c)) {
       case RatingVerdict::above:
-        line(fmt::format("ABOVE the rating of {} if {}", rating, c.words));
+        line(fmt::format("ABOVE the rating of {} by up to {} bar if {}", rating,
+                         report::rounded_up(p.hi - bar, 1), c.words));
         break;
       case RatingVerdict::below:
-        line(fmt::format("below the rating of {} if {}, as far as these readings tell", rating,
-                         c.words));
+        line(fmt::format(
+            "below the rating of {} by {} bar or more if {}, as far as these readings tell", rating,
+            report::rounded_down(bar - p.hi, 1), c.words));
         break;
       case RatingVerdict::cannot_tell:
         line(
             fmt::format("CANNOT TELL whether it is below the rating of {} if {}", rating, c.words));
         break;
     }
+  }
 }
 
 const char* state_text(const BottleTelling& t) {
@@ -227,6 +245,12 @@ std::vector<BottleCase> cases_of(const BottlePlan& plan, Priming priming) {
 bool all_below(const BottleTelling& t) {
   return std::all_of(t.cases.begin(), t.cases.end(), [&](const BottleCase& c) {
     return (c.key == "all" && end_is_supported(t)) || verdict_of(t, c) == RatingVerdict::below;
+  });
+}
+
+bool answers(const BottleTelling& t) {
+  return std::none_of(t.cases.begin(), t.cases.end(), [&](const BottleCase& c) {
+    return verdict_of(t, c) == RatingVerdict::cannot_tell;
   });
 }
 

@@ -32,6 +32,8 @@ struct BottleTelling {
                                                measurement::Priming priming);
 /// Whether the pressure is below the rating in all cases; there has to be a rating.
 [[nodiscard]] bool all_below(const BottleTelling& t);
+/// Whether each case is decided, whichever way; there has to be a rating.
+[[nodiscard]] bool answers(const BottleTelling& t);
 void print_bottle(const BottleTelling& t, bool full);
 void print_bottle_json(const BottleTelling& t);
 

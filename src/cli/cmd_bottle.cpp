@@ -140,7 +140,7 @@ int run_bottle(const Options& o, const Session& session) {
     print_bottle_json(told);
   else
     print_bottle(told, session.full);
-  return !rating || all_below(told) ? done : said_no;
+  return !rating || answers(told) ? done : said_no;
 }
 
 }  // namespace

@@ -1,6 +1,7 @@
 // areo reading: note what was read of a batch, put right what was noted wrongly.
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <memory>
 #include <optional>
 
@@ -39,6 +40,20 @@ void check_options(const Options& o) {
   check_temperature_options(with, !o.typed.temperature.empty(), "--temp");
 }
 
+// What was not said of the sample before, of the same bottle and instrument, already.
+std::vector<std::string> news(Batch& batch, const Point& point) {
+  std::vector<std::string> all = point.result().notes;
+  const batch::Sample* before = batch.before(point.sample);
+  if (before == nullptr) return all;
+  const Point earlier = batch.point(*before);
+  if (!earlier.computed()) return all;
+  const std::vector<std::string>& said = earlier.result().notes;
+  std::erase_if(all, [&](const std::string& n) {
+    return std::find(said.begin(), said.end(), n) != said.end();
+  });
+  return all;
+}
+
 // What a reading says, and what to do next.
 int tell(const notebook::Notebook& book, const std::string& name, Id reading,
          const std::vector<std::string>& echo, const Session& session) {
@@ -60,7 +75,7 @@ int tell(const notebook::Notebook& book, const std::string& name, Id reading,
                      report::value_text(point.gravity().value, "", session.full)));
     if (point.drink) line("  alcohol        " + strength_text(point, session.full));
     if (const std::string change = change_text(batch, point); !change.empty()) line("  " + change);
-    notes(point.result().notes);
+    notes(news(batch, point));
   }
   for (const std::string& e : echo) line("note: " + e);
   const bool above = point.drink && point.drink->state == measurement::Fermentation::above;

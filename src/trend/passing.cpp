@@ -55,6 +55,28 @@ std::vector<Point> those_that_count(const History& h, const std::vector<Point>& 
   return all;
 }
 
+// What one reading says.
+struct Decided {
+  std::size_t point;
+  Side side;
+  bool less;    // its estimate is less than the limit
+  bool lifted;  // so that it is more than its estimate
+};
+
+// Of many readings near a limit some decide by chance. Such a decision stands only as long as all
+// that were made later, or earlier, lie on the same side, if only by their estimates.
+void conclude(Passing& p, const std::vector<Decided>& decided) {
+  bool any_above = false;
+  for (const Decided& d : decided) {
+    p.contradiction = p.contradiction || (any_above && d.side == Side::below);
+    any_above = any_above || d.side == Side::above;
+  }
+  for (auto d = decided.begin(); d != decided.end() && d->less; ++d)
+    if (d->side == Side::below) p.below_until = d->point;
+  for (auto d = decided.rbegin(); d != decided.rend() && (!d->less || d->lifted); ++d)
+    if (d->side == Side::above) p.above_from = d->point;
+}
+
 }  // namespace
 
 Side Passing::side() const {
@@ -70,18 +92,16 @@ Passing passing_of(batch::Batch& batch, const History& h, double limit, double l
   const std::vector<Point> points(h.points.begin() + static_cast<std::ptrdiff_t>(h.since),
                                   h.points.end());
   const std::vector<Point> clean = mixed ? as_of_yeast(batch, points) : points;
+  std::vector<Decided> decided;
   for (std::size_t i = 0; i < points.size(); ++i) {
     if (!points[i].has_strength()) continue;
     p.last = h.since + i;
-    if (is_odd(h, h.since + i)) continue;
-    const Side where = measurement::decide_strength(*points[i].drink, limit, level).side;
-    if (where == Side::below) {
-      p.below_until = h.since + i;
-      p.contradiction = p.contradiction || p.above_from;
-    } else if (where == Side::above && !p.above_from) {
-      p.above_from = h.since + i;
-    }
+    if (!is_odd(h, h.since + i))
+      decided.push_back(
+          {h.since + i, measurement::decide_strength(*points[i].drink, limit, level).side,
+           points[i].result().at("alcohol_percent_vol").value.estimate < limit, points[i].lifted});
   }
+  conclude(p, decided);
   p.by_curve = crossing(those_that_count(h, points), h.zero, limit, level);
   // Acids would only have kept it below for longer.
   if (mixed) {

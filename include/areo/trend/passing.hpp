@@ -13,8 +13,9 @@ namespace areo::trend {
 struct Passing {
   double percent_vol = 0;
   double level = 0;  ///< probability wanted on each side
-  /// Numbers in History::points: the last reading that was decided to lie below, and the first that
-  /// was decided to lie above. Odd readings decide nothing.
+  /// Numbers in History::points: the last reading that was decided to lie below, with none before
+  /// it whose estimate is not, and the first that was decided to lie above, with none after it
+  /// whose estimate is not. Odd readings decide nothing.
   std::optional<std::size_t> below_until{}, above_from{};
   /// A reading decides for above, and a later one for below: one of them is off, and nothing is
   /// concluded.
