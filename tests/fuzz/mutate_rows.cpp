@@ -38,6 +38,12 @@ const std::array odd{Json(nullptr),    Json(0),
                      Json("original"), Json("2026-03-06T18:00:00+00:00"),
                      Json("1.016"),    Json{{"hex", "ff"}}};
 
+// Beyond the largest one comes the smallest.
+std::int64_t next_to(std::int64_t number, Random& random) {
+  const auto unsigned_number = static_cast<std::uint64_t>(number);
+  return static_cast<std::int64_t>(any(random, 2) == 0 ? unsigned_number + 1 : unsigned_number - 1);
+}
+
 void change_value(Json& value, const Json& other, Random& random) {
   switch (any(random, 4)) {
     case 0: value = odd[any(random, odd.size())]; break;
@@ -46,7 +52,7 @@ void change_value(Json& value, const Json& other, Random& random) {
       if (value.is_string())
         value = mutated(value.get<std::string>());
       else if (value.is_number_integer())
-        value = value.get<std::int64_t>() + (any(random, 2) == 0 ? 1 : -1);
+        value = next_to(value.get<std::int64_t>(), random);
       else if (value.is_number_float())
         value = value.get<double>() * (any(random, 2) == 0 ? -1 : 10);
   }
