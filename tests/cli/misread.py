@@ -15,7 +15,7 @@ import stat
 import subprocess
 import sys
 
-from robust import STEM, WATER, main
+from robust import GROWTH_KIB, STEM, WATER, main
 
 READING = "reading add PT-1 1.020 --temp 20C --on 2026-03-05T10:00Z"
 
@@ -302,7 +302,7 @@ def long_tables(bench):
                 peaks.append(usage.ru_maxrss)
             else:
                 assert f"{rows} there already" in out, out
-    assert peaks[1] < peaks[0] + 2048, f"{peaks[0]} KiB grow to {peaks[1]} KiB"
+    assert peaks[1] < peaks[0] + GROWTH_KIB, f"{peaks[0]} KiB grow to {peaks[1]} KiB"
 
 
 def files_in_the_way(bench):

@@ -16,6 +16,9 @@ import tempfile
 from pathlib import Path
 
 ROWS = 200_000
+# What a program of the same memory may take more with many rows than with few: less than half of
+# their text. A sanitizer holds back some of what was freed.
+GROWTH_KIB = 2048 * (3 if "AREO_SANITIZED" in os.environ else 1)
 STEM = "instrument add stem-1 --from 0.990 --to 1.100 --division 0.002"
 WATER = "calibrate water stem-1 1.001 21C --on 2026-03-01T10:00Z"
 
@@ -108,7 +111,7 @@ def peak_kib(bench, rows):
 def constant_memory(bench):
     """Two hundred times the rows in the same memory: they would be 5 MB of text alone."""
     few, many = peak_kib(bench, ROWS // 200), peak_kib(bench, ROWS)
-    assert many < few + 2048, f"{few} KiB grow to {many} KiB"
+    assert many < few + GROWTH_KIB, f"{few} KiB grow to {many} KiB"
 
 
 def same_error_once(bench):
@@ -131,7 +134,7 @@ def same_error_once(bench):
         assert len(said) == 1 and said[0].endswith(
             f":2: a temperature needs its unit, and {rows - 1} more lines: 3 to {rows + 1}"), err[:9]
         peaks.append(usage.ru_maxrss)
-    assert peaks[1] < peaks[0] + 2048, f"{peaks[0]} KiB grow to {peaks[1]} KiB"
+    assert peaks[1] < peaks[0] + GROWTH_KIB, f"{peaks[0]} KiB grow to {peaks[1]} KiB"
 
 
 def refused_check_leaves_nothing(bench):
