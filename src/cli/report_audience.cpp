@@ -69,21 +69,20 @@ std::string meaning(const Material& m, const Account& a) {
 }
 
 // Whether it still becomes stronger, without a figure.
-std::string course(const Material& m, const Account& a) {
-  const auto say = [&](const std::string& text) { return report::sentence(who(m, a) + text); };
+std::string course(const Account& a) {
   const trend::State& s = a.history.state;
   switch (s.phase) {
-    case trend::Phase::falling: return say("it still ferments, and becomes stronger");
+    case trend::Phase::falling: return "it still ferments, and becomes stronger";
     case trend::Phase::steady:
-      return say(fmt::format(
+      return fmt::format(
           "for {:.0f} days no change was seen; what is left of the sugar may start again",
-          s.hidden->days));
-    case trend::Phase::not_begun: return say("it was not seen to ferment yet");
+          s.hidden->days);
+    case trend::Phase::not_begun: return "it was not seen to ferment yet";
     case trend::Phase::fell:
     case trend::Phase::no_fall:
     case trend::Phase::unclear: break;
   }
-  return say("whether it still becomes stronger these readings do not show");
+  return "whether it still becomes stronger these readings do not show";
 }
 
 // Without the words of decision rules.
@@ -117,10 +116,16 @@ std::string write_audience(report::Page& page, const Material& m) {
   for (const Account& a : m.accounts) {
     measured.push_back(measured_text(m, a));
     means.push_back(meaning(m, a));
-    means.push_back(course(m, a));
     if (a.passing) means.push_back(limit_for_guests(m, a));
     if (std::string text = doubt(m, a); !text.empty()) sure.push_back(std::move(text));
   }
+  const std::string first = course(m.accounts.front());
+  const bool one_course = std::all_of(m.accounts.begin(), m.accounts.end(),
+                                      [&](const Account& a) { return course(a) == first; });
+  if (one_course)
+    means.push_back(report::sentence(first));
+  else
+    for (const Account& a : m.accounts) means.push_back(report::sentence(who(m, a) + course(a)));
   page.list(measured);
   page.paragraph(
       "Sugar makes a liquid heavier; yeast turns sugar into alcohol, and it becomes lighter. From "
@@ -130,7 +135,9 @@ std::string write_audience(report::Page& page, const Material& m) {
   if (m.accounts.size() > 1) {
     const std::vector<Contender> bottles = bottles_of(*m.batch);
     const std::vector<ComparedPair> pairs = pairs_of(bottles, std::nullopt);
-    page.list(comparison_lines(pairs, std::nullopt));
+    std::vector<std::string> lines = comparison_lines(pairs, std::nullopt);
+    lines.resize(std::min(lines.size(), pairs.size()));  // the rest is for who made it
+    page.list(lines);
     page.list(notes_on_time(pairs));
   } else if (const auto chart = strength_chart(m, m.accounts[0]); !chart.points.empty()) {
     pictures.add(report::script_of(chart, report::PictureFormat::svg),
