@@ -8,12 +8,14 @@
 #include <system_error>
 
 #include "areo/core/error.hpp"
+#include "areo/core/temporary_name.hpp"
 
 namespace areo::cli {
 
 std::ifstream spooled(std::istream& in) {
   std::error_code error;
-  std::string path = (std::filesystem::temp_directory_path(error) / "areo-XXXXXX").string();
+  std::string path =
+      with_letters_to_fill((std::filesystem::temp_directory_path(error) / "areo-").string());
   const int file = error ? -1 : ::mkstemp(path.data());
   bool whole = file >= 0;
   std::ifstream out;

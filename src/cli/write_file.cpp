@@ -10,6 +10,7 @@
 #include <string_view>
 
 #include "areo/core/error.hpp"
+#include "areo/core/temporary_name.hpp"
 
 namespace areo::cli {
 
@@ -65,7 +66,7 @@ void write_folder(const std::string& path, const std::function<void(const std::s
   const fs::path named{path};
   const fs::path target = named.has_filename() ? named : named.parent_path();
   if (target.has_parent_path()) fs::create_directories(target.parent_path(), error);
-  std::string unfinished = target.string() + ".XXXXXX";
+  std::string unfinished = with_letters_to_fill(target.string() + ".");
   if (error || ::mkdtemp(unfinished.data()) == nullptr)
     refuse(error ? error : std::error_code{errno, std::generic_category()});
   try {

@@ -13,6 +13,7 @@
 #include <system_error>
 
 #include "areo/core/error.hpp"
+#include "areo/core/temporary_name.hpp"
 
 namespace areo {
 namespace {
@@ -90,7 +91,9 @@ bool rename_if_free(const std::string& from, const std::string& to) {
 
 UnfinishedFile::UnfinishedFile(const std::string& target, Present present,
                                const std::string& rights_of)
-    : target_{target_behind(target, present)}, path_{target_ + ".XXXXXX"}, present_{present} {
+    : target_{target_behind(target, present)},
+      path_{with_letters_to_fill(target_ + ".")},
+      present_{present} {
   const int file = ::mkostemp(path_.data(), O_CLOEXEC);
   if (file < 0) refuse_write(target, errno);
   const bool done = ::fchmod(file, rights(rights_of.empty() ? target_ : rights_of)) == 0;

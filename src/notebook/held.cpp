@@ -14,6 +14,7 @@
 
 #include "areo/core/error.hpp"
 #include "areo/core/moment.hpp"
+#include "areo/core/temporary_name.hpp"
 #include "migrate.hpp"
 
 namespace areo::notebook {
@@ -68,7 +69,7 @@ struct Folder {
   std::string path;
   Folder() {
     std::error_code error;
-    path = (fs::temp_directory_path(error) / "areo-XXXXXX").string();
+    path = with_letters_to_fill((fs::temp_directory_path(error) / "areo-").string());
     if (error || ::mkdtemp(path.data()) == nullptr)
       throw Error{Errc::file, "no temporary folder can be made for a copy of the notebook",
                   "look at the room on the disk, and whether TMPDIR names a folder"};

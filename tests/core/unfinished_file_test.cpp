@@ -12,6 +12,7 @@
 
 #include "areo/core/error.hpp"
 #include "areo/core/shell_word.hpp"
+#include "areo/core/temporary_name.hpp"
 
 namespace areo {
 namespace {
@@ -21,7 +22,7 @@ namespace fs = std::filesystem;
 class Unfinished : public testing::Test {
  protected:
   Unfinished() {
-    std::string pattern = (fs::temp_directory_path() / "areo-test-XXXXXX").string();
+    std::string pattern = with_letters_to_fill((fs::temp_directory_path() / "areo-test-").string());
     if (mkdtemp(pattern.data()) == nullptr) throw std::runtime_error{"no temporary folder"};
     folder_ = pattern;
   }
