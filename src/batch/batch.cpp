@@ -281,9 +281,8 @@ Point Batch::point(const Sample& sample, ferment::Culture culture) {
   if (point.drink) point.drink->lifted = point.lifted;
   if (point.lifted)
     notes.emplace_back(
-        "not degassed: bubbles lift a hydrometer, and it shows too much; the drink is stronger "
-        "than "
-        "it seems");
+        "not degassed: bubbles lift a hydrometer, and it shows too much; "
+        "the drink is stronger than it seems");
   return point;
 }
 

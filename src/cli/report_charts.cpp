@@ -23,11 +23,6 @@ constexpr std::size_t longest_event = 24;
 // By the clock on the wall.
 double wall_s(Moment m) { return static_cast<double>(m.seconds + m.offset_s); }
 
-bool is_odd(const History& h, std::size_t point) {
-  return std::any_of(h.odd.begin(), h.odd.end(),
-                     [&](const trend::Oddity& o) { return o.point == point; });
-}
-
 void add_additions(Chart& chart, const Material& m, const Account& a) {
   for (const notebook::AdditionRecord& r : m.batch->additions())
     if (concerns(r, a))
@@ -71,8 +66,7 @@ Chart gravity_chart(const Material& m, const Account& a) {
     const batch::Point& p = h.points[i];
     if (!p.computed()) continue;
     const auto& v = p.gravity().value;
-    (is_odd(h, i) ? odd : usual)
-        .points.push_back({wall_s(p.sample.at()), v.estimate, v.expanded()});
+    (h.is_odd(i) ? odd : usual).points.push_back({wall_s(p.sample.at()), v.estimate, v.expanded()});
   }
   for (Chart::Points* all : {&usual, &odd})
     if (!all->points.empty()) chart.points.push_back(std::move(*all));

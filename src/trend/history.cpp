@@ -121,6 +121,10 @@ void find_rates(History& h, const Batch& batch, const Series& whole) {
 
 }  // namespace
 
+bool History::is_odd(std::size_t point) const {
+  return std::any_of(odd.begin(), odd.end(), [&](const Oddity& o) { return o.point == point; });
+}
+
 double day_of(const History& h, Moment m) {
   constexpr double day_s = 86400;
   return static_cast<double>(m.seconds - h.zero.seconds) / day_s;

@@ -43,15 +43,11 @@ void keep_within_readings(Crossing& c, const std::optional<double>& below_until,
   c.day = std::clamp(*c.day, c.lo.value_or(std::min(*c.day, *c.hi)), *c.hi);
 }
 
-bool is_odd(const History& h, std::size_t point) {
-  return std::any_of(h.odd.begin(), h.odd.end(), [&](const Oddity& o) { return o.point == point; });
-}
-
 // Neither odd ones nor such as bubbles lift.
 std::vector<Point> those_that_count(const History& h, const std::vector<Point>& points) {
   std::vector<Point> all;
   for (std::size_t i = 0; i < points.size(); ++i)
-    if (!points[i].lifted && !is_odd(h, h.since + i)) all.push_back(points[i]);
+    if (!points[i].lifted && !h.is_odd(h.since + i)) all.push_back(points[i]);
   return all;
 }
 
@@ -96,7 +92,7 @@ Passing passing_of(batch::Batch& batch, const History& h, double limit, double l
   for (std::size_t i = 0; i < points.size(); ++i) {
     if (!points[i].has_strength()) continue;
     p.last = h.since + i;
-    if (!is_odd(h, h.since + i))
+    if (!h.is_odd(h.since + i))
       decided.push_back(
           {h.since + i, measurement::decide_strength(*points[i].drink, limit, level).side,
            points[i].result().at("alcohol_percent_vol").value.estimate < limit, points[i].lifted});

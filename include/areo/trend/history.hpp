@@ -30,6 +30,9 @@ struct History {
   State state;
   Outlook outlook;
   std::vector<Oddity> odd;
+
+  /// Whether a point is among them.
+  [[nodiscard]] bool is_odd(std::size_t point) const;
 };
 
 /// The day of a moment, counted as in the history.
