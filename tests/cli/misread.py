@@ -369,21 +369,28 @@ os.kill(os.getpid(), signal.SIGSTOP)
 """
 
 
-def stopped_holder(bench):
-    """A process that stands still with the notebook in its hand keeps no reader out, and is named."""
-    begun(bench)
+@contextlib.contextmanager
+def held(bench):
+    """The notebook in the hand of a process that stands still; its number."""
     holder = subprocess.Popen([sys.executable, "-c", HOLDER, str(bench.notebook)],
                               stdout=subprocess.PIPE)
     assert holder.stdout.readline() == b"held\n"
     try:
         os.waitpid(holder.pid, os.WUNTRACED)
-        assert "PT-1" in bench.good("batch list")
-        assert "1.020" in bench.good("batch show PT-1")
-        fails(bench, READING.replace("10:00", "11:00"), f"process {holder.pid}", "stopped")
+        yield holder.pid
     finally:
         holder.send_signal(signal.SIGCONT)
         holder.kill()
         holder.communicate()
+
+
+def stopped_holder(bench):
+    """A process that stands still with the notebook in its hand keeps no reader out, and is named."""
+    begun(bench)
+    with held(bench) as holder:
+        assert "PT-1" in bench.good("batch list")
+        assert "1.020" in bench.good("batch show PT-1")
+        fails(bench, READING.replace("10:00", "11:00"), f"process {holder}", "stopped")
     bench.good(READING.replace("10:00", "11:00"))
 
 

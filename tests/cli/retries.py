@@ -16,7 +16,7 @@ import stat
 import subprocess
 import sys
 
-from misread import HOLDER, READING, begin, begun, count, fails
+from misread import READING, begin, begun, count, fails, held
 from robust import WATER, main
 
 
@@ -244,15 +244,9 @@ def stays_old(bench):
 def no_room_for_a_copy(bench):
     """Beside one that holds the notebook, readers need a folder for a copy; without one they say so."""
     begun(bench)
-    holder = subprocess.Popen([sys.executable, "-c", HOLDER, str(bench.notebook)],
-                              stdout=subprocess.PIPE)
-    assert holder.stdout.readline() == b"held\n"
-    try:
+    with held(bench):
         bench.environment["TMPDIR"] = str(bench.folder / "missing")
         fails(bench, "batch list", "TMPDIR")
-    finally:
-        holder.kill()
-        holder.communicate()
 
 
 def names_of_nothing(bench):
