@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <limits>
 #include <map>
 #include <optional>
 #include <string_view>
@@ -131,7 +132,13 @@ class Look {
     at_volume(row, b.volume_typed, b.volume_l);
     at_word(row, "extract", b.extract);
     at_word(row, "liquid", b.liquid);
-    for (const notebook::BatchAmendment& a : book_->amendments(b.id)) {
+    const auto amendments = book_->amendments(b.id);
+    // What an amendment hides is shown as of a day before it.
+    constexpr Moment first{std::numeric_limits<std::int64_t>::min(), 0};
+    const notebook::BatchRecord typed = book_->batch(b.id, first);
+    at_word(row, "extract", typed.extract);
+    at_word(row, "liquid", typed.liquid);
+    for (const notebook::BatchAmendment& a : amendments) {
       if (a.field == "volume") at_volume(row + "'s amendment", a.value, a.volume_l);
       if (a.field == "extract" || a.field == "liquid") at_word(row, a.field, a.value);
     }

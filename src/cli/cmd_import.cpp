@@ -344,13 +344,14 @@ int import_stream(std::istream& in, const Options& o, const Session& session) {
   char first = 0;
   if (!(in >> first))
     throw Error{Errc::file, fmt::format("{} is empty", o.file), "is it the right file?"};
-  std::string begin(9, '\0');
-  in.read(begin.data(), static_cast<std::streamsize>(begin.size()));
+  constexpr std::streamsize enough = 64;  // to see what an object begins with
+  std::string begin(enough, '\0');
+  in.read(begin.data(), enough);
   begin = first + begin;
   in.clear();
   in.seekg(begins);
   in >> std::ws;
-  if (begin.starts_with(R"({"areo":)") || begin.starts_with(R"({"table":)")) {
+  if (is_export(begin)) {
     refuse_options(o);
     return restore_json(in, o.file, session);
   }

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <fstream>
+#include <sstream>
 #include <utility>
 
 #include "areo/core/error.hpp"
@@ -30,10 +31,18 @@ const std::vector<std::string>& import_fields() {
 }
 
 std::map<std::string, tables::ColumnMeaning> mapping_from_file(const std::string& file) {
-  std::ifstream in{file};
-  if (!in)
+  std::ifstream whole{file};
+  if (!whole)
     throw Error{Errc::file, fmt::format("{} cannot be read", file),
                 "check the name and its rights"};
+  constexpr std::streamsize most = 1 << 20;
+  std::string lines(most, '\0');
+  whole.read(lines.data(), most);
+  if (whole.gcount() == most)
+    throw Error{Errc::file, fmt::format("{} is longer than any mapping", file),
+                "name the file with the lines: their column = reading, P"};
+  lines.resize(static_cast<std::size_t>(whole.gcount()));
+  std::istringstream in{std::move(lines)};
   std::map<std::string, tables::ColumnMeaning> mapping;
   std::string text;
   for (int number = 1; std::getline(in, text); ++number) {

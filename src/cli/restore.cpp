@@ -25,10 +25,26 @@ namespace {
 
 namespace fs = std::filesystem;
 
+// Whether an object's first member is this one, however an editor set its spaces.
+bool begins_with(std::string_view object, std::string_view member) {
+  const std::string begin = fmt::format("{{\"{}\":", member);
+  std::string squeezed;
+  for (const char c : object) {
+    if (squeezed.size() == begin.size()) break;
+    if (c != ' ' && c != '\t') squeezed += c;
+  }
+  return squeezed == begin;
+}
+
 bool can_be_restored(const std::string& version) {
   for (int v = notebook::oldest_export; v <= notebook::notebook_version; ++v)
     if (version == std::to_string(v)) return true;
   return false;
+}
+
+// A line that an editor ended as Windows does is as empty as any.
+bool is_empty(const std::string& line) {
+  return line.find_first_not_of(" \t\r") == std::string::npos;
 }
 
 // How many rows the first line promises; nothing of an older one. An export that was cut off is not
@@ -38,8 +54,9 @@ std::optional<std::string> rows_promised(const std::string& first_line, const st
   std::string version;
   for (const auto& [name, value] : report::members_from_json(first_line)) {
     if (name == "rows") rows = value;
-    if (name == "version") version = value;
-    if (name == "version" && !can_be_restored(value))
+    if (name != "version") continue;
+    version = value.ends_with(".0") ? value.substr(0, value.size() - 2) : value;
+    if (!can_be_restored(version))
       throw Error{Errc::file,
                   fmt::format("{} was exported from a notebook of version {}", file, value),
                   fmt::format("this areo has version {}: export it again with it",
@@ -68,10 +85,14 @@ int tell_restored(const notebook::Restored& r, const Session& session) {
 
 }  // namespace
 
+bool is_export(std::string_view begin) {
+  return begins_with(begin, "areo") || begins_with(begin, "table");
+}
+
 int restore_json(std::istream& in, const std::string& file, const Session& session) {
   std::string text;
   std::getline(in, text);
-  if (!text.starts_with(R"({"areo":)"))
+  if (!begins_with(text, "areo"))
     throw Error{Errc::file, fmt::format("{} lacks its first line, which says what it is", file),
                 "is the file as areo wrote it? export it again"};
   const std::optional<std::string> promised = rows_promised(text, file);
@@ -79,7 +100,7 @@ int restore_json(std::istream& in, const std::string& file, const Session& sessi
   std::int64_t rows = 0;
   const auto next = [&](notebook::NamedRow& row) {
     while (std::getline(in, text)) {
-      if (text.empty()) continue;
+      if (is_empty(text)) continue;
       row = report::row_from_json(text);
       ++rows;
       return true;

@@ -2,11 +2,14 @@
 // An export, row by row back into a notebook.
 #include <istream>
 #include <string>
+#include <string_view>
 
 #include "command.hpp"
 
 namespace areo::cli {
 
+/// Whether a stream that begins so is an export, or a part of one, and no table of readings.
+[[nodiscard]] bool is_export(std::string_view begin);
 /// An export in one stream, a row a line.
 /// @param file  its name, for messages
 /// @return      exit code

@@ -34,6 +34,12 @@ bool is_database(const std::string& path) {
   return in.read(found.data(), static_cast<std::streamsize>(found.size())) && found == begins;
 }
 
+// Where no more files may be open, an empty one goes all the same.
+void remove_folder(const std::string& path) {
+  std::error_code ignored;
+  if (!fs::remove(path, ignored)) fs::remove_all(path, ignored);
+}
+
 }  // namespace
 
 void write_file(const std::string& path, const std::function<void(std::ostream&)>& write,
@@ -53,8 +59,7 @@ void write_file(const std::string& path, const std::function<void(std::ostream&)
 
 void write_folder(const std::string& path, const std::function<void(const std::string&)>& fill) {
   const auto refuse = [&](const std::error_code& error, const std::string& unfinished = {}) {
-    std::error_code ignored;
-    if (!unfinished.empty()) fs::remove_all(unfinished, ignored);
+    if (!unfinished.empty()) remove_folder(unfinished);
     throw Error{Errc::file, fmt::format("{} cannot be made: {}", path, error.message()),
                 "name another folder"};
   };
@@ -72,8 +77,7 @@ void write_folder(const std::string& path, const std::function<void(const std::s
   try {
     fill(unfinished);
   } catch (...) {
-    std::error_code ignored;
-    fs::remove_all(unfinished, ignored);
+    remove_folder(unfinished);
     throw;
   }
   const mode_t mask = ::umask(0);  // reading it sets it for a moment

@@ -5,6 +5,7 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include <array>
 #include <cerrno>
 #include <cstdio>
 #include <cstdlib>
@@ -31,9 +32,12 @@ namespace fs = std::filesystem;
   refuse(path, "is there already", "name a new one; nothing was changed");
 }
 
-// SQLite keeps such files beside a database, and does with them as it likes.
+// SQLite keeps such files beside a database, and does with them as it likes; where it fails, for
+// want of files that may be open, it leaves them.
+constexpr std::array<std::string_view, 3> beside_database{"-wal", "-shm", "-journal"};
+
 void refuse_beside_database(const std::string& path) {
-  for (const std::string_view end : {"-wal", "-shm", "-journal"}) {
+  for (const std::string_view end : beside_database) {
     std::error_code error;
     if (path.ends_with(end) && fs::exists(path.substr(0, path.size() - end.size()), error))
       refuse(path, "would be taken for a part of the file beside it", "name another file");
@@ -105,7 +109,9 @@ UnfinishedFile::UnfinishedFile(const std::string& target, Present present,
 }
 
 UnfinishedFile::~UnfinishedFile() {
-  if (!finished_) ::unlink(path_.c_str());
+  if (finished_) return;
+  ::unlink(path_.c_str());
+  for (const std::string_view end : beside_database) ::unlink((path_ + std::string{end}).c_str());
 }
 
 void UnfinishedFile::finish() {

@@ -40,6 +40,26 @@ const Cell* cell_named(const Table& table, const std::vector<Cell>& cells,
   return nullptr;
 }
 
+// A column that may be empty is so for good: what a hydrometer is rests on these, and a thermometer
+// knows one scale.
+void require_parts_of_instrument(const Table& table, const std::vector<Cell>& cells) {
+  const auto holds = [&](const char* column, const Cell& value) {
+    const Cell* cell = cell_named(table, cells, column);
+    return cell != nullptr && *cell == value;
+  };
+  if (holds("kind", std::string{"hydrometer"})) {
+    for (const char* column :
+         {"scale_sample_c", "scale_water_c", "scale_modulus", "glass_expansion_per_c"})
+      require(!holds(column, std::monostate{}), "what its scale and its glass are is missing");
+  } else {
+    for (const char* column : {"scale_sample_c", "scale_water_c", "scale_modulus",
+                               "glass_expansion_per_c", "meniscus_height"})
+      require(holds(column, std::monostate{}), "it has a part that only a hydrometer has");
+  }
+  require(!holds("kind", std::string{"thermometer"}) || holds("scale_kind", std::string{"celsius"}),
+          "a thermometer shows degrees Celsius");
+}
+
 // A column "at_s" holds the seconds of "at".
 bool same_moment(const Cell& seconds, const Cell* written) {
   const auto* s = std::get_if<std::int64_t>(&seconds);
@@ -292,6 +312,7 @@ void require_plain(const std::string& path, const Table& table, const std::vecto
         if (text) require_written(std::get<std::string>(cells[i]));
       }
     }
+    if (table.name == "instrument") require_parts_of_instrument(table, cells);
   });
 }
 

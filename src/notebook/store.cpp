@@ -97,7 +97,9 @@ void make_missing(const std::string& path) {
   try {
     create(path);
   } catch (const Error& e) {
-    if (!fs::exists(path, error)) refuse(path, e.what(), e.hint);  // else somebody was faster
+    if (!fs::exists(path, error))  // else somebody was faster
+      refuse(path, e.what(),
+             "nothing was noted; check its folder, its rights, and the room on the disk");
   }
 }
 

@@ -152,6 +152,15 @@ def contradictions(bench):
         edited(rows, "batch_event", 1, what="reopened"),
         edited(rows, "reading", 5, made_at="2026-03-06T18:00:00"),
         rows[:-2],
+        # Behind an amendment; a batch showed it as of a day before.
+        edited(edited(rows, "batch", 1, extract="zzz"), "batch_amendment", 1, field="extract",
+               value="malt"),
+        # What a hydrometer's scale is, left out; what a thermometer has not, put in.
+        *(edited(rows, "instrument", 1, **{part: None})
+          for part in ("scale_sample_c", "scale_water_c", "scale_modulus", "glass_expansion_per_c")),
+        edited(rows, "instrument", 4, scale_kind="zz"),
+        edited(rows, "instrument", 4, glass_expansion_per_c=0.00001),
+        edited(rows, "instrument", 3, scale_sample_c=20.0),
         # A number as a text, which the file would turn into one.
         edited(rows, "addition", 1, amount_typed="zz", mass_g="9e999"),
         edited(rows, "instrument", 1, hi="1e300"),
@@ -181,7 +190,21 @@ def contradictions(bench):
         assert rows_there(bench) == 0, differs
 
 
-CHECKS = [each_value, contradictions]
+def another_hand(bench):
+    """Spaces, ends of lines and a number that an editor or a program set in another way."""
+    rows = exported(bench)
+    lines = [json.dumps(r) for r in rows]
+    first = dict(rows[0], version=float(rows[0]["version"]))
+    spaced = json.dumps(first).replace('{"areo":', '{ "areo" :')
+    for text in ("\r\n".join(lines) + "\r\n\r\n", "\n".join([spaced, *lines[1:]]) + "\n \n"):
+        with contextlib.suppress(FileNotFoundError):
+            bench.notebook.unlink()
+        code, out, err = bench.run("import -", text.encode())
+        assert code == 0 and f"{len(rows) - 1} rows brought back" in out, err
+        require_shown(bench, "an export in another hand")
+
+
+CHECKS = [each_value, contradictions, another_hand]
 
 if __name__ == "__main__":
     sys.exit(main(CHECKS))

@@ -80,6 +80,9 @@ def full(bench):
         for _ in range(3):
             code, _, err = inner.run("reading add PT-1 1.004 --temp 21C --yes")
             require_clear(code, err, inner.notebook)
+        # Whatever only looks can, though there is no room for what lies beside a notebook.
+        for command in ("batch show PT-1", "trend PT-1", "instrument list", "batch list"):
+            assert inner.good(command)
         shown = inner.good("reading list PT-1 --json")
         assert len(shown.splitlines()) == 3 + count
         filler.unlink()

@@ -8,6 +8,7 @@
 import contextlib
 import json
 import os
+import resource
 import shutil
 import signal
 import sqlite3
@@ -275,6 +276,33 @@ def strange_files(bench):
                     "," * 238_000 + "\n")
     code, _, err = bench.run(f"import {wide} --batch PT-1")
     assert code in (0, 1, 4), err[:200]
+    rows = bench.folder / "rows.csv"
+    rows.write_text("date,reading\n2026-03-05,1.020\n")
+    fails(bench, f"import {rows} --batch PT-1 --map /dev/zero", "longer than any mapping")
+
+
+def few_files(bench):
+    """Where only so many files may be open, what is not done leaves nothing behind."""
+    begun(bench)
+    before = set(bench.folder.iterdir())
+    done = refused = 0
+    for most in range(3, 24):
+        for name, command in [("out.jsonl", "export out.jsonl"), ("tables", "export --csv tables"),
+                              ("copy.db", "backup copy.db"), ("new.db", f"--notebook new.db {STEM}")]:
+            process = bench.start(command, stdout=subprocess.PIPE, preexec_fn=lambda: resource.setrlimit(
+                resource.RLIMIT_NOFILE, (most, most)))  # fmt: skip
+            out, err = process.communicate(timeout=300)
+            made = {p for p in bench.folder.iterdir() if not p.name.startswith("notebook.db")} - before  # SQLite's own
+            done += process.returncode == 0
+            refused += process.returncode != 0
+            # A new notebook is whole before anything is noted in it.
+            whole = {name, f"{name}-wal"} if name == "new.db" else {name}
+            allowed = whole if process.returncode == 0 or name == "new.db" else set()
+            assert {p.name for p in made} <= allowed, f"`{command}` with {most} files {err}: {made}"
+            assert process.returncode or bench.folder / name in made, f"`{command}` with {most} files"
+            for path in made:
+                shutil.rmtree(path) if path.is_dir() else path.unlink()
+    assert done and refused, (done, refused)
 
 
 def long_tables(bench):
@@ -402,8 +430,8 @@ def empty_table(bench):
 
 CHECKS = [
     old_zones, unreadable_row, only_files, empty_file, unknown_versions, bars_in_words,
-    imports_at_once, told_or_not, words_as_typed, names_in_commands, edited_exports, strange_files, long_tables,
-    files_in_the_way, damaged_index, stopped_holder, empty_table,
+    imports_at_once, told_or_not, words_as_typed, names_in_commands, edited_exports, strange_files, few_files,
+    long_tables, files_in_the_way, damaged_index, stopped_holder, empty_table,
 ]  # fmt: skip
 
 if __name__ == "__main__":
