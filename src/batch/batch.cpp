@@ -100,6 +100,21 @@ std::optional<double> mean_temperature(const Sample& sample) {
 
 }  // namespace
 
+std::vector<std::size_t> listed(std::span<const Sample* const> samples) {
+  constexpr std::size_t readable = 60;
+  std::vector<std::size_t> all;
+  std::map<std::string, std::string> day_of_bottle;  // of the one after it
+  for (std::size_t i = samples.size(); i-- > 0;) {
+    const std::string day = samples[i]->at().date();
+    std::string& after = day_of_bottle[samples[i]->bottle()];
+    if (samples.size() <= readable || samples[i]->first().stage == Stage::original || day != after)
+      all.push_back(i);
+    after = day;
+  }
+  std::reverse(all.begin(), all.end());
+  return all;
+}
+
 const measurement::Quantity& Point::gravity() const {
   if (!computed()) throw Error{Errc::domain, "nothing was computed: " + refused};
   if (drink) return drink->result.at("sg_20_20_present");
@@ -119,7 +134,19 @@ Batch::Batch(const notebook::Notebook& notebook, std::string_view name, Moment a
       record_{notebook.batch(name, as_of)},
       readings_{notebook.readings(record_.id, as_of)},
       additions_{notebook.additions(record_.id, as_of)},
-      samples_{samples_of(readings_)} {}
+      samples_{samples_of(readings_)} {
+  for (std::size_t i = 0; i < samples_.size(); ++i)
+    if (samples_[i].first().stage == Stage::original) originals_.push_back(i);
+}
+
+std::vector<const Sample*> Batch::samples(const std::string& bottle) const {
+  const auto filled = std::find_if(samples_.begin(), samples_.end(),
+                                   [&](const Sample& s) { return s.bottle() == bottle; });
+  std::vector<const Sample*> all;
+  for (auto s = samples_.begin(); s != samples_.end(); ++s)
+    if (s->bottle() == bottle || (s->bottle().empty() && s < filled)) all.push_back(&*s);
+  return all;
+}
 
 const measurement::ExtractKind& Batch::kind() {
   if (!kind_) kind_ = kind_of(*notebook_, record_);
@@ -147,9 +174,10 @@ Original Batch::original(const std::string& bottle, Moment at) {
 
 Original Batch::original(const std::string& bottle, When at) {
   std::vector<const Sample*> read;
-  for (const Sample& s : samples_)
-    if (s.first().stage == Stage::original && concerns(s.bottle(), bottle) && when(s.first()) <= at)
-      read.push_back(&s);
+  for (const std::size_t i : originals_) {
+    const Sample& s = samples_[i];
+    if (concerns(s.bottle(), bottle) && when(s.first()) <= at) read.push_back(&s);
+  }
   Original o{{}, record_.volume_l, {}, kind()};
   if (read.empty()) return o;
   const When newest = when(read.back()->first());
@@ -276,8 +304,7 @@ Point Batch::point(const Sample& sample, ferment::Culture culture) {
   }
   auto& notes = point.drink ? point.drink->result.notes : point.alone.notes;
   note_odd_repeats(sample, notes);
-  point.lifted = sample.first().degassed == false &&
-                 shelf_.instrument(sample.first().instrument).hydrometer() != nullptr;
+  point.lifted = is_lifted(sample);
   if (point.drink) point.drink->lifted = point.lifted;
   if (point.lifted)
     notes.emplace_back(
@@ -286,13 +313,19 @@ Point Batch::point(const Sample& sample, ferment::Culture culture) {
   return point;
 }
 
+bool Batch::is_lifted(const Sample& sample) {
+  return sample.first().degassed == false &&
+         shelf_.instrument(sample.first().instrument).hydrometer() != nullptr;
+}
+
 Point Batch::preview(std::vector<ReadingRecord> readings) {
   for (ReadingRecord& r : readings) r.batch = record_.id;
   return point({std::move(readings)});
 }
 
-bool Batch::added_between(const Sample& earlier, const Sample& later) const {
-  const auto all = additions_until(later.bottle(), when(later.first()));
+bool Batch::added_between(const Sample& earlier, const Sample& later,
+                          const std::string& bottle) const {
+  const auto all = additions_until(bottle, when(later.first()));
   return std::any_of(all.begin(), all.end(),
                      [&](const AdditionRecord* a) { return when(*a) > when(earlier.first()); });
 }
@@ -327,14 +360,18 @@ std::vector<Point> Batch::points() {
 }
 
 const Sample* Batch::before(const Sample& sample) const {
-  const Sample* last = nullptr;
-  for (const Sample& s : samples_) {  // in order of time, then as noted
-    if (s.first().id == sample.first().id || s.at() > sample.at()) break;
-    if (s.bottle() == sample.bottle() && s.first().stage == sample.first().stage &&
-        s.first().instrument == sample.first().instrument)
-      last = &s;
+  // In order of time, then as noted.
+  auto at = std::lower_bound(samples_.begin(), samples_.end(), sample.at(),
+                             [](const Sample& s, Moment m) { return s.at() < m; });
+  while (at != samples_.end() && at->at() == sample.at() && at->first().id != sample.first().id)
+    ++at;
+  while (at != samples_.begin()) {
+    --at;
+    if (at->bottle() == sample.bottle() && at->first().stage == sample.first().stage &&
+        at->first().instrument == sample.first().instrument)
+      return &*at;
   }
-  return last;
+  return nullptr;
 }
 
 }  // namespace areo::batch

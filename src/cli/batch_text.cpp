@@ -127,21 +127,10 @@ std::string strength_alone_text(const Point& point, bool full) {
   return (in_words ? "alcohol " : "") + strength_text(point, full);
 }
 
-std::vector<std::size_t> shown_points(const std::vector<Point>& points, bool all) {
-  constexpr std::size_t readable = 60;
-  std::vector<std::size_t> shown;
-  for (std::size_t i = 0; i < points.size(); ++i)
-    if (all || points.size() <= readable || i + 1 == points.size() ||
-        points[i].sample.first().stage == notebook::Stage::original ||
-        points[i].sample.at().date() != points[i + 1].sample.at().date())
-      shown.push_back(i);
-  return shown;
-}
-
-std::string not_shown_text(std::size_t points, std::size_t shown) {
-  if (points == shown) return "";
+std::string not_shown_text(std::size_t samples, std::size_t shown) {
+  if (samples == shown) return "";
   return fmt::format("{} more readings of these days are not shown; --all shows them",
-                     points - shown);
+                     samples - shown);
 }
 
 std::vector<std::string> notes_of(const std::vector<Point>& points) {
@@ -243,6 +232,15 @@ std::string point_json(Batch& batch, const Point& point) {
                                   change->since->at().text(), change->gravity.estimate,
                                   change->gravity.u, change->gravity.expanded(), change->added));
   return report::json_line(point.result(), head);
+}
+
+void print_point_lines(Batch& batch, std::span<const Sample* const> samples,
+                       const std::vector<Point>& points) {
+  auto next = points.begin();
+  for (const Sample* s : samples) {
+    const bool there = next != points.end() && next->sample.first().id == s->first().id;
+    raw_line(point_json(batch, there ? *next++ : batch.point(*s)));
+  }
 }
 
 const Sample& sample_with(const Batch& batch, notebook::Id reading) {

@@ -1,5 +1,6 @@
 #pragma once
 // A batch and what its readings say, for people and for programs.
+#include <span>
 #include <string>
 #include <vector>
 
@@ -37,12 +38,12 @@ namespace areo::cli {
 [[nodiscard]] const batch::Sample& sample_with(const batch::Batch& batch, notebook::Id reading);
 /// Notes of all points, each once; readings outside the checked part of one scale in one note.
 [[nodiscard]] std::vector<std::string> notes_of(const std::vector<batch::Point>& points);
-/// Which of these points a table for people shows: all, or, of more than sixty, the last of each
-/// day.
-[[nodiscard]] std::vector<std::size_t> shown_points(const std::vector<batch::Point>& points,
-                                                    bool all = false);
-/// "of 2940 more readings of these days none is shown; --all shows them"; empty if all are.
-[[nodiscard]] std::string not_shown_text(std::size_t points, std::size_t shown);
+/// "2940 more readings of these days are not shown; --all shows them"; empty if all are.
+[[nodiscard]] std::string not_shown_text(std::size_t samples, std::size_t shown);
+/// Each sample as point_json(), one at a time, as a sensor writes many.
+/// @param points  of some of these samples, in their order
+void print_point_lines(batch::Batch& batch, std::span<const batch::Sample* const> samples,
+                       const std::vector<batch::Point>& points);
 /// "2026-03-02 10:00"; the seconds of a reading interest nobody.
 [[nodiscard]] std::string when_text(Moment at);
 /// "2.1 days", "3 hours"

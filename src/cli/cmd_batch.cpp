@@ -116,8 +116,7 @@ struct Row {
 };
 
 std::vector<Row> rows_of(Batch& batch, const std::vector<Point>& points,
-                         const std::vector<std::size_t>& shown, const notebook::Notebook& book,
-                         bool bottles, bool full) {
+                         const notebook::Notebook& book, bool bottles, bool full) {
   std::vector<Row> rows;
   const auto add = [&](const auto& record, const std::string& number,
                        std::vector<std::string> cells) {
@@ -125,13 +124,11 @@ std::vector<Row> rows_of(Batch& batch, const std::vector<Point>& points,
     if (bottles) cells.insert(cells.begin() + 2, record.bottle);
     rows.push_back({record.made_at.seconds, number.starts_with('+'), record.id, std::move(cells)});
   };
-  for (const std::size_t i : shown) {
-    const Point& p = points[i];
+  for (const Point& p : points)
     add(p.sample.first(), numbers(p.sample),
         {sample_text(batch, p.sample),
          p.computed() ? report::value_text(p.gravity().value, "", full) : "",
          strength_text(p, full)});
-  }
   for (const ReadingRecord& r : batch.readings()) {
     if (r.counts()) continue;
     add(r, std::to_string(r.id),
@@ -197,11 +194,26 @@ std::string next_step(const Batch& batch, const notebook::Notebook& book) {
   return fmt::format("areo reading add {} READING --temp TEMP", shell_word(name));
 }
 
+std::vector<const batch::Sample*> pointers(const std::vector<batch::Sample>& samples) {
+  std::vector<const batch::Sample*> all;
+  for (const batch::Sample& s : samples) all.push_back(&s);
+  return all;
+}
+
+// Of all samples, or of those that a list shows.
+std::vector<Point> points_of(Batch& batch, bool all) {
+  if (all) return batch.points();
+  std::vector<Point> points;
+  for (const std::size_t i : batch::listed(pointers(batch.samples())))
+    points.push_back(batch.point(batch.samples()[i]));
+  return points;
+}
+
 void print_json(Batch& batch, const notebook::Notebook& book) {
   raw_line(batch_json(book, batch.record()));
-  std::vector<Point> points = batch.points();
+  std::vector<Point> points = points_of(batch, false);
   (void)note_corrections(batch, points);
-  for (const Point& p : points) raw_line(point_json(batch, p));
+  print_point_lines(batch, pointers(batch.samples()), points);
   for (const auto& a : batch.additions()) raw_line(addition_json(book, a));
   for (const ReadingRecord& r : batch.readings())
     if (!r.counts())
@@ -230,11 +242,10 @@ int run_show(const Options& o, const Session& session) {
   for (const std::string& bottle : bottles)
     if (!bottle.empty() && !batch.original(bottle, as_of).additions.empty())
       print_original(batch, bottle, as_of, session.full);
-  std::vector<Point> points = batch.points();
+  std::vector<Point> points = points_of(batch, o.all);
   (void)note_corrections(batch, points);
-  const auto shown = shown_points(points, o.all);
-  print_rows(rows_of(batch, points, shown, book, several, session.full), several);
-  if (const std::string more = not_shown_text(points.size(), shown.size()); !more.empty())
+  print_rows(rows_of(batch, points, book, several, session.full), several);
+  if (const std::string more = not_shown_text(batch.samples().size(), points.size()); !more.empty())
     line("  " + more);
   print_history(book, batch.record(), as_of);
   notes(notes_of(points));

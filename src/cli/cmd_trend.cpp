@@ -34,10 +34,9 @@ struct Options {
 
 // --- for people ---
 
-void print_points(const History& h, bool all, bool full) {
-  const auto shown = shown_points(h.points, all);
-  for (const std::string& text : report::aligned(point_rows(h, shown, full))) line("  " + text);
-  if (const std::string more = not_shown_text(h.points.size(), shown.size()); !more.empty())
+void print_points(const History& h, bool full) {
+  for (const std::string& text : report::aligned(point_rows(h, full))) line("  " + text);
+  if (const std::string more = not_shown_text(h.readings, h.shown.size()); !more.empty())
     line("  " + more);
 }
 
@@ -122,7 +121,7 @@ std::string passing_json(const History& h, const std::optional<Passing>& p) {
 
 void print_json(Batch& batch, const History& h, const Options& o,
                 const std::optional<double>& expected, const std::optional<Passing>& passing) {
-  for (const Point& p : h.points) raw_line(point_json(batch, p));
+  print_point_lines(batch, batch.samples(o.bottle), h.points);
   raw_line(fmt::format(R"({{"trend":{},"bottle":{},"state":"{}","since":"{}","whole":{},)"
                        R"("fall":{},"hidden":{},"why":{},"scatter":{},"outlook":{},"odd":{},)"
                        R"("limit":{}}})",
@@ -142,7 +141,7 @@ int run_trend(const Options& o, const Session& session) {
   const notebook::Notebook book = open_notebook(session, notebook::Open::read);
   Batch batch{book, o.name};
   require_bottle(batch, o.bottle);
-  History h = trend::history_of(batch, o.bottle);
+  History h = trend::history_of(batch, o.bottle, o.all ? trend::Shown::all : trend::Shown::few);
   (void)note_corrections(batch, h.points);
   std::optional<Passing> passing;
   if (limit) passing = trend::passing_of(batch, h, limit->percent_vol, limit->level);
@@ -151,11 +150,11 @@ int run_trend(const Options& o, const Session& session) {
     return done;
   }
   line(batch_text(batch.record()) + (o.bottle.empty() ? "" : "; bottle " + o.bottle));
-  print_points(h, o.all, session.full);
+  print_points(h, session.full);
   if (h.since > 0)
     line("  since the last addition " + (h.series.size() == 0
                                              ? std::string{"nothing could be computed"}
-                                             : fmt::format("{} of them count", h.series.size())));
+                                             : fmt::format("{} of them count", h.readings_since)));
   if (o.plot) print_plot(h);
   line("state: " + state_text(h, expected));
   print_below("outlook: ", outlook_lines(h, session.full));

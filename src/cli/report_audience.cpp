@@ -38,7 +38,7 @@ std::string measured_text(const Material& m, const Account& a) {
                                 : "how deep a glass float sinks in it, and how a drop bends light";
   const std::string first = points.front().sample.at().date();
   if (points.size() == 1) return fmt::format("{}once, on {}, by {}.", who(m, a), first, with);
-  return fmt::format("{}{} times from {} to {}, by {}.", who(m, a), points.size(), first,
+  return fmt::format("{}{} times from {} to {}, by {}.", who(m, a), a.history.readings, first,
                      points.back().sample.at().date(), with);
 }
 

@@ -55,7 +55,7 @@ void write_account(report::Page& page, Pictures& pictures, const Material& m, co
   page.paragraph(story(m, a));
   page.list(odd_notes(h));
   pictures.add(report::script_of(gravity_chart(m, a), report::PictureFormat::svg),
-               fmt::format("Gravity against date: {} readings with error bars{}", h.points.size(),
+               fmt::format("Gravity against date: {} readings with error bars{}", h.readings,
                            h.outlook.course ? ", and the curve through them" : ""),
                "Gravity as corrected, 20/20, with its expanded uncertainty (about 95 %).");
   if (const auto chart = strength_chart(m, a); !chart.points.empty())
@@ -64,13 +64,12 @@ void write_account(report::Page& page, Pictures& pictures, const Material& m, co
                              chart.points.front().points.size(),
                              m.limit ? ", and the limit as a dashed line" : ""),
                  "Alcohol by volume with its expanded uncertainty (about 95 %).");
-  const auto shown = shown_points(h.points);
-  page.table(h.points.size() == shown.size()
+  page.table(h.readings == h.shown.size()
                  ? "What was read, and what follows from it; ± for about 95 %."
                  : fmt::format("What was read, and what follows from it; ± for about 95 %. Of {} "
                                "readings the last of each day.",
-                               h.points.size()),
-             point_rows(h, shown, m.full));
+                               h.readings),
+             point_rows(h, m.full));
 }
 
 void write_budget(report::Page& page, Pictures& pictures, const Material& m, const Account& a) {

@@ -164,11 +164,10 @@ std::vector<std::string> outlook_lines(const History& h, bool full) {
   return all;
 }
 
-std::vector<std::vector<std::string>> point_rows(const History& h,
-                                                 const std::vector<std::size_t>& shown, bool full) {
+std::vector<std::vector<std::string>> point_rows(const History& h, bool full) {
   std::vector<std::vector<std::string>> rows{
       {"no.", "when", "gravity 20/20", "a day", "alcohol", "real extract", "real attenuation"}};
-  for (const std::size_t i : shown) {
+  for (const std::size_t i : h.shown) {
     const batch::Point& p = h.points[i];
     const auto& fall = h.per_day[i];
     rows.push_back(

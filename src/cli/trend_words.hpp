@@ -23,10 +23,8 @@ namespace areo::cli {
 /// "ACTIVE, down 0.0085 ± 0.0013 in 24 hours"
 [[nodiscard]] std::string state_text(const trend::History& h,
                                      const std::optional<double>& expected);
-/// What was read, and what follows from it, below the names of the columns.
-/// @param shown  numbers of points, as shown_points()
-[[nodiscard]] std::vector<std::vector<std::string>> point_rows(
-    const trend::History& h, const std::vector<std::size_t>& shown, bool full);
+/// What was read, as History::shown, and what follows from it, below the names of the columns.
+[[nodiscard]] std::vector<std::vector<std::string>> point_rows(const trend::History& h, bool full);
 /// The readings since the last addition, and the curve through them. The history must outlive it.
 [[nodiscard]] report::Plot gravity_plot(const trend::History& h);
 /// Where it ends and when, and the curve behind that; or why there is no outlook.

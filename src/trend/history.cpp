@@ -5,10 +5,12 @@
 #include <algorithm>
 #include <cmath>
 #include <iterator>
+#include <numeric>
+#include <utility>
 
 #include "areo/core/error.hpp"
 #include "areo/core/shell_word.hpp"
-#include "areo/trend/groups.hpp"
+#include "counted.hpp"
 
 namespace areo::trend {
 namespace {
@@ -19,22 +21,38 @@ using batch::Point;
 // Nearer readings are no step: their difference is the eye's. A judgement.
 constexpr double shortest_step_days = 0.45;
 
-std::vector<Point> points_of(Batch& batch, const std::string& bottle) {
-  const auto& samples = batch.samples();
-  const auto filled = std::find_if(samples.begin(), samples.end(),
-                                   [&](const auto& s) { return s.bottle() == bottle; });
-  std::vector<Point> all;
-  for (auto s = samples.begin(); s != samples.end(); ++s)
-    if (s->bottle() == bottle || (s->bottle().empty() && s < filled))
-      all.push_back(batch.point(*s));
-  return all;
+// A point that counts, and the day that it stands for.
+struct Counted {
+  std::size_t point;
+  double day;
+};
+
+// Points of what counts and of what is shown.
+std::vector<Counted> add_points(History& h, Batch& batch, const Runs& runs,
+                                const std::vector<std::size_t>& shown) {
+  const auto days = counted_of(batch, runs, h.zero);
+  std::vector<Counted> counted;
+  auto next_shown = shown.begin();
+  for (std::size_t i = 0; i < runs.samples.size(); ++i) {
+    const auto day = days.find(i);
+    const bool is_shown = next_shown != shown.end() && *next_shown == i;
+    if (i == runs.last_begin()) h.since = h.points.size();
+    if (day == days.end() && !is_shown) continue;
+    if (is_shown) {
+      h.shown.push_back(h.points.size());
+      ++next_shown;
+    }
+    h.points.push_back(batch.point(*runs.samples[i]));
+    if (day != days.end() && h.points.back().computed())
+      counted.push_back({h.points.size() - 1, day->second});
+  }
+  return counted;
 }
 
-// The first point that nothing was added after.
-std::size_t after_last_addition(const Batch& batch, const std::vector<Point>& points) {
-  std::size_t first = points.size() - 1;
-  while (first > 0 && !batch.added_between(points[first - 1].sample, points.back().sample)) --first;
-  return first;
+std::vector<std::size_t> all_of(const Runs& runs) {
+  std::vector<std::size_t> all(runs.samples.size());
+  std::iota(all.begin(), all.end(), 0);
+  return all;
 }
 
 // A slipped digit: a tenth or a hundredth of the gravity, within the eye's part of a division.
@@ -49,25 +67,17 @@ std::string likely(double off) {
                  : fmt::format("{}a misread scale, layers, or another bottle", slip);
 }
 
-// Numbers in the history of the points that were computed.
-std::vector<std::size_t> places(const History& h) {
-  std::vector<std::size_t> all;
-  for (std::size_t i = 0; i < h.points.size(); ++i)
-    if (h.points[i].computed()) all.push_back(i);
-  return all;
-}
-
 bool on_a_mark(double indication, double division) {
   const double mark = indication / division;
   return std::abs(mark - std::round(mark)) < 0.01;
 }
 
 // Somebody who reads nothing but whole divisions of a stem rounds each reading to them.
-void widen_whole_divisions(Series& s, Batch& batch, const std::vector<Point>& points) {
+void widen_whole_divisions(Series& s, Batch& batch, const History& h) {
   constexpr std::size_t least = 4;
   std::vector<double> division;
-  for (const Point& p : points) {
-    if (!p.computed()) continue;
+  for (const std::size_t i : h.counted) {
+    const Point& p = h.points[i];
     const auto& instrument = batch.shelf().instrument(p.sample.first().instrument);
     division.push_back(instrument.graduation().division);
     for (const notebook::ReadingRecord& r : p.sample.readings) {
@@ -81,7 +91,7 @@ void widen_whole_divisions(Series& s, Batch& batch, const std::vector<Point>& po
       s.errors.set_own(i, std::hypot(s.errors.own(i), division[i] / std::sqrt(12)));
 }
 
-// Points of the groups that count: neither odd, nor to be confirmed, nor lifted.
+// Points of the series that count: neither odd, nor to be confirmed, nor lifted.
 std::vector<std::size_t> sound(const Series& s, const State& state) {
   std::vector<std::size_t> all;
   for (std::size_t i = 0; i < s.size(); ++i)
@@ -92,29 +102,33 @@ std::vector<std::size_t> sound(const Series& s, const State& state) {
   return all;
 }
 
-void find_odd(History& h, const Groups& groups, const std::vector<std::size_t>& place) {
-  for (const OddPoint& o : h.state.odd)
-    for (const std::size_t member : groups.members[o.point])
-      h.odd.push_back({place[member], o.off, likely(o.off)});
+void find_odd(History& h) {
+  for (const OddPoint& o : h.state.odd) h.odd.push_back({h.counted[o.point], o.off, likely(o.off)});
   if (const auto last = h.state.unconfirmed) {
-    const std::vector<std::size_t> others = sound(groups.series, h.state);
+    const std::vector<std::size_t> others = sound(h.series, h.state);
     const auto before = std::lower_bound(others.begin(), others.end(), *last);
     const double off =
-        before == others.begin() ? 0 : -groups.series.fall(*std::prev(before), *last).estimate;
-    for (const std::size_t member : groups.members[*last])
-      h.odd.push_back({place[member], off, likely(off) + ", or it ferments that fast"});
+        before == others.begin() ? 0 : -h.series.fall(*std::prev(before), *last).estimate;
+    h.odd.push_back({h.counted[*last], off, likely(off) + ", or it ferments that fast"});
   }
 }
 
-void find_rates(History& h, const Batch& batch, const Series& whole) {
+// Between those that a list shows.
+void find_rates(History& h, const Batch& batch) {
   h.per_day.resize(h.points.size());
-  const std::vector<std::size_t> place = places(h);
+  std::vector<std::size_t> place;
+  std::vector<const Point*> points;
+  for (const std::size_t i : h.shown)
+    if (h.points[i].computed()) {
+      place.push_back(i);
+      points.push_back(&h.points[i]);
+    }
+  const Series s = series_of(points, h.zero);
   for (std::size_t i = 1; i < place.size(); ++i) {
-    const double days = whole.days[i] - whole.days[i - 1];
-    if (days < shortest_step_days ||
-        batch.added_between(h.points[place[i - 1]].sample, h.points[place[i]].sample))
+    const double days = s.days[i] - s.days[i - 1];
+    if (days < shortest_step_days || batch.added_between(points[i - 1]->sample, points[i]->sample))
       continue;
-    const uncertainty::Value fall = whole.fall(i - 1, i);
+    const uncertainty::Value fall = s.fall(i - 1, i);
     h.per_day[place[i]] = {fall.estimate / days, fall.u / days, fall.degrees_of_freedom};
   }
 }
@@ -125,14 +139,17 @@ bool History::is_odd(std::size_t point) const {
   return std::any_of(odd.begin(), odd.end(), [&](const Oddity& o) { return o.point == point; });
 }
 
-double day_of(const History& h, Moment m) {
-  constexpr double day_s = 86400;
-  return static_cast<double>(m.seconds - h.zero.seconds) / day_s;
-}
+double day_of(const History& h, Moment m) { return days_between(h.zero, m); }
 
-History history_of(Batch& batch, const std::string& bottle) {
+History history_of(Batch& batch, const std::string& bottle, Shown shown) {
   History h;
-  h.points = points_of(batch, bottle);
+  const Runs runs = runs_of(batch, batch.samples(bottle));
+  h.readings = runs.samples.size();
+  const std::size_t since = runs.last_begin();
+  h.readings_since = h.readings - since;
+  if (h.readings > 0) h.zero = runs.samples[since]->at();
+  const std::vector<Counted> counted =
+      add_points(h, batch, runs, shown == Shown::all ? all_of(runs) : batch::listed(runs.samples));
   if (std::none_of(h.points.begin(), h.points.end(), [](const Point& p) { return p.computed(); }))
     throw Error{
         Errc::domain,
@@ -140,23 +157,23 @@ History history_of(Batch& batch, const std::string& bottle) {
                     bottle.empty() ? batch.record().name
                                    : fmt::format("bottle {} of {}", bottle, batch.record().name)),
         fmt::format("areo batch show {} lists them", shell_word(batch.record().name))};
-  h.since = after_last_addition(batch, h.points);
-  h.zero = h.points[h.since].sample.at();
-  const Series whole = series_of(h.points, h.zero);
-  find_rates(h, batch, whole);
-  std::vector<std::size_t> place = places(h);
-  const auto first = std::lower_bound(place.begin(), place.end(), h.since);
-  h.series = whole.from(static_cast<std::size_t>(first - place.begin()));
-  place.erase(place.begin(), first);
+  find_rates(h, batch);
+  std::vector<const Point*> since_then;
+  std::vector<double> days;
+  for (const Counted& c : counted) {
+    if (c.point < h.since) continue;
+    h.counted.push_back(c.point);
+    since_then.push_back(&h.points[c.point]);
+    days.push_back(c.day);
+  }
+  h.series = series_of(since_then, h.zero);
+  h.series.days = std::move(days);
   if (h.series.size() == 0) return h;
-  widen_whole_divisions(h.series, batch,
-                        {h.points.begin() + static_cast<std::ptrdiff_t>(h.since), h.points.end()});
-  const Groups groups = grouped(h.series);
-  h.state = state_of(groups.series);
-  find_odd(h, groups, place);
-  const Series counts = groups.series.only(sound(groups.series, h.state));
+  widen_whole_divisions(h.series, batch, h);
+  h.state = state_of(h.series);
+  find_odd(h);
   const double near = h.series.value(h.series.size() - 1).expanded();
-  h.outlook = outlook_of(counts, near);
+  h.outlook = outlook_of(h.series.only(sound(h.series, h.state)), near);
   return h;
 }
 

@@ -3,7 +3,6 @@
 #include <algorithm>
 
 #include "areo/measurement/limit.hpp"
-#include "areo/trend/groups.hpp"
 
 namespace areo::trend {
 namespace {
@@ -12,15 +11,9 @@ using batch::Point;
 using ferment::Culture;
 using uncertainty::Side;
 
-std::vector<Point> as_of_yeast(batch::Batch& batch, const std::vector<Point>& points) {
-  std::vector<Point> all;
-  all.reserve(points.size());
-  for (const Point& p : points) all.push_back(batch.point(p.sample, Culture::yeast));
-  return all;
-}
-
-Crossing crossing(const std::vector<Point>& points, Moment zero, double limit, double level) {
-  const Series s = grouped(strength_series_of(points, zero)).series;
+Crossing crossing(const std::vector<const Point*>& points, Moment zero, double limit,
+                  double level) {
+  const Series s = strength_series_of(points, zero);
   if (s.size() == 0) return {.refused = "no reading says how strong it is"};
   // One side at the level: both sides hold what lies between them.
   return crossing_of(s, s.value(s.size() - 1).expanded(), -limit, 2 * level - 1);
@@ -44,11 +37,22 @@ void keep_within_readings(Crossing& c, const std::optional<double>& below_until,
 }
 
 // Neither odd ones nor such as bubbles lift.
-std::vector<Point> those_that_count(const History& h, const std::vector<Point>& points) {
-  std::vector<Point> all;
-  for (std::size_t i = 0; i < points.size(); ++i)
-    if (!points[i].lifted && !h.is_odd(h.since + i)) all.push_back(points[i]);
+std::vector<const Point*> those_that_count(const History& h) {
+  std::vector<const Point*> all;
+  for (const std::size_t i : h.counted)
+    if (!h.points[i].lifted && !h.is_odd(i)) all.push_back(&h.points[i]);
   return all;
+}
+
+// The same as if clean yeast had fermented it.
+Crossing crossing_of_yeast(batch::Batch& batch, const std::vector<const Point*>& points,
+                           Moment zero, double limit, double level) {
+  std::vector<Point> clean;
+  clean.reserve(points.size());
+  for (const Point* p : points) clean.push_back(batch.point(p->sample, Culture::yeast));
+  std::vector<const Point*> all;
+  for (const Point& p : clean) all.push_back(&p);
+  return crossing(all, zero, limit, level);
 }
 
 // What one reading says.
@@ -84,24 +88,22 @@ Side Passing::side() const {
 Passing passing_of(batch::Batch& batch, const History& h, double limit, double level) {
   Passing p{limit, level};
   const Culture culture = batch.record().culture;
-  const bool mixed = culture == Culture::mixed;
-  const std::vector<Point> points(h.points.begin() + static_cast<std::ptrdiff_t>(h.since),
-                                  h.points.end());
-  const std::vector<Point> clean = mixed ? as_of_yeast(batch, points) : points;
   std::vector<Decided> decided;
-  for (std::size_t i = 0; i < points.size(); ++i) {
-    if (!points[i].has_strength()) continue;
-    p.last = h.since + i;
-    if (!h.is_odd(h.since + i))
-      decided.push_back(
-          {h.since + i, measurement::decide_strength(*points[i].drink, limit, level).side,
-           points[i].result().at("alcohol_percent_vol").value.estimate < limit, points[i].lifted});
+  for (std::size_t i = h.since; i < h.points.size(); ++i) {
+    const Point& point = h.points[i];
+    if (!point.has_strength()) continue;
+    p.last = i;
+    if (!h.is_odd(i))
+      decided.push_back({i, measurement::decide_strength(*point.drink, limit, level).side,
+                         point.result().at("alcohol_percent_vol").value.estimate < limit,
+                         point.lifted});
   }
   conclude(p, decided);
-  p.by_curve = crossing(those_that_count(h, points), h.zero, limit, level);
+  const std::vector<const Point*> counted = those_that_count(h);
+  p.by_curve = crossing(counted, h.zero, limit, level);
   // Acids would only have kept it below for longer.
-  if (mixed) {
-    const Crossing yeast = crossing(those_that_count(h, clean), h.zero, limit, level);
+  if (culture == Culture::mixed) {
+    const Crossing yeast = crossing_of_yeast(batch, counted, h.zero, limit, level);
     p.by_curve.lo = yeast.lo;
     p.by_curve.never = p.by_curve.never && yeast.never;
   }

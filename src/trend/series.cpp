@@ -8,6 +8,7 @@
 #include <tuple>
 
 #include "areo/measurement/difference.hpp"
+#include "counted.hpp"
 
 namespace areo::trend {
 namespace {
@@ -19,8 +20,6 @@ struct Quantity {
   const measurement::Quantity* quantity;
   bool lifted;
 };
-
-constexpr double day_s = 86400;
 
 // What makes inputs of two results the same (measurement/difference.hpp), and the how-manieth of
 // such inputs in its result one is.
@@ -64,7 +63,7 @@ Series joint(std::span<const Quantity> used, Moment zero, double sign) {
   std::vector<std::vector<Part>> parts;
   std::map<Error, std::size_t> met;  // how many times
   for (const Quantity& q : used) {
-    s.days.push_back(static_cast<double>(q.at.seconds - zero.seconds) / day_s);
+    s.days.push_back(days_between(zero, q.at));
     s.gravity.push_back(sign * q.quantity->value.estimate);
     s.lifted.push_back(q.lifted);
     for (const Part& part : parts.emplace_back(parts_of(q))) ++met[part.error];
@@ -127,18 +126,19 @@ uncertainty::Value Series::fall(std::size_t from, std::size_t to) const {
   return {gravity[from] - gravity[to], std::sqrt(std::max(variance, 0.0))};
 }
 
-Series series_of(std::span<const batch::Point> points, Moment zero) {
+Series series_of(std::span<const batch::Point* const> points, Moment zero) {
   std::vector<Quantity> used;
-  for (const batch::Point& p : points)
-    if (p.computed()) used.push_back({p.sample.at(), &p.result(), &p.gravity(), p.lifted});
+  for (const batch::Point* p : points)
+    if (p->computed()) used.push_back({p->sample.at(), &p->result(), &p->gravity(), p->lifted});
   return joint(used, zero, 1);
 }
 
-Series strength_series_of(std::span<const batch::Point> points, Moment zero) {
+Series strength_series_of(std::span<const batch::Point* const> points, Moment zero) {
   std::vector<Quantity> used;
-  for (const batch::Point& p : points)
-    if (p.has_strength())
-      used.push_back({p.sample.at(), &p.result(), &p.result().at("alcohol_percent_vol"), p.lifted});
+  for (const batch::Point* p : points)
+    if (p->has_strength())
+      used.push_back(
+          {p->sample.at(), &p->result(), &p->result().at("alcohol_percent_vol"), p->lifted});
   return joint(used, zero, -1);
 }
 

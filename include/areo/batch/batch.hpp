@@ -24,6 +24,11 @@ struct Sample {
   [[nodiscard]] const std::string& bottle() const { return first().bottle; }
 };
 
+/// The samples that a list shows, by their numbers: all of up to sixty; of more than people read,
+/// the originals and of each bottle the last one of each day.
+/// @param samples  in order of time
+[[nodiscard]] std::vector<std::size_t> listed(std::span<const Sample* const> samples);
+
 /// What became of a sample.
 struct Point {
   Sample sample;
@@ -80,6 +85,8 @@ class Batch {
   }
   /// Samples with at least one reading that counts, in order of time.
   [[nodiscard]] const std::vector<Sample>& samples() const { return samples_; }
+  /// Those of a bottle, and of the batch before it was filled; "" is the batch as a whole.
+  [[nodiscard]] std::vector<const Sample*> samples(const std::string& bottle) const;
   /// Names of the bottles that were read or added to, in order; "" is the batch as a whole.
   [[nodiscard]] std::vector<std::string> bottles() const;
 
@@ -115,10 +122,17 @@ class Batch {
   [[nodiscard]] std::vector<Point> points();
   /// The last sample of the same bottle and stage, with the same instrument, before this one.
   [[nodiscard]] const Sample* before(const Sample& sample) const;
-  /// Whether something was added to a bottle after one sample and before another.
-  [[nodiscard]] bool added_between(const Sample& earlier, const Sample& later) const;
+  /// Whether something was added to a bottle after one sample and before another; that of the later
+  /// one unless stated.
+  [[nodiscard]] bool added_between(const Sample& earlier, const Sample& later) const {
+    return added_between(earlier, later, later.bottle());
+  }
+  [[nodiscard]] bool added_between(const Sample& earlier, const Sample& later,
+                                   const std::string& bottle) const;
   /// Whether something was added to a bottle, or to the whole batch, after a sample.
   [[nodiscard]] bool added_since(const Sample& sample, const std::string& bottle) const;
+  /// Whether bubbles may have lifted the hydrometer in it.
+  [[nodiscard]] bool is_lifted(const Sample& sample);
   /// A sample as a model takes it: the mean of its repeats, with what its instrument and
   /// thermometer were at that time.
   [[nodiscard]] measurement::OriginalSample sample_of(const Sample& sample);
@@ -147,6 +161,7 @@ class Batch {
   std::vector<notebook::ReadingRecord> readings_;
   std::vector<notebook::AdditionRecord> additions_;
   std::vector<Sample> samples_;
+  std::vector<std::size_t> originals_;            // numbers of those of an original
   std::optional<measurement::ExtractKind> kind_;  // once it was asked for
 };
 

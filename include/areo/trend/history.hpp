@@ -19,14 +19,19 @@ struct Oddity {
 
 struct History {
   /// In order of time, with those that could not be computed. A bottle begins with what was read of
-  /// the batch before it was filled.
+  /// the batch before it was filled. Of many readings those that stand for a few hours each, and
+  /// those that a list shows.
   std::vector<batch::Point> points;
-  /// What each computed point fell by a day since the one before; nothing for points nearer than
-  /// a step, and across an addition.
+  std::size_t readings = 0;        ///< how many samples there are in all
+  std::vector<std::size_t> shown;  ///< numbers of the points that a list shows
+  /// What each shown point fell by a day since the one shown before it; nothing for points nearer
+  /// than a step, and across an addition.
   std::vector<std::optional<uncertainty::Value>> per_day;
-  std::size_t since = 0;  ///< number of the first point after the last addition
-  Series series;          ///< the computed points from there on; days since its first
-  Moment zero;            ///< where its days begin
+  std::size_t since = 0;             ///< number of the first point after the last addition
+  std::size_t readings_since = 0;    ///< how many samples there are from there on
+  std::vector<std::size_t> counted;  ///< numbers of the points of the series, in its order
+  Series series;  ///< those from there on that stand for readings (grouped()) and were computed
+  Moment zero;    ///< where its days begin
   State state;
   Outlook outlook;
   std::vector<Oddity> odd;
@@ -38,8 +43,16 @@ struct History {
 /// The day of a moment, counted as in the history.
 [[nodiscard]] double day_of(const History& history, Moment m);
 
+/// What a list of a history shows.
+enum class Shown {
+  few,  ///< as batch::listed()
+  all,  ///< every reading: 30 kB each
+};
+
+/// Time grows as the number of readings; memory as that of the points.
 /// @param bottle  "" is the batch as a whole
 /// @throws Error{domain} if it has no reading that could be computed
-[[nodiscard]] History history_of(batch::Batch& batch, const std::string& bottle);
+[[nodiscard]] History history_of(batch::Batch& batch, const std::string& bottle,
+                                 Shown shown = Shown::few);
 
 }  // namespace areo::trend

@@ -36,9 +36,9 @@ struct Series {
 /// What the points of one bottle say together; those that could not be computed are left out.
 /// @param points in order of time
 /// @param zero   where the days are counted from
-[[nodiscard]] Series series_of(std::span<const batch::Point> points, Moment zero);
+[[nodiscard]] Series series_of(std::span<const batch::Point* const> points, Moment zero);
 /// Their strengths, % vol, in place of the gravities, counted downwards so that they fall as those
 /// do; points that have none are left out.
-[[nodiscard]] Series strength_series_of(std::span<const batch::Point> points, Moment zero);
+[[nodiscard]] Series strength_series_of(std::span<const batch::Point* const> points, Moment zero);
 
 }  // namespace areo::trend
