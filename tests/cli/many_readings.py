@@ -1,5 +1,6 @@
 #!/usr/bin/env python3
-"""A notebook with a million readings: one batch is shown without reading the others.
+"""A notebook with a million readings: one batch is shown without reading the others; and one batch
+with a hundred thousand, as a sensor writes them.
 
   many_readings.py --program PATH
   many_readings.py --selftest       the checks must fail on a program that does everything wrong
@@ -20,10 +21,14 @@ SHOWN = "PT-1"
 SHOWN_READINGS = 100
 # A sanitizer has a shadow of all memory and holds back what was freed: there the same program may
 # take three times as much, which still tells one batch from a million readings.
-MEMORY_KIB = 100 * 1000 * (3 if "AREO_SANITIZED" in os.environ else 1)
+SANITIZED = 3 if "AREO_SANITIZED" in os.environ else 1
+MEMORY_KIB = 100 * 1000 * SANITIZED
 # The batch's rows lie on pages of their own, 4 KiB each, as do their entries in indexes and the way
 # down to them: some 4 pages a reading. A scan would read hundreds of MB.
 READ_BYTES = SHOWN_READINGS * 20 * 4096
+# Of a sensor; what a program keeps of each is some 1 kB, and 30 kB only of those that are shown.
+SENSOR_READINGS = 100_000
+SENSOR_KIB = 200 * 1000 * SANITIZED
 
 # A batch falls from 1.060 on, an hour from reading to reading, and all batches go on at the same
 # time, so that the readings of one are spread over the whole file. Every tenth is a repeat.
@@ -34,8 +39,8 @@ row AS (SELECT i + 1 AS id, i / :batches AS step, i % :batches + 1 AS owner FROM
 SELECT id, CASE WHEN owner = 1 AND step % (:steps / :shown) > 0 THEN 2 ELSE owner END, '',
   CASE WHEN owner > 1 AND step % 10 = 9 THEN id - :batches ELSE id END,
   CASE step WHEN 0 THEN 'original' ELSE 'present' END,
-  strftime('%Y-%m-%dT%H:%M:%S+00:00', :start + 3600 * step, 'unixepoch'), :start + 3600 * step,
-  strftime('%Y-%m-%dT%H:%M:%S+00:00', :start + 3600 * step, 'unixepoch'), :start + 3600 * step,
+  strftime('%Y-%m-%dT%H:%M:%S+00:00', :start + :seconds * step, 'unixepoch'), :start + :seconds * step,
+  strftime('%Y-%m-%dT%H:%M:%S+00:00', :start + :seconds * step, 'unixepoch'), :start + :seconds * step,
   1, printf('%.3f', 1.060 - 0.050 * step / :steps), round(1.060 - 0.050 * step / :steps, 3), 0,
   '21C', 21, 0.5, NULL, 'level', NULL, 'Kim', '', NULL, ''
 FROM row
@@ -47,7 +52,7 @@ liquid, started_at, started_at_s, note FROM batch WHERE id = 1
 """
 
 
-def fill(bench, readings=READINGS, batches=BATCHES):
+def fill(bench, readings=READINGS, batches=BATCHES, shown=SHOWN_READINGS, seconds=3600):
     """Tables made by areo itself, rows put into them at once."""
     bench.good("instrument add stem-1 --from 0.990 --to 1.100 --division 0.002")
     bench.good(f"batch add {SHOWN} --volume 5L --on 2026-01-01T09:00Z")
@@ -55,7 +60,7 @@ def fill(bench, readings=READINGS, batches=BATCHES):
         for number in range(2, batches + 1):
             db.execute(BATCH, {"id": number, "name": f"PT-{number}"})
         db.execute(FILL, {"readings": readings, "batches": batches, "start": START,
-                          "steps": readings // batches, "shown": SHOWN_READINGS})  # fmt: skip
+                          "steps": readings // batches, "shown": shown, "seconds": seconds})  # fmt: skip
     db.close()
 
 
@@ -95,7 +100,34 @@ def one_batch_of_a_million_readings(bench):
     assert bench.rows("reading") == READINGS + 1
 
 
-CHECKS = [one_batch_of_a_million_readings]
+def one_batch_of_a_sensor(bench):
+    fill(bench, SENSOR_READINGS, 1, SENSOR_READINGS, seconds=900)
+    page = bench.folder / "page.html"
+    for command in (f"trend {SHOWN}", f"trend {SHOWN} --limit 1", f"batch show {SHOWN}", f"bottle {SHOWN}",
+                    f"compare {SHOWN} --on 2026-02-01 --on 2026-03-01", f"report {SHOWN} --out {page}"):  # fmt: skip
+        out, _, memory = measured(bench, command)
+        print(f"{command}: {memory / 1e3:.0f} MB")
+        assert memory < SENSOR_KIB, f"`{command}` needs {memory} KiB"
+        if command.startswith(("trend", "batch")):
+            assert "more readings of these days are not shown" in out, out[-500:]
+            assert "2026-02-01 23:45" in out, out[:500]  # the last of its day
+    days = page.read_text().count("23:45")
+    assert days > SENSOR_READINGS / 96 * 0.8, days
+
+
+def every_reading(bench):
+    """What a list for people leaves out programs get, and people who ask for it."""
+    readings = 2000
+    fill(bench, readings, 1, readings)
+    assert len(bench.good(f"trend {SHOWN} --json").splitlines()) == readings + 1
+    assert bench.good(f"batch show {SHOWN} --json").count('"indications"') == readings
+    for command in (f"trend {SHOWN} --all", f"batch show {SHOWN} --all"):
+        assert len(bench.good(command).splitlines()) > readings
+    state = [x for x in bench.good(f"trend {SHOWN} --all").splitlines() if x.startswith("state:")]
+    assert state and state[0] in bench.good(f"trend {SHOWN}"), state
+
+
+CHECKS = [one_batch_of_a_million_readings, one_batch_of_a_sensor, every_reading]
 
 if __name__ == "__main__":
     sys.exit(main(CHECKS))
