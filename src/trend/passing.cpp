@@ -55,38 +55,34 @@ Crossing crossing_of_yeast(batch::Batch& batch, const std::vector<const Point*>&
   return crossing(all, zero, limit, level);
 }
 
-// What one reading says.
-struct Decided {
-  std::size_t point;
-  Side side;
-  bool less;    // its estimate is less than the limit
-  bool lifted;  // so that it is more than its estimate
-};
+}  // namespace
 
-// Of many readings near a limit some decide by chance. Such a decision stands only as long as all
-// that were made later, or earlier, lie on the same side, if only by their estimates.
-void conclude(Passing& p, const std::vector<Decided>& decided) {
+Side Bracket::side_at(std::size_t point) const {
+  if (contradiction) return Side::cannot_tell;
+  if (above_from) return Side::above;
+  return below_until == point ? Side::below : Side::cannot_tell;
+}
+
+Bracket bracket_of(std::span<const Decided> decided) {
+  Bracket b;
   bool any_above = false;
   for (const Decided& d : decided) {
-    p.contradiction = p.contradiction || (any_above && d.side == Side::below);
+    b.contradiction = b.contradiction || (any_above && d.side == Side::below);
     any_above = any_above || d.side == Side::above;
   }
   for (auto d = decided.begin(); d != decided.end() && d->less; ++d)
-    if (d->side == Side::below) p.below_until = d->point;
+    if (d->side == Side::below) b.below_until = d->point;
   for (auto d = decided.rbegin(); d != decided.rend() && (!d->less || d->lifted); ++d)
-    if (d->side == Side::above) p.above_from = d->point;
+    if (d->side == Side::above) b.above_from = d->point;
+  return b;
 }
 
-}  // namespace
-
-Side Passing::side() const {
-  if (contradiction || !last) return Side::cannot_tell;
-  if (above_from) return Side::above;
-  return below_until == last ? Side::below : Side::cannot_tell;
-}
+Side Passing::side() const { return last ? side_at(*last) : Side::cannot_tell; }
 
 Passing passing_of(batch::Batch& batch, const History& h, double limit, double level) {
-  Passing p{limit, level};
+  Passing p;
+  p.percent_vol = limit;
+  p.level = level;
   const Culture culture = batch.record().culture;
   std::vector<Decided> decided;
   for (std::size_t i = h.since; i < h.points.size(); ++i) {
@@ -98,7 +94,7 @@ Passing passing_of(batch::Batch& batch, const History& h, double limit, double l
                          point.result().at("alcohol_percent_vol").value.estimate < limit,
                          point.lifted});
   }
-  conclude(p, decided);
+  static_cast<Bracket&>(p) = bracket_of(decided);
   const std::vector<const Point*> counted = those_that_count(h);
   p.by_curve = crossing(counted, h.zero, limit, level);
   // Acids would only have kept it below for longer.

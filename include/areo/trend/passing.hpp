@@ -1,6 +1,7 @@
 #pragma once
 // When the strength of a ferment passed a limit, or will.
 #include <optional>
+#include <span>
 
 #include "areo/trend/crossing.hpp"
 #include "areo/trend/history.hpp"
@@ -8,18 +9,36 @@
 
 namespace areo::trend {
 
-/// Of the readings since the last addition. Strength does not fall by itself: what is above a limit
-/// stays above, and what is below was below before.
-struct Passing {
-  double percent_vol = 0;
-  double level = 0;  ///< probability wanted on each side
-  /// Numbers in History::points: the last reading that was decided to lie below, with none before
-  /// it whose estimate is not, and the first that was decided to lie above, with none after it
-  /// whose estimate is not. Odd readings decide nothing.
+/// What one reading says about a limit.
+struct Decided {
+  std::size_t point = 0;
+  uncertainty::Side side = uncertainty::Side::cannot_tell;
+  bool less = false;    ///< its estimate is less than the limit
+  bool lifted = false;  ///< by bubbles, so that the strength is more than its estimate
+};
+
+/// What readings say together. Strength does not fall by itself: what is above a limit stays above,
+/// and what is below was below before. Of many readings near a limit some decide by chance; such a
+/// decision stands only as long as all that were made later, or earlier, lie on the same side, if
+/// only by their estimates.
+struct Bracket {
+  /// The last point that was decided to lie below, with none before it whose estimate is not, and
+  /// the first that was decided to lie above, with none after it whose estimate is not.
   std::optional<std::size_t> below_until{}, above_from{};
   /// A reading decides for above, and a later one for below: one of them is off, and nothing is
   /// concluded.
   bool contradiction = false;
+
+  /// On which side it was at this point, the last one.
+  [[nodiscard]] uncertainty::Side side_at(std::size_t last) const;
+};
+/// @param decided  in order of time, those that are odd left out
+[[nodiscard]] Bracket bracket_of(std::span<const Decided> decided);
+
+/// Of the readings since the last addition; numbers as in History::points.
+struct Passing : Bracket {
+  double percent_vol = 0;
+  double level = 0;  ///< probability wanted on each side
   /// Number of the last point that has a strength; nothing if there is none.
   std::optional<std::size_t> last{};
   /// By the curve through the strengths; days as in the history. With the level it was below at the
