@@ -356,5 +356,31 @@ TEST_F(Batches, APreviewIsWhatWillBeNoted) {
   EXPECT_EQ(before.gravity().value.u, points[1].gravity().value.u);
 }
 
+// Of more than sixty: the original, and of each bottle the last of each day.
+TEST_F(Batches, AListOfManyShowsTheLastOfEachDayOfEachBottle) {
+  original(1.050);
+  const auto listed_of = [](const Batch& b) {
+    std::vector<const Sample*> all;
+    for (const Sample& s : b.samples()) all.push_back(&s);
+    std::vector<std::string> when;
+    for (const std::size_t i : listed(all))
+      when.push_back(all[i]->bottle() + all[i]->at().text().substr(5, 11));
+    return when;
+  };
+  for (int hour = 0; hour < 29; ++hour)
+    for (const char* bottle : {"A", "B"}) {
+      ReadingRecord r = record(1.040, "2026-03-02T00:00Z");
+      r.made_at.seconds += 3600 * hour + (bottle[0] == 'A' ? 0 : 60);
+      r.bottle = bottle;
+      note(r);
+    }
+  EXPECT_EQ(listed_of(batch()).size(), 59U);
+  for (int minute = 0; minute < 2; ++minute)
+    present(1.040, "2026-03-05T10:0" + std::to_string(minute) + "Z");
+  EXPECT_EQ(listed_of(batch()),
+            (std::vector<std::string>{"03-01T10:00", "A03-02T23:00", "B03-02T23:01", "A03-03T04:00",
+                                      "B03-03T04:01", "03-05T10:01"}));
+}
+
 }  // namespace
 }  // namespace areo::batch
