@@ -80,6 +80,11 @@ std::string cell(const batch::Point& p, const char* key, const char* unit, bool 
   return report::value_text(p.drink->result.at(key).value, unit, full);
 }
 
+// Where the last reading is not behind a fall, up to which one it goes.
+std::string until_text(const History& h, const Fall& f) {
+  return f.last + 1 == h.series.size() ? "" : ", until " + reading_when(h, h.counted[f.last]);
+}
+
 }  // namespace
 
 std::optional<double> expected_from_text(const std::string& text) {
@@ -122,7 +127,7 @@ std::string state_text(const History& h, const std::optional<double>& expected) 
     case Phase::not_begun:
       return fmt::format("NOT BEGUN: no fall seen since the first reading; in the last {} {}",
                          days_text(s.hidden->days), hidden_text(h, *s.hidden));
-    case Phase::falling: return "FALLING: " + fall_text(*s.fall);
+    case Phase::falling: return "FALLING: " + fall_text(*s.fall) + until_text(h, *s.fall);
     case Phase::fell:
       return fmt::format("FELL; whether it still does is open: {}", hidden_text(h, *s.hidden));
     case Phase::no_fall: return "NO FALL SEEN " + hidden(days());
