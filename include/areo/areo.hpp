@@ -63,6 +63,7 @@
 #include "areo/trend/compare.hpp"
 #include "areo/trend/course.hpp"
 #include "areo/trend/history.hpp"
+#include "areo/trend/outlook.hpp"
 #include "areo/trend/series.hpp"
 #include "areo/trend/state.hpp"
 #include "areo/uncertainty/decision.hpp"

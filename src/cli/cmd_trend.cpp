@@ -21,7 +21,6 @@ namespace {
 
 using batch::Batch;
 using batch::Point;
-using trend::Course;
 using trend::Fall;
 using trend::History;
 using trend::Passing;
@@ -45,7 +44,7 @@ void print_plot(const History& h) {
   if (plot.points.empty()) return;
   for (const std::string& text : report::text_plot(plot)) line("  " + text);
   line(fmt::format("  o reading, | its uncertainty{}",
-                   plot.curve ? ", . curve of the outlook" : ""));
+                   plot.curve ? ", . a curve through them" : ""));
 }
 
 // The first line as a headline, the others below it.
@@ -73,22 +72,19 @@ std::string hidden_json(const History& h) {
       p->per_day, p->days, p->points, made.percent_vol, made.bar);
 }
 
+std::string moment_json(const History& h, const std::optional<double>& day) {
+  return day ? fmt::format("\"{}\"", moment_of(h, *day).text()) : "null";
+}
+
 std::string outlook_json(const History& h) {
-  if (!h.outlook.course)
-    return fmt::format(R"({{"refused":{},"more_readings":{}}})",
-                       report::json_string(h.outlook.refused.why), h.outlook.refused.more);
-  const Course& c = *h.outlook.course;
+  const trend::Outlook& o = h.outlook;
+  const auto number = [](const std::optional<double>& v) {
+    return v ? fmt::format("{}", *v) : std::string{"null"};
+  };
   return fmt::format(
-      R"({{"form":"{}","level":{},"final_sg_20_20":{},"final_lo":{},"final_hi":{},"near":{},)"
-      R"("end_at":"{}","end_lo":"{}","end_hi":"{}","start_sg_20_20":{},"lag_until":"{}",)"
-      R"("steepest_at":"{}","steepest_fall_per_day":{},"aicc":{},"aicc_of_other":{},)"
-      R"("chi_squared":{},"degrees_of_freedom":{},"widened":{}}})",
-      c.form == trend::Form::logistic ? "logistic" : "gompertz", c.level, c.final,
-      c.final_interval.lo, c.final_interval.hi, c.near, moment_of(h, c.end_day).text(),
-      moment_of(h, c.end_interval.lo).text(), moment_of(h, c.end_interval.hi).text(), c.start,
-      moment_of(h, c.lag_day()).text(), moment_of(h, c.steepest_day()).text(), c.steepest_fall(),
-      c.aicc, c.aicc_of_other ? fmt::format("{}", *c.aicc_of_other) : "null", c.chi_squared,
-      c.degrees_of_freedom, c.widened);
+      R"({{"highest_sg_20_20":{},"lowest_sg_20_20":{},"level":{},"steady_from":{},"refused":{}}})",
+      number(o.highest), number(o.lowest), trend::outlook_level, moment_json(h, o.steady_from),
+      o.refused.empty() ? "null" : report::json_string(o.refused));
 }
 
 std::string odd_json(const History& h) {
@@ -97,10 +93,6 @@ std::string odd_json(const History& h) {
     out += fmt::format(R"({}{{"readings":[{}],"off":{},"likely":{}}})", out.empty() ? "" : ",",
                        numbers(h.points[o.point].sample), o.off, report::json_string(o.likely));
   return "[" + out + "]";
-}
-
-std::string moment_json(const History& h, const std::optional<double>& day) {
-  return day ? fmt::format("\"{}\"", moment_of(h, *day).text()) : "null";
 }
 
 std::string passing_json(const History& h, const std::optional<Passing>& p) {

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "areo/report/budget.hpp"
 #include "areo/report/text.hpp"
@@ -30,19 +31,16 @@ void add_additions(Chart& chart, const Material& m, const Account& a) {
                                 wall_s(r.made_at));
 }
 
-// The curve from the first reading that counts to where it ends, or a little beyond the last one.
+// Through the readings that count; beyond them it would promise what nobody knows.
 void add_curve(Chart& chart, const History& h) {
-  if (!h.outlook.course) return;
-  const trend::Course& c = *h.outlook.course;
-  const double last = h.series.days.back();
-  const double to = std::clamp(c.end_interval.hi, last, 2 * last);
+  if (!h.course) return;
   constexpr int steps = 160;
-  Chart::Band band{"curve", {}};
+  Chart::Curve curve{"a curve through them", {}};
   for (int i = 0; i <= steps; ++i) {
-    const double day = to * i / steps;
-    band.points.push_back({wall_s(moment_of(h, day)), c.gravity(day), 1.96 * c.uncertainty(day)});
+    const double day = std::lerp(h.course->first_day, h.course->last_day, i / double{steps});
+    curve.points.push_back({wall_s(moment_of(h, day)), h.course->gravity(day)});
   }
-  chart.bands.push_back(std::move(band));
+  chart.curves.push_back(std::move(curve));
 }
 
 // So little that thousandths would repeat themselves beside it.

@@ -10,7 +10,7 @@
 
 namespace areo::cli {
 
-/// Gravities with their uncertainty, the curve of the outlook, odd readings, additions.
+/// Gravities with their uncertainty, a curve through them, odd readings, additions.
 [[nodiscard]] report::Chart gravity_chart(const Material& m, const Account& a);
 /// Strengths with their uncertainty, and the limit; no points if there are none.
 [[nodiscard]] report::Chart strength_chart(const Material& m, const Account& a);

@@ -56,7 +56,7 @@ void write_account(report::Page& page, Pictures& pictures, const Material& m, co
   page.list(odd_notes(h));
   pictures.add(report::script_of(gravity_chart(m, a), report::PictureFormat::svg),
                fmt::format("Gravity against date: {} readings with error bars{}", h.readings,
-                           h.outlook.course ? ", and the curve through them" : ""),
+                           h.course ? ", and a curve through them" : ""),
                "Gravity as corrected, 20/20, with its expanded uncertainty (about 95 %).");
   if (const auto chart = strength_chart(m, a); !chart.points.empty())
     pictures.add(report::script_of(chart, report::PictureFormat::svg),
@@ -171,8 +171,8 @@ constexpr const char* basis_of_uncertainty =
     "uncertainty: law of propagation (JCGM 100) over all inputs; what readings share with each "
     "other is counted as shared";
 constexpr const char* basis_of_outlook =
-    "outlook: a logistic or a Gompertz curve by weighted least squares, chosen by AICc; intervals "
-    "from the profile of chi-squared";
+    "outlook: gravity does not rise by itself, and falls no lower than a drink without extract, by "
+    "Balling's balance; a drawn curve is for the eye";
 
 void write_basis(report::Page& page, const Material& m) {
   page.section("What was assumed");

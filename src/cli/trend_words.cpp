@@ -17,16 +17,11 @@
 namespace areo::cli {
 namespace {
 
-using trend::Course;
 using trend::Fall;
 using trend::History;
 using trend::Phase;
 
 constexpr double day_s = 86400;
-
-std::string gravity_text(double gravity, double expanded) {
-  return report::fixed(gravity, report::supported_decimals(expanded));
-}
 
 std::string days_text(double days) { return duration_text(std::llround(days * day_s)); }
 
@@ -63,11 +58,12 @@ std::string curve_text(const History& h, const trend::Passing& p) {
   while (first + 1 < h.points.size() && !h.points[first].has_strength()) ++first;
   const std::string before = "before " + reading_when(h, first);
   if (c.already) return "by the curve the drink had passed it " + before;
-  if (c.never) return fmt::format("the curve ends below it ({:g} % likely)", 100 * p.level);
+  // That a curve ends below it foretells nothing.
+  if (c.never) return "by the curve it has not passed it";
   if (!c.day)
     return c.lo
                ? "by the curve the drink may pass it from " + when_text(moment_of(h, *c.lo)) + " on"
-               : "the curve ends below it, but the drink may still pass it";
+               : "by the curve it has not passed it, but the drink may have";
   return fmt::format(
       "by the curve the drink {} it {} ({} to {}; {:g} % likely)",
       *c.day > h.series.days.back() ? "will pass" : "passed", when_text(moment_of(h, *c.day)),
@@ -143,29 +139,23 @@ std::string state_text(const History& h, const std::optional<double>& expected) 
 }
 
 std::vector<std::string> outlook_lines(const History& h, bool full) {
-  if (!h.outlook.course) {
-    const auto& r = h.outlook.refused;
-    return {fmt::format("none; {}{}", r.why,
-                        r.more == 0   ? ""
-                        : r.more == 1 ? "; 1 more reading would do"
-                                      : fmt::format("; about {} more readings would do", r.more))};
-  }
-  const Course& c = *h.outlook.course;
+  const trend::Outlook& o = h.outlook;
+  if (!o.highest) return {"none: " + o.refused};
+  // With the digits of the reading's own ±, away from what lies between.
+  const double expanded = h.series.value(h.series.size() - 1).expanded();
+  const int decimals = report::last_place(expanded) + (full ? report::further_digits : 0);
+  const std::string highest = report::rounded_up(*o.highest, decimals);
+  const double level = 100 * trend::outlook_level;
   std::vector<std::string> all{
-      fmt::format("ends at {}, within {} of it from {} on ({} to {}); each {:g} % likely",
-                  report::interval_text(c.final, c.final_interval, "", full),
-                  gravity_text(c.near, c.near), moment_of(h, c.end_day).date(),
-                  moment_of(h, c.end_interval.lo).date(), moment_of(h, c.end_interval.hi).date(),
-                  100 * c.level),
-      fmt::format("{} curve; lag {}, fastest {} with {:.4f} a day",
-                  c.form == trend::Form::logistic ? "logistic" : "Gompertz",
-                  c.lag_day() > 0 ? "until " + when_text(moment_of(h, c.lag_day())) : "over before",
-                  when_text(moment_of(h, c.steepest_day())), c.steepest_fall())};
-  if (c.widened > 1)
-    all.push_back(
-        fmt::format("the readings scatter {:.1f} times as much as they should: intervals are "
-                    "wider for it",
-                    c.widened));
+      o.lowest ? fmt::format("ends at {} or below, but not below {}, where no extract is left; "
+                             "{:g} % sure",
+                             highest, report::rounded_down(*o.lowest, decimals), level)
+               : fmt::format("ends at {} or below; {:g} % sure", highest, level)};
+  if (o.steady_from)
+    all.push_back(fmt::format("steady on {} at the earliest: if {} no fall until then",
+                              moment_of(h, *o.steady_from).date(),
+                              o.step_days < 1 ? "readings as often as so far show"
+                                              : "one reading a day shows"));
   return all;
 }
 
@@ -190,7 +180,7 @@ report::Plot gravity_plot(const History& h) {
   report::Plot plot;
   for (std::size_t i = 0; i < h.series.size(); ++i)
     plot.points.push_back({h.series.days[i], h.series.gravity[i], h.series.value(i).expanded()});
-  if (const auto& c = h.outlook.course) plot.curve = [&c](double day) { return c->gravity(day); };
+  if (const auto& c = h.course) plot.curve = [&c](double day) { return c->gravity(day); };
   plot.x_label = [&h](double day) { return moment_of(h, day).date(); };
   plot.y_label = [](double gravity) { return report::fixed(gravity, 3); };
   return plot;

@@ -27,7 +27,7 @@ namespace areo::cli {
 [[nodiscard]] std::vector<std::vector<std::string>> point_rows(const trend::History& h, bool full);
 /// The readings since the last addition, and the curve through them. The history must outlive it.
 [[nodiscard]] report::Plot gravity_plot(const trend::History& h);
-/// Where it ends and when, and the curve behind that; or why there is no outlook.
+/// Between which gravities it ends, and when it can be called steady; or why there is no outlook.
 [[nodiscard]] std::vector<std::string> outlook_lines(const trend::History& h, bool full);
 /// One sentence for each odd reading.
 [[nodiscard]] std::vector<std::string> odd_notes(const trend::History& h);

@@ -9,11 +9,9 @@
 #include <vector>
 
 #include "areo/core/error.hpp"
-#include "areo/ferment/balling.hpp"
+#include "areo/measurement/ferments.hpp"
 #include "areo/measurement/original.hpp"
 #include "areo/physics/carbon_dioxide.hpp"
-#include "areo/physics/mixture.hpp"
-#include "areo/physics/scale.hpp"
 #include "bottle_inputs.hpp"
 
 namespace areo::measurement {
@@ -162,16 +160,11 @@ void require_possible(const Result& drink, const std::optional<double>& expected
                 fmt::format("the expected {:.4f} is above the present gravity {:.4f}", *expected,
                             now.estimate),
                 "the expected gravity is where the ferment should end"};
-  const ExtractFraction original =
-      extract_fraction(Plato{drink.at("original_extract_percent").value.estimate});
-  const double all = ferment::ethanol_from_extracts(original, ExtractFraction{0}).value();
-  const EthanolFraction most{std::min(all, physics::mixture_ethanol_range.hi)};
-  const double least =
-      physics::mark_from_liquid(physics::sg_20_20, ferment::fermented(original, most));
-  if (*expected < least)
+  const auto least = gravity_without_extract(drink.at("original_extract_percent").value);
+  if (least && *expected < least->estimate)
     throw Error{Errc::inconsistent,
                 fmt::format("the expected {:.4f} is below {:.4f}, where all extract would be gone",
-                            *expected, least),
+                            *expected, least->estimate),
                 "leave --expected out to have all of it counted"};
 }
 

@@ -3,11 +3,14 @@
 #include <algorithm>
 
 #include "areo/core/error.hpp"
+#include "areo/ferment/balling.hpp"
 #include "areo/ferment/drink.hpp"
 #include "areo/ferment/stoichiometry.hpp"
 #include "areo/physics/carbon_dioxide.hpp"
+#include "areo/physics/mixture.hpp"
 #include "areo/physics/scale.hpp"
 #include "bottle_inputs.hpp"
+#include "drink.hpp"
 
 namespace areo::measurement {
 
@@ -26,6 +29,27 @@ Made made_by_fall(double original_sg, double fall_sg) {
   const double times = fall_sg / small;
   return {times * ferment::strength_by_volume(after).value(),
           times * physics::carbon_dioxide_pressure(bottle, g_l).value() / pa_per_bar};
+}
+
+std::optional<uncertainty::Value> gravity_without_extract(const uncertainty::Value& original) {
+  const ExtractFraction extract = extract_fraction(Plato{original.estimate});
+  const EthanolFraction all = ferment::ethanol_from_extracts(extract, ExtractFraction{0});
+  uncertainty::Inputs inputs;
+  const uncertainty::InputRef of = inputs.add(
+      uncertainty::normal("original extract", "% mass", original.estimate, original.u, "as read"));
+  try {
+    const DrinkMethod method{inputs};
+    const DrinkDensity density{inputs,
+                               physics::density_model_uncertainty({ExtractFraction{0}, all})};
+    return uncertainty::propagate(inputs, [&](const uncertainty::Point& x) {
+             const physics::Liquid dry = method.dry(x, extract_fraction(Plato{x[of]}));
+             const Density rho = physics::density(dry, celsius_point(20)) + density.excess(x);
+             return std::vector{physics::mark_from_density(physics::sg_20_20, rho)};
+           })
+        .values.front();
+  } catch (const Error&) {  // stronger than any drink that was measured
+    return std::nullopt;
+  }
 }
 
 }  // namespace areo::measurement

@@ -15,7 +15,6 @@ namespace {
 constexpr const char* blue = "#0072B2";
 constexpr const char* orange = "#D55E00";
 constexpr const char* green = "#006B50";  // darker than theirs, for text on white
-constexpr const char* pale = "#9CC3DD";
 
 // Of an SVG, in its own units: narrow, so that a phone's screen leaves its text legible.
 constexpr int width = 600, height = 360;
@@ -93,8 +92,8 @@ std::string axes(const Chart& chart, double lo, double hi) {
       fmt::format("set xlabel {}\nset ylabel {}\n", quoted(chart.x_title), quoted(chart.y_title));
   out +=
       "set grid ytics lt 1 lc rgb '#c8c8c8' lw 0.5\nset border 3\nset tics nomirror out\n"
-      "set key below center horizontal reverse Left samplen 2 spacing 1.2\n"
-      "set style fill solid 0.6 noborder\n";
+      "set key below center horizontal reverse Left samplen 2 spacing 1.2\n";
+
   if (chart.from_zero) out += "set yrange [*<0:*]\n";
   out += fmt::format("set format y '%.{}f'\n", chart.y_decimals);
   const double margin = hi > lo ? 0.03 * (hi - lo) : chart.time ? day_s / 2 : 1;
@@ -120,12 +119,9 @@ std::string script_of(const Chart& chart, PictureFormat format) {
     plots += fmt::format("{} $d{} ", number == 0 ? "plot" : ", \\\n ", number);
     ++number;
   };
-  for (const Chart::Band& b : chart.bands) {
-    add(b.points);
-    plots += fmt::format("using 1:($2-$3):($2+$3) with filledcurves lc rgb '{}' title {}", pale,
-                         quoted(b.title + ", about 95 %"));
-    add(b.points);
-    plots += fmt::format("using 1:2 with lines lw 2 lc rgb '{}' title {}", blue, quoted(b.title));
+  for (const Chart::Curve& c : chart.curves) {
+    add(c.points);
+    plots += fmt::format("using 1:2 with lines lw 2 lc rgb '{}' title {}", blue, quoted(c.title));
   }
   for (const Chart::Points& p : chart.points) {
     add(p.points);

@@ -16,10 +16,6 @@ double z_of_rest(Form form, double rest) {
   return form == Form::logistic ? std::log((1 - rest) / rest) : -std::log(-std::log1p(-rest));
 }
 
-double consumed(Form form, double z) {
-  return form == Form::logistic ? 1 / (1 + std::exp(-z)) : std::exp(-std::exp(-z));
-}
-
 // Start and final gravity are linear in the curve: for each middle and rate the best of them follow
 // from a regression of the gravities on the part consumed.
 struct Rough {
@@ -95,6 +91,10 @@ Theta theta_of(const numeric::CurveFit& fit) {
   return p;
 }
 
+double consumed(Form form, double z) {
+  return form == Form::logistic ? 1 / (1 + std::exp(-z)) : std::exp(-std::exp(-z));
+}
+
 double middle(Form form, const Theta& p, const Mark& mark) {
   const double rest = (mark.gravity(p) - p[final_at]) / (p[start_at] - p[final_at]);
   return p[end_at] - z_of_rest(form, rest) / p[rate_at];
@@ -105,22 +105,6 @@ double gravity_at(Form form, const Theta& p, const Mark& mark, double day) {
   if (!(p[start_at] > at && at > p[final_at] && p[rate_at] > 0)) return nan;
   return p[start_at] -
          (p[start_at] - p[final_at]) * consumed(form, p[rate_at] * (day - middle(form, p, mark)));
-}
-
-double uncertainty_at(Form form, const Theta& p, const Mark& mark, const numeric::Covariance& c,
-                      double day) {
-  Theta slope{};
-  for (std::size_t j = 0; j < parameters; ++j) {
-    const double h = 1e-4 * std::sqrt(c(j, j));
-    Theta above = p, below = p;
-    above[j] += h;
-    below[j] -= h;
-    slope[j] = (gravity_at(form, above, mark, day) - gravity_at(form, below, mark, day)) / (2 * h);
-  }
-  double variance = 0;
-  for (std::size_t j = 0; j < parameters; ++j)
-    for (std::size_t k = 0; k < parameters; ++k) variance += slope[j] * c(j, k) * slope[k];
-  return std::sqrt(std::max(variance, 0.0));
 }
 
 numeric::CurveFit Task::fit(const Theta& start) const {
@@ -164,22 +148,6 @@ std::vector<Candidate> candidates(const Series& series, double near) {
   }
   std::sort(all.begin(), all.end(),
             [](const Candidate& a, const Candidate& b) { return a.aicc < b.aicc; });
-  return all;
-}
-
-std::vector<double> studentized(const Candidate& candidate) {
-  const auto& [task, fit, aicc] = candidate;
-  const Theta p = theta_of(fit);
-  std::vector<double> all;
-  for (std::size_t i = 0; i < task.series->size(); ++i) {
-    const double day = task.series->days[i];
-    const double of_curve = uncertainty_at(task.form, p, task.mark, fit.covariance, day);
-    const double variance = task.series->errors(i, i) - of_curve * of_curve;
-    const double residual = task.series->gravity[i] - candidate.gravity(day);
-    // Nothing is left where the curve goes through the point whatever it shows.
-    const double least = 1e-6 * task.series->errors(i, i);
-    all.push_back(variance > least ? residual / std::sqrt(variance) : 0);
-  }
   return all;
 }
 

@@ -25,15 +25,14 @@ struct Mark {
   [[nodiscard]] double gravity(const Theta& p) const { return passed.value_or(p[final_at] + near); }
 };
 
+// The part of the sugar that is consumed at z.
+[[nodiscard]] double consumed(Form form, double z);
+
 // Day of the middle.
 [[nodiscard]] double middle(Form form, const Theta& p, const Mark& mark);
 
 // NaN where there is no such ferment.
 [[nodiscard]] double gravity_at(Form form, const Theta& p, const Mark& mark, double day);
-
-// Standard uncertainty of the curve there, from the covariance of its parameters.
-[[nodiscard]] double uncertainty_at(Form form, const Theta& p, const Mark& mark,
-                                    const numeric::Covariance& c, double day);
 
 // A form with the points it goes through; they have to outlive it.
 struct Task {
@@ -59,8 +58,4 @@ struct Candidate {
 
 // The forms that go through the series, the better one first.
 [[nodiscard]] std::vector<Candidate> candidates(const Series& series, double near);
-
-// Residuals over √(V - J C Jᵀ) of each point: what is left of its uncertainty behind the fit.
-[[nodiscard]] std::vector<double> studentized(const Candidate& candidate);
-
 }  // namespace areo::trend

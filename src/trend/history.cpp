@@ -10,6 +10,7 @@
 
 #include "areo/core/error.hpp"
 #include "areo/core/shell_word.hpp"
+#include "areo/measurement/ferments.hpp"
 #include "counted.hpp"
 
 namespace areo::trend {
@@ -91,21 +92,20 @@ void widen_whole_divisions(Series& s, Batch& batch, const History& h) {
       s.errors.set_own(i, std::hypot(s.errors.own(i), division[i] / std::sqrt(12)));
 }
 
-// Points of the series that count: neither odd, nor to be confirmed, nor lifted.
-std::vector<std::size_t> sound(const Series& s, const State& state) {
-  std::vector<std::size_t> all;
-  for (std::size_t i = 0; i < s.size(); ++i)
-    if (!s.is_lifted(i) && state.unconfirmed != i &&
-        std::none_of(state.odd.begin(), state.odd.end(),
-                     [&](const OddPoint& o) { return o.point == i; }))
-      all.push_back(i);
-  return all;
+// Where no extract would be left, by the last reading that knows the original as it is now.
+std::optional<uncertainty::Value> lowest_end(const History& h) {
+  const auto since = h.points.rend() - static_cast<std::ptrdiff_t>(h.since);
+  const auto last = std::find_if(h.points.rbegin(), since,
+                                 [](const Point& p) { return p.computed() && p.drink; });
+  if (last == since || !last->has_strength()) return std::nullopt;
+  return measurement::gravity_without_extract(
+      last->result().at("original_extract_percent").value);
 }
 
 void find_odd(History& h) {
   for (const OddPoint& o : h.state.odd) h.odd.push_back({h.counted[o.point], o.off, likely(o.off)});
   if (const auto last = h.state.unconfirmed) {
-    const std::vector<std::size_t> others = sound(h.series, h.state);
+    const std::vector<std::size_t> others = sound_points(h.series, h.state);
     const auto before = std::lower_bound(others.begin(), others.end(), *last);
     const double off =
         before == others.begin() ? 0 : -h.series.fall(*std::prev(before), *last).estimate;
@@ -172,8 +172,10 @@ History history_of(Batch& batch, const std::string& bottle, Shown shown) {
   widen_whole_divisions(h.series, batch, h);
   h.state = state_of(h.series);
   find_odd(h);
-  const double near = h.series.value(h.series.size() - 1).expanded();
-  h.outlook = outlook_of(h.series.only(sound(h.series, h.state)), near);
+  h.outlook = batch.record().culture == ferment::Culture::acetic
+                  ? Outlook{.refused = "what makes acid of alcohol lets the gravity rise again"}
+                  : outlook_of(h.series, h.state, lowest_end(h));
+  h.course = course_of(h.series.only(sound_points(h.series, h.state)));
   return h;
 }
 

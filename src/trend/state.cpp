@@ -227,7 +227,7 @@ State state_of(const Series& s) {
   state.whole = Fall{s.days.back() - s.days.front(), s.fall(0, n - 1), n};
   state.whole->last = n - 1;
   find_odd(s, state);
-  if (state.odd.size() > 1 && 3 * state.odd.size() > n) {
+  if (conflicting(state)) {
     state.why = "the readings do not go together";
     return state;
   }
@@ -273,6 +273,23 @@ State state_of(const Series& s) {
   state.why = doubt_of(state, *bound);
   if (state.why.empty()) state.phase = Phase::steady;
   return state;
+}
+
+bool conflicting(const State& state) {
+  return state.odd.size() > 1 && 3 * state.odd.size() > state.whole->points;
+}
+
+bool counts(const State& state, std::size_t point) {
+  return state.unconfirmed != point &&
+         std::none_of(state.odd.begin(), state.odd.end(),
+                      [&](const OddPoint& o) { return o.point == point; });
+}
+
+std::vector<std::size_t> sound_points(const Series& s, const State& state) {
+  std::vector<std::size_t> all;
+  for (std::size_t i = 0; i < s.size(); ++i)
+    if (!s.is_lifted(i) && counts(state, i)) all.push_back(i);
+  return all;
 }
 
 }  // namespace areo::trend

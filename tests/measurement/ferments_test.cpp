@@ -41,5 +41,34 @@ TEST(MadeByFall, RefusesARise) {
     EXPECT_THROW((void)made_by_fall(1.020, fall), Error);
 }
 
+// What is left is a mixture of water and ethanol: of 15 % mass by Balling's balance 15 / 2.0665 g of
+// it in 100 - 1.0665 / 2.0665 * 15 g, 7.87 % mass; its specific gravity by the tables is 0.9865 (oiml r 22).
+TEST(WithoutExtract, IsTheGravityOfItsAlcohol) {
+  const auto lowest = gravity_without_extract({15, 0});
+  ASSERT_TRUE(lowest);
+  EXPECT_NEAR(lowest->estimate, 0.9865, 0.0005);
+}
+
+TEST(WithoutExtract, IsWaterWhereNoneWas) {
+  const auto lowest = gravity_without_extract({0, 0});
+  ASSERT_TRUE(lowest);
+  EXPECT_NEAR(lowest->estimate, 1, 1e-4);
+}
+
+// An original that is read too high by its ± makes the end lower, by the derivative of the above.
+TEST(WithoutExtract, GrowsUnsureWithTheOriginal) {
+  const auto sure = gravity_without_extract({15, 0}), doubtful = gravity_without_extract({15, 1});
+  ASSERT_TRUE(sure && doubtful);
+  const double slope =
+      gravity_without_extract({14.5, 0})->estimate - gravity_without_extract({15.5, 0})->estimate;
+  EXPECT_GT(slope, 0);
+  EXPECT_NEAR(doubtful->u, std::hypot(sure->u, slope), 0.02 * slope);
+  EXPECT_GT(sure->u, 0) << "the yield is not known either";
+}
+
+TEST(WithoutExtract, IsNotKnownOfTheStrongest) {
+  EXPECT_FALSE(gravity_without_extract({50, 0}));
+}
+
 }  // namespace
 }  // namespace areo::measurement

@@ -139,14 +139,9 @@ inline std::vector<double> days_of_reading(World& world, double last) {
   return days;
 }
 
-inline Notes any_notes(World& world, Shape shape, const Conditions& conditions) {
-  Notes n;
-  const bool weak = world.uniform(0, 1) < 0.6;
-  n.original = weak ? world.uniform(1.015, 1.030) : world.uniform(1.030, 1.090);
-  n.whole_fall = shape == Shape::none ? 0 : (n.original - 1) * world.uniform(0.4, 1.05);
-  const double days =
-      shape == Shape::slow ? world.uniform(15, 120) : 4 * std::pow(15, world.uniform(0, 1));
-  n.done = done_of(world, shape, days);
+/// A ferment whose original, fall and course are known, and which takes about so many days, with
+/// what is read of it.
+inline Notes with_readings(World& world, Notes n, double days, const Conditions& conditions) {
   n.division = world.uniform(0, 1) < 0.65 ? 0.002 : 0.001;
   // To a quarter of a division, to a half, to whole ones. What the eye errs by comes to the stated
   // uncertainty together with the rounding, and never to less than a seventh of a division.
@@ -181,6 +176,17 @@ inline Notes any_notes(World& world, Shape shape, const Conditions& conditions) 
     n.readings.errors.add_share(i, 0, n.division / 2);
   }
   return n;
+}
+
+inline Notes any_notes(World& world, Shape shape, const Conditions& conditions) {
+  Notes n;
+  const bool weak = world.uniform(0, 1) < 0.6;
+  n.original = weak ? world.uniform(1.015, 1.030) : world.uniform(1.030, 1.090);
+  n.whole_fall = shape == Shape::none ? 0 : (n.original - 1) * world.uniform(0.4, 1.05);
+  const double days =
+      shape == Shape::slow ? world.uniform(15, 120) : 4 * std::pow(15, world.uniform(0, 1));
+  n.done = done_of(world, shape, days);
+  return with_readings(world, std::move(n), days, conditions);
 }
 
 }  // namespace areo::property

@@ -24,7 +24,7 @@ bool has(const std::string& all, const std::string& part) {
 TEST(Chart, DrawsWhatItHolds) {
   Chart c = chart();
   c.points.push_back({"odd", {{1.5, 1.06, 0.001}}, true});
-  c.bands.push_back({"curve", {{1, 1.05, 0.0004}, {2, 1.04, 0.0005}}});
+  c.curves.push_back({"curve", {{1, 1.051}, {2, 1.042}}});
   c.levels.emplace_back("limit", 1.045);
   c.events.emplace_back("sugar", 1.25);
   const std::string script = script_of(c, PictureFormat::svg);
@@ -32,7 +32,7 @@ TEST(Chart, DrawsWhatItHolds) {
   EXPECT_TRUE(has(script, "1.5 1.06 0.001\n"));
   EXPECT_TRUE(has(script, "yerrorbars pt 7") && has(script, "yerrorbars pt 8"))
       << "an odd one has its own shape";
-  EXPECT_TRUE(has(script, "1 1.05 0.0004\n"));
+  EXPECT_TRUE(has(script, "1 1.051 0\n2 1.042 0\n") && has(script, "with lines lw 2"));
   EXPECT_TRUE(has(script, "1.045 with lines dt 2"));
   EXPECT_TRUE(has(script, "set arrow from 1.25, graph 0 to 1.25, graph 1"));
   EXPECT_TRUE(has(script, "title 'odd'") && has(script, "set label 'sugar'"));

@@ -1,5 +1,8 @@
 #pragma once
-// What a fall of gravity makes of a drink.
+// What a fall of gravity makes of a drink, and how far it can go.
+#include <optional>
+
+#include "areo/uncertainty/propagate.hpp"
 
 namespace areo::measurement {
 
@@ -15,5 +18,15 @@ struct Made {
 /// @param fall_sg      0 or more
 /// @throws Error{domain} for another fall
 [[nodiscard]] Made made_by_fall(double original_sg, double fall_sg);
+
+/// The lowest gravity that a ferment can come to, SG 20/20: that of a drink whose extract is all
+/// gone. Of clean yeast; acids only make it denser.
+/// @param original_extract  of the original liquid, % mass, above zero
+/// @return      nothing where that drink is stronger than physics::density() covers
+/// @uncertainty that of the extract, of Balling's yield, and of the drink's density
+/// @source      [balling]; see ferment::ethanol_from_extracts()
+/// @check       15 % mass: 0.9886
+[[nodiscard]] std::optional<uncertainty::Value> gravity_without_extract(
+    const uncertainty::Value& original_extract);
 
 }  // namespace areo::measurement

@@ -18,9 +18,9 @@ struct Chart {
     std::vector<PlotPoint> points;  ///< finite
     bool odd = false;               ///< open triangles instead of dots
   };
-  struct Band {  ///< a curve and its expanded uncertainty around it
+  struct Curve {
     std::string title;
-    std::vector<PlotPoint> points;
+    std::vector<PlotPoint> points;  ///< finite
   };
   std::string x_title;  ///< empty for dates, which need none
   std::string y_title;
@@ -29,7 +29,7 @@ struct Chart {
   bool from_zero = false;              ///< y begins at zero, or below it
   int x_decimals = 3, y_decimals = 3;  ///< of the numbers at the axes
   std::vector<Points> points;          ///< at least one, each with at least one point
-  std::vector<Band> bands{};
+  std::vector<Curve> curves{};
   std::vector<std::pair<std::string, double>> levels{};  ///< horizontal lines: title and y
   std::vector<std::pair<std::string, double>> events{};  ///< vertical lines: title and x
 };

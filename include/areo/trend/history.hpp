@@ -6,6 +6,7 @@
 
 #include "areo/batch/batch.hpp"
 #include "areo/trend/course.hpp"
+#include "areo/trend/outlook.hpp"
 #include "areo/trend/state.hpp"
 
 namespace areo::trend {
@@ -34,6 +35,7 @@ struct History {
   Moment zero;    ///< where its days begin
   State state;
   Outlook outlook;
+  std::optional<Course> course;  ///< through those that count, for pictures
   std::vector<Oddity> odd;
 
   /// Whether a point is among them.

@@ -68,4 +68,11 @@ inline constexpr double harmless_percent_vol = 0.1, harmless_bar = 0.3;
 ///         for more
 [[nodiscard]] State state_of(const Series& series);
 
+/// So many are odd that the readings do not go together: nothing is concluded.
+[[nodiscard]] bool conflicting(const State& state);
+/// Whether a point of its series counts: it is neither odd nor to be confirmed.
+[[nodiscard]] bool counts(const State& state, std::size_t point);
+/// Those that count and were not lifted by bubbles.
+[[nodiscard]] std::vector<std::size_t> sound_points(const Series& series, const State& state);
+
 }  // namespace areo::trend
