@@ -177,7 +177,7 @@ void setup_trend(const Command& app, const Session& session, Run& run) {
       .type_name("0.5");
   c.add_option("--level", o->level, "how sure to be on each side of the limit; 95 unless stated")
       .type_name("95%");
-  c.add_flag("--plot", o->plot, "the readings and the curve, drawn in characters");
+  c.add_flag("--plot", o->plot, "the readings and a curve through them, drawn in characters");
   c.add_flag("--all", o->all, "every reading; of more than 60 one a day is shown unless stated");
   c.footer(
       "Examples:\n  areo trend PT-1 --plot\n  areo trend PT-1 --bottle A --expected 1.004\n"

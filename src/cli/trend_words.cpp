@@ -152,10 +152,10 @@ std::vector<std::string> outlook_lines(const History& h, bool full) {
                              highest, report::rounded_down(*o.lowest, decimals), level)
                : fmt::format("ends at {} or below; {:g} % sure", highest, level)};
   if (o.steady_from)
-    all.push_back(fmt::format("steady on {} at the earliest: if {} no fall until then",
-                              moment_of(h, *o.steady_from).date(),
-                              o.step_days < 1 ? "readings as often as so far show"
-                                              : "one reading a day shows"));
+    all.push_back(fmt::format(
+        "steady on {} at the earliest: if {} no fall until then",
+        moment_of(h, *o.steady_from).date(),
+        o.step_days < 1 ? "readings as often as so far show" : "one reading a day shows"));
   return all;
 }
 

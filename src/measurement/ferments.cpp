@@ -41,11 +41,13 @@ std::optional<uncertainty::Value> gravity_without_extract(const uncertainty::Val
     const DrinkMethod method{inputs};
     const DrinkDensity density{inputs,
                                physics::density_model_uncertainty({ExtractFraction{0}, all})};
-    return uncertainty::propagate(inputs, [&](const uncertainty::Point& x) {
-             const physics::Liquid dry = method.dry(x, extract_fraction(Plato{x[of]}));
-             const Density rho = physics::density(dry, celsius_point(20)) + density.excess(x);
-             return std::vector{physics::mark_from_density(physics::sg_20_20, rho)};
-           })
+    return uncertainty::propagate(
+               inputs,
+               [&](const uncertainty::Point& x) {
+                 const physics::Liquid dry = method.dry(x, extract_fraction(Plato{x[of]}));
+                 const Density rho = physics::density(dry, celsius_point(20)) + density.excess(x);
+                 return std::vector{physics::mark_from_density(physics::sg_20_20, rho)};
+               })
         .values.front();
   } catch (const Error&) {  // stronger than any drink that was measured
     return std::nullopt;

@@ -20,8 +20,8 @@ std::optional<Course> course_of(const Series& s) {
   if (all.empty() || widening(all.front().fit) > 1) return std::nullopt;
   const auto& [task, fit, aicc] = all.front();
   const Theta p = theta_of(fit);
-  return Course{task.form, p[start_at], p[final_at], middle(task.form, p, task.mark), p[rate_at],
-                s.days.front(), s.days.back()};
+  return Course{task.form,  p[start_at],    p[final_at],  middle(task.form, p, task.mark),
+                p[rate_at], s.days.front(), s.days.back()};
 }
 
 }  // namespace areo::trend

@@ -98,8 +98,7 @@ std::optional<uncertainty::Value> lowest_end(const History& h) {
   const auto last = std::find_if(h.points.rbegin(), since,
                                  [](const Point& p) { return p.computed() && p.drink; });
   if (last == since || !last->has_strength()) return std::nullopt;
-  return measurement::gravity_without_extract(
-      last->result().at("original_extract_percent").value);
+  return measurement::gravity_without_extract(last->result().at("original_extract_percent").value);
 }
 
 void find_odd(History& h) {
@@ -168,7 +167,10 @@ History history_of(Batch& batch, const std::string& bottle, Shown shown) {
   }
   h.series = series_of(since_then, h.zero);
   h.series.days = std::move(days);
-  if (h.series.size() == 0) return h;
+  if (h.series.size() == 0) {
+    h.outlook.refused = "no reading could be computed";
+    return h;
+  }
   widen_whole_divisions(h.series, batch, h);
   h.state = state_of(h.series);
   find_odd(h);

@@ -60,9 +60,7 @@ std::optional<std::size_t> readings_until_steady(const Series& s, double step, s
   return then;
 }
 
-bool has_fallen(Phase p) {
-  return p == Phase::falling || p == Phase::fell || p == Phase::no_fall;
-}
+bool has_fallen(Phase p) { return p == Phase::falling || p == Phase::fell || p == Phase::no_fall; }
 
 }  // namespace
 

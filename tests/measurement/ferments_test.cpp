@@ -41,8 +41,9 @@ TEST(MadeByFall, RefusesARise) {
     EXPECT_THROW((void)made_by_fall(1.020, fall), Error);
 }
 
-// What is left is a mixture of water and ethanol: of 15 % mass by Balling's balance 15 / 2.0665 g of
-// it in 100 - 1.0665 / 2.0665 * 15 g, 7.87 % mass; its specific gravity by the tables is 0.9865 (oiml r 22).
+// What is left is a mixture of water and ethanol: of 15 % mass by Balling's balance 15 / 2.0665 g
+// of it in 100 - 1.0665 / 2.0665 * 15 g, 7.87 % mass; its specific gravity by the tables is 0.9865
+// (oiml r 22).
 TEST(WithoutExtract, IsTheGravityOfItsAlcohol) {
   const auto lowest = gravity_without_extract({15, 0});
   ASSERT_TRUE(lowest);
@@ -66,9 +67,7 @@ TEST(WithoutExtract, GrowsUnsureWithTheOriginal) {
   EXPECT_GT(sure->u, 0) << "the yield is not known either";
 }
 
-TEST(WithoutExtract, IsNotKnownOfTheStrongest) {
-  EXPECT_FALSE(gravity_without_extract({50, 0}));
-}
+TEST(WithoutExtract, IsNotKnownOfTheStrongest) { EXPECT_FALSE(gravity_without_extract({50, 0})); }
 
 }  // namespace
 }  // namespace areo::measurement

@@ -12,9 +12,17 @@
 
 namespace areo::property {
 
-enum class Change { two_sugars, lag_and_cold_days, cold_week, second_wave, faster_and_faster, to_the_last, curve };
+enum class Change {
+  two_sugars,
+  lag_and_cold_days,
+  cold_week,
+  second_wave,
+  faster_and_faster,
+  to_the_last,
+  curve
+};
 inline constexpr std::array<std::string_view, 7> change_names{
-    "two sugars",        "lag, two cold days",   "a cold week",   "second wave",
+    "two sugars",        "lag, two cold days",    "a cold week",   "second wave",
     "faster and faster", "until nothing is left", "a growth curve"};
 
 /// A clock that shows little of the days between two, and the time after them less so much.
@@ -61,14 +69,15 @@ inline Done done_of(World& world, Change change, double days) {
   };
 }
 
-/// Of a drink without extract, by Balling's balance with a yield as those of distilled beers scatter.
+/// Of a drink without extract, by Balling's balance with a yield as those of distilled beers
+/// scatter.
 inline double dry_gravity(World& world, double original) {
   const ExtractFraction extract = physics::liquid_from_mark(physics::sg_20_20, original).extract;
   const ferment::Yield yield{ferment::balling_yield.extract_per_ethanol +
                              world.normal(ferment::yield_uncertainty)};
   constexpr ExtractFraction none{0};
-  return physics::mark_from_liquid(
-      physics::sg_20_20, {none, ferment::ethanol_from_extracts(extract, none, yield)});
+  return physics::mark_from_liquid(physics::sg_20_20,
+                                   {none, ferment::ethanol_from_extracts(extract, none, yield)});
 }
 
 inline Notes any_notes(World& world, Change change, const Conditions& conditions) {

@@ -1,6 +1,8 @@
 // What is said of the end of a ferment must be right as often as docs/explanation/outlook.md says,
 // whatever the ferment does next: also where no reading shows that its pace will change.
 // AREO_TEST_CASES=100000: for minutes; AREO_PRINT=FILE writes the table that the document holds.
+#include "areo/trend/outlook.hpp"
+
 #include <fmt/format.h>
 #include <gtest/gtest.h>
 
@@ -17,7 +19,6 @@
 
 #include "areo/measurement/ferments.hpp"
 #include "areo/physics/scale.hpp"
-#include "areo/trend/outlook.hpp"
 #include "hostile.hpp"
 
 namespace areo::property {
@@ -27,11 +28,11 @@ using trend::Outlook;
 using trend::Phase;
 
 struct Count {
-  int verdicts = 0, above = 0;          // above: it ended higher than was said
-  double room = 0;                      // from the true end up to the highest one
-  int lower = 0, below = 0;             // it ended lower than was said
-  int dates = 0, early = 0;             // called steady on an earlier day
-  double days = 0;                      // until that date
+  int verdicts = 0, above = 0;  // above: it ended higher than was said
+  double room = 0;              // from the true end up to the highest one
+  int lower = 0, below = 0;     // it ended lower than was said
+  int dates = 0, early = 0;     // called steady on an earlier day
+  double days = 0;              // until that date
 };
 
 // By the name of a row, in the order in which they were met.
@@ -55,11 +56,11 @@ struct Row {
 };
 // Of the first three areo's statements on the uncertainty are true.
 constexpr std::size_t stated = 3;
-constexpr std::array rows{Row{"no slips, all degassed", {}},
-                          Row{"2 % slips, all degassed", {.slips = 0.02}},
-                          Row{"5 % slips, a third fizzy", {.slips = 0.05, .fizzy = true}},
-                          Row{"twice the error", {.times_error = 2}},
-                          Row{"bubbles nobody marked", {.fizzy_unmarked = true}}};
+const std::array rows{Row{"no slips, all degassed", {}},
+                      Row{"2 % slips, all degassed", {.slips = 0.02}},
+                      Row{"5 % slips, a third fizzy", {.slips = 0.05, .fizzy = true}},
+                      Row{"twice the error", {.times_error = 2}},
+                      Row{"bubbles nobody marked", {.fizzy_unmarked = true}}};
 
 constexpr std::size_t worlds = shape_names.size() + change_names.size();
 
@@ -75,9 +76,8 @@ Notes any_of(World& world, std::size_t kind, const Conditions& conditions) {
 }
 
 std::string stage(const Notes& notes, double end, double today) {
-  const double done = notes.original > end
-                          ? (notes.original - notes.gravity(today)) / (notes.original - end)
-                          : 1;
+  const double done =
+      notes.original > end ? (notes.original - notes.gravity(today)) / (notes.original - end) : 1;
   return done < 0.5    ? "less than half of its fall done"
          : done < 0.85 ? "half to 85 %"
          : done < 0.95 ? "85 % to 95 %"
@@ -195,10 +195,11 @@ void expect_at_least(double least_percent, int part, int of, std::string_view wh
   EXPECT_GE(100.0 * part, least_percent * of) << what << ": " << part << " of " << of;
 }
 
-// Each row by itself: 95 % are said, and 92 % must hold in the worst; what has no figure is meant
-// to be sure.
-void expect_of(const Table& table) {
-  constexpr double worst_of_95 = 92, sure = 97;
+// Each row by itself: 95 % are said, and 92 % must hold in the worst. A date has no figure and is
+// meant to be sure: a row misses some all the same, as one series that goes wrong does so on many
+// days.
+void expect_of(const Table& table, double sure) {
+  constexpr double worst_of_95 = 92;
   constexpr int enough = 100;
   for (const std::string& name : table.names()) {
     SCOPED_TRACE(name);
@@ -220,11 +221,12 @@ TEST(OutlookStudy, SentencesAreRightAsOftenAsStated) {
   Tables t;
   for (std::size_t kind = 0; kind < worlds; ++kind)
     for (std::size_t row = 0; row < rows.size(); ++row)
-      for (int i = 0; i < cases_here / 250; ++i)
-        study(world, kind, rows.at(row), row < stated, t);
+      for (int i = 0; i < cases_here / 250; ++i) study(world, kind, rows.at(row), row < stated, t);
   EXPECT_EQ(t.by_world.names().size(), worlds);
-  for (const Table* table : {&t.by_world, &t.by_stage, &t.by_phase, &t.by_world_and_stage})
-    expect_of(*table);
+  constexpr double sure = 96, sure_of_few = 92;
+  for (const Table* table : {&t.by_world, &t.by_stage, &t.by_phase, &t.by_row})
+    expect_of(*table, sure);
+  expect_of(t.by_world_and_stage, sure_of_few);
   int dates = 0;
   for (const std::string& name : t.by_world.names()) dates += t.by_world.at(name).dates;
   EXPECT_GE(dates, 1000);
