@@ -35,7 +35,7 @@ void add_additions(Chart& chart, const Material& m, const Account& a) {
 void add_curve(Chart& chart, const History& h) {
   if (!h.course) return;
   constexpr int steps = 160;
-  Chart::Curve curve{"a curve through them", {}};
+  Chart::Curve curve{"curve through the readings", {}};
   for (int i = 0; i <= steps; ++i) {
     const double day = std::lerp(h.course->first_day, h.course->last_day, i / double{steps});
     curve.points.push_back({wall_s(moment_of(h, day)), h.course->gravity(day)});

@@ -117,7 +117,7 @@ def words(picture):
 def pictures_hold_what_was_read(bench):
     prepared(bench, JAR)
     gravity, alcohol, budget, residuals = page_of(bench, "report PT-1 --limit 0.5").pictures
-    for picture, held in [(gravity, ["gravity 20/20", "a curve through them", "reading ± U"]),
+    for picture, held in [(gravity, ["gravity 20/20", "curve through the readings", "reading ± U"]),
                           (alcohol, ["alcohol, % vol", "strength ± U", "limit 0.5 % vol"]),
                           (budget, ["± for about 95 %, % vol",
                                     "yield: extract per alcohol"]),
@@ -277,7 +277,7 @@ def as_sheets_of_paper(bench):
     assert fonts and all(" yes yes yes " in font for font in fonts), fonts
     text = tool("pdftotext", "-layout", file, "-")
     # Words of the page, and words within its pictures.
-    for words in ("PT-1: pear", "Where the uncertainty comes from", "sheet 1 of", "a curve through them",
+    for words in ("PT-1: pear", "Where the uncertainty comes from", "sheet 1 of", "curve through the readings",
                   "limit 0.5 % vol", "check ± U"):  # fmt: skip
         assert words in text, f"{words!r} is not on paper"
     images = tool("pdfimages", "-list", file).splitlines()[2:]
