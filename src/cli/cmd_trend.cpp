@@ -102,11 +102,11 @@ std::string passing_json(const History& h, const std::optional<Passing>& p) {
   };
   return fmt::format(
       R"({{"percent_vol":{},"level":{},"below_until":{},"above_from":{},"passed_at":{},)"
-      R"("passed_lo":{},"passed_hi":{},"already":{},"never":{},"no_curve":{},"side":"{}",)"
+      R"("passed_lo":{},"passed_hi":{},"no_curve":{},"side":"{}",)"
       R"("contradiction":{}}})",
       p->percent_vol, p->level, at(p->below_until), at(p->above_from),
       moment_json(h, p->by_curve.day), moment_json(h, p->by_curve.lo),
-      moment_json(h, p->by_curve.hi), p->by_curve.already, p->by_curve.never,
+      moment_json(h, p->by_curve.hi),
       p->by_curve.refused.empty() ? "null" : report::json_string(p->by_curve.refused),
       word(p->side()), p->contradiction);
 }

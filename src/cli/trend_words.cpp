@@ -50,25 +50,18 @@ std::string reading_when(const History& h, std::size_t point) {
   return when_text({h.points[point].sample.at().seconds, h.zero.offset_s});
 }
 
-// "by the curve the drink passed it 2026-03-05 10:00 (2026-03-04 to 2026-03-05; 90 % likely)"
+// "by the curve the drink passed it 2026-03-05 10:00 (2026-03-04 to 2026-03-05; 90 % likely)";
+// empty without one
 std::string curve_text(const History& h, const trend::Passing& p) {
   const trend::Crossing& c = p.by_curve;
-  if (!c.refused.empty()) return "no curve through the strengths: " + c.refused;
+  if (!c.day) return "";
   std::size_t first = h.since;  // with a strength
   while (first + 1 < h.points.size() && !h.points[first].has_strength()) ++first;
-  const std::string before = "before " + reading_when(h, first);
-  if (c.already) return "by the curve the drink had passed it " + before;
-  // That a curve ends below it foretells nothing.
-  if (c.never) return "by the curve it has not passed it";
-  if (!c.day)
-    return c.lo
-               ? "by the curve the drink may pass it from " + when_text(moment_of(h, *c.lo)) + " on"
-               : "by the curve it has not passed it, but the drink may have";
-  return fmt::format(
-      "by the curve the drink {} it {} ({} to {}; {:g} % likely)",
-      *c.day > h.series.days.back() ? "will pass" : "passed", when_text(moment_of(h, *c.day)),
-      c.lo ? when_text(moment_of(h, *c.lo)) : before,
-      c.hi ? when_text(moment_of(h, *c.hi)) : "perhaps never", 100 * (2 * p.level - 1));
+  return fmt::format("by the curve the drink passed it {} ({} to {}; {:g} % likely)",
+                     when_text(moment_of(h, *c.day)),
+                     c.lo ? when_text(moment_of(h, *c.lo)) : "before " + reading_when(h, first),
+                     c.hi ? when_text(moment_of(h, *c.hi)) : "perhaps not yet",
+                     100 * (2 * p.level - 1));
 }
 
 std::string cell(const batch::Point& p, const char* key, const char* unit, bool full) {
@@ -248,9 +241,11 @@ std::vector<std::string> passing_lines(batch::Batch& batch, const History& h,
       p.below_until ? "under until " + reading(*p.below_until) : "no reading decides for under";
   const std::string above =
       p.above_from ? "over from " + reading(*p.above_from) + " on" : "none for over";
-  return {limit_text(batch, h, p),
-          fmt::format("{}, {}; {:g} % sure is asked of each", below, above, 100 * p.level),
-          curve_text(h, p)};
+  std::vector<std::string> all{
+      limit_text(batch, h, p),
+      fmt::format("{}, {}; {:g} % sure is asked of each", below, above, 100 * p.level)};
+  if (std::string curve = curve_text(h, p); !curve.empty()) all.push_back(std::move(curve));
+  return all;
 }
 
 std::string next_text(const History& h, const std::optional<double>& expected,

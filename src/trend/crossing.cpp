@@ -29,12 +29,6 @@ std::optional<Candidate> with_crossing(const Candidate& c, double value) {
   return crossing;
 }
 
-// Whether the final value lies beyond, and as far as its interval goes.
-bool ends_before(const Candidate& c, double value, double rise) {
-  const auto lowest = profile_end(c.task, c.fit, final_at, -1, rise);
-  return lowest && *lowest > value;
-}
-
 }  // namespace
 
 Crossing crossing_of(const Series& s, double near, double value, double level) {
@@ -51,14 +45,10 @@ Crossing crossing_of(const Series& s, double near, double value, double level) {
     return candidate.aicc <= all.front().aicc + as_good;
   };
   Crossing c;
-  c.already = theta_of(all.front().fit)[start_at] <= value;
-  if (c.already) return c;
-  if (!with_crossing(all.front(), value)) {
-    c.never = std::all_of(all.begin(), all.end(), [&](const Candidate& candidate) {
-      return !as_good_as_best(candidate) || ends_before(candidate, value, rise);
-    });
-    return c;
-  }
+  if (theta_of(all.front().fit)[start_at] <= value)
+    return {.refused = "the curve through the readings begins beyond it"};
+  if (!with_crossing(all.front(), value))
+    return {.refused = "the curve through the readings does not get there"};
   bool open_lo = false, open_hi = false;
   for (const Candidate& candidate : all) {
     if (!as_good_as_best(candidate)) break;

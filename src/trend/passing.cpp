@@ -11,31 +11,6 @@ using batch::Point;
 using ferment::Culture;
 using uncertainty::Side;
 
-Crossing crossing(const std::vector<const Point*>& points, Moment zero, double limit,
-                  double level) {
-  const Series s = strength_series_of(points, zero);
-  if (s.size() == 0) return {.refused = "no reading says how strong it is"};
-  // One side at the level: both sides hold what lies between them.
-  return crossing_of(s, s.value(s.size() - 1).expanded(), -limit, 2 * level - 1);
-}
-
-// Both are about one course: where they leave nothing in common, the curve says nothing.
-void keep_within_readings(Crossing& c, const std::optional<double>& below_until,
-                          const std::optional<double>& above_from) {
-  if (!c.refused.empty()) return;
-  const bool open = c.already || c.never || !c.day;
-  const bool apart = (below_until && (c.already || (c.hi && *c.hi < *below_until))) ||
-                     (above_from && (c.never || (c.lo && *c.lo > *above_from)));
-  if (apart) {
-    c = {.refused = "the curve and the single readings do not go together"};
-    return;
-  }
-  if (below_until && (!open || c.lo)) c.lo = std::max(c.lo.value_or(*below_until), *below_until);
-  if (!above_from || open) return;
-  c.hi = std::min(c.hi.value_or(*above_from), *above_from);
-  c.day = std::clamp(*c.day, c.lo.value_or(std::min(*c.day, *c.hi)), *c.hi);
-}
-
 // Neither odd ones nor such as bubbles lift.
 std::vector<const Point*> those_that_count(const History& h) {
   std::vector<const Point*> all;
@@ -45,17 +20,42 @@ std::vector<const Point*> those_that_count(const History& h) {
 }
 
 // The same as if clean yeast had fermented it.
-Crossing crossing_of_yeast(batch::Batch& batch, const std::vector<const Point*>& points,
-                           Moment zero, double limit, double level) {
+Crossing passed_as_yeast(batch::Batch& batch, const std::vector<const Point*>& points, Moment zero,
+                         double limit, double level) {
   std::vector<Point> clean;
   clean.reserve(points.size());
   for (const Point* p : points) clean.push_back(batch.point(p->sample, Culture::yeast));
   std::vector<const Point*> all;
   for (const Point& p : clean) all.push_back(&p);
-  return crossing(all, zero, limit, level);
+  return passed_by_curve(all, zero, limit, level);
 }
 
 }  // namespace
+
+Crossing passed_by_curve(std::span<const Point* const> points, Moment zero, double limit,
+                         double level) {
+  const Series s = strength_series_of(points, zero);
+  if (s.size() == 0) return {.refused = "no reading says how strong it is"};
+  Crossing c = crossing_of(s, s.value(s.size() - 1).expanded(), -limit, level);
+  if (c.day && *c.day > s.days.back())
+    return {.refused = "the curve passes it after the last reading, and foretells nothing"};
+  if (c.hi && *c.hi > s.days.back()) c.hi.reset();
+  return c;
+}
+
+void keep_within(Crossing& c, const std::optional<double>& below_until,
+                 const std::optional<double>& above_from) {
+  if (!c.day) return;
+  if ((below_until && c.hi && *c.hi < *below_until) ||
+      (above_from && c.lo && *c.lo > *above_from)) {
+    c = {.refused = "the curve and the single readings do not go together"};
+    return;
+  }
+  if (below_until) c.lo = std::max(c.lo.value_or(*below_until), *below_until);
+  if (above_from) c.hi = std::min(c.hi.value_or(*above_from), *above_from);
+  if (c.lo) c.day = std::max(*c.day, *c.lo);
+  if (c.hi) c.day = std::min(*c.day, *c.hi);
+}
 
 Side Bracket::side_at(std::size_t point) const {
   if (contradiction) return Side::cannot_tell;
@@ -96,23 +96,17 @@ Passing passing_of(batch::Batch& batch, const History& h, double limit, double l
   }
   static_cast<Bracket&>(p) = bracket_of(decided);
   const std::vector<const Point*> counted = those_that_count(h);
-  p.by_curve = crossing(counted, h.zero, limit, level);
+  p.by_curve = passed_by_curve(counted, h.zero, limit, level);
   // Acids would only have kept it below for longer.
-  if (culture == Culture::mixed) {
-    const Crossing yeast = crossing_of_yeast(batch, counted, h.zero, limit, level);
-    p.by_curve.lo = yeast.lo;
-    p.by_curve.never = p.by_curve.never && yeast.never;
-  }
+  if (culture == Culture::mixed && p.by_curve.day)
+    p.by_curve.lo = passed_as_yeast(batch, counted, h.zero, limit, level).lo;
   // Nothing lies above for being below an upper bound.
-  if (culture == Culture::acetic) {
-    p.by_curve.day.reset();
-    p.by_curve.hi.reset();
-  }
+  if (culture == Culture::acetic) p.by_curve = {.refused = "how much acid it made is not known"};
   const auto day = [&](const std::optional<std::size_t>& point) -> std::optional<double> {
     if (!point) return std::nullopt;
     return day_of(h, h.points[*point].sample.at());
   };
-  if (!p.contradiction) keep_within_readings(p.by_curve, day(p.below_until), day(p.above_from));
+  if (!p.contradiction) keep_within(p.by_curve, day(p.below_until), day(p.above_from));
   return p;
 }
 

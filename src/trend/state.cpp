@@ -17,6 +17,7 @@ using Numbers = std::vector<std::size_t>;  // of points, in order of time
 // docs/explanation/series.md.
 constexpr double false_fall = 0.01, outside_fall = 0.025, faster_than_bound = 0.05;
 constexpr double left_out = 1.28;  // 90 %: a slip, and then chance
+constexpr double longer = 2;       // than the shortest certain fall
 constexpr std::size_t least_of_fall = 3, least_of_steady = 4, longest = 120;
 
 // Stretches that end now overlap: n of them count as 2.7 √(n + 1) (simulated), as n at the most.
@@ -239,10 +240,12 @@ State state_of(const Series& s) {
   const std::size_t stretches = kept.size() - 1 - begin;
   const double sure = factor(stretches, false_fall);
   std::optional<std::size_t> fell_from;  // place of the shortest certain stretch
-  for (std::size_t first = kept.size() - 1; first-- > begin && !fell_from;) {
+  for (std::size_t first = kept.size() - 1; first-- > begin;) {
+    const double days = s.days[kept.back()] - s.days[kept[first]];
+    if (fell_from && days > longer * (s.days[kept.back()] - s.days[kept[*fell_from]])) break;
     const auto line = certain(s, from(kept, first), state.scatter, sure);
     if (!line) continue;
-    fell_from = first;
+    if (!fell_from) fell_from = first;
     if (!about_now(s, *line, state.scatter)) continue;
     state.phase = Phase::falling;
     state.fall = fall_of(s, *line, state.scatter, factor(stretches, outside_fall));

@@ -12,9 +12,7 @@ namespace areo::trend {
 struct Crossing {
   std::optional<double> day{};  ///< nothing if the curve ends before the value, or there is none
   std::optional<double> lo{}, hi{};
-  bool already = false;   ///< the curve begins beyond the value
-  bool never = false;     ///< that the curve ends before the value is as sure as the level
-  std::string refused{};  ///< why there is no curve
+  std::string refused{};  ///< why there is no day
 };
 
 /// Fits both forms as outlook_of() does; where the other one is nearly as good, the interval holds

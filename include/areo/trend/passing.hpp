@@ -41,14 +41,25 @@ struct Passing : Bracket {
   double level = 0;  ///< probability wanted on each side
   /// Number of the last point that has a strength; nothing if there is none.
   std::optional<std::size_t> last{};
-  /// By the curve through the strengths; days as in the history. With the level it was below at the
-  /// one end of the interval and above at the other, which lies within what the readings decide.
-  /// For an upper bound of a strength (acetic) there is the beginning only.
+  /// When it was passed, by the curve through the strengths, as passed_by_curve(), within what the
+  /// readings decide. None for an upper bound of a strength (acetic).
   Crossing by_curve{};
 
   /// On which side it was at the last reading.
   [[nodiscard]] uncertainty::Side side() const;
 };
+
+/// The day by a curve through these strengths, in time order, and the days between which it lies:
+/// with 2 level - 1 or more also of courses that no such curve describes, as its interval at
+/// `level` is taken (docs/explanation/series.md). It foretells nothing: a day after the last
+/// strength is none.
+/// @param zero   where the days are counted from
+[[nodiscard]] Crossing passed_by_curve(std::span<const batch::Point* const> points, Moment zero,
+                                       double limit, double level = 0.95);
+/// Cuts a day, and what it lies between, to the days of two readings: the last below, the first
+/// above. Where nothing is left, the curve says nothing.
+void keep_within(Crossing& crossing, const std::optional<double>& below_until,
+                 const std::optional<double>& above_from);
 
 /// As measurement::decide_strength() reading by reading, and from a curve through all of them with
 /// what they share. For a mixed culture `below` and the beginning of the interval hold for clean

@@ -42,7 +42,7 @@ enum class Phase {
 struct State {
   Phase phase = Phase::unclear;
   std::optional<Fall> whole{};   ///< from the first reading to the last; none of a single one
-  std::optional<Fall> fall{};    ///< falling: the shortest stretch at the end whose fall is certain
+  std::optional<Fall> fall{};    ///< falling: the shortest stretch at the end that surely falls
   std::optional<Pace> hidden{};  ///< in every other phase, if there is a stretch
   std::vector<OddPoint> odd{};   ///< they count for nothing here
   /// The last reading fell so much faster than any before that the next one has to tell whether it
