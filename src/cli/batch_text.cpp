@@ -49,16 +49,38 @@ std::optional<Change> change_of(Batch& batch, const Point& point) {
   return Change{batch::change(earlier, point), last, batch.added_between(*last, point.sample)};
 }
 
+// @param lower, upper  how a bound is told
+template <class Lower, class Upper>
+std::string strength_words(const Point& point, const char* unit, bool full, Lower&& lower,
+                           Upper&& upper) {
+  if (!point.computed()) return "not computed: " + point.refused;
+  if (point.sample.first().stage == notebook::Stage::original) return "original";
+  if (!point.drink) return "no original gravity";
+  if (point.lifted && point.drink->has_strength()) return lower(*point.drink);
+  switch (point.drink->state) {
+    case Fermentation::measured:
+      return report::value_text(point.drink->result.at(strength_key).value, unit, full);
+    case Fermentation::no_change:
+    case Fermentation::bound: return upper(*point.drink);
+    case Fermentation::above:
+    case Fermentation::contradiction: break;
+  }
+  return "above the original: bubbles, swapped or misread, an addition?";
+}
+
 }  // namespace
 
-std::string batch_text(const BatchRecord& r) {
-  std::string out = r.name + ": ";
-  if (!r.drink.empty()) out += r.drink + ", ";
+std::string facts_text(const BatchRecord& r) {
+  std::string out;
   out += fmt::format("{}{}", notebook::word(r.culture),
                      r.culture == ferment::Culture::yeast ? "" : " culture");
   for (const std::string& more : {r.vessel, r.volume_typed})
     if (!more.empty()) out += ", " + more;
   return out + ", since " + r.started_at.date();
+}
+
+std::string batch_text(const BatchRecord& r) {
+  return fmt::format("{}: {}{}{}", r.name, r.drink, r.drink.empty() ? "" : ", ", facts_text(r));
 }
 
 std::string batch_json(const notebook::Notebook& book, const BatchRecord& r) {
@@ -97,6 +119,19 @@ std::string numbers(const Sample& sample) {
   return fmt::format("{}", fmt::join(ids, ", "));
 }
 
+std::string numbers_cell(const Sample& sample) {
+  const auto& all = sample.readings;
+  std::string out;
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    const auto follows = [&](std::size_t k) {
+      return k > 0 && k < all.size() && all[k].id == all[k - 1].id + 1;
+    };
+    if (follows(i) && follows(i + 1)) continue;
+    out += fmt::format("{}{}", i == 0 ? "" : follows(i) ? "-" : ", ", all[i].id);
+  }
+  return out;
+}
+
 std::string sample_text(Batch& batch, const Sample& sample) {
   const auto& instrument = batch.shelf().instrument(sample.first().instrument);
   std::vector<std::string> all;
@@ -107,19 +142,13 @@ std::string sample_text(Batch& batch, const Sample& sample) {
 }
 
 std::string strength_text(const Point& point, bool full) {
-  if (!point.computed()) return "not computed: " + point.refused;
-  if (point.sample.first().stage == notebook::Stage::original) return "original";
-  if (!point.drink) return "no original gravity";
-  if (point.lifted && point.drink->has_strength()) return at_least_text(*point.drink);
-  switch (point.drink->state) {
-    case Fermentation::measured:
-      return report::value_text(point.drink->result.at("alcohol_percent_vol").value, "% vol", full);
-    case Fermentation::no_change:
-    case Fermentation::bound: return below_text(*point.drink);
-    case Fermentation::above:
-    case Fermentation::contradiction: break;
-  }
-  return "above the original: bubbles, swapped or misread, an addition?";
+  return strength_words(point, "% vol", full, at_least_text,
+                        [](const measurement::AlcoholResult& a) { return below_text(a); });
+}
+
+std::string strength_cell_text(const Point& point, bool full) {
+  return strength_words(point, "", full, at_least_cell,
+                        [](const measurement::AlcoholResult& a) { return below_cell(a); });
 }
 
 std::string strength_alone_text(const Point& point, bool full) {

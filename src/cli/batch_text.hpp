@@ -9,7 +9,9 @@
 
 namespace areo::cli {
 
-/// "PT-1: pear and thyme, mixed culture, in a jar, 5L, since 2026-03-02"
+/// "mixed culture, jar, 5L, since 2026-03-02"
+[[nodiscard]] std::string facts_text(const notebook::BatchRecord& r);
+/// "PT-1: pear and thyme, mixed culture, jar, 5L, since 2026-03-02"
 [[nodiscard]] std::string batch_text(const notebook::BatchRecord& r);
 [[nodiscard]] std::string batch_json(const notebook::Notebook& book,
                                      const notebook::BatchRecord& r);
@@ -20,11 +22,18 @@ namespace areo::cli {
                                         const notebook::AdditionRecord& r);
 /// Numbers of the readings of a sample: "7", "7, 8, 9".
 [[nodiscard]] std::string numbers(const batch::Sample& sample);
+/// The same for a narrow column, neighbours as a stretch: "7-9".
+[[nodiscard]] std::string numbers_cell(const batch::Sample& sample);
 /// What a sample was: "stem-1 shows 1.030, 1.031 at 21 °C".
 [[nodiscard]] std::string sample_text(batch::Batch& batch, const batch::Sample& sample);
 /// The alcohol, its bound, or why there is none, under a head that says "alcohol": "4.98 ± 0.30 %
 /// vol", "below 0.24 % vol (about 95 %)".
 [[nodiscard]] std::string strength_text(const batch::Point& point, bool full);
+/// The same below strength_head: "4.98 ± 0.30", "below 0.24".
+[[nodiscard]] std::string strength_cell_text(const batch::Point& point, bool full);
+inline constexpr const char* strength_head = "alcohol, % vol";
+/// What such a table has to say once.
+inline constexpr const char* column_level = "± and bounds: about 95 %";
 /// The same where it stands by itself: "alcohol below 0.24 % vol (about 95 %)".
 /// @param point  with a strength
 [[nodiscard]] std::string strength_alone_text(const batch::Point& point, bool full);

@@ -125,10 +125,10 @@ std::vector<Row> rows_of(Batch& batch, const std::vector<Point>& points,
     rows.push_back({record.made_at.seconds, number.starts_with('+'), record.id, std::move(cells)});
   };
   for (const Point& p : points)
-    add(p.sample.first(), numbers(p.sample),
+    add(p.sample.first(), numbers_cell(p.sample),
         {sample_text(batch, p.sample),
          p.computed() ? report::value_text(p.gravity().value, "", full) : "",
-         strength_text(p, full)});
+         strength_cell_text(p, full)});
   for (const ReadingRecord& r : batch.readings()) {
     if (r.counts()) continue;
     add(r, std::to_string(r.id),
@@ -146,7 +146,8 @@ std::vector<Row> rows_of(Batch& batch, const std::vector<Point>& points,
 
 void print_rows(const std::vector<Row>& rows, bool bottles) {
   if (rows.empty()) return;
-  std::vector<std::vector<std::string>> cells{{"no.", "when", "what", "gravity 20/20", "alcohol"}};
+  std::vector<std::vector<std::string>> cells{
+      {"no.", "when", "what", "gravity 20/20", strength_head}};
   if (bottles) cells.front().insert(cells.front().begin() + 2, "bottle");
   for (const Row& r : rows) cells.push_back(r.cells);
   for (const std::string& text : report::aligned(cells)) line("  " + text);

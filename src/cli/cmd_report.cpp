@@ -6,6 +6,7 @@
 #include "areo/core/error.hpp"
 #include "areo/report/chart.hpp"
 #include "areo/report/json.hpp"
+#include "areo/report/text.hpp"
 #include "batch_text.hpp"
 #include "bench.hpp"
 #include "command.hpp"
@@ -48,7 +49,7 @@ std::string title(const notebook::BatchRecord& r) {
 // @return why it has no pictures
 std::string make_page(const Options& o, const Material& m) {
   report::Page page{title(m.batch->record())};
-  page.paragraph(batch_text(m.batch->record()) + ".");
+  page.paragraph(report::sentence(facts_text(m.batch->record())));  // its name is the title
   std::string missing = o.audience ? write_audience(page, m) : write_full(page, m);
   page.footer(fmt::format("Made on {} with areo {} (tables {}) from readings in a notebook.",
                           now().date(), version, tables_digest));

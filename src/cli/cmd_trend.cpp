@@ -34,7 +34,7 @@ struct Options {
 // --- for people ---
 
 void print_points(const History& h, bool full) {
-  for (const std::string& text : report::aligned(point_rows(h, full))) line("  " + text);
+  for (const std::string& text : report::aligned(point_rows(h, h.shown, full))) line("  " + text);
   if (const std::string more = not_shown_text(h.readings, h.shown.size()); !more.empty())
     line("  " + more);
 }

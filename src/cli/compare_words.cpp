@@ -150,11 +150,11 @@ std::string stronger_text(const ComparedPair& p) {
 
 std::vector<std::vector<std::string>> contender_rows(const std::vector<Contender>& all,
                                                      const std::string& what, bool full) {
-  std::vector<std::vector<std::string>> rows{{what, "no.", "when", "gravity 20/20", "alcohol"}};
+  std::vector<std::vector<std::string>> rows{{what, "no.", "when", "gravity 20/20", strength_head}};
   for (const Contender& c : all)
-    rows.push_back({c.title, numbers(c.point.sample), when_text(c.point.sample.at()),
+    rows.push_back({c.title, numbers_cell(c.point.sample), when_text(c.point.sample.at()),
                     report::value_text(c.point.gravity().value, "", full),
-                    strength_text(c.point, full)});
+                    strength_cell_text(c.point, full)});
   return rows;
 }
 

@@ -5,7 +5,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "areo/report/budget.hpp"
 #include "areo/report/text.hpp"
 #include "batch_text.hpp"
 #include "calibrate.hpp"
@@ -18,7 +17,6 @@ using report::Chart;
 using report::PlotPoint;
 using trend::History;
 
-constexpr std::size_t longest_name = 40;  // of a bar, so that the bar keeps its room
 constexpr std::size_t longest_event = 24;
 
 // By the clock on the wall.
@@ -118,14 +116,6 @@ Chart residual_chart(const Fitted& f) {
   chart.points.push_back(std::move(all));
   chart.levels.emplace_back("the fit", 0);
   return chart;
-}
-
-report::Bars budget_bars(const measurement::Result& result, const std::string& key) {
-  const measurement::Quantity& q = result.at(key);
-  report::Bars bars{fmt::format("± for about 95 %, {}", q.unit), {}};
-  for (const report::BudgetPart& p : report::budget_parts(result, key).parts)
-    bars.bars.emplace_back(report::shortened(p.name, longest_name), p.expanded);
-  return bars;
 }
 
 }  // namespace areo::cli

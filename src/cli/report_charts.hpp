@@ -3,7 +3,6 @@
 #include <string>
 #include <vector>
 
-#include "areo/measurement/result.hpp"
 #include "areo/report/chart.hpp"
 #include "fitted.hpp"
 #include "report_material.hpp"
@@ -16,7 +15,5 @@ namespace areo::cli {
 [[nodiscard]] report::Chart strength_chart(const Material& m, const Account& a);
 /// What a calibration's fit leaves of each check, with the uncertainty of the check.
 [[nodiscard]] report::Chart residual_chart(const Fitted& f);
-/// The parts of an uncertainty, largest first.
-[[nodiscard]] report::Bars budget_bars(const measurement::Result& result, const std::string& key);
 
 }  // namespace areo::cli

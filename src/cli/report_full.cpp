@@ -1,8 +1,10 @@
 // The whole story of a batch as a page.
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <set>
 
 #include "areo/notebook/recompute.hpp"
@@ -20,33 +22,87 @@ namespace {
 using batch::Point;
 using trend::History;
 
-// What happened, in order of time.
-std::string story(const Material& m, const Account& a) {
-  const History& h = a.history;
+// Of several bottles, what they begin with is told once: it was read of the batch, or went into
+// it, before they were filled.
+bool is_told_before(const Material& m, const Account& a, const std::string& bottle) {
+  return m.accounts.size() > 1 && !a.bottle.empty() && bottle.empty();
+}
+
+// Numbers of the points of a history that are told with one account, or before all of them.
+std::vector<std::size_t> told_points(const Material& m, const Account& a, bool before) {
+  std::vector<std::size_t> all;
+  for (std::size_t i = 0; i < a.history.points.size(); ++i)
+    if (is_told_before(m, a, a.history.points[i].sample.bottle()) == before) all.push_back(i);
+  return all;
+}
+
+std::string originals(const Material& m, const Account& a, bool before) {
   std::string all;
-  for (const Point& p : h.points)
+  for (const std::size_t i : told_points(m, a, before)) {
+    const Point& p = a.history.points[i];
     if (p.computed() && p.sample.first().stage == notebook::Stage::original)
       all += fmt::format("On {} the original gravity was {} ({}). ", when_text(p.sample.at()),
                          report::value_text(p.gravity().value, "", m.full),
                          sample_text(*m.batch, p.sample));
+  }
   for (const notebook::AdditionRecord& r : m.batch->additions())
-    if (concerns(r, a))
+    if (concerns(r, a) && is_told_before(m, a, r.bottle) == before)
       all += fmt::format("Added on {}: {}. ", when_text(r.made_at), addition_text(*m.book, r));
+  return all;
+}
+
+// What happened, in order of time; how it goes now stands in the headline.
+std::string story(const Material& m, const Account& a) {
+  const History& h = a.history;
+  std::string all = originals(m, a, false);
   if (const auto& whole = h.state.whole)
     all += fmt::format("From {} to {} it fell by {} in {}. ", when_text(h.zero),
                        when_text(h.points.back().sample.at()),
                        report::value_text(whole->value, "", m.full),
                        duration_text(std::llround(whole->days * 86400)));
-  all += fmt::format("Its state: {}. ", state_text(h, m.expected));
   const char* first = "outlook: ";
   for (const std::string& text : outlook_lines(h, m.full)) {
     all += report::sentence(first + text) + " ";
     first = "";
   }
-  if (a.passing)
-    for (const std::string& text : passing_lines(*m.batch, h, *a.passing))
-      all += report::sentence(text) + " ";
+  if (!a.passing) return all;
+  const std::vector<std::string> passing = passing_lines(*m.batch, h, *a.passing);
+  for (std::size_t i = 1; i < passing.size(); ++i)  // the first one is the headline's
+    all += report::sentence(passing[i]) + " ";
   return all;
+}
+
+void write_readings(report::Page& page, const Material& m, const Account& a, bool before) {
+  const History& h = a.history;
+  const std::vector<std::size_t> told = told_points(m, a, before);
+  std::vector<std::size_t> shown;
+  std::ranges::set_intersection(h.shown, told, std::back_inserter(shown));
+  if (shown.empty()) return;
+  const auto samples = m.batch->samples(a.bottle);
+  const auto read = static_cast<std::size_t>(
+      std::ranges::count_if(samples, [&](const batch::Sample* s) {
+        return is_told_before(m, a, s->bottle()) == before;
+      }));
+  const std::string of = m.accounts.size() == 1 ? "" : before ? "The batch: " : title_of(a) + ": ";
+  page.table(of + report::sentence(fmt::format(
+                      "what was read, and what follows from it{}{}",
+                      &a == &m.accounts[0] ? fmt::format("; {}", column_level) : "",
+                      read == shown.size()
+                          ? ""
+                          : fmt::format("; of {} readings the last of each day", read))),
+             point_rows(h, shown, m.full));
+}
+
+// What several bottles begin with, from the one that has most of it; not if the batch has an
+// account of its own.
+void write_before(report::Page& page, const Material& m) {
+  const auto count = [&](const Account& a) { return told_points(m, a, true).size(); };
+  const bool told = std::ranges::any_of(m.accounts, [](const auto& a) { return a.bottle.empty(); });
+  const auto most = std::ranges::max_element(m.accounts, {}, count);
+  if (told || count(*most) == 0) return;
+  page.section("The batch, before its bottles were filled");
+  page.paragraph(originals(m, *most, true));
+  write_readings(page, m, *most, true);
 }
 
 void write_account(report::Page& page, Pictures& pictures, const Material& m, const Account& a) {
@@ -54,47 +110,100 @@ void write_account(report::Page& page, Pictures& pictures, const Material& m, co
   page.section(title_of(a));
   page.paragraph(story(m, a));
   page.list(odd_notes(h));
+  const std::string of = m.accounts.size() == 1 ? "" : title_of(a) + ": ";
   pictures.add(report::script_of(gravity_chart(m, a), report::PictureFormat::svg),
                fmt::format("Gravity against date: {} readings with error bars{}", h.readings,
                            h.course ? ", and a curve through them" : ""),
-               "Gravity as corrected, 20/20, with its expanded uncertainty (about 95 %).");
+               report::sentence(of + "gravity as corrected, 20/20; bars hold about 95 %"), true);
   if (const auto chart = strength_chart(m, a); !chart.points.empty())
     pictures.add(report::script_of(chart, report::PictureFormat::svg),
                  fmt::format("Alcohol against date: {} strengths with error bars{}",
                              chart.points.front().points.size(),
                              m.limit ? ", and the limit as a dashed line" : ""),
-                 "Alcohol by volume with its expanded uncertainty (about 95 %).");
-  page.table(h.readings == h.shown.size()
-                 ? "What was read, and what follows from it; ± for about 95 %."
-                 : fmt::format("What was read, and what follows from it; ± for about 95 %. Of {} "
-                               "readings the last of each day.",
-                               h.readings),
-             point_rows(h, m.full));
+                 report::sentence(of + "alcohol by volume"), true);
+  write_readings(page, m, a, false);
 }
 
-void write_budget(report::Page& page, Pictures& pictures, const Material& m, const Account& a) {
-  const Point* last = a.last_strength();
-  if (last == nullptr) return;
-  const measurement::Result& r = last->result();
-  if (!(r.at(strength_key).value.u > 0)) return;
-  page.section("Where the uncertainty comes from" +
-               (m.accounts.size() > 1 ? ": " + title_of(a) : ""));
-  const bool figure = last->drink->state == measurement::Fermentation::measured;
-  page.paragraph(fmt::format(
-      "{}: {}. Each part as the ± that it would make alone{}.", when_text(last->sample.at()),
-      figure ? "alcohol " + report::value_text(r.at(strength_key).value, "% vol", m.full)
-             : strength_alone_text(*last, m.full),
-      figure ? "" : ", of the bound"));
-  pictures.add(report::script_of(budget_bars(r, strength_key), report::PictureFormat::svg),
-               "Bars of the parts of the uncertainty, largest first; the table has the numbers.",
-               "The parts of the uncertainty, largest first.");
-  std::vector<std::vector<std::string>> rows{{"part", "share", "what", "where it comes from"}};
-  const report::BudgetParts table = report::budget_parts(r, strength_key, m.full);
-  for (const report::BudgetPart& p : table.parts)
-    rows.push_back({p.text, fmt::format("{:.0f} %", 100 * p.fraction), p.name, p.provenance});
-  page.table("Budget of the alcohol, % vol; " + table.rest, rows);
+// Those whose last strength has an uncertainty to be taken apart.
+std::vector<const Account*> uncertain(const Material& m) {
+  std::vector<const Account*> all;
+  for (const Account& a : m.accounts)
+    if (const Point* last = a.last_strength();
+        last != nullptr && last->result().at(strength_key).value.u > 0)
+      all.push_back(&a);
+  return all;
+}
+
+// "reading of reading 10" is "reading of the last reading": of each bottle it is another one.
+std::string part_name(const report::BudgetPart& p, const Account& a) {
+  const std::string own = "reading " + numbers(a.last_strength()->sample);
+  const std::size_t at = p.name.rfind(own);
+  if (at == std::string::npos || at + own.size() != p.name.size()) return p.name;
+  return p.name.substr(0, at) + "the last reading";
+}
+
+// A row for each part, a column for each account.
+std::vector<std::vector<std::string>> budget_rows(const Material& m,
+                                                  const std::vector<const Account*>& all) {
+  const bool one = all.size() == 1;
+  std::vector<std::vector<std::string>> rows{{"what", "where it comes from"}};
+  std::vector<std::string> rest{"further ones", ""};
+  for (std::size_t k = 0; k < all.size(); ++k) {
+    const Account& a = *all[k];
+    const std::size_t column = rows.front().size();
+    rows.front().push_back((one ? "part" : title_of(a)) + std::string{", % vol"});
+    const auto table = report::budget_parts(a.last_strength()->result(), strength_key, m.full);
+    for (const report::BudgetPart& p : table.parts) {
+      const std::string name = part_name(p, a);
+      auto row = std::ranges::find_if(rows.begin() + 1, rows.end(), [&](const auto& r) {
+        return r[0] == name && r[1] == p.provenance;
+      });
+      if (row == rows.end()) row = rows.insert(row, {name, p.provenance});
+      row->resize(column);
+      row->push_back(fmt::format("{} ({:.0f} %)", p.text, 100 * p.fraction));
+    }
+    rest.push_back(table.rest);
+  }
+  if (!one) rows.push_back(std::move(rest));
+  for (auto& row : rows) row.resize(rows.front().size());
+  return rows;
+}
+
+// What is the same for all is said once.
+std::vector<std::string> measures_of(const Material& m, const std::vector<const Account*>& all) {
+  std::vector<std::pair<std::string, std::vector<std::string>>> said;
+  for (const Account* a : all)
+    for (std::string& text :
+         report::measure_sentences(a->last_strength()->result(), strength_key, m.full)) {
+      auto same = std::ranges::find(said, text, [](const auto& s) { return s.first; });
+      if (same == said.end()) same = said.insert(same, {std::move(text), {}});
+      same->second.push_back(title_of(*a));
+    }
+  std::vector<std::string> sentences;
+  for (const auto& [text, of] : said)
+    sentences.push_back(of.size() == all.size() ? text
+                                                : fmt::format("{}: {}", fmt::join(of, ", "), text));
+  return sentences;
+}
+
+void write_budget(report::Page& page, const Material& m) {
+  const std::vector<const Account*> all = uncertain(m);
+  if (all.empty()) return;
+  const bool figures = std::ranges::all_of(all, [](const Account* a) {
+    return a->last_strength()->drink->state == measurement::Fermentation::measured;
+  });
+  page.section("Where the uncertainty comes from");
+  const std::string rest =
+      all.size() > 1
+          ? ""
+          : report::budget_parts(all[0]->last_strength()->result(), strength_key, m.full).rest;
+  page.table(
+      fmt::format("Budget of the alcohol{}: each part as the ± that it would make alone, and "
+                  "its share{}{}.",
+                  figures ? "" : ", or of its bound", rest.empty() ? "" : "; ", rest),
+      budget_rows(m, all));
   page.subsection("What each measure alone would gain");
-  page.list(report::measure_sentences(r, strength_key, m.full));
+  page.list(measures_of(m, all));
 }
 
 void write_comparison(report::Page& page, const Material& m) {
@@ -141,7 +250,7 @@ void write_instruments(report::Page& page, Pictures& pictures, const Material& m
     pictures.add(
         report::script_of(residual_chart(f), report::PictureFormat::svg),
         fmt::format("What the fit leaves of each of {} checks, with error bars", f.checks.size()),
-        "Checks less fit, with the expanded uncertainty of each check.");
+        "Checks less fit, with the expanded uncertainty of each check.", true);
   }
 }
 
@@ -175,11 +284,11 @@ constexpr const char* basis_of_outlook =
     "Balling's balance; a drawn curve is for the eye";
 
 void write_basis(report::Page& page, const Material& m) {
-  page.section("What was assumed");
-  std::vector<std::string> all{basis_text(m.batch->record().culture)};
+  std::vector<std::string> all;  // what ferments is said at the top
   for (const Account& a : m.accounts)
     for (const std::string& note : notes_of(a.history.points))
       if (std::find(all.begin(), all.end(), note) == all.end()) all.push_back(note);
+  if (!all.empty()) page.section("What was assumed");
   page.list(all);
   page.section("How each number was computed");
   all = {
@@ -197,11 +306,13 @@ void write_basis(report::Page& page, const Material& m) {
 std::string write_full(report::Page& page, const Material& m) {
   Pictures pictures{page};
   write_headline(page, m, true);
+  page.paragraph(fmt::format("Strengths hold {}.", basis_text(m.batch->record().culture)));
   write_cautions(page);
+  write_before(page, m);
   for (const Account& a : m.accounts) write_account(page, pictures, m, a);
   page.list(m.silent);
   write_comparison(page, m);
-  for (const Account& a : m.accounts) write_budget(page, pictures, m, a);
+  write_budget(page, m);
   write_instruments(page, pictures, m);
   write_left_out(page, m);
   write_basis(page, m);

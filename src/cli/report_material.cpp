@@ -40,10 +40,22 @@ Material material_of(const notebook::Notebook& book, batch::Batch& batch, const 
     }
   if (m.accounts.empty()) throw Error{*first};
   // What was read of the whole before bottles were filled is part of each bottle's account.
+  const auto holds = [](const Account& filled, const Account& whole) {
+    const auto& points = filled.history.points;
+    return !filled.bottle.empty() &&
+           std::count_if(points.begin(), points.end(), [](const batch::Point& p) {
+             return p.sample.bottle().empty();
+           }) == static_cast<std::ptrdiff_t>(whole.history.points.size());
+  };
+  const auto told = [&](const Account& a) {
+    return a.bottle.empty() && (a.last_strength() == nullptr ||
+                                std::any_of(m.accounts.begin(), m.accounts.end(),
+                                            [&](const Account& b) { return holds(b, a); }));
+  };
   if (m.accounts.size() > 1)
-    std::erase_if(m.accounts, [](const Account& a) {
-      return a.bottle.empty() && a.last_strength() == nullptr;
-    });
+    if (const auto whole = std::find_if(m.accounts.begin(), m.accounts.end(), told);
+        whole != m.accounts.end())
+      m.accounts.erase(whole);
   return m;
 }
 
@@ -67,9 +79,7 @@ void write_headline(report::Page& page, const Material& m, bool with_state) {
                       ? " (about 95 %)"
                       : "");
     std::vector<std::string> below;
-    if (last != nullptr)
-      below.push_back(fmt::format("on {}, {}", when_text(last->sample.at()),
-                                  basis_text(m.batch->record().culture)));
+    if (last != nullptr) below.push_back("on " + when_text(last->sample.at()));
     if (with_state) {
       below.push_back("state: " + state_text(a.history, m.expected));
       if (a.passing) below.push_back(limit_text(*m.batch, a.history, *a.passing));
@@ -86,10 +96,11 @@ void write_cautions(report::Page& page) {
   page.caution(pressure_caution);
 }
 
-void Pictures::add(const std::string& script, const std::string& alt, const std::string& caption) {
+void Pictures::add(const std::string& script, const std::string& alt, const std::string& caption,
+                   bool half) {
   if (!missing_.empty()) return;
   try {
-    page_->figure(report::draw(script), alt, caption);
+    page_->figure(report::draw(script), alt, caption, half);
   } catch (const Error& e) {
     missing_ = fmt::format("{}; {}", e.what(), e.hint);
     page_->paragraph("This page has no pictures: " + missing_ + ".");

@@ -46,7 +46,9 @@ struct Material {
 class Pictures {
  public:
   explicit Pictures(report::Page& page) : page_{&page} {}
-  void add(const std::string& script, const std::string& alt, const std::string& caption);
+  /// @param half  of the page's width, so that two stand side by side
+  void add(const std::string& script, const std::string& alt, const std::string& caption,
+           bool half = false);
   /// Why there are none; empty if there are.
   [[nodiscard]] const std::string& missing() const { return missing_; }
 

@@ -75,6 +75,15 @@ std::string headline_of_bound(const AlcoholResult& a, const StrengthWords& words
   return fmt::format("{}; alcohol {}", why, below_text(a, words.bound, samples_of(told)));
 }
 
+std::string at_least(const AlcoholResult& a, const char* unit) {
+  const double lower = measurement::strength_bounds(a).lower;
+  if (a.has_bound_only() || !(lower > 0)) return "unknown: not degassed, bubbles may hide it";
+  return fmt::format(
+      "at least {}{}, not degassed",
+      report::rounded_down(lower, report::last_place(a.result.at(strength_key).value.expanded())),
+      unit);
+}
+
 void print_figure(const AlcoholResult& a, const StrengthWords& words, const Told& told) {
   const bool measured = a.state == Fermentation::measured;
   line(headline(a, words, told));
@@ -106,23 +115,22 @@ measurement::StrengthSamples samples_of(const Told& told) {
   return {told.sample(), told.other_sample()};
 }
 
-std::string below_text(const AlcoholResult& a, const BoundWanted& wanted,
+std::string below_cell(const AlcoholResult& a, const BoundWanted& wanted,
                        const measurement::StrengthSamples& samples) {
   const double upper = measurement::strength_bounds(a, samples, wanted.level).upper;
-  return fmt::format(
-      "below {} % vol (about {:g} %)",
-      report::rounded_up(upper, report::last_place(a.result.at(strength_key).value.expanded()),
-                         wanted.limit),
-      100 * wanted.level);
+  return "below " +
+         report::rounded_up(upper, report::last_place(a.result.at(strength_key).value.expanded()),
+                            wanted.limit);
 }
 
-std::string at_least_text(const AlcoholResult& a) {
-  const double lower = measurement::strength_bounds(a).lower;
-  if (a.has_bound_only() || !(lower > 0)) return "unknown: not degassed, bubbles may hide it";
-  return fmt::format(
-      "at least {} % vol (about 95 %), not degassed",
-      report::rounded_down(lower, report::last_place(a.result.at(strength_key).value.expanded())));
+std::string below_text(const AlcoholResult& a, const BoundWanted& wanted,
+                       const measurement::StrengthSamples& samples) {
+  return fmt::format("{} % vol (about {:g} %)", below_cell(a, wanted, samples), 100 * wanted.level);
 }
+
+std::string at_least_text(const AlcoholResult& a) { return at_least(a, " % vol (about 95 %)"); }
+
+std::string at_least_cell(const AlcoholResult& a) { return at_least(a, ""); }
 
 std::vector<Fact> bound_facts(const AlcoholResult& a, const BoundWanted& wanted,
                               const measurement::StrengthSamples& samples) {

@@ -47,9 +47,15 @@ inline constexpr const char* strength_key = "alcohol_percent_vol";
 [[nodiscard]] std::string below_text(const measurement::AlcoholResult& a,
                                      const BoundWanted& wanted = {},
                                      const measurement::StrengthSamples& samples = {});
+/// The same below a head that says the unit and how sure it is: "below 0.24".
+[[nodiscard]] std::string below_cell(const measurement::AlcoholResult& a,
+                                     const BoundWanted& wanted = {},
+                                     const measurement::StrengthSamples& samples = {});
 /// "at least 3.1 % vol (about 95 %), not degassed": the lower bound, rounded down.
 /// @param a  with a strength, lifted by bubbles
 [[nodiscard]] std::string at_least_text(const measurement::AlcoholResult& a);
+/// The same below a head that says the unit and how sure it is: "at least 3.1, not degassed".
+[[nodiscard]] std::string at_least_cell(const measurement::AlcoholResult& a);
 /// What programs are told of the bound of a strength that is no figure; the values in the order of
 /// the keys. Empty values for other states.
 inline constexpr std::array bound_keys{"alcohol_below_percent_vol", "alcohol_below_level"};

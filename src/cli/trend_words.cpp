@@ -64,9 +64,9 @@ std::string curve_text(const History& h, const trend::Passing& p) {
                      100 * (2 * p.level - 1));
 }
 
-std::string cell(const batch::Point& p, const char* key, const char* unit, bool full) {
+std::string cell(const batch::Point& p, const char* key, bool full) {
   if (!p.drink || p.drink->state != measurement::Fermentation::measured) return "";
-  return report::value_text(p.drink->result.at(key).value, unit, full);
+  return report::value_text(p.drink->result.at(key).value, "", full);
 }
 
 // Where the last reading is not behind a fall, up to which one it goes.
@@ -152,19 +152,21 @@ std::vector<std::string> outlook_lines(const History& h, bool full) {
   return all;
 }
 
-std::vector<std::vector<std::string>> point_rows(const History& h, bool full) {
-  std::vector<std::vector<std::string>> rows{
-      {"no.", "when", "gravity 20/20", "a day", "alcohol", "real extract", "real attenuation"}};
-  for (const std::size_t i : h.shown) {
+std::vector<std::vector<std::string>> point_rows(const History& h,
+                                                 const std::vector<std::size_t>& shown, bool full) {
+  std::vector<std::vector<std::string>> rows{{"no.", "when", "gravity 20/20", "a day",
+                                              strength_head, "real extract, % mass",
+                                              "real attenuation, %"}};
+  for (const std::size_t i : shown) {
     const batch::Point& p = h.points[i];
     const auto& fall = h.per_day[i];
     rows.push_back(
-        {numbers(p.sample), when_text(p.sample.at()),
+        {numbers_cell(p.sample), when_text(p.sample.at()),
          p.computed() ? report::value_text(p.gravity().value, "", full) : "",
          fall ? report::value_text({-fall->estimate, fall->u, fall->degrees_of_freedom}, "", full)
               : "",
-         strength_text(p, full), cell(p, "real_extract_percent", "% mass", full),
-         cell(p, "real_attenuation_percent", "%", full)});
+         strength_cell_text(p, full), cell(p, "real_extract_percent", full),
+         cell(p, "real_attenuation_percent", full)});
   }
   return rows;
 }

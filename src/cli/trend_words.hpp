@@ -23,8 +23,10 @@ namespace areo::cli {
 /// "ACTIVE, down 0.0085 ± 0.0013 in 24 hours"
 [[nodiscard]] std::string state_text(const trend::History& h,
                                      const std::optional<double>& expected);
-/// What was read, as History::shown, and what follows from it, below the names of the columns.
-[[nodiscard]] std::vector<std::vector<std::string>> point_rows(const trend::History& h, bool full);
+/// What was read, and what follows from it, below the names of the columns.
+/// @param shown  numbers of points, of History::shown
+[[nodiscard]] std::vector<std::vector<std::string>> point_rows(
+    const trend::History& h, const std::vector<std::size_t>& shown, bool full);
 /// The readings since the last addition, and the curve through them. The history must outlive it.
 [[nodiscard]] report::Plot gravity_plot(const trend::History& h);
 /// Between which gravities it ends, and when it can be called steady; or why there is no outlook.

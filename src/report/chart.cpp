@@ -29,20 +29,21 @@ std::string quoted(std::string_view text) {
   return out + "'";
 }
 
-std::string terminal(PictureFormat format, int high, int font = 14) {
+std::string terminal(PictureFormat format) {
+  constexpr int font = 14;
   switch (format) {
     case PictureFormat::svg:
       return fmt::format("set terminal svg size {},{} dynamic font 'sans-serif,{}' noenhanced\n",
-                         width, high, font);
+                         width, height, font);
     case PictureFormat::png:
       return fmt::format(
           "set terminal pngcairo size {},{} font 'sans-serif,{}' fontscale 2 linewidth 2 "
           "pointscale 2 noenhanced\n",
-          2 * width, 2 * high, font);
+          2 * width, 2 * height, font);
     case PictureFormat::pdf:
       return fmt::format(
           "set terminal pdfcairo size 19cm,{:.1f}cm font 'sans-serif,10' noenhanced\n",
-          19.0 * high / width);
+          19.0 * height / width);
   }
   return "";
 }
@@ -77,14 +78,6 @@ std::string dates(double days) {
   }
   return fmt::format("set xdata time\nset timefmt '%s'\nset format x \"{}\"\nset xtics {}\n",
                      format, step * day_s);
-}
-
-// Some four numbers: 1, 2 or 5 of a power of ten apart.
-double round_step(double largest) {
-  const double least = largest / 4, power = std::pow(10.0, std::floor(std::log10(least)));
-  for (const double n : {1.0, 2.0, 5.0})
-    if (n * power >= least) return n * power;
-  return 10 * power;
 }
 
 std::string axes(const Chart& chart, double lo, double hi) {
@@ -142,31 +135,7 @@ std::string script_of(const Chart& chart, PictureFormat format) {
         "set label {2} at {0}, graph 0.97 offset 0.5,0 textcolor rgb '{1}'\n",
         x, green, quoted(title));
   }
-  return terminal(format, height) + data + axes(chart, lo, hi) + marks + plots + "\n";
-}
-
-std::string script_of(const Bars& bars, PictureFormat format) {
-  if (bars.bars.empty()) throw Error{Errc::domain, "a chart needs bars"};
-  std::vector<PlotPoint> ends;
-  std::string names;
-  for (const auto& [name, length] : bars.bars) {
-    const auto row = static_cast<double>(ends.size());
-    ends.push_back({length, -row, 0});
-    names += fmt::format("{}{} {}", names.empty() ? "" : ", ", quoted(name), -row);
-  }
-  require_finite(ends);
-  double largest = 0;
-  for (const auto& [name, length] : bars.bars) largest = std::max(largest, length);
-  const int high = 90 + 26 * static_cast<int>(bars.bars.size());
-  constexpr int font = 12;  // names are long
-  return terminal(format, high, font) + block(0, ends) +
-         fmt::format(
-             "set xlabel {}\nunset key\nset border 3\nset tics nomirror out\nset xrange [0:*]\n"
-             "set xtics {}\n"
-             "set yrange [{}:0.7]\nset ytics ({})\nset style fill solid 0.8 noborder\n"
-             "plot $d0 using (0):2:(0):1:($2-0.35):($2+0.35) with boxxyerror lc rgb '{}'\n",
-             quoted(bars.x_title), largest > 0 ? round_step(largest) : 1,
-             0.3 - static_cast<double>(bars.bars.size()), names, blue);
+  return terminal(format) + data + axes(chart, lo, hi) + marks + plots + "\n";
 }
 
 PictureFormat picture_format(const std::string& file) {

@@ -27,8 +27,8 @@ std::string percent_encoded(std::string_view bytes) {
   return out;
 }
 
-// A number with its uncertainty, or a date and a time: kept on one line.
-constexpr std::size_t short_cell = 16;
+// A number with its uncertainty, "-0.00374 ± 0.00092", or a date and a time: kept on one line.
+constexpr std::size_t short_cell = 18;
 // A word that no sheet is wide enough for, and that has to be broken somewhere.
 constexpr std::size_t long_word = 50;
 
@@ -128,8 +128,7 @@ std::string table_begin(std::string_view caption, const std::vector<std::string>
   if (!widths.empty()) out += "</colgroup>\n";
   out += "<thead><tr>";
   for (const std::string& name : columns)
-    out += fmt::format("<th scope=\"col\">{}</th>",
-                       style == TableStyle::words ? html_text(name) : with_whole_unit(name));
+    out += fmt::format("<th scope=\"col\">{}</th>", with_whole_unit(name));
   return out + "</tr></thead>\n<tbody>\n";
 }
 
@@ -185,11 +184,11 @@ void Page::table(std::string_view caption, const std::vector<std::vector<std::st
   body_ += table_end;
 }
 
-void Page::figure(std::string_view svg, std::string_view alt, std::string_view caption) {
+void Page::figure(std::string_view svg, std::string_view alt, std::string_view caption, bool half) {
   body_ += fmt::format(
-      "<figure><img src=\"data:image/svg+xml,{}\" "
+      "<figure{}><img src=\"data:image/svg+xml,{}\" "
       "alt=\"{}\">\n<figcaption>{}</figcaption></figure>\n",
-      percent_encoded(svg), html_text(alt), html_text(caption));
+      half ? " class=\"half\"" : "", percent_encoded(svg), html_text(alt), html_text(caption));
 }
 
 void Page::footer(std::string_view text) { footer_ += element("p", text); }

@@ -33,14 +33,16 @@ caption { padding-bottom: 0.25rem; }
 th, td { text-align: left; vertical-align: top; padding: 0.25rem 0.5rem;
   border-bottom: 1px solid; border-color: var(--line); }
 .short { white-space: nowrap; }
+th { overflow-wrap: normal; }
 .numbers th, .numbers td { text-align: right; }
-.numbers th { overflow-wrap: normal; }
 .many { font-size: 0.8rem; }
 .many th, .many td { padding: 0.2rem 0.3rem; }
 .long { overflow-wrap: anywhere; }
 footer { margin-top: 2.5rem; border-top: 1px solid; border-color: var(--line);
   padding-top: 0.5rem; }
-@media (max-width: 44rem) {
+.half { display: inline-block; width: 49%; vertical-align: top; }
+@media screen and (max-width: 54rem) {
+  .half { display: block; width: auto; }
   thead { position: absolute; left: 0; width: 1px; height: 1px; overflow: hidden;
     clip-path: inset(50%); }
   tr, td { display: block; }

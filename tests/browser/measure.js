@@ -127,6 +127,23 @@ function cutText() {
     !contains(e.closest('svg').getBoundingClientRect(), e.getBoundingClientRect())).map(words);
 }
 
+// Words in the heads of tables that are broken over lines; a unit is a word.
+function brokenHeads() {
+  const found = [];
+  const range = document.createRange();
+  for (const head of [...document.querySelectorAll('th')].filter(visible)) {
+    const texts = document.createTreeWalker(head, NodeFilter.SHOW_TEXT);
+    for (let text = texts.nextNode(); text; text = texts.nextNode())
+      for (const word of text.data.matchAll(/[^ \t\n]+/g)) {
+        range.setStart(text, word.index);
+        range.setEnd(text, word.index + word[0].length);
+        const tops = [...range.getClientRects()].filter((r) => r.width > 0).map((r) => r.top);
+        if (tops.some((top) => Math.abs(top - tops[0]) > 1)) found.push(words(head));
+      }
+  }
+  return [...new Set(found)];
+}
+
 // What a sheet of paper cuts off: nobody can scroll there.
 function tooWide() {
   return [...document.body.querySelectorAll('*:not(svg *)')].filter((e) => {
@@ -163,6 +180,7 @@ const all = {
   pictures,
   cutText,
   faintText,
+  brokenHeads,
   tooWide,
   paperMargins,
 };

@@ -22,7 +22,7 @@ from webdriver import Browser, skip_without_browser
 
 MEASURE = Path(__file__).with_name("measure.js").read_text(encoding="utf-8")
 CONTRAST = 4.5  # of text, WCAG 2 level AA
-SCREENS = {"phone": (360, 640), "desktop": (1280, 900)}
+SCREENS = {"phone": (360, 640), "tablet": (768, 1024), "desktop": (1280, 900)}
 PAPERS_IN = {"A4": (210 / 25.4, 297 / 25.4), "Letter": (8.5, 11)}
 PX_PER_IN = 96  # of CSS
 MARGIN_IN = 1 / 2.54  # Chromium's own
@@ -127,7 +127,7 @@ def check_document(page):
 
 
 def check_screen(page):
-    facts = page.measure("size", "pictures", "cutText", "faintText")
+    facts = page.measure("size", "pictures", "cutText", "faintText", "brokenHeads")
     content, window = facts["size"]["content"], facts["size"]["window"]
     if content > window:
         page.refuse("scroll", f"{content} px of content in {window} px")
@@ -140,6 +140,8 @@ def check_screen(page):
             page.refuse("pictures", f"{picture['what']} leaves the page")
     for what in facts["cutText"]:
         page.refuse("pictures", f"{what!r} leaves its drawing")
+    for what in facts["brokenHeads"]:
+        page.refuse("heads", f"a word is broken in {what}")
     for text in facts["faintText"]:
         ratio = f"{text['ratio']:.2f}" if text["ratio"] else "unknown, it is on a picture"
         page.refuse("contrast", f"{text['what']!r}: contrast {ratio}")
@@ -152,7 +154,9 @@ def check_paper(page, name):
         MARGIN_IN * PX_PER_IN if margin is None else margin
         for margin in page.measure("paperMargins")["paperMargins"])  # fmt: skip
     page.show(name, (int(room), int(height * PX_PER_IN)), media="print")
-    facts = page.measure("size", "tooWide")
+    facts = page.measure("size", "tooWide", "brokenHeads")
+    for what in facts["brokenHeads"]:
+        page.refuse("heads", f"a word is broken in {what}")
     for what in facts["tooWide"]:
         page.refuse("print", f"{what} is wider than the paper")
     if (content := facts["size"]["content"]) > facts["size"]["window"]:

@@ -97,7 +97,7 @@ def tells_what_the_commands_tell(bench):
         said = next(row for row in trend if row.startswith(start))
         assert said[0].upper() + said[1:] in page.text, said
     headline = page.texts["strong"][0]
-    assert headline == f"{rows[-1][4]} (about 95 %)", (headline, rows[-1])
+    assert headline == f"{rows[-1][4]} % vol (about 95 %)", (headline, rows[-1])
     for said in ("excluded: misread", "stem-1: SUBTRACT", "accredited laboratory decide",
                  "make pressure in a closed bottle", "tolman1917", "What each measure alone would gain"):  # fmt: skip
         assert said in page.text, said
@@ -116,11 +116,9 @@ def words(picture):
 
 def pictures_hold_what_was_read(bench):
     prepared(bench, JAR)
-    gravity, alcohol, budget, residuals = page_of(bench, "report PT-1 --limit 0.5").pictures
+    gravity, alcohol, residuals = page_of(bench, "report PT-1 --limit 0.5").pictures
     for picture, held in [(gravity, ["gravity 20/20", "curve through the readings", "reading ± U"]),
                           (alcohol, ["alcohol, % vol", "strength ± U", "limit 0.5 % vol"]),
-                          (budget, ["± for about 95 %, % vol",
-                                    "yield: extract per alcohol"]),
                           (residuals, ["check less fit", "check ± U", "the fit"])]:  # fmt: skip
         for word in held:
             assert word in words(picture), (word, words(picture))
@@ -152,8 +150,8 @@ def bottles_have_additions_of_their_own(bench):
 def has_pictures(bench):
     prepared(bench, JAR)
     page = page_of(bench, "report PT-1")
-    # Gravity, alcohol, budget, and what the fit of the calibration leaves.
-    assert len(page.pictures) == 4, len(page.pictures)
+    # Gravity, alcohol, and what the fit of the calibration leaves.
+    assert len(page.pictures) == 3, len(page.pictures)
     for picture in page.pictures:
         kind = picture["src"].partition(",")[0]
         assert kind == "data:image/svg+xml" and len(picture["alt"]) > 20, picture["alt"]
@@ -290,7 +288,62 @@ def tool(*command):
     return done.stdout
 
 
-CHECKS = [tells_what_the_commands_tell, has_pictures, pictures_hold_what_was_read,
+def cells(page):
+    """Of the tables: the heads, and what stands below them."""
+    return [c.replace("\xa0", " ") for c in page.texts["th"]], page.texts["td"]
+
+
+def has_units_in_heads(bench):
+    prepared(bench, JAR)
+    heads, below = cells(page_of(bench, "report PT-1 --limit 0.5"))
+    for head in ("alcohol,% vol", "real extract,% mass", "real attenuation,%", "part,% vol"):
+        assert head in heads, (head, heads)
+    numbers = [c for c in below if re.match(r"(below |at least )?[-±]? ?[0-9]", c)]
+    assert len(numbers) > 30, numbers
+    for cell in numbers:
+        assert not re.search(r"% (vol|mass)|SG", cell), cell
+
+
+def tells_shared_readings_once(bench):
+    """What was read before bottles were filled is no bottle, and stands in one table."""
+    prepared(bench, BOTTLES)
+    bench.good("reading add PT-2 1.030 --temp 21C --on 2026-03-05T10:00")
+    bench.good("addition add sugar PT-2 5g --on 2026-03-05T11:00")
+    page = page_of(bench, "report PT-2")
+    below = page.texts["td"]
+    for when in ("2026-03-02 10:00", "2026-03-05 10:00", "2026-03-09 10:00", "2026-03-09 10:05"):
+        assert below.count(when) == 1, (when, below.count(when))
+    assert page.text.count("the original gravity was") == 1 == page.text.count("sugar, 5g")
+    assert [h.partition(":")[0] for h in page.texts["strong"]] == ["Bottle A", "Bottle B"]
+    assert "The batch, before its bottles were filled" in page.texts["h2"], page.texts["h2"]
+    # It goes on in the jar: then it has an account of its own, with all of its readings.
+    bench.good("reading add PT-2 1.011 --temp 21C --on 2026-03-10T10:00")
+    page = page_of(bench, "report PT-2")
+    below = page.texts["td"]
+    assert below.count("2026-03-02 10:00") == 1 == below.count("2026-03-10 10:00")
+    assert "The batch" in page.texts["h2"], page.texts["h2"]
+    # Of one bottle all is told together.
+    below = page_of(bench, "report PT-2 --bottle A").texts["td"]
+    assert below.count("2026-03-02 10:00") == 1 == below.count("2026-03-09 10:00")
+
+
+def says_nothing_twice(bench):
+    prepared(bench, JAR, BOTTLES)
+    for batch, kinds, apart in [
+        ("PT-1", ("p", "li", "caption", "figcaption"), r"(?<=[.:;?])\s"),
+        # Of two bottles a part of a sentence may be the same.
+        ("PT-2", ("li", "caption", "figcaption"), r"(?<=\.)\s"),
+    ]:
+        page = page_of(bench, f"report {batch} --limit 0.5")
+        said = [t for kind in kinds for t in page.texts[kind]]
+        parts = [s.strip(" .").lower() for t in said for s in re.split(apart, t)]
+        parts = [p for p in parts if len(p) > 20]
+        twice = {p for p in parts if parts.count(p) > 1}
+        assert len(parts) > 20 and not twice, twice
+
+
+CHECKS = [tells_what_the_commands_tell, has_units_in_heads, tells_shared_readings_once,
+          says_nothing_twice, has_pictures, pictures_hold_what_was_read,
           a_bound_is_drawn_as_one, bottles_have_additions_of_their_own, does_without_gnuplot,
           tells_of_all_bottles, is_short_for_an_audience, shows_any_name_as_text,
           leaves_files_whole, as_sheets_of_paper]  # fmt: skip

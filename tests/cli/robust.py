@@ -33,6 +33,7 @@ class Bench:
             "HOME": folder,
             "LC_ALL": "C.UTF-8",
             "TZ": "UTC",
+            "COLUMNS": "2000",  # what is said, not where its lines break: that is for widths.py
             # Freed memory that a sanitizer keeps for itself is no leak of the program.
             "ASAN_OPTIONS": f"{sanitizer}:quarantine_size_mb=1",
         }

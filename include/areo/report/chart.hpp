@@ -34,16 +34,9 @@ struct Chart {
   std::vector<std::pair<std::string, double>> events{};  ///< vertical lines: title and x
 };
 
-/// Horizontal bars from the top down, of values above or equal to zero.
-struct Bars {
-  std::string x_title;
-  std::vector<std::pair<std::string, double>> bars;  ///< at least one: name and length
-};
-
 /// gnuplot's script for it. Texts in it can neither end their quotes nor run anything.
 /// @throws Error{domain} for a chart without points, or values that are not finite
 [[nodiscard]] std::string script_of(const Chart& chart, PictureFormat format);
-[[nodiscard]] std::string script_of(const Bars& bars, PictureFormat format);
 
 /// The picture that a script draws, as the bytes of a file.
 /// @throws Error{file} if gnuplot is not installed, or draws nothing

@@ -60,7 +60,9 @@ class Page {
   void table(std::string_view caption, const std::vector<std::vector<std::string>>& rows);
   /// @param svg  a picture of SVG 1.1
   /// @param alt  what it shows, for those who do not see it
-  void figure(std::string_view svg, std::string_view alt, std::string_view caption);
+  /// @param half of the width, where there is room: two of them stand side by side
+  void figure(std::string_view svg, std::string_view alt, std::string_view caption,
+              bool half = false);
   /// Below everything.
   void footer(std::string_view text);
 
