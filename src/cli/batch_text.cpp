@@ -49,6 +49,15 @@ std::optional<Change> change_of(Batch& batch, const Point& point) {
   return Change{batch::change(earlier, point), last, batch.added_between(*last, point.sample)};
 }
 
+std::string sample_words(Batch& batch, const Sample& sample, const char* says, const char* at) {
+  const auto& instrument = batch.shelf().instrument(sample.first().instrument);
+  std::vector<std::string> all;
+  for (const ReadingRecord& r : sample.readings) all.push_back(shown(instrument, r.indication));
+  std::string out = fmt::format("{}{} {}", instrument.name(), says, fmt::join(all, ", "));
+  if (const auto& t = sample.first().temperature_c) out += at + report::celsius_text(*t);
+  return out;
+}
+
 // @param lower, upper  how a bound is told
 template <class Lower, class Upper>
 std::string strength_words(const Point& point, const char* unit, bool full, Lower&& lower,
@@ -133,12 +142,11 @@ std::string numbers_cell(const Sample& sample) {
 }
 
 std::string sample_text(Batch& batch, const Sample& sample) {
-  const auto& instrument = batch.shelf().instrument(sample.first().instrument);
-  std::vector<std::string> all;
-  for (const ReadingRecord& r : sample.readings) all.push_back(shown(instrument, r.indication));
-  std::string out = fmt::format("{} shows {}", instrument.name(), fmt::join(all, ", "));
-  if (const auto& t = sample.first().temperature_c) out += " at " + report::celsius_text(*t);
-  return out;
+  return sample_words(batch, sample, " shows", " at ");
+}
+
+std::string sample_cell(Batch& batch, const Sample& sample) {
+  return sample_words(batch, sample, ":", ", ");
 }
 
 std::string strength_text(const Point& point, bool full) {

@@ -26,6 +26,8 @@ namespace areo::cli {
 [[nodiscard]] std::string numbers_cell(const batch::Sample& sample);
 /// What a sample was: "stem-1 shows 1.030, 1.031 at 21 °C".
 [[nodiscard]] std::string sample_text(batch::Batch& batch, const batch::Sample& sample);
+/// The same for a narrow column: "stem-1: 1.030, 1.031, 21 °C".
+[[nodiscard]] std::string sample_cell(batch::Batch& batch, const batch::Sample& sample);
 /// The alcohol, its bound, or why there is none, under a head that says "alcohol": "4.98 ± 0.30 %
 /// vol", "below 0.24 % vol (about 95 %)".
 [[nodiscard]] std::string strength_text(const batch::Point& point, bool full);

@@ -57,12 +57,12 @@ std::string range_text(const Quantity& q, bool full) {
 }
 
 void print_cases(const BottleTelling& t, bool full) {
-  std::vector<std::vector<std::string>> rows{{"if", "CO2 in the bottle", "", "pressure"}};
+  std::vector<std::vector<std::string>> rows{{"if", "CO2, g/L", "volumes", "pressure, bar"}};
   for (const BottleCase& c : t.cases)
-    rows.push_back({c.words, report::interval_text(range_of(t, c, "co2_", "_g_l"), "g/L", full),
-                    report::interval_text(range_of(t, c, "co2_", "_volumes"), "volumes", full),
-                    report::interval_text(pressure_of(t, c), "bar", full)});
-  for (const std::string& text : report::aligned(rows)) line("  " + text);
+    rows.push_back({c.words, report::interval_text(range_of(t, c, "co2_", "_g_l"), "", full),
+                    report::interval_text(range_of(t, c, "co2_", "_volumes"), "", full),
+                    report::interval_text(pressure_of(t, c), "", full)});
+  table(std::move(rows));
 }
 
 void print_priming(const BottleTelling& t, const std::string& name, bool full) {

@@ -5,6 +5,7 @@
 #include <unistd.h>
 
 #include <algorithm>
+#include <array>
 #include <cctype>
 #include <cstdio>
 #include <iostream>
@@ -39,17 +40,17 @@ struct Options {
   bool yes = false;
 };
 
-constexpr const char* help =
-    "  a reading: 1.020; repeats of one sample: 1.020 1.021 1.020\n"
-    "  bottle B        the next readings are of bottle B; bottle - is the batch as a whole\n"
-    "  instrument NAME and thermometer NAME say what you read\n"
-    "  original        the next reading is an original gravity\n"
-    "  top, level      where you read: at the top of the meniscus, or level with the surface\n"
-    "  degassed yes    or no: whether the bubbles were stirred out\n"
-    "  when DATE       the next readings were made then, not now; when now\n"
-    "  note TEXT       goes with the next reading\n"
-    "  undo            takes back the last reading; it stays in the notebook, excluded\n"
-    "  done            ends; so does the end of the input";
+constexpr std::array help{
+    "a reading: 1.020; repeats of one sample: 1.020 1.021 1.020",
+    "bottle B        the next readings are of bottle B; bottle - is the batch as a whole",
+    "instrument NAME and thermometer NAME say what you read",
+    "original        the next reading is an original gravity",
+    "top, level      where you read: at the top of the meniscus, or level with the surface",
+    "degassed yes    or no: whether the bubbles were stirred out",
+    "when DATE       the next readings were made then, not now; when now",
+    "note TEXT       goes with the next reading",
+    "undo            takes back the last reading; it stays in the notebook, excluded",
+    "done            ends; so does the end of the input"};
 
 class AtBench {
  public:
@@ -116,7 +117,7 @@ class AtBench {
     if (word == "done")
       over_ = true;
     else if (word == "help")
-      raw_line(help);
+      for (const char* of_help : help) line(fmt::format("  {}", of_help));
     else if (word == "undo")
       undo();
     else if (word == "bottle")

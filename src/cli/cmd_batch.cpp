@@ -126,13 +126,13 @@ std::vector<Row> rows_of(Batch& batch, const std::vector<Point>& points,
   };
   for (const Point& p : points)
     add(p.sample.first(), numbers_cell(p.sample),
-        {sample_text(batch, p.sample),
+        {sample_cell(batch, p.sample),
          p.computed() ? report::value_text(p.gravity().value, "", full) : "",
          strength_cell_text(p, full)});
   for (const ReadingRecord& r : batch.readings()) {
     if (r.counts()) continue;
     add(r, std::to_string(r.id),
-        {sample_text(batch, {{r}}), "",
+        {sample_cell(batch, {{r}}), "",
          r.amended_by ? fmt::format("amended by {}", *r.amended_by) : "excluded: " + r.excluded()});
   }
   for (const auto& a : batch.additions())
@@ -150,7 +150,8 @@ void print_rows(const std::vector<Row>& rows, bool bottles) {
       {"no.", "when", "what", "gravity 20/20", strength_head}};
   if (bottles) cells.front().insert(cells.front().begin() + 2, "bottle");
   for (const Row& r : rows) cells.push_back(r.cells);
-  for (const std::string& text : report::aligned(cells)) line("  " + text);
+  table(std::move(cells));
+  line(fmt::format("  {}", column_level));
 }
 
 // The original gravity now; what it rests on, or why there is none.

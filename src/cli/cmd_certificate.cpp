@@ -9,12 +9,14 @@
 #include "areo/core/shell_word.hpp"
 #include "areo/notebook/recompute.hpp"
 #include "areo/report/json.hpp"
+#include "areo/report/lines.hpp"
 #include "areo/report/text.hpp"
 #include "bench.hpp"
 #include "certificate.hpp"
 #include "command.hpp"
 #include "failure.hpp"
 #include "print_options.hpp"
+#include "screen.hpp"
 #include "usage.hpp"
 #include "write_file.hpp"
 #include "write_page.hpp"
@@ -90,7 +92,9 @@ void write_lines(const std::string& path, const std::vector<std::string>& lines)
 std::string write(const Document& d, const PrintOptions& o) {
   const PrintFormat format = format_of(o);
   if (format == PrintFormat::markdown || format == PrintFormat::text) {
-    write_lines(o.out, format == PrintFormat::text ? text_of(d) : markdown_of(d));
+    write_lines(o.out, format == PrintFormat::text
+                           ? text_of(d, o.out.empty() ? screen_columns() : report::usual_columns)
+                           : markdown_of(d));
     return "";
   }
   const DocumentPage page = page_of(d, paper_of(o));

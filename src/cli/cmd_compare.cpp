@@ -134,9 +134,9 @@ int run_compare(const Options& o, const Session& session) {
   }
   for (const Batch& batch : batches) line(batch_text(batch.record()));
   const char* what = !o.days.empty() ? "day" : batches.size() > 1 ? "batch" : "bottle";
-  for (const std::string& text : report::aligned(contender_rows(all, what, session.full)))
-    line("  " + text);
-  for (const std::string& text : report::aligned(comparison_matrix(all, pairs))) line("  " + text);
+  table(contender_rows(all, what, session.full));
+  line(fmt::format("  {}", column_level));
+  table(comparison_matrix(all, pairs));
   for (const std::string& text : comparison_lines(pairs, within)) line(text);
   if (!o.days.empty())
     notes(notes_on_additions(batches[0], all));

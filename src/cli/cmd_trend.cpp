@@ -34,7 +34,8 @@ struct Options {
 // --- for people ---
 
 void print_points(const History& h, bool full) {
-  for (const std::string& text : report::aligned(point_rows(h, h.shown, full))) line("  " + text);
+  table(point_rows(h, h.shown, full), 2);  // extract and attenuation follow from what stands before
+  line(fmt::format("  {}", column_level));
   if (const std::string more = not_shown_text(h.readings, h.shown.size()); !more.empty())
     line("  " + more);
 }

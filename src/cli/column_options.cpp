@@ -69,10 +69,8 @@ tables::ColumnRules column_rules(const ColumnOptions& o) {
 void tell_refused(const report::SaidOnce& refused, const std::string& file,
                   const Session& session) {
   for (const auto& told : refused.told()) {
-    fmt::print(stderr, "areo: {}:{}: {}\n", report::printable(file), told.line,
-               report::printable(told.message));
-    if (!told.hint.empty() && !session.json)
-      fmt::print(stderr, "hint: {}\n", report::printable(told.hint));
+    error_line(fmt::format("areo: {}:{}: {}", file, told.line, told.message));
+    if (!told.hint.empty() && !session.json) error_line("hint: " + told.hint);
   }
 }
 

@@ -47,8 +47,8 @@ struct DocumentPage {
   std::string no_pictures;  ///< why it has none; empty if it has
 };
 [[nodiscard]] DocumentPage page_of(const Document& document, report::Paper paper);
-/// For a terminal: lines of a hundred columns at the most, as far as words can be broken.
-[[nodiscard]] std::vector<std::string> text_of(const Document& document);
+/// For a terminal: lines of so many columns at the most, as far as words can be broken.
+[[nodiscard]] std::vector<std::string> text_of(const Document& document, std::size_t columns);
 /// Markdown with tables; whatever would be markup in a text is escaped.
 [[nodiscard]] std::vector<std::string> markdown_of(const Document& document);
 

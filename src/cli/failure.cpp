@@ -8,6 +8,7 @@
 
 #include "areo/report/json.hpp"
 #include "areo/report/text.hpp"
+#include "output.hpp"
 
 namespace areo::cli {
 namespace {
@@ -37,7 +38,7 @@ std::string caret(const ParseError& e) {
 }
 
 std::string hint_line(const std::string& hint) {
-  return hint.empty() ? "" : fmt::format("hint: {}\n", report::printable(hint));
+  return hint.empty() ? "" : line_text("hint: " + hint);
 }
 
 // The keys that every failure has; the object is left open.
@@ -61,7 +62,7 @@ Exit exit_code(const Error& e) {
 }
 
 std::string failure_text(const Error& e) {
-  std::string out = fmt::format("areo: error: {}\n", report::printable(e.what()));
+  std::string out = line_text(fmt::format("areo: error: {}", e.what()));
   if (const auto* p = dynamic_cast<const ParseError*>(&e); p != nullptr && !p->text.empty())
     out += caret(*p);
   return out + hint_line(e.hint);
@@ -77,7 +78,7 @@ std::string failure_json(const Error& e, std::size_t line, const std::string& no
 }
 
 std::string failure_text(const UsageError& e) {
-  return fmt::format("areo: error: {}\n", report::printable(e.what())) + hint_line(e.hint);
+  return line_text(fmt::format("areo: error: {}", e.what())) + hint_line(e.hint);
 }
 
 std::string failure_json(const UsageError& e) {
@@ -87,7 +88,7 @@ std::string failure_json(const UsageError& e) {
 void warn(const std::string& what, bool json) {
   const std::string text =
       json ? fmt::format("{{\"warning\":{{\"message\":{}}}}}\n", report::json_string(what))
-           : fmt::format("areo: warning: {}\n", report::printable(what));
+           : line_text("areo: warning: " + what);
   std::fwrite(text.data(), 1, text.size(), stderr);
 }
 

@@ -5,8 +5,13 @@
 
 #include <CLI/CLI.hpp>
 #include <set>
+#include <sstream>
 #include <string>
+#include <utility>
 #include <vector>
+
+#include "areo/report/lines.hpp"
+#include "screen.hpp"
 
 namespace areo::cli {
 namespace {
@@ -20,6 +25,15 @@ class HelpFormatter : public CLI::Formatter {
     const std::string type = type_of(*o);
     const std::string name = type.empty() ? o->get_name(true) : type;
     return o->get_required() ? name : "[" + name + "]";
+  }
+
+  std::string make_help(const CLI::App* app, std::string name,
+                        CLI::AppFormatMode mode) const override {
+    std::istringstream all{CLI::Formatter::make_help(app, std::move(name), mode)};
+    std::string out;
+    for (std::string text; std::getline(all, text);)
+      for (const std::string& part : report::fitted(text, screen_columns())) out += part + "\n";
+    return out;
   }
 
   std::string make_option_opts(const CLI::Option* o) const override {

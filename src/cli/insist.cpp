@@ -28,7 +28,7 @@ bool insisted(const batch::Doubts& doubts, bool yes, const Session& session) {
   if (session.json || isatty(STDIN_FILENO) == 0)
     throw Error{Errc::inconsistent, doubts_text(doubts),
                 "nothing is noted: look again, and if it is so, say --yes"};
-  for (const std::string& d : doubts) fmt::print(stderr, "look again: {}\n", report::printable(d));
+  for (const std::string& d : doubts) error_line("look again: " + d);
   fmt::print(stderr, "{}> ", all_the_same);
   std::string answer;
   std::getline(std::cin, answer);

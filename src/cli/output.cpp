@@ -6,11 +6,43 @@
 #include <cstdio>
 
 #include "areo/core/error.hpp"
+#include "areo/report/lines.hpp"
 #include "areo/report/text.hpp"
+#include "screen.hpp"
 
 namespace areo::cli {
 
-void line(std::string_view text) { raw_line(report::printable(text)); }
+std::string line_text(std::string_view text) {
+  std::string out;
+  for (const std::string& part : report::fitted(report::printable(text), screen_columns()))
+    out += part + "\n";
+  return out;
+}
+
+void line(std::string_view text) {
+  const std::string out = line_text(text);
+  std::fwrite(out.data(), 1, out.size(), stdout);
+}
+
+void error_line(std::string_view text) {
+  const std::string out = line_text(text);
+  std::fwrite(out.data(), 1, out.size(), stderr);
+}
+
+void table(std::vector<std::vector<std::string>> rows, std::size_t spare) {
+  constexpr std::size_t indent = 2;
+  for (auto& row : rows)
+    for (std::string& cell : row) cell = report::printable(cell);
+  const report::TableText text = report::table_text(rows, screen_columns() - indent, spare);
+  for (const std::string& row : text.lines) raw_line(std::string(indent, ' ') + row);
+  if (text.left_out == 0) return;
+  const auto& heads = rows.front();
+  std::string names;
+  for (std::size_t k = heads.size() - text.left_out; k < heads.size(); ++k)
+    names += (names.empty() ? "" : ", ") + heads[k].substr(0, heads[k].find(", "));
+  line(fmt::format("  without {}: {} columns have room, --json has all", names,
+                   indent + text.needed));
+}
 
 void raw_line(std::string_view text) {
   std::fwrite(text.data(), 1, text.size(), stdout);

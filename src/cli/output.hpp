@@ -23,8 +23,17 @@ struct Session {
   } budget;
 };
 
-/// Prints a line; control characters in it become visible marks.
+/// Prints a line, on several if the screen is too narrow; control characters in it become visible
+/// marks.
 void line(std::string_view text);
+/// The same on standard error.
+void error_line(std::string_view text);
+/// A line as line() prints it, with its end.
+[[nodiscard]] std::string line_text(std::string_view text);
+/// Prints rows below the names of their columns, as wide as the screen.
+/// @param rows   the first one has a cell for each column
+/// @param spare  so many of the last columns may be left out; then a line says so
+void table(std::vector<std::vector<std::string>> rows, std::size_t spare = 0);
 /// Prints a line as it is, for JSON and CSV.
 void raw_line(std::string_view text);
 /// "note: ..." lines.

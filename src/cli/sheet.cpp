@@ -8,6 +8,7 @@
 #include "areo/core/error.hpp"
 #include "areo/report/pdf.hpp"
 #include "bench.hpp"
+#include "screen.hpp"
 #include "usage.hpp"
 #include "version.hpp"
 #include "write_file.hpp"
@@ -89,6 +90,7 @@ void write_sheet(const SheetOptions& o, const Session& session, report::SheetHea
   head.setup.paper = paper_of(o);
   const PrintFormat format = format_of(o);
   if (o.out.empty()) {
+    head.text_columns = screen_columns();
     fill(*sheet_writer(writer_of(format), std::cout, head));
     std::cout.flush();
     return;

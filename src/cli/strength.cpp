@@ -183,8 +183,8 @@ const char* basis_text(ferment::Culture culture) {
 }
 
 void print_basis(const std::string& basis) {
-  line(basis + "; a home estimate is no legal strength:");
-  line("  local law and an accredited laboratory decide");
+  line(basis +
+       "; a home estimate is no legal strength: local law and an accredited laboratory decide");
 }
 
 std::string headline(const AlcoholResult& a, const StrengthWords& words, const Told& told) {

@@ -2,11 +2,11 @@
 
 #include <algorithm>
 #include <cmath>
-#include <sstream>
 
 #include "areo/measurement/budget.hpp"
 #include "areo/measurement/measures.hpp"
 #include "areo/report/budget.hpp"
+#include "areo/report/lines.hpp"
 #include "areo/report/text.hpp"
 
 namespace areo::report {
@@ -16,7 +16,6 @@ using measurement::Contribution;
 using measurement::Quantity;
 using uncertainty::Value;
 
-constexpr std::size_t columns = 80;
 constexpr std::size_t bar_columns = 12;
 constexpr double shown_fraction = 0.005;
 
@@ -40,24 +39,13 @@ class Digits {
   std::string unit_;
 };
 
-// `text` behind `first`, broken at spaces; further lines begin under it.
+// `text` behind `first`; further lines begin under it.
 void append_wrapped(std::vector<std::string>& lines, const std::string& first,
                     const std::string& text) {
-  const std::string indent(display_width(first), ' ');
-  std::string line = first;
-  bool fresh = true;
-  std::istringstream words{text};
-  for (std::string word; words >> word; fresh = false) {
-    // "± 0.3" stays together.
-    if (std::string number; word == "±" && words >> number) word += " " + number;
-    if (!fresh && display_width(line) + 1 + display_width(word) > columns) {
-      lines.push_back(line);
-      line = indent;
-      fresh = true;
-    }
-    line += (fresh ? "" : " ") + word;
-  }
-  lines.push_back(line);
+  const std::size_t indent = display_width(first);
+  const auto parts = wrapped(text, usual_columns - indent);
+  for (std::size_t i = 0; i < parts.size(); ++i)
+    lines.push_back((i == 0 ? first : std::string(indent, ' ')) + parts[i]);
 }
 
 void append_table(std::vector<std::string>& lines, const BudgetParts& table) {

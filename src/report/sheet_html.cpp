@@ -6,6 +6,7 @@
 #include <optional>
 #include <string_view>
 
+#include "areo/report/lines.hpp"
 #include "areo/report/text.hpp"
 #include "page_parts.hpp"
 #include "sheet_writers.hpp"

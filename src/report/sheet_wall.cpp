@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "areo/core/error.hpp"
+#include "areo/report/lines.hpp"
 #include "areo/report/sheet.hpp"
 #include "areo/report/text.hpp"
 #include "sheet_writers.hpp"

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "character_width.hpp"
 #include "utf8.hpp"
 
 namespace areo::report {
@@ -111,9 +112,13 @@ std::string printable(std::string_view text) {
 }
 
 std::size_t display_width(std::string_view utf8) {
-  return static_cast<std::size_t>(std::count_if(utf8.begin(), utf8.end(), [](char c) {
-    return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U;
-  }));
+  std::size_t columns = 0;
+  while (!utf8.empty()) {
+    const std::size_t length = utf8_length(utf8);
+    columns += length == 0 ? 1 : character_width(utf8_character(utf8));
+    utf8.remove_prefix(std::max<std::size_t>(length, 1));
+  }
+  return columns;
 }
 
 std::string sentence(std::string_view words) {
@@ -126,67 +131,15 @@ std::string sentence(std::string_view words) {
 std::string shortened(std::string_view utf8, std::size_t most) {
   if (display_width(utf8) <= most) return std::string{utf8};
   std::string out;
-  for (std::size_t kept = 0; kept + 1 < most && !utf8.empty(); ++kept) {
+  for (std::size_t room = most; !utf8.empty();) {
     const std::size_t length = std::max<std::size_t>(utf8_length(utf8), 1);
+    const std::size_t columns = display_width(utf8.substr(0, length));
+    if (columns >= room) break;  // the ellipsis takes one
+    room -= columns;
     out += utf8.substr(0, length);
     utf8.remove_prefix(length);
   }
   return out + "…";
-}
-
-namespace {
-
-std::vector<std::string> words_of(std::string_view text) {
-  std::vector<std::string> words;
-  for (std::size_t begin = 0; begin < text.size();) {
-    const std::size_t end = std::min(text.find(' ', begin), text.size());
-    if (end > begin) words.emplace_back(text.substr(begin, end - begin));
-    begin = end + 1;
-  }
-  return words;
-}
-
-}  // namespace
-
-std::vector<std::string> wrapped(std::string_view utf8, std::size_t width) {
-  std::vector<std::string> lines{""};
-  for (const std::string& word : words_of(utf8)) {
-    std::string& last = lines.back();
-    if (last.empty())
-      last = word;
-    else if (display_width(last) + 1 + display_width(word) <= width)
-      last += " " + word;
-    else
-      lines.push_back(word);
-  }
-  return lines;
-}
-
-std::size_t longest_word(std::string_view utf8) {
-  std::size_t longest = 0;
-  for (const std::string& word : words_of(utf8)) longest = std::max(longest, display_width(word));
-  return longest;
-}
-
-std::vector<std::string> aligned(const std::vector<std::vector<std::string>>& rows) {
-  std::vector<std::size_t> widths;
-  for (const auto& row : rows) {
-    widths.resize(std::max(widths.size(), row.size()));
-    for (std::size_t i = 0; i < row.size(); ++i)
-      widths[i] = std::max(widths[i], display_width(row[i]));
-  }
-  std::vector<std::string> lines;
-  lines.reserve(rows.size());
-  for (const auto& row : rows) {
-    std::string line;
-    for (std::size_t i = 0; i < row.size(); ++i) {
-      line += row[i];
-      if (i + 1 < row.size()) line.append(widths[i] - display_width(row[i]) + 2, ' ');
-    }
-    line.erase(line.find_last_not_of(' ') + 1);
-    lines.push_back(std::move(line));
-  }
-  return lines;
 }
 
 int decimals_of_step(double step) {

@@ -19,4 +19,13 @@ std::size_t utf8_length(std::string_view text) {
   return length;
 }
 
+char32_t utf8_character(std::string_view text) {
+  const std::size_t length = utf8_length(text);
+  const auto byte = [&](std::size_t i) -> unsigned { return static_cast<unsigned char>(text[i]); };
+  if (length == 1) return byte(0);
+  char32_t c = byte(0) & (0x7FU >> length);
+  for (std::size_t i = 1; i < length; ++i) c = (c << 6U) | (byte(i) & 0x3FU);
+  return c;
+}
+
 }  // namespace areo::report

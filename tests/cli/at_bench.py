@@ -91,7 +91,7 @@ def session(bench):
 def typed(bench):
     """Readings that count, as a second program sees them."""
     lines = bench.good("batch show PT-1").splitlines()
-    return re.findall(r"stem-1 shows (\S+) at", "\n".join(x for x in lines if "excluded" not in x))
+    return re.findall(r"stem-1: (\S+), ", "\n".join(x for x in lines if "excluded" not in x))
 
 
 def written_at_once(bench):

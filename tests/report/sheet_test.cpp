@@ -44,6 +44,36 @@ TEST(Sheet, TextStandsInColumns) {
             "[tanaka2001]\n");
 }
 
+// More columns than a line holds: closer first, then a row on two lines; no number is lost.
+TEST(Sheet, TextFoldsRowsThatAreTooWide) {
+  SheetHead head = small();
+  head.text_columns = 20;
+  EXPECT_EQ(written(SheetFormat::text, head, {{"5", "999.967"}}),
+            "A table\n"
+            "of numbers\n"
+            "            density\n"
+            "                 at\n"
+            "temperature   20 °C\n"
+            "         °C   kg/m³\n"
+            "          5 999.967\n"
+            "          ±   0.001\n"
+            "a note\n"
+            "computed by areo\n"
+            "[tanaka2001]\n");
+  head.columns = {{"t_c", "t", "°C", 2}, {"a", "one", "g/L", 8}, {"b", "two", "", 8}};
+  head.text_columns = 12;
+  std::ostringstream out;
+  sheet_writer(SheetFormat::text, out, head)->row({"5", "999.9671", "-1.00000"});
+  EXPECT_EQ(out.str(),
+            "A table\n"
+            "of numbers\n"
+            " t      one\n"
+            "°C      g/L\n"
+            "        two\n"
+            " 5 999.9671\n"
+            "   -1.00000\n");
+}
+
 TEST(Sheet, TextNamesItsColumnsAgainOnEverySheet) {
   const std::vector<std::vector<std::string>> rows(101, {"1", "2"});
   const std::string text = written(SheetFormat::text, small(), rows);

@@ -151,6 +151,12 @@ TEST(DisplayWidth, CountsCharacters) {
   EXPECT_EQ(display_width("−1.5"), 4u);
   EXPECT_EQ(display_width("Baumé"), 5u);
   EXPECT_EQ(display_width("\uFFFD"), 1u);
+  EXPECT_EQ(display_width("梨と"), 4u) << "wide";
+  EXPECT_EQ(display_width("ＡＢ"), 4u) << "full width";
+  EXPECT_EQ(display_width("🍐"), 2u) << "emoji";
+  EXPECT_EQ(display_width("e\u0301"), 1u) << "a mark on a letter";
+  EXPECT_EQ(display_width("a\u200Bb"), 2u) << "never seen";
+  EXPECT_EQ(display_width("\xFF\xFE"), 2u) << "no UTF-8";
 }
 
 TEST(IndicationText, HasTheDecimalsOfTheScale) {
@@ -201,13 +207,6 @@ TEST(RoundedUp, StaysOnItsSide) {
   EXPECT_EQ(rounded_up(0.4961, 2, 0.5), "0.50");
   EXPECT_EQ(rounded_up(0.4961, 2, 0.498), "0.497");
   EXPECT_EQ(rounded_up(141, -1), "150");
-}
-
-TEST(Wrapped, BreaksBetweenWordsOnly) {
-  EXPECT_EQ(wrapped("density at 20 °C", 7), (std::vector<std::string>{"density", "at 20", "°C"}));
-  EXPECT_EQ(wrapped("incompressible a", 4), (std::vector<std::string>{"incompressible", "a"}));
-  EXPECT_EQ(wrapped("", 4), std::vector<std::string>{""});
-  EXPECT_EQ(longest_word("a °C at"), 2u);
 }
 
 }  // namespace

@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "areo/report/lines.hpp"
 #include "areo/report/page.hpp"
 
 namespace areo::report {
@@ -31,10 +32,11 @@ struct SheetHead {
   /// Models and their sources, with the version that computed it: at the foot, and in CSV above
   /// the header.
   std::vector<std::string> source;
-  PageSetup setup{};                    ///< of the page, if it becomes one
-  Headline headline{};                  ///< below the title; no lines: none
-  std::vector<std::string> cautions{};  ///< below the notes
-  std::string called{};                 ///< in a message about it; the title unless stated
+  PageSetup setup{};                         ///< of the page, if it becomes one
+  Headline headline{};                       ///< below the title; no lines: none
+  std::vector<std::string> cautions{};       ///< below the notes
+  std::string called{};                      ///< in a message about it; the title unless stated
+  std::size_t text_columns = usual_columns;  ///< of a line as text
 };
 
 /// Takes rows and writes them at once; nothing of them is kept.
@@ -66,6 +68,7 @@ class SheetWriter {
 
 /// Writes the head at once.
 /// - text: columns to the right, the names again after every 50 rows, as a sheet of paper has them;
+///   a row that is wider than a line goes on below it;
 /// - CSV: the `#` lines of areo's own tables (title, source, units, verified: computed), then the
 ///   keys and the rows;
 /// - Markdown: a heading and a table with its columns to the right;

@@ -4,7 +4,6 @@
 #include <optional>
 #include <string>
 #include <string_view>
-#include <vector>
 
 #include "areo/uncertainty/monte_carlo.hpp"
 #include "areo/uncertainty/propagate.hpp"
@@ -61,24 +60,15 @@ inline constexpr int further_digits = 6;
 /// so that a name can never drive a terminal. Line ends are control characters too.
 [[nodiscard]] std::string printable(std::string_view text);
 
-/// Columns that a UTF-8 text takes on a terminal, counted in characters (areo prints no wide ones).
+/// Columns that a UTF-8 text takes on a terminal: two of an East Asian character, none of a mark
+/// on another one.
 [[nodiscard]] std::size_t display_width(std::string_view utf8);
 
 /// "Ends at 1.009.": words as a sentence of their own.
 [[nodiscard]] std::string sentence(std::string_view words);
 
-/// A text of so many characters at the most, with an ellipsis for what is left out.
+/// A text of so many columns at the most, with an ellipsis for what is left out.
 [[nodiscard]] std::string shortened(std::string_view utf8, std::size_t most);
-
-/// Lines of so many characters at the most, broken between words; a longer word keeps a line of its
-/// own. At least one line.
-[[nodiscard]] std::vector<std::string> wrapped(std::string_view utf8, std::size_t width);
-/// Characters of the longest word.
-[[nodiscard]] std::size_t longest_word(std::string_view utf8);
-
-/// Rows of cells as lines with columns of one width, two spaces apart; the last cell of a row is
-/// not padded.
-[[nodiscard]] std::vector<std::string> aligned(const std::vector<std::vector<std::string>>& rows);
 
 /// Decimals that multiples of a step need: 0 for 1 and 5, 1 for 0.1 and 0.5.
 /// @param step  > 0

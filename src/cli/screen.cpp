@@ -1,0 +1,45 @@
+#include "screen.hpp"
+
+#include <sys/ioctl.h>
+#include <unistd.h>
+
+#include <algorithm>
+#include <charconv>
+#include <cstdlib>
+#include <string_view>
+
+#include "areo/report/lines.hpp"
+
+namespace areo::cli {
+namespace {
+
+// What POSIX has for it; 0 if it is no number.
+std::size_t stated() {
+  const char* text = std::getenv("COLUMNS");
+  if (text == nullptr) return 0;
+  const std::string_view all{text};
+  std::size_t columns = 0;
+  const auto [end, error] = std::from_chars(all.data(), all.data() + all.size(), columns);
+  return error == std::errc{} && end == all.data() + all.size() ? columns : 0;
+}
+
+std::size_t of_terminal() {
+  winsize size{};
+  return ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) == 0 ? size.ws_col : 0;
+}
+
+std::size_t found() {
+  for (const std::size_t columns : {stated(), of_terminal()})
+    if (columns != 0) return columns;
+  return report::usual_columns;
+}
+
+}  // namespace
+
+std::size_t screen_columns() {
+  constexpr std::size_t least = 40;
+  static const std::size_t columns = std::max(found(), least);
+  return columns;
+}
+
+}  // namespace areo::cli

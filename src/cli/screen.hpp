@@ -1,0 +1,11 @@
+#pragma once
+// How wide a line may be.
+#include <cstddef>
+
+namespace areo::cli {
+
+/// Columns for what people read: $COLUMNS where it is set, else those of the terminal that standard
+/// output goes to, else 80. Never below 40.
+[[nodiscard]] std::size_t screen_columns();
+
+}  // namespace areo::cli
