@@ -33,6 +33,7 @@ struct Options {
   ReadingOptions with;
   ColumnOptions columns;
   SamplingOptions sampling;
+  bool all = false;
 };
 
 // One of both: what is understood with the other would be another gravity.
@@ -116,9 +117,12 @@ int tell(const Options& o, const TakenOriginal& original, const TakenReading& pr
   const auto limit = limit_from_text(o.limit, o.level);
   refuse_together(session.budget.wanted, "budget", limit.has_value(), "--limit",
                   "a budget decides nothing: leave --limit out");
+  refuse_together(session.budget.wanted, "budget", o.all, "--all",
+                  "a budget is of one number: leave --all out, or say --of KEY");
   const AlcoholResult a = compute(original, present, culture);
   StrengthWords w = words(weighed);
   w.basis = basis_text(culture);
+  w.all = o.all;
   bool below = true;
   w.bound = bound_beside(limit);
   const Told told{a.result, o.sampling, session.full, telling_of(a, w, session)};
@@ -137,6 +141,7 @@ void check_options(const Options& o) {
       weighed, "--sugar", o.gravities.size() == 2, "two gravities",
       "the weighed sugar stands for an original gravity that nobody took: leave one out");
   refuse_together(weighed, "--sugar", !o.csv.empty(), "--csv", "a file needs a column 'original'");
+  refuse_together(o.all, "--all", !o.csv.empty(), "--csv", "each row has all of it");
   refuse_bare_volume(o);
   if (weighed && o.water.empty() && o.made_up_to.empty())
     throw UsageError{"--sugar needs its volume",
@@ -254,6 +259,7 @@ void setup_alcohol(const Command& app, const Session& session, Run& run) {
   c.add_option("--limit", o->limit, "decide on which side of a limit it lies: 0.5, us-0.5")
       .type_name("LIMIT");
   c.add_option("--level", o->level, "with what probability; 95 % unless stated").type_name("95");
+  add_all_option(c, o->all);
   add_sampling_options(c, o->sampling);
   add_reading_options(c, o->with);
   auto csv = c.add_option("--csv", o->csv,

@@ -9,7 +9,6 @@
 #include "areo/core/shell_word.hpp"
 #include "areo/notebook/recompute.hpp"
 #include "areo/report/json.hpp"
-#include "areo/report/lines.hpp"
 #include "areo/report/text.hpp"
 #include "bench.hpp"
 #include "certificate.hpp"
@@ -93,7 +92,7 @@ std::string write(const Document& d, const PrintOptions& o) {
   const PrintFormat format = format_of(o);
   if (format == PrintFormat::markdown || format == PrintFormat::text) {
     write_lines(o.out, format == PrintFormat::text
-                           ? text_of(d, o.out.empty() ? screen_columns() : report::usual_columns)
+                           ? text_of(d, o.out.empty() ? screen_columns() : file_columns())
                            : markdown_of(d));
     return "";
   }

@@ -84,10 +84,16 @@ int refract_one(const Options& o, const Session& session) {
   const TypedSample t{o.reading,  o.temperature,
                       o.original, or_same(o.original_temperature),
                       o.gravity,  or_same(o.gravity_temperature)};
-  if (o.gravity.empty() && o.original.empty()) return print_unfermented(o, desk, t, session);
+  if (o.gravity.empty() && o.original.empty()) {
+    if (o.all)
+      throw UsageError{"--all is about a strength, and none is computed",
+                       "give --original or --gravity, or leave --all out"};
+    return print_unfermented(o, desk, t, session);
+  }
   const bool pair = !o.gravity.empty();
   const AlcoholResult a = pair ? desk.paired(t) : desk.fermenting(t);
-  const StrengthWords words = pair ? paired_words() : fermenting_words(desk.culture());
+  StrengthWords words = pair ? paired_words() : fermenting_words(desk.culture());
+  words.all = o.all;
   const Told told{a.result, o.sampling, session.full, telling_of(a, words, session)};
   return print_strength(a, words, session, told);
 }
@@ -167,6 +173,7 @@ int refract_csv(const Options& o, const Session& session) {
 
 // Every option must have something to act on.
 void check_options(const Options& o) {
+  refuse_together(o.all, "--all", !o.csv.empty(), "--csv", "each row has all of it");
   check_reading_options(o.with);
   refuse_columns_alone(o.columns, !o.csv.empty());
   const auto without = [](const std::string& given, const char* name, bool there, const char* what,
@@ -240,6 +247,7 @@ void setup_refract(const Command& app, const Session& session, Run& run) {
   c.add_option("--culture", o->culture,
                "what ferments: yeast, mixed or acetic; yeast unless stated")
       .type_name("WORD");
+  add_all_option(c, o->all);
   add_sampling_options(c, o->sampling);
   c.add_option("--to", o->to, "further scales of an unfermented sample, separated by commas")
       .type_name("P,kg/m3,...");

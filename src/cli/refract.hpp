@@ -18,6 +18,7 @@ struct RefractOptions {
   ExtractOptions extract;
   ReadingOptions with;
   SamplingOptions sampling;
+  bool all = false;
 };
 
 /// @throws UsageError for options that have nothing to act on; what Bench and measurement throw

@@ -28,18 +28,19 @@ std::size_t of_terminal() {
   return ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) == 0 ? size.ws_col : 0;
 }
 
-std::size_t found() {
-  for (const std::size_t columns : {stated(), of_terminal()})
-    if (columns != 0) return columns;
-  return report::usual_columns;
+constexpr std::size_t least = 40;
+
+std::size_t or_usual(std::size_t columns) {
+  return columns == 0 ? report::usual_columns : std::max(columns, least);
 }
 
 }  // namespace
 
 std::size_t screen_columns() {
-  constexpr std::size_t least = 40;
-  static const std::size_t columns = std::max(found(), least);
+  static const std::size_t columns = or_usual(stated() != 0 ? stated() : of_terminal());
   return columns;
 }
+
+std::size_t file_columns() { return or_usual(stated()); }
 
 }  // namespace areo::cli

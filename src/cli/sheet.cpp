@@ -88,9 +88,9 @@ void write_sheet(const SheetOptions& o, const Session& session, report::SheetHea
                  std::size_t cells, const std::function<void(report::SheetWriter&)>& fill,
                  const OneSheet& one_sheet) {
   head.setup.paper = paper_of(o);
+  head.text_columns = o.out.empty() ? screen_columns() : file_columns();
   const PrintFormat format = format_of(o);
   if (o.out.empty()) {
-    head.text_columns = screen_columns();
     fill(*sheet_writer(writer_of(format), std::cout, head));
     std::cout.flush();
     return;

@@ -28,12 +28,25 @@ std::vector<Quantity> chosen(const AlcoholResult& a, const std::vector<std::stri
   return all;
 }
 
-// Keys of what is printed as text: where the strength is no figure, it and what stands beside it;
-// empty = all.
+bool has(const AlcoholResult& a, const std::string& key) {
+  return std::any_of(a.result.quantities.begin(), a.result.quantities.end(),
+                     [&](const Quantity& q) { return q.key == key; });
+}
+
+// Keys of what stands below the strength: of a figure the two gravities.
+std::vector<std::string> below_strength(const AlcoholResult& a, const StrengthWords& words) {
+  if (a.state != Fermentation::measured) return words.beside_bound;
+  std::vector<std::string> keys;
+  for (const char* key : {"sg_20_20_original", "sg_20_20_present"})
+    if (has(a, key)) keys.emplace_back(key);
+  return keys;
+}
+
+// Keys of what is printed as text; empty = all.
 std::vector<std::string> shown_keys(const AlcoholResult& a, const StrengthWords& words) {
-  if (a.state == Fermentation::measured || a.state == Fermentation::above) return {};
+  if ((a.state == Fermentation::measured && words.all) || a.state == Fermentation::above) return {};
   std::vector<std::string> keys{strength_key};
-  keys.insert(keys.end(), words.beside_bound.begin(), words.beside_bound.end());
+  for (std::string& key : below_strength(a, words)) keys.push_back(std::move(key));
   return keys;
 }
 
@@ -88,14 +101,16 @@ void print_figure(const AlcoholResult& a, const StrengthWords& words, const Told
   const bool measured = a.state == Fermentation::measured;
   line(headline(a, words, told));
   for (const std::string& v : words.verdict) line(v);
-  line("next: read again in a day or two; strength rises as long as gravity falls");
-  if (measured)
+  if (measured && words.all) {
     print_drink(a, told);
-  else
-    told.lines(chosen(a, words.beside_bound));
+  } else {
+    told.lines(chosen(a, below_strength(a, words)));
+    if (measured) line("  --all shows extract, attenuation and energy too");
+  }
   told.summary(shown(a, words));
   notes(a.result.notes);
   print_basis(words.basis);
+  line("next: read again in a day or two; strength rises as long as gravity falls");
 }
 
 }  // namespace
@@ -158,6 +173,8 @@ const std::vector<std::string>& rests_on_strength() {
 
 Telling telling_of(const AlcoholResult& a, const StrengthWords& words, const Session& session) {
   Telling telling{.shown = shown_keys(a, words), .level = words.bound.level};
+  // Whoever asks for more, or in JSON, is told the same strength.
+  if (a.state == Fermentation::measured) telling.shown.clear();
   telling.check = a.has_strength() && !session.budget.wanted;
   if (a.has_strength()) telling.keep = strength_key;
   if (a.clean_yeast) telling.also = &*a.clean_yeast;
@@ -191,6 +208,10 @@ std::string headline(const AlcoholResult& a, const StrengthWords& words, const T
   if (a.state != Fermentation::measured) return headline_of_bound(a, words, told);
   const Quantity& strength = a.result.at(strength_key);
   return fmt::format("{}  ({}about 95 %)", told.text(strength), words.how);
+}
+
+void add_all_option(const Command& command, bool& all) {
+  command.add_flag("--all", all, "also alcohol by mass, extract, attenuation and energy");
 }
 
 int print_strength(const AlcoholResult& a, const StrengthWords& words, const Session& session,

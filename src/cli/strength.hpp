@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "areo/measurement/limit.hpp"
+#include "command_line.hpp"
 #include "output.hpp"
 #include "sampling.hpp"
 #include "stream.hpp"
@@ -32,6 +33,7 @@ struct StrengthWords {
   std::string basis = "for a clean yeast ferment";  ///< what the figure holds for
   BoundWanted bound{};                              ///< where the strength is no figure
   std::vector<std::string> verdict = {};            ///< lines about a limit, after the headline
+  bool all = false;  ///< for people too, all that follows from a figure: not only the gravities
   /// Further JSON members: keys with values that are JSON already.
   std::vector<std::pair<std::string, std::string>> members = {};
 };
@@ -81,6 +83,8 @@ void print_basis(const std::string& basis);
 /// "4.98 ± 0.30 % vol  (about 95 %)", or the bound; for states with a figure.
 [[nodiscard]] std::string headline(const measurement::AlcoholResult& a, const StrengthWords& words,
                                    const Told& told);
+/// "--all", for whoever wants more than the strength.
+void add_all_option(const Command& command, bool& all);
 /// Prints a result, or its budget if that is wanted, as text or JSON.
 /// @return exit code: no alcohol computed is a "no"
 int print_strength(const measurement::AlcoholResult& a, const StrengthWords& words,

@@ -53,7 +53,7 @@ int run_table(const Options& o, const Session& session) {
                                 ? named->hydrometer.name + " with its own correction"
                                 : named->hydrometer.name + ", whose own correction nobody knows";
   Grid g = temperature_grid(instrument, side, top, alcohol, correction_decimals(top.scale));
-  g.rows.name = "liquid";  // ten columns then fit on a screen
+  if (shape_of(o.sheet) == Shape::for_people) g.rows.name = "liquid";  // ten columns then fit
   g.title = fmt::format("What to add to a reading on {}, by the temperature of the liquid",
                         physics::scale_name(top.scale));
   g.lines = {fmt::format("{}; {}: plus is added, minus taken off",

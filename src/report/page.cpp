@@ -51,7 +51,7 @@ std::string with_whole_unit(std::string_view heading) {
   constexpr std::string_view joined = "\u00A0";
   for (std::size_t at = 0; (at = unit.find(' ', at)) != std::string::npos; at += joined.size())
     unit.replace(at, 1, joined);
-  return html_text(heading.substr(0, comma)) + ",<br>" + unit;
+  return html_text(heading.substr(0, comma)) + ", <br>" + unit;
 }
 
 // In CSS: all that could end a string, as an escape.

@@ -71,6 +71,8 @@ class Page(html.parser.HTMLParser):
 
     def handle_starttag(self, tag, attrs):
         self.tags[tag] += 1
+        if tag == "br":  # a unit on a line of its own
+            return
         self.pictures += tag == "img"
         if tag not in ("meta", "img", "br"):
             self.open.append(tag)
@@ -83,7 +85,7 @@ class Page(html.parser.HTMLParser):
     def handle_endtag(self, tag):
         assert self.open.pop() == tag, tag
         if tag in ("td", "th"):
-            self.rows[-1].append(self.text)
+            self.rows[-1].append(self.text.replace("\xa0", " "))
         elif tag == "caption":
             self.caption = self.text
         elif tag == "table":

@@ -105,7 +105,7 @@ def notebook_agrees(bench):
     for day, reading in enumerate(["1.0485", "1.048", "1.0475", "1.046"], 3):
         one += bench.good(f"reading add PT-1 {reading} --temp 20C --on 2026-03-{day:02}T10:00")
     shown = bench.good("batch show PT-1")
-    bounds = [float(m[0]) for m in re.findall(BELOW, shown)]
+    bounds = [float(m) for m in re.findall(r"below ([0-9.]+)$", shown, re.M)]
     assert len(bounds) == 3, shown
     assert re.search(r"alcohol +" + BELOW, one), one
     for text in (shown, one, bench.good("trend PT-1"), bench.good("compare PT-1 --on 2026-03-04 --on 2026-03-06")):  # fmt: skip

@@ -52,6 +52,7 @@ def remaining(shown):
 
 
 def check(program):
+    os.environ["COLUMNS"] = "2000"  # what is said, not where its lines break
     out, shown, seconds = on_terminal([*program, *LONG])
     assert seconds > 1, f"the long run took {seconds:.2f} s: too short to test with"
     assert "sampling [#" in shown, f"no bar in {seconds:.1f} s: {shown!r}"

@@ -296,7 +296,7 @@ def cells(page):
 def has_units_in_heads(bench):
     prepared(bench, JAR)
     heads, below = cells(page_of(bench, "report PT-1 --limit 0.5"))
-    for head in ("alcohol,% vol", "real extract,% mass", "real attenuation,%", "part,% vol"):
+    for head in ("alcohol, % vol", "real extract, % mass", "real attenuation, %", "part, % vol"):
         assert head in heads, (head, heads)
     numbers = [c for c in below if re.match(r"(below |at least )?[-±]? ?[0-9]", c)]
     assert len(numbers) > 30, numbers
