@@ -126,9 +126,8 @@ Doubts doubts(const notebook::BatchRecord& batch, Moment now) {
                                  batch.volume_typed, least_batch_l, most_batch_l));
   const double days = static_cast<double>(now.seconds - batch.started_at.seconds) / seconds_per_day;
   if (days > oldest_batch_days)
-    doubts.push_back(
-        fmt::format("a batch since {}, more than {:g} days ago", batch.started_at.date(),
-                                 oldest_batch_days));
+    doubts.push_back(fmt::format("a batch since {}, more than {:g} days ago",
+                                 batch.started_at.date(), oldest_batch_days));
   return doubts;
 }
 

@@ -33,11 +33,12 @@ struct Options {
   std::string name, bottle, temperature, storage, headspace, expected, carbonation, volume, rating;
 };
 
-// What could be read of the drink last.
+// What could be read of the drink last, and goes with the other readings.
 const Point& last_of(const Batch& batch, const trend::History& h, const std::string& bottle) {
   const std::string& name = batch.record().name;
-  const auto last = std::find_if(h.points.rbegin(), h.points.rend(), [](const Point& p) {
-    return p.computed() && p.sample.first().stage == notebook::Stage::present;
+  const auto last = std::find_if(h.points.rbegin(), h.points.rend(), [&](const Point& p) {
+    return p.computed() && p.sample.first().stage == notebook::Stage::present &&
+           !h.is_odd(static_cast<std::size_t>(&p - h.points.data()));
   });
   if (last == h.points.rend())
     throw Error{Errc::inconsistent, fmt::format("{} was not read since its original gravity", name),
@@ -126,6 +127,7 @@ int run_bottle(const Options& o, const Session& session) {
   if (!plan.volume_l && o.bottle.empty()) plan.volume_l = batch.record().volume_l;
   BottleResult outcome = measurement::bottle(*point.drink, plan);
   note_refused_since(h, point, outcome.result.notes);
+  for (std::string& text : odd_notes(h)) outcome.result.notes.push_back(std::move(text));
   const BottleTelling told{.batch = batch,
                            .bottle = o.bottle,
                            .point = point,

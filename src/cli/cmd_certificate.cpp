@@ -79,7 +79,7 @@ notebook::CalibrationRecord chosen(const notebook::Notebook& book,
 
 void write_lines(const std::string& path, const std::vector<std::string>& lines) {
   if (path.empty()) {
-    for (const std::string& text : lines) line(text);
+    for (const std::string& text : lines) raw_line(text);  // laid out already
     return;
   }
   write_file(path, [&](std::ostream& out) {

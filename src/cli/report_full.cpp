@@ -79,18 +79,18 @@ void write_readings(report::Page& page, const Material& m, const Account& a, boo
   std::ranges::set_intersection(h.shown, told, std::back_inserter(shown));
   if (shown.empty()) return;
   const auto samples = m.batch->samples(a.bottle);
-  const auto read = static_cast<std::size_t>(
-      std::ranges::count_if(samples, [&](const batch::Sample* s) {
+  const auto read =
+      static_cast<std::size_t>(std::ranges::count_if(samples, [&](const batch::Sample* s) {
         return is_told_before(m, a, s->bottle()) == before;
       }));
   const std::string of = m.accounts.size() == 1 ? "" : before ? "The batch: " : title_of(a) + ": ";
-  page.table(of + report::sentence(fmt::format(
-                      "what was read, and what follows from it{}{}",
-                      &a == &m.accounts[0] ? fmt::format("; {}", column_level) : "",
-                      read == shown.size()
-                          ? ""
-                          : fmt::format("; of {} readings the last of each day", read))),
-             point_rows(h, shown, m.full));
+  page.table(
+      of + report::sentence(fmt::format(
+               "what was read, and what follows from it{}{}",
+               &a == &m.accounts[0] ? fmt::format("; {}", column_level) : "",
+               read == shown.size() ? ""
+                                    : fmt::format("; of {} readings the last of each day", read))),
+      point_rows(h, shown, m.full));
 }
 
 // What several bottles begin with, from the one that has most of it; not if the batch has an

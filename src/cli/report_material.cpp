@@ -13,10 +13,9 @@
 namespace areo::cli {
 
 const batch::Point* Account::last_strength() const {
-  const auto& points = history.points;
-  const auto last = std::find_if(points.rbegin(), points.rend(),
-                                 [](const batch::Point& p) { return p.has_strength(); });
-  return last == points.rend() ? nullptr : &*last;
+  for (std::size_t i = history.points.size(); i-- > 0;)
+    if (history.points[i].has_strength() && !history.is_odd(i)) return &history.points[i];
+  return nullptr;
 }
 
 Material material_of(const notebook::Notebook& book, batch::Batch& batch, const std::string& bottle,

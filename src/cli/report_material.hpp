@@ -17,7 +17,8 @@ struct Account {
   std::optional<trend::Passing> passing{};  ///< if a limit was asked for
   std::vector<std::string> corrections{};   ///< what has to be said of two that are mixed
 
-  /// The last point that has a strength, be it an upper bound; nothing if there is none.
+  /// The last point that has a strength, be it an upper bound, and is not odd; nothing if there is
+  /// none.
   [[nodiscard]] const batch::Point* last_strength() const;
 };
 

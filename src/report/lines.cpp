@@ -108,15 +108,18 @@ std::vector<std::string> broken(std::string_view text, std::size_t first, std::s
       lines.emplace_back(word);
       taken = further + wide;
     }
-    while (breaks == Breaks::anywhere && taken > columns) {
-      std::string& last = lines.back();
-      const std::size_t fits = fitting(last, columns - further);
-      std::string rest = last.substr(fits);
-      if (fits == 0 || rest.empty()) break;
-      last.resize(fits);
-      taken = further + display_width(rest);
-      lines.push_back(std::move(rest));
+    if (breaks != Breaks::anywhere || taken <= columns) continue;
+    const std::string whole = std::move(lines.back());
+    lines.pop_back();
+    std::string_view rest = whole;
+    while (taken > columns) {
+      const std::size_t fits = fitting(rest, columns - further);
+      if (fits == 0 || fits == rest.size()) break;
+      lines.emplace_back(rest.substr(0, fits));
+      taken -= display_width(lines.back());
+      rest.remove_prefix(fits);
     }
+    lines.emplace_back(rest);
   }
   return lines;
 }
@@ -152,10 +155,15 @@ struct Widths {
   }
   // First what breaks the fewest cells, of two the widest.
   void narrow(const Rows& rows, std::size_t columns, const std::vector<std::size_t>& to) {
+    // None is wider than the line, so that a long cell takes no long time.
+    for (std::size_t k = 0; k < now.size(); ++k)
+      now[k] = std::min(now[k], std::max(columns, to[k]));
+    std::vector<std::vector<std::size_t>> wide(now.size());
+    for (const auto& row : rows)
+      for (std::size_t k = 0; k < std::min(now.size(), row.size()); ++k)
+        wide[k].push_back(std::min(display_width(row[k]), now[k]));
     const auto broken_by = [&](std::size_t k) {
-      return std::count_if(rows.begin(), rows.end(), [&](const auto& row) {
-        return k < row.size() && display_width(row[k]) == now[k];
-      });
+      return std::count(wide[k].begin(), wide[k].end(), now[k]);
     };
     for (std::size_t all = total(); all > columns; --all) {
       std::size_t least_harm = now.size();

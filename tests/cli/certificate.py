@@ -367,6 +367,7 @@ def markdown_tables(text):
 
 
 def formats_tell_the_same(bench):
+    bench.environment["COLUMNS"] = "80"  # as in a file
     prepared(bench, *INSTRUMENTS.values(), AGAIN)
     for name in INSTRUMENTS:
         page = page_of(bench, f"certificate {name}")

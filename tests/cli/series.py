@@ -180,10 +180,30 @@ def days_of_a_sensor(bench):
     assert "FALLING" in state(bench)
 
 
+def odd_ones_count_nowhere(bench):
+    """A last reading that does not fit neither lowers a pressure nor tells guests less than there is."""
+    begin(bench)
+    fall = "1.020 1.016 1.012 1.010 1.008 1.006 1.006 1.006 1.006 1.006 1.006 1.006".split()
+    read(bench, fall)
+    before = bench.good("bottle X --rating 6bar")
+    page = bench.folder / "page.html"
+    bench.good(f"report X --audience --out {page}")
+    guests = re.search(r"[\d.]+ ± [\d.]+ % vol", page.read_text())[0]
+    read(bench, ["0.996"], days=[15])
+    out = bench.good("bottle X --rating 6bar")
+    everything = [x for x in before.splitlines() if "everything ferments" in x]
+    assert everything and all(x in out for x in everything), out
+    assert "nothing is concluded from it" in out, out
+    page.unlink()
+    bench.good(f"report X --audience --out {page}")
+    assert guests in page.read_text(), guests
+    assert re.search(r"[\d.]+ ± [\d.]+ % vol", page.read_text())[0] == guests
+
+
 CHECKS = [
     falls_step_by_step, falls_in_whole_steps, slips_move_nothing, bubbles_decide_one_side,
     one_statement, what_would_decide, rest_takes_time, slips_at_entry, equal_is_stated,
-    days_of_a_sensor,
+    days_of_a_sensor, odd_ones_count_nowhere,
 ]  # fmt: skip
 
 if __name__ == "__main__":
