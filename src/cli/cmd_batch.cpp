@@ -198,6 +198,7 @@ std::string next_step(const Batch& batch, const notebook::Notebook& book) {
 
 std::vector<const batch::Sample*> pointers(const std::vector<batch::Sample>& samples) {
   std::vector<const batch::Sample*> all;
+  all.reserve(samples.size());
   for (const batch::Sample& s : samples) all.push_back(&s);
   return all;
 }

@@ -148,13 +148,12 @@ std::vector<std::vector<std::string>> budget_rows(const Material& m,
   const bool one = all.size() == 1;
   std::vector<std::vector<std::string>> rows{{"what", "where it comes from"}};
   std::vector<std::string> rest{"further ones", ""};
-  for (std::size_t k = 0; k < all.size(); ++k) {
-    const Account& a = *all[k];
+  for (const Account* a : all) {
     const std::size_t column = rows.front().size();
-    rows.front().push_back((one ? "part" : title_of(a)) + std::string{", % vol"});
-    const auto table = report::budget_parts(a.last_strength()->result(), strength_key, m.full);
+    rows.front().push_back((one ? "part" : title_of(*a)) + std::string{", % vol"});
+    const auto table = report::budget_parts(a->last_strength()->result(), strength_key, m.full);
     for (const report::BudgetPart& p : table.parts) {
-      const std::string name = part_name(p, a);
+      const std::string name = part_name(p, *a);
       auto row = std::ranges::find_if(rows.begin() + 1, rows.end(), [&](const auto& r) {
         return r[0] == name && r[1] == p.provenance;
       });
@@ -176,10 +175,11 @@ std::vector<std::string> measures_of(const Material& m, const std::vector<const 
     for (std::string& text :
          report::measure_sentences(a->last_strength()->result(), strength_key, m.full)) {
       auto same = std::ranges::find(said, text, [](const auto& s) { return s.first; });
-      if (same == said.end()) same = said.insert(same, {std::move(text), {}});
+      if (same == said.end()) same = said.emplace(same, std::move(text), std::vector<std::string>{});
       same->second.push_back(title_of(*a));
     }
   std::vector<std::string> sentences;
+  sentences.reserve(said.size());
   for (const auto& [text, of] : said)
     sentences.push_back(of.size() == all.size() ? text
                                                 : fmt::format("{}: {}", fmt::join(of, ", "), text));

@@ -26,6 +26,7 @@ Crossing passed_as_yeast(batch::Batch& batch, const std::vector<const Point*>& p
   clean.reserve(points.size());
   for (const Point* p : points) clean.push_back(batch.point(p->sample, Culture::yeast));
   std::vector<const Point*> all;
+  all.reserve(clean.size());
   for (const Point& p : clean) all.push_back(&p);
   return passed_by_curve(all, zero, limit, level);
 }

@@ -19,6 +19,7 @@ constexpr auto below = Side::below, above = Side::above, open = Side::cannot_tel
 // One reading a point: its side, and whether its estimate is less than the limit.
 Bracket bracket(const std::vector<std::pair<Side, bool>>& readings) {
   std::vector<Decided> all;
+  all.reserve(readings.size());
   for (const auto& [side, less] : readings) all.push_back({all.size(), side, less});
   return bracket_of(all);
 }
