@@ -109,7 +109,7 @@ std::string passing_json(const History& h, const std::optional<Passing>& p) {
       moment_json(h, p->by_curve.day), moment_json(h, p->by_curve.lo),
       moment_json(h, p->by_curve.hi),
       p->by_curve.refused.empty() ? "null" : report::json_string(p->by_curve.refused),
-      word(p->side()), p->contradiction);
+      word(p->side()), p->contradiction.has_value());
 }
 
 void print_json(Batch& batch, const History& h, const Options& o,

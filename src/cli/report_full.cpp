@@ -175,7 +175,8 @@ std::vector<std::string> measures_of(const Material& m, const std::vector<const 
     for (std::string& text :
          report::measure_sentences(a->last_strength()->result(), strength_key, m.full)) {
       auto same = std::ranges::find(said, text, [](const auto& s) { return s.first; });
-      if (same == said.end()) same = said.emplace(same, std::move(text), std::vector<std::string>{});
+      if (same == said.end())
+        same = said.emplace(same, std::move(text), std::vector<std::string>{});
       same->second.push_back(title_of(*a));
     }
   std::vector<std::string> sentences;

@@ -198,7 +198,8 @@ std::string limit_text(batch::Batch& batch, const History& h, const trend::Passi
   if (p.contradiction)
     return fmt::format(
         "{}Not known: reading {} says over, and reading {} later under; one of them is off", asked,
-        numbers(h.points[*p.above_from].sample), numbers(h.points[*p.below_until].sample));
+        numbers(h.points[p.contradiction->first].sample),
+        numbers(h.points[p.contradiction->second].sample));
   switch (p.side()) {
     case uncertainty::Side::below:
       return fmt::format("{}Yes, at the last reading, {}; it rises as long as the gravity falls",

@@ -102,6 +102,7 @@ std::optional<uncertainty::Value> lowest_end(const History& h) {
 }
 
 void find_odd(History& h) {
+  if (shifted(h.state)) return;  // which of them are the true ones nobody knows
   for (const OddPoint& o : h.state.odd) h.odd.push_back({h.counted[o.point], o.off, likely(o.off)});
   if (const auto last = h.state.unconfirmed) {
     const std::vector<std::size_t> others = sound_points(h.series, h.state);

@@ -86,7 +86,6 @@ double scatter_of(const Series& s) {
 std::vector<OddPoint> odd_points(const Series& s, double scatter) {
   Conflicts conflicts = conflicts_of(s, scatter);
   std::set<std::size_t> odd;
-  std::map<std::size_t, double> by;
   for (;;) {
     std::size_t most = 0, culprit = 0;
     double furthest = 0;
@@ -103,11 +102,10 @@ std::vector<OddPoint> odd_points(const Series& s, double scatter) {
     for (const std::size_t partner : conflicts[culprit]) conflicts[partner].erase(culprit);
     conflicts.erase(culprit);
     odd.insert(culprit);
-    by[culprit] = furthest;
   }
   std::vector<OddPoint> all;
-  all.reserve(by.size());
-  for (const auto& [point, lies] : by) all.push_back({point, lies});
+  all.reserve(odd.size());
+  for (const std::size_t point : odd) all.push_back({point, off(s, point, odd, {})});
   return all;
 }
 

@@ -66,10 +66,10 @@ Side Bracket::side_at(std::size_t point) const {
 
 Bracket bracket_of(std::span<const Decided> decided) {
   Bracket b;
-  bool any_above = false;
+  std::optional<std::size_t> over;
   for (const Decided& d : decided) {
-    b.contradiction = b.contradiction || (any_above && d.side == Side::below);
-    any_above = any_above || d.side == Side::above;
+    if (over && d.side == Side::below) b.contradiction = {*over, d.point};
+    if (!over && d.side == Side::above) over = d.point;
   }
   for (auto d = decided.begin(); d != decided.end() && d->less; ++d)
     if (d->side == Side::below) b.below_until = d->point;

@@ -229,7 +229,9 @@ State state_of(const Series& s) {
   state.whole->last = n - 1;
   find_odd(s, state);
   if (conflicting(state)) {
-    state.why = "the readings do not go together";
+    state.why = shifted(state) ? "readings in a row lie apart from the others: was something added "
+                                 "and not noted, or is it another drink?"
+                               : "the readings do not go together";
     return state;
   }
   Numbers kept = without(n, state.odd);
@@ -278,8 +280,19 @@ State state_of(const Series& s) {
   return state;
 }
 
+bool shifted(const State& state) {
+  constexpr std::size_t a_run = 3;
+  std::size_t in_a_row = 0;
+  for (std::size_t i = 0; i < state.odd.size(); ++i) {
+    const bool next = i > 0 && state.odd[i].point == state.odd[i - 1].point + 1;
+    in_a_row = next ? in_a_row + 1 : 1;
+    if (in_a_row == a_run) return true;
+  }
+  return false;
+}
+
 bool conflicting(const State& state) {
-  return state.odd.size() > 1 && 3 * state.odd.size() > state.whole->points;
+  return shifted(state) || (state.odd.size() > 1 && 3 * state.odd.size() > state.whole->points);
 }
 
 bool counts(const State& state, std::size_t point) {

@@ -51,9 +51,12 @@ TEST(Bracket, ADecisionThatStandsAloneIsNone) {
 }
 
 TEST(Bracket, BelowAfterAboveContradicts) {
-  const Bracket b = bracket({{above, false}, {below, true}});
-  EXPECT_TRUE(b.contradiction);
-  EXPECT_EQ(b.side_at(1), open);
+  // Which two is known also where one of them, standing alone, decides nothing.
+  const Bracket b = bracket({{below, true}, {above, false}, {open, true}, {below, true}});
+  ASSERT_TRUE(b.contradiction);
+  EXPECT_EQ(*b.contradiction, std::pair(std::size_t{1}, std::size_t{3}));
+  EXPECT_FALSE(b.above_from);
+  EXPECT_EQ(b.side_at(3), open);
 }
 
 // Bubbles make a strength seem less: such an estimate denies nothing.

@@ -2,6 +2,7 @@
 // When the strength of a ferment passed a limit, or will.
 #include <optional>
 #include <span>
+#include <utility>
 
 #include "areo/trend/crossing.hpp"
 #include "areo/trend/history.hpp"
@@ -25,9 +26,9 @@ struct Bracket {
   /// The last point that was decided to lie below, with none before it whose estimate is not, and
   /// the first that was decided to lie above, with none after it whose estimate is not.
   std::optional<std::size_t> below_until{}, above_from{};
-  /// A reading decides for above, and a later one for below: one of them is off, and nothing is
-  /// concluded.
-  bool contradiction = false;
+  /// A reading decides for above, and a later one for below: one of these two is off, and nothing
+  /// is concluded.
+  std::optional<std::pair<std::size_t, std::size_t>> contradiction{};
 
   /// On which side it was at this point, the last one.
   [[nodiscard]] uncertainty::Side side_at(std::size_t last) const;

@@ -68,7 +68,10 @@ inline constexpr double harmless_percent_vol = 0.1, harmless_bar = 0.3;
 ///         for more
 [[nodiscard]] State state_of(const Series& series);
 
-/// So many are odd that the readings do not go together: nothing is concluded.
+/// Three or more in a row are odd: they are no slips. Something was added, or it is another drink.
+[[nodiscard]] bool shifted(const State& state);
+/// So many are odd, or so many in a row, that the readings do not go together: nothing is
+/// concluded.
 [[nodiscard]] bool conflicting(const State& state);
 /// Whether a point of its series counts: it is neither odd nor to be confirmed.
 [[nodiscard]] bool counts(const State& state, std::size_t point);
