@@ -140,10 +140,13 @@ TEST_F(Passings, DecidingReadingsDecide) {
 
 // Every quarter of an hour for four days: one point for six hours, and the last of each day.
 TEST_F(Passings, AHistoryOfASensorKeepsFewPoints) {
+  constexpr std::int64_t readings = 384, quarter_s = 900;
+  const Moment first = moment_from_text("2026-03-02T00:00Z");
   std::vector<std::vector<notebook::ReadingRecord>> samples;
-  for (int i = 0; i < 384; ++i)
-    samples.push_back({record(1.028 - 0.00002 * i,
-                              {moment_from_text("2026-03-02T00:00Z").seconds + 900 * i, 0})});
+  samples.reserve(readings);
+  for (std::int64_t i = 0; i < readings; ++i)
+    samples.push_back(
+        {record(1.028 - 0.00002 * static_cast<double>(i), {first.seconds + quarter_s * i, 0})});
   (void)book_.add_samples(samples);
   batch::Batch b = batch();
   const History h = history_of(b, "");
