@@ -77,7 +77,9 @@ std::string course(const Account& a) {
       return fmt::format(
           "for {:.0f} days no change was seen; what is left of the sugar may start again",
           s.hidden->days);
-    case trend::Phase::not_begun: return "it was not seen to ferment yet";
+    case trend::Phase::not_begun:
+      return a.history.since > 0 ? "since something was added it was not seen to ferment"
+                                 : "it was not seen to ferment yet";
     case trend::Phase::fell:
     case trend::Phase::no_fall:
     case trend::Phase::unclear: break;

@@ -114,8 +114,9 @@ std::string state_text(const History& h, const std::optional<double>& expected) 
   const auto days = [&] { return "in " + days_text(s.hidden->days); };
   switch (s.phase) {
     case Phase::not_begun:
-      return fmt::format("NOT BEGUN: no fall seen since the first reading; in the last {} {}",
-                         days_text(s.hidden->days), hidden_text(h, *s.hidden));
+      return fmt::format("NOT BEGUN: no fall seen since the {}; in the last {} {}",
+                         h.since > 0 ? "last addition" : "first reading", days_text(s.hidden->days),
+                         hidden_text(h, *s.hidden));
     case Phase::falling: return "FALLING: " + fall_text(*s.fall) + until_text(h, *s.fall);
     case Phase::fell:
       return fmt::format("FELL; whether it still does is open: {}", hidden_text(h, *s.hidden));
@@ -254,6 +255,14 @@ std::vector<std::string> passing_lines(batch::Batch& batch, const History& h,
 std::string next_text(const History& h, const std::optional<double>& expected,
                       const std::string& name) {
   if (is_stuck(h, expected)) return "find out why before a bottle is closed; then read again";
+  if (trend::shifted(h.state))
+    return fmt::format(
+        "if something was added: areo addition add sugar {} GRAMS --on DAY; if it is "
+        "another drink, keep those readings out",
+        shell_word(name));
+  const std::vector<bool>& lifted = h.series.lifted;
+  if (!lifted.empty() && std::find(lifted.begin(), lifted.end(), false) == lifted.end())
+    return "degas a sample and read again";
   if (!h.odd.empty()) return "degas a sample and read again; or keep the odd reading out, as noted";
   if (h.state.phase == Phase::steady)
     return expected ? "read once more before a bottle is closed"

@@ -191,7 +191,24 @@ def added_and_not_noted(bench):
         out = bench.good("trend X --limit 0.9")
         assert "CANNOT TELL: readings in a row lie apart" in out and "added" in out, out
         assert "reading exclude" not in out and "? Yes" not in out, out
+        assert "next: if something was added: areo addition add sugar X" in out, out
         assert "close nothing yet" in bench.good("bottle X")
+    # Once it is noted, what is said begins there.
+    bench.notebook.unlink()
+    begin(bench)
+    read(bench, "1.022 1.018 1.014 1.012 1.011 1.010".split())
+    bench.good("addition add sugar X 60g --on 2026-05-08T12:00 --yes")
+    read(bench, ["1.016", "1.016"], first=9)
+    assert "no fall seen since the last addition" in state(bench), state(bench)
+
+
+def all_fizzy(bench):
+    """Bubbles in every sample: what to do is to degas one."""
+    begin(bench)
+    read(bench, "1.022 1.020 1.018".split(), more="--degassed no")
+    bench.good("reading exclude 1 --reason lifted")
+    bench.good("reading add X 1.022 --temp 20C --on 2026-05-03 --original --degassed no --yes")
+    assert "next: degas a sample and read again" in bench.good("trend X")
 
 
 def odd_ones_count_nowhere(bench):
@@ -218,6 +235,7 @@ CHECKS = [
     falls_step_by_step, falls_in_whole_steps, slips_move_nothing, bubbles_decide_one_side,
     one_statement, what_would_decide, rest_takes_time, slips_at_entry, equal_is_stated,
     days_of_a_sensor, odd_ones_count_nowhere, added_and_not_noted,
+    all_fizzy,
 ]  # fmt: skip
 
 if __name__ == "__main__":
