@@ -9,9 +9,6 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <cstdlib>
-#include <fstream>
-#include <iterator>
 #include <limits>
 #include <numeric>
 #include <optional>
@@ -23,6 +20,7 @@
 #include "areo/measurement/original.hpp"
 #include "areo/trend/passing.hpp"
 #include "ferments.hpp"
+#include "figures.hpp"
 #include "stem.hpp"
 #include "world.hpp"
 
@@ -220,10 +218,6 @@ void judge(const Course& c, double limit, Count& count) {
   count.days_late += static_cast<int>(std::lround(*said - *passed));
 }
 
-std::string percent(int part, int of) {
-  return of == 0 ? "-" : fmt::format("{:.1f}", 100.0 * part / of);
-}
-
 std::string cells(const std::array<std::string, 11>& c) {
   return fmt::format("{:<36}{:>7}{:>7}{:>8}{:>7}{:>7}{:>8}{:>8}{:>7}{:>6}{:>6}\n", c[0], c[1], c[2],
                      c[3], c[4], c[5], c[6], c[7], c[8], c[9], c[10]);
@@ -253,12 +247,6 @@ std::string table(const Counts& counts) {
   for (std::size_t i = 0; i < shape_names.size(); ++i)
     t += line(std::string{shape_names.at(i)}, counts.by_shape[i]);
   return t;
-}
-
-// So many percent of them, and of no fewer than a hundred.
-void expect_at_most(double most_percent, int part, int of, const char* what) {
-  EXPECT_GE(of, 100) << what;
-  EXPECT_LE(100.0 * part, most_percent * of) << what << ": " << part << " of " << of;
 }
 
 // A verdict on a side is wrong in 2.5 % of its cases at the most. So that silence does not pass:
@@ -297,12 +285,7 @@ TEST(LimitStudy, VerdictsAreRightAsOftenAsStated) {
     constexpr double outside = 13;
     EXPECT_LE(100.0 * (c.curves - c.held), outside * c.curves) << c.held << " of " << c.curves;
   }
-  const std::string figures = table(counts);
-  if (const char* file = std::getenv("AREO_PRINT")) std::ofstream{file} << figures;
-  if (std::getenv("AREO_TEST_SEED") != nullptr || cases_here != usual) return;
-  std::ifstream file{AREO_TABLES_DIR "/../docs/explanation/series-limit.txt"};
-  const std::string written{std::istreambuf_iterator<char>{file}, {}};
-  EXPECT_EQ(written, figures);
+  expect_written(table(counts), "series-limit.txt", cases_here == usual);
 }
 
 }  // namespace

@@ -9,9 +9,6 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <cstdlib>
-#include <fstream>
-#include <iterator>
 #include <map>
 #include <string>
 #include <string_view>
@@ -19,6 +16,7 @@
 
 #include "areo/measurement/ferments.hpp"
 #include "areo/physics/scale.hpp"
+#include "figures.hpp"
 #include "hostile.hpp"
 
 namespace areo::property {
@@ -165,10 +163,6 @@ void study(World& world, std::size_t kind, const Row& row, bool is_stated, Table
   }
 }
 
-std::string percent(int part, int of) {
-  return of == 0 ? "-" : fmt::format("{:.1f}", 100.0 * part / of);
-}
-
 std::string cells(std::string_view name, const std::array<std::string, 6>& c) {
   return fmt::format("{:<32}{:>9}{:>10}{:>8}{:>10}{:>9}{:>7}\n", name, c[0], c[1], c[2], c[3], c[4],
                      c[5]);
@@ -230,12 +224,7 @@ TEST(OutlookStudy, SentencesAreRightAsOftenAsStated) {
   int dates = 0;
   for (const std::string& name : t.by_world.names()) dates += t.by_world.at(name).dates;
   EXPECT_GE(dates, 1000);
-  const std::string figures = text_of(t);
-  if (const char* file = std::getenv("AREO_PRINT")) std::ofstream{file} << figures;
-  if (std::getenv("AREO_TEST_SEED") != nullptr || cases_here != usual) return;
-  std::ifstream file{AREO_TABLES_DIR "/../docs/explanation/outlook.txt"};
-  const std::string written{std::istreambuf_iterator<char>{file}, {}};
-  EXPECT_EQ(written, figures);
+  expect_written(text_of(t), "outlook.txt", cases_here == usual);
 }
 
 }  // namespace

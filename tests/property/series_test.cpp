@@ -7,15 +7,13 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <cstdlib>
-#include <fstream>
-#include <iterator>
 #include <string>
 #include <string_view>
 #include <vector>
 
 #include "areo/trend/state.hpp"
 #include "ferments.hpp"
+#include "figures.hpp"
 #include "verdicts.hpp"
 
 namespace areo::property {
@@ -66,10 +64,6 @@ Counts study(World& world, int of_each) {
   return counts;
 }
 
-std::string percent(int part, int of) {
-  return of == 0 ? "-" : fmt::format("{:.1f}", 100.0 * part / of);
-}
-
 std::string cells(const std::array<std::string, 11>& c) {
   return fmt::format("{:<24}{:>8}{:>6}{:>9}{:>8}{:>8}{:>6}{:>10}{:>6}{:>9}{:>7}\n", c[0], c[1],
                      c[2], c[3], c[4], c[5], c[6], c[7], c[8], c[9], c[10]);
@@ -107,12 +101,6 @@ std::string table(const Counts& counts) {
              percent(c.steady, c.verdicts), percent(c.unclear, c.verdicts),
              percent(c.had_begun, c.not_begun), percent(c.falling_then, c.knowable), c.rests,
              percent(c.rests_called, c.rests), 1.0 * c.rest_days / std::max(c.rests_called, 1));
-}
-
-// So many percent of them, and of no fewer than a hundred.
-void expect_at_most(double most_percent, int part, int of, std::string_view what) {
-  EXPECT_GE(of, 100) << what;
-  EXPECT_LE(100.0 * part, most_percent * of) << what << ": " << part << " of " << of;
 }
 
 void expect_of_stated(const Counts& counts) {
@@ -167,12 +155,7 @@ TEST(SeriesStudy, VerdictsAreRightAsOftenAsStated) {
   Count worse;
   for (std::size_t i = stated; i < rows().size(); ++i) worse.add(counts.by_row[i]);
   expect_at_most(2, worse.not_harmless, worse.steady, "steady, and not harmless");
-  const std::string figures = table(counts);
-  if (const char* file = std::getenv("AREO_PRINT")) std::ofstream{file} << figures;
-  if (std::getenv("AREO_TEST_SEED") != nullptr || cases_here != usual) return;
-  std::ifstream file{AREO_TABLES_DIR "/../docs/explanation/series.txt"};
-  const std::string written{std::istreambuf_iterator<char>{file}, {}};
-  EXPECT_EQ(written, figures);
+  expect_written(table(counts), "series.txt", cases_here == usual);
 }
 
 // Nothing ferments, and one of the first readings is another bottle's: also the first, from which
