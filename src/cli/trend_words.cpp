@@ -184,6 +184,11 @@ report::Plot gravity_plot(const History& h) {
 
 std::vector<std::string> odd_notes(const History& h) {
   std::vector<std::string> all;
+  if (h.state.scatter > 1)
+    all.push_back(fmt::format(
+        "these readings scatter {:.1f} times as much as their ± allows: bubbles, layers, "
+        "another eye? what is said of the fall counts it, a single reading's ± does not",
+        h.state.scatter));
   for (const trend::Oddity& o : h.odd)
     all.push_back(fmt::format(
         "reading {} lies {} {} the others: {}? nothing is concluded from it; if it is wrong: "

@@ -31,7 +31,7 @@ namespace areo::cli {
 [[nodiscard]] report::Plot gravity_plot(const trend::History& h);
 /// Between which gravities it ends, and when it can be called steady; or why there is no outlook.
 [[nodiscard]] std::vector<std::string> outlook_lines(const trend::History& h, bool full);
-/// One sentence for each odd reading.
+/// One sentence for each odd reading, and one where all scatter more than stated.
 [[nodiscard]] std::vector<std::string> odd_notes(const trend::History& h);
 /// "under 0.5 % vol? No: it passed it between 2026-03-04 18:00 and 2026-03-05 10:00"
 [[nodiscard]] std::string limit_text(batch::Batch& batch, const trend::History& h,

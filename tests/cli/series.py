@@ -202,6 +202,17 @@ def added_and_not_noted(bench):
     assert "no fall seen since the last addition" in state(bench), state(bench)
 
 
+def scatter_is_told(bench):
+    """Where readings scatter far more than stated, somebody hears of it."""
+    begin(bench)
+    read(bench, "1.022 1.021 1.021 1.023 1.020 1.026 1.018 1.024 1.012 1.019".split())
+    assert re.search(r"note: these readings scatter [0-9.]+ times", bench.good("trend X"))
+    bench.notebook.unlink()
+    begin(bench)
+    read(bench, "1.022 1.021 1.020 1.019 1.018 1.017 1.016 1.015 1.014".split())
+    assert "scatter" not in bench.good("trend X").replace("the scatter of its yield", "")
+
+
 def all_fizzy(bench):
     """Bubbles in every sample: what to do is to degas one."""
     begin(bench)
@@ -235,7 +246,7 @@ CHECKS = [
     falls_step_by_step, falls_in_whole_steps, slips_move_nothing, bubbles_decide_one_side,
     one_statement, what_would_decide, rest_takes_time, slips_at_entry, equal_is_stated,
     days_of_a_sensor, odd_ones_count_nowhere, added_and_not_noted,
-    all_fizzy,
+    all_fizzy, scatter_is_told,
 ]  # fmt: skip
 
 if __name__ == "__main__":
