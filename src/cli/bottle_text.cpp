@@ -160,19 +160,25 @@ void print_pace(const BottleTelling& t) {
   const double target = t.rating ? t.rating->value() / pa_per_bar : usual_bar;
   const double now = pressure_of(t, t.cases.front()).hi;
   const double a_day = measurement::made_by_fall(t.history.series.gravity.front(), *pace).bar;
-  const std::string at = fmt::format("at the fastest pace that goes with these readings, {} a day",
-                                     report::rounded_up(*pace, report::last_place(*pace)));
   if (now >= target) return;
   const double days = (target - now) / a_day;
-  line(fmt::format("{}, kept at 25 °C, it reaches {:.3g} bar after {};", at, target,
-                   days < 1    ? "less than a day"
-                   : days < 60 ? fmt::format("{:.0f} day{}", std::floor(days), days < 2 ? "" : "s")
-                               : "more than two months"));
+  const double fall = *pace * days, end = t.point.gravity().value.estimate - fall;
+  const auto& lowest = t.history.outlook.lowest;
+  if (lowest && end < *lowest && !t.plan.carbonation) {  // priming sugar would make more
+    line(fmt::format("{:.3g} bar would be a fall to below {}, where no extract is left", target,
+                     report::rounded_up(*lowest, 4)));
+    return;
+  }
+  line(fmt::format(
+      "at the fastest pace that goes with these readings, {} a day, kept at 25 °C, it reaches "
+      "{:.3g} bar after {};",
+      report::rounded_up(*pace, report::last_place(*pace)), target,
+      days < 1    ? "less than a day"
+      : days < 60 ? fmt::format("{:.0f} day{}", std::floor(days), days < 2 ? "" : "s")
+                  : "more than two months"));
   line("  cold slows this by an amount nobody measured here");
-  const double fall = *pace * days;
   line(fmt::format("  {:.3g} bar is a fall of {} from now on, to {}", target,
-                   report::rounded_down(fall, 4),
-                   report::rounded_up(t.point.gravity().value.estimate - fall, 4)));
+                   report::rounded_down(fall, 4), report::rounded_up(end, 4)));
 }
 
 void note_culture(ferment::Culture culture) {
