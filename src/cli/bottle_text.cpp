@@ -164,7 +164,11 @@ void print_pace(const BottleTelling& t) {
   const double days = (target - now) / a_day;
   const double fall = *pace * days, end = t.point.gravity().value.estimate - fall;
   const auto& lowest = t.history.outlook.lowest;
-  if (lowest && end < *lowest && !t.plan.carbonation) {  // priming sugar would make more
+  // Said only where no case reaches it: priming sugar makes more than this extract.
+  const bool out_of_reach = std::all_of(t.cases.begin(), t.cases.end(), [&](const BottleCase& c) {
+    return pressure_of(t, c).hi < target;
+  });
+  if (lowest && end < *lowest && out_of_reach) {
     line(fmt::format("{:.3g} bar would be a fall to below {}, where no extract is left", target,
                      report::rounded_up(*lowest, 4)));
     return;

@@ -40,6 +40,12 @@ void print_points(const History& h, bool full) {
     line("  " + more);
 }
 
+// Of many readings some stand for the others, which are not computed.
+std::string since_text(const History& h) {
+  return h.readings == h.points.size() ? fmt::format("{} of them count", h.counted.size())
+                                       : fmt::format("it was read {} times", h.readings_since);
+}
+
 void print_plot(const History& h) {
   const report::Plot plot = gravity_plot(h);
   if (plot.points.empty()) return;
@@ -145,9 +151,8 @@ int run_trend(const Options& o, const Session& session) {
   line(batch_text(batch.record()) + (o.bottle.empty() ? "" : "; bottle " + o.bottle));
   print_points(h, session.full);
   if (h.since > 0)
-    line("  since the last addition " + (h.series.size() == 0
-                                             ? std::string{"nothing could be computed"}
-                                             : fmt::format("{} of them count", h.readings_since)));
+    line("  since the last addition " +
+         (h.series.size() == 0 ? std::string{"nothing could be computed"} : since_text(h)));
   if (o.plot) print_plot(h);
   line("state: " + state_text(h, expected));
   print_below("outlook: ", outlook_lines(h, session.full));

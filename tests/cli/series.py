@@ -202,6 +202,17 @@ def added_and_not_noted(bench):
     assert "no fall seen since the last addition" in state(bench), state(bench)
 
 
+def pressures_agree(bench):
+    """What fermenting everything may reach is never called out of reach."""
+    begin(bench)
+    read(bench, "1.020 1.016 1.012 1.010 1.008 1.006 1.006 1.006 1.006 1.006".split())
+    for bar in range(2, 40):
+        _, out, _ = bench.run(f"bottle X --rating {bar}bar")
+        upper = float(re.search(r"everything ferments .* ([0-9.]+) *$", out, re.MULTILINE)[1])
+        assert ("would be a fall to below" not in out) or upper < bar, (bar, out)
+    assert "would be a fall to below" in out, out
+
+
 def scatter_is_told(bench):
     """Where readings scatter far more than stated, somebody hears of it."""
     begin(bench)
@@ -246,7 +257,7 @@ CHECKS = [
     falls_step_by_step, falls_in_whole_steps, slips_move_nothing, bubbles_decide_one_side,
     one_statement, what_would_decide, rest_takes_time, slips_at_entry, equal_is_stated,
     days_of_a_sensor, odd_ones_count_nowhere, added_and_not_noted,
-    all_fizzy, scatter_is_told,
+    all_fizzy, pressures_agree, scatter_is_told,
 ]  # fmt: skip
 
 if __name__ == "__main__":

@@ -24,8 +24,8 @@ struct Sample {
   [[nodiscard]] const std::string& bottle() const { return first().bottle; }
 };
 
-/// The samples that a list shows, by their numbers: all of up to sixty; of more than people read,
-/// the originals and of each bottle the last one of each day.
+/// The samples that a list shows, by their numbers: all of up to sixty; of more, the originals and
+/// of each bottle the last one of each day.
 /// @param samples  in order of time
 [[nodiscard]] std::vector<std::size_t> listed(std::span<const Sample* const> samples);
 
