@@ -208,7 +208,9 @@ def pressures_agree(bench):
     read(bench, "1.020 1.016 1.012 1.010 1.008 1.006 1.006 1.006 1.006 1.006".split())
     for bar in range(2, 40):
         _, out, _ = bench.run(f"bottle X --rating {bar}bar")
-        upper = float(re.search(r"everything ferments .* ([0-9.]+) *$", out, re.MULTILINE)[1])
+        case = re.search(r"everything ferments .* ([0-9.]+) *$", out, re.MULTILINE)
+        assert case, out
+        upper = float(case[1])
         assert ("would be a fall to below" not in out) or upper < bar, (bar, out)
     assert "would be a fall to below" in out, out
 
