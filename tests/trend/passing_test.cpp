@@ -65,6 +65,23 @@ TEST(Bracket, LiftedReadingsDenyNothing) {
   EXPECT_EQ(bracket_of(all).above_from, 0U);
 }
 
+TEST(KeepWithin, CutsToWhatTheReadingsDecide) {
+  Crossing c{5.0, 2.0, 9.0};
+  keep_within(c, 3.0, 6.0);
+  EXPECT_EQ(c.lo, 3.0);
+  EXPECT_EQ(c.hi, 6.0);
+  EXPECT_EQ(c.day, 5.0);
+  Crossing endless{8.0};
+  keep_within(endless, 3.0, 6.0);
+  EXPECT_EQ(endless.lo, 3.0);
+  EXPECT_EQ(endless.hi, 6.0);
+  EXPECT_EQ(endless.day, 6.0);
+  Crossing apart{5.0, 4.0, 5.5};
+  keep_within(apart, 6.0, 8.0);
+  EXPECT_FALSE(apart.day || apart.lo || apart.hi);
+  EXPECT_FALSE(apart.refused.empty());
+}
+
 // A stem of 0.002 that nobody checked, 1.030 at the beginning.
 class Passings : public notebook::TemporaryFolder {
  protected:
@@ -145,13 +162,16 @@ TEST_F(Passings, AHistoryOfASensorKeepsFewPoints) {
   std::vector<std::vector<notebook::ReadingRecord>> samples;
   samples.reserve(readings);
   for (std::int64_t i = 0; i < readings; ++i)
-    samples.push_back(
-        {record(1.028 - 0.00002 * static_cast<double>(i), {first.seconds + quarter_s * i, 0})});
+    // The first of each six hours is a slip.
+    samples.push_back({record(1.028 - 0.00002 * static_cast<double>(i) + (i % 24 == 16 ? 0.004 : 0),
+                              {first.seconds + quarter_s * i, 0})});
   (void)book_.add_samples(samples);
   batch::Batch b = batch();
   const History h = history_of(b, "");
   EXPECT_EQ(h.readings, 385U);
   EXPECT_EQ(h.series.size(), 18U);  // quarters of a day that begin at the hour of the original
+  // Corrected by less than a thousandth: so slips are told from the others.
+  for (std::size_t i = 1; i < h.series.size(); ++i) EXPECT_LT(h.series.gravity[i], 1.029) << i;
   EXPECT_EQ(h.shown.size(), 5U);
   EXPECT_LE(h.points.size(), 23U);
   EXPECT_EQ(h.points[h.shown.back()].sample.at().text(), "2026-03-05T23:45:00+00:00");
