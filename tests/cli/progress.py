@@ -7,12 +7,13 @@
 
 import argparse
 import os
-import pty
 import subprocess
 import sys
 import tempfile
 import time
 from pathlib import Path
+
+from terminal import shown_on_terminal
 
 # More than the digits need, so that it takes more than a second on any machine.
 LONG = "refract 7.8Bx --temp 22C --gravity 1.012 --monte-carlo --trials 500000".split()
@@ -21,29 +22,15 @@ SHORT = "convert 1.048 --to P --monte-carlo".split()
 
 def on_terminal(call):
     """(standard output, what the terminal got as standard error, seconds)"""
-    master, slave = pty.openpty()
     begin = time.monotonic()
-    process = subprocess.Popen(call, stdin=subprocess.DEVNULL, stdout=subprocess.PIPE, stderr=slave)
-    os.close(slave)
-    shown = b""
-    while True:
-        try:
-            part = os.read(master, 4096)
-        except OSError:  # Linux says so when the other end has closed
-            break
-        if not part:
-            break
-        shown += part
-    out = process.stdout.read()
-    process.wait(timeout=300)
-    os.close(master)
-    return out.decode(), shown.decode(), time.monotonic() - begin
+    shown, process = shown_on_terminal(call, "stderr", stdout=subprocess.PIPE)
+    return process.stdout.read().decode(), shown, time.monotonic() - begin
 
 
 def remaining(shown):
     """The lines that a terminal still shows: a carriage return writes over what was there."""
     lines = []
-    for text in shown.replace("\r\n", "\n").split("\n"):
+    for text in shown.split("\n"):
         line = ""
         for piece in text.split("\r"):
             line = piece + line[len(piece):]

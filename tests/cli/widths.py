@@ -8,20 +8,16 @@ A line may be wider if it is a single word, as a path or an address is, or a com
 How wide a character is says Python's copy of the Unicode database.
 """
 
-import fcntl
 import json
-import os
-import pty
 import re
-import struct
 import subprocess
 import sys
-import termios
 import unicodedata
 from pathlib import Path
 
 from report_page import INSTRUMENT, JAR
 from robust import main
+from terminal import shown_on_terminal
 
 SCENARIO = Path(__file__).resolve().parents[2] / "docs/demo/scenario.sh"
 WIDE_NAMES = ["short", "a-name-of-a-batch-that-goes-on-and-on-and-on-without-an-end-anywhere-near-here",
@@ -208,24 +204,9 @@ def commands_stay_whole(bench):
 
 
 def on_terminal(bench, command, width):
-    near, far = pty.openpty()
-    fcntl.ioctl(far, termios.TIOCSWINSZ, struct.pack("HHHH", 40, width, 0, 0))
-    process = subprocess.Popen(
-        [bench.program, *command.split()], cwd=bench.folder, stdin=subprocess.DEVNULL, stdout=far,
-        env={k: v for k, v in bench.environment.items() if k != "COLUMNS"})  # fmt: skip
-    os.close(far)
-    text = b""
-    while True:
-        try:
-            more = os.read(near, 65536)
-        except OSError:  # the other end is closed
-            break
-        text += more
-        if not more:
-            break
-    process.wait()
-    os.close(near)
-    return text.decode().replace("\r\n", "\n")
+    return shown_on_terminal(
+        [bench.program, *command.split()], "stdout", width, cwd=bench.folder,
+        env={k: v for k, v in bench.environment.items() if k != "COLUMNS"})[0]  # fmt: skip
 
 
 def asks_the_terminal(bench):
@@ -235,12 +216,15 @@ def asks_the_terminal(bench):
     widest = {width: max(map(columns, text.splitlines())) for width, text in at.items()}
     assert widest[80] <= 80 < widest[120] <= 120, widest
     # A terminal that does not know its width, and what is none, count as 80 wide.
-    assert on_terminal(bench, command, 0) == at[80]
+    shown = on_terminal(bench, command, 0)
+    assert shown == at[80], f"not told the width:\n{shown}\n80 wide:\n{at[80]}"
     del bench.environment["COLUMNS"]
-    assert bench.good(command) == at[80]
+    shown = bench.good(command)
+    assert shown == at[80], f"no terminal:\n{shown}\n80 wide:\n{at[80]}"
     for columns_of, same in (("120", 120), ("x", 80), ("", 80), ("0", 80), ("-5", 80)):
         bench.environment["COLUMNS"] = columns_of
-        assert bench.good(command) == at[same], columns_of
+        shown = bench.good(command)
+        assert shown == at[same], f"COLUMNS={columns_of!r}:\n{shown}\n{same} wide:\n{at[same]}"
 
 
 def programs_get_whole_lines(bench):
