@@ -57,6 +57,7 @@
 #include "areo/report/json.hpp"
 #include "areo/report/markdown.hpp"
 #include "areo/report/plot.hpp"
+#include "areo/report/result_json.hpp"
 #include "areo/report/rows.hpp"
 #include "areo/report/sheet.hpp"
 #include "areo/report/text.hpp"

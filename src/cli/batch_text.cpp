@@ -9,6 +9,7 @@
 
 #include "areo/core/error.hpp"
 #include "areo/report/json.hpp"
+#include "areo/report/result_json.hpp"
 #include "areo/report/text.hpp"
 #include "calibrate.hpp"
 #include "strength.hpp"

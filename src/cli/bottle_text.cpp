@@ -9,6 +9,7 @@
 #include "areo/core/shell_word.hpp"
 #include "areo/measurement/ferments.hpp"
 #include "areo/report/json.hpp"
+#include "areo/report/result_json.hpp"
 #include "areo/report/text.hpp"
 #include "batch_text.hpp"
 #include "output.hpp"

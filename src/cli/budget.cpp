@@ -12,6 +12,7 @@
 #include "areo/core/nearest.hpp"
 #include "areo/report/budget.hpp"
 #include "areo/report/json.hpp"
+#include "areo/report/result_json.hpp"
 #include "failure.hpp"
 #include "parse.hpp"
 

@@ -7,7 +7,7 @@
 #include "areo/core/error.hpp"
 #include "areo/core/shell_word.hpp"
 #include "areo/physics/scale_name.hpp"
-#include "areo/report/json.hpp"
+#include "areo/report/result_json.hpp"
 #include "areo/report/text.hpp"
 #include "bench.hpp"
 #include "budget.hpp"

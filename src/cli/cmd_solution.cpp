@@ -9,6 +9,7 @@
 #include "areo/physics/salt.hpp"
 #include "areo/physics/water.hpp"
 #include "areo/report/json.hpp"
+#include "areo/report/result_json.hpp"
 #include "areo/report/text.hpp"
 #include "bench.hpp"
 #include "command.hpp"

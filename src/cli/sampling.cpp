@@ -10,6 +10,7 @@
 
 #include "areo/core/error.hpp"
 #include "areo/report/json.hpp"
+#include "areo/report/result_json.hpp"
 #include "areo/report/text.hpp"
 #include "areo/uncertainty/decision.hpp"
 #include "failure.hpp"

@@ -13,6 +13,7 @@
 
 #include "areo/core/error.hpp"
 #include "areo/report/json.hpp"
+#include "areo/report/result_json.hpp"
 #include "areo/report/text.hpp"
 #include "failure.hpp"
 

@@ -8,6 +8,7 @@
 #include "areo/core/error.hpp"
 #include "areo/ferment/drink.hpp"
 #include "areo/report/json.hpp"
+#include "areo/report/result_json.hpp"
 #include "areo/report/text.hpp"
 #include "budget.hpp"
 #include "failure.hpp"

@@ -7,6 +7,7 @@
 
 #include "areo/measurement/limit.hpp"
 #include "areo/report/json.hpp"
+#include "areo/report/result_json.hpp"
 #include "grid.hpp"
 #include "strength.hpp"
 

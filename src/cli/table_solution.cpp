@@ -7,6 +7,7 @@
 #include "areo/measurement/solution.hpp"
 #include "areo/physics/scale_name.hpp"
 #include "areo/report/json.hpp"
+#include "areo/report/result_json.hpp"
 #include "areo/report/text.hpp"
 #include "table.hpp"
 #include "table_axis.hpp"

@@ -5,7 +5,7 @@
 #include <memory>
 
 #include "areo/measurement/convert.hpp"
-#include "areo/report/json.hpp"
+#include "areo/report/result_json.hpp"
 #include "areo/report/text.hpp"
 #include "table.hpp"
 #include "table_axis.hpp"

@@ -8,7 +8,7 @@
 #include "areo/core/error.hpp"
 #include "areo/physics/mixture.hpp"
 #include "areo/physics/scale_name.hpp"
-#include "areo/report/json.hpp"
+#include "areo/report/result_json.hpp"
 #include "areo/report/text.hpp"
 #include "failure.hpp"
 

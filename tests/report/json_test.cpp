@@ -8,6 +8,7 @@
 #include "areo/measurement/alcohol.hpp"
 #include "areo/measurement/convert.hpp"
 #include "areo/physics/scale_name.hpp"
+#include "areo/report/result_json.hpp"
 
 namespace areo::report {
 namespace {

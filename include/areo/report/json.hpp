@@ -1,23 +1,11 @@
 #pragma once
-// Results for programs: one JSON object on one line, stable keys with units, numbers unrounded.
+// Words, numbers and lists as JSON. Bytes that are no UTF-8 become U+FFFD.
 #include <optional>
 #include <string>
-
-#include "areo/measurement/result.hpp"
-#include "areo/measurement/sampled.hpp"
+#include <string_view>
+#include <vector>
 
 namespace areo::report {
-
-/// {"<key>": {"value", "standard_uncertainty", "expanded_uncertainty", "unit"}, ..., "notes": []}.
-/// The schema is in docs/reference/json.md. Bytes that are no UTF-8 become U+FFFD.
-/// @param head  pairs that come first, already JSON: {{"state", "\"measured\""}}
-[[nodiscard]] std::string json_line(
-    const measurement::Result& result,
-    const std::vector<std::pair<std::string, std::string>>& head = {});
-
-/// The second evaluation of a result as a JSON object, a member for each quantity under its key.
-[[nodiscard]] std::string sampling_json(const measurement::Result& result,
-                                        const measurement::Sampled& sampled);
 
 /// A JSON string with its quotes.
 [[nodiscard]] std::string json_string(std::string_view text);

@@ -1,0 +1,44 @@
+#include "areo/report/result_json.hpp"
+
+#include "dump.hpp"
+
+namespace areo::report {
+
+std::string sampling_json(const measurement::Result& result, const measurement::Sampled& sampled) {
+  const auto word = [](uncertainty::Agreement a) {
+    switch (a) {
+      case uncertainty::Agreement::agree: return "agree";
+      case uncertainty::Agreement::differ: return "differ";
+      case uncertainty::Agreement::cannot_tell: return "cannot_tell";
+    }
+    return "";
+  };
+  Json j{{"trials", sampled.trials},
+         {"seed", sampled.seed},
+         {"converged", sampled.converged},
+         {"beyond_fraction", sampled.beyond}};
+  for (std::size_t k = 0; k < sampled.quantities.size(); ++k) {
+    const auto& [output, comparison] = sampled.quantities[k];
+    j[result.quantities[k].key] = {{"mean", output.mean + 0.0},
+                                   {"standard_uncertainty", output.u},
+                                   {"symmetric_low", output.symmetric.lo + 0.0},
+                                   {"symmetric_high", output.symmetric.hi + 0.0},
+                                   {"shortest_low", output.shortest.lo + 0.0},
+                                   {"shortest_high", output.shortest.hi + 0.0},
+                                   {"scatter", output.scatter},
+                                   {"agreement", word(comparison.verdict)}};
+  }
+  return dump(j);
+}
+
+std::string json_line(const measurement::Result& result,
+                      const std::vector<std::pair<std::string, std::string>>& head) {
+  Json j = Json::object();
+  for (const auto& [key, value] : head) j[key] = Json::parse(value);
+  for (const measurement::Quantity& q : result.quantities)
+    j[q.key] = quantity_json(q.value, q.unit);
+  j["notes"] = result.notes;
+  return dump(j);
+}
+
+}  // namespace areo::report
