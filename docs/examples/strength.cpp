@@ -25,7 +25,7 @@ int main() {
   const auto drink = measurement::alcohol(calibrated, present, calibrated, original);
 
   const auto& strength = drink.result.at("alcohol_percent_vol").value;
-  std::cout << report::value_text(strength, "% vol") << '\n';
+  std::cout << text::value_text(strength, "% vol") << '\n';
 
   // Scales are types: 12.5 °P is no number, and no Brix.
   const Plato p{12.5};

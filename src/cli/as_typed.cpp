@@ -10,10 +10,10 @@
 
 #include "areo/core/error.hpp"
 #include "areo/physics/scale.hpp"
+#include "areo/text/parse.hpp"
+#include "areo/text/parse_hydrometer.hpp"
 #include "extract_kind.hpp"
 #include "noted.hpp"
-#include "parse.hpp"
-#include "parse_hydrometer.hpp"
 
 namespace areo::cli {
 namespace {
@@ -78,17 +78,19 @@ class Look {
   void at_mark(const std::string& row, const std::string& typed, double held,
                const InstrumentRecord& with) {
     compare_text(row, typed, held, [&](const std::string& text) {
-      return with.thermometer() != nullptr ? celsius_from_text(text) : noted_mark(text, with).value;
+      return with.thermometer() != nullptr ? text::celsius_from_text(text)
+                                           : noted_mark(text, with).value;
     });
   }
   void at_temperature(const std::string& row, const std::string& typed,
                       const std::optional<double>& held) {
     compare_text(row + "'s temperature", typed, held,
-                 [](const std::string& text) { return celsius_from_text(text); });
+                 [](const std::string& text) { return text::celsius_from_text(text); });
   }
   void at_volume(const std::string& row, const std::string& typed,
                  const std::optional<double>& held) {
-    compare_text(row, typed, held, [](const std::string& text) { return litres_from_text(text); });
+    compare_text(row, typed, held,
+                 [](const std::string& text) { return text::litres_from_text(text); });
   }
   void at_word(const std::string& row, const std::string& field, const std::string& word) {
     if (!found_.empty() || word.empty()) return;
@@ -119,11 +121,11 @@ class Look {
     const std::string row = fmt::format("addition {}", a.id);
     compare_text(row, a.amount_typed, a.mass_g ? a.mass_g : a.volume_l,
                  [&](const std::string& text) {
-                   return a.mass_g ? grams_from_text(text) : litres_from_text(text);
+                   return a.mass_g ? text::grams_from_text(text) : text::litres_from_text(text);
                  });
     at_volume(row, a.into_typed, a.into_l);
     compare_text(row, a.extract_typed, a.extract_percent, [](const std::string& text) {
-      const TypedMark m = mark_from_text(text);
+      const text::TypedMark m = text::mark_from_text(text);
       return 100 * physics::liquid_from_mark(m.scale, m.value).extract.value();
     });
   }

@@ -8,9 +8,9 @@
 #include <map>
 
 #include "areo/core/error.hpp"
-#include "areo/report/json.hpp"
 #include "areo/report/result_json.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
+#include "areo/text/json.hpp"
 #include "calibrate.hpp"
 #include "strength.hpp"
 
@@ -23,7 +23,7 @@ using measurement::Fermentation;
 using notebook::AdditionRecord;
 using notebook::BatchRecord;
 using notebook::ReadingRecord;
-using report::json_string;
+using text::json_string;
 
 namespace {
 
@@ -55,7 +55,7 @@ std::string sample_words(Batch& batch, const Sample& sample, const char* says, c
   std::vector<std::string> all;
   for (const ReadingRecord& r : sample.readings) all.push_back(shown(instrument, r.indication));
   std::string out = fmt::format("{}{} {}", instrument.name(), says, fmt::join(all, ", "));
-  if (const auto& t = sample.first().temperature_c) out += at + report::celsius_text(*t);
+  if (const auto& t = sample.first().temperature_c) out += at + text::celsius_text(*t);
   return out;
 }
 
@@ -69,7 +69,7 @@ std::string strength_words(const Point& point, const char* unit, bool full, Lowe
   if (point.lifted && point.drink->has_strength()) return lower(*point.drink);
   switch (point.drink->state) {
     case Fermentation::measured:
-      return report::value_text(point.drink->result.at(strength_key).value, unit, full);
+      return text::value_text(point.drink->result.at(strength_key).value, unit, full);
     case Fermentation::no_change:
     case Fermentation::bound: return upper(*point.drink);
     case Fermentation::above:
@@ -221,13 +221,11 @@ std::string change_text(Batch& batch, const Point& point) {
                   change->added ? ", with an addition in between" : "");
   if (std::abs(change->gravity.estimate) <= expanded)
     return fmt::format("no change {} that this instrument could tell (± {})", since,
-                       report::fixed(expanded, report::last_place(expanded)));
-  const int place =
-      report::last_place(expanded) + telling_digits(change->gravity.estimate, expanded);
-  return fmt::format("{} {} ± {} {}",
-                     change->gravity.estimate < 0 ? "down" : (change->added ? "up" : "UP"),
-                     report::fixed(std::abs(change->gravity.estimate), place),
-                     report::fixed(expanded, place), since);
+                       text::fixed(expanded, text::last_place(expanded)));
+  const int place = text::last_place(expanded) + telling_digits(change->gravity.estimate, expanded);
+  return fmt::format(
+      "{} {} ± {} {}", change->gravity.estimate < 0 ? "down" : (change->added ? "up" : "UP"),
+      text::fixed(std::abs(change->gravity.estimate), place), text::fixed(expanded, place), since);
 }
 
 bool jumped_up(Batch& batch, const Point& point) {

@@ -9,9 +9,9 @@
 #include "areo/core/error.hpp"
 #include "areo/notebook/recompute.hpp"
 #include "areo/physics/scale_name.hpp"
+#include "areo/text/parse_hydrometer.hpp"
+#include "areo/text/parse_refraction.hpp"
 #include "failure.hpp"
-#include "parse_hydrometer.hpp"
-#include "parse_refraction.hpp"
 #include "usage.hpp"
 
 namespace areo::cli {
@@ -61,7 +61,7 @@ void check_temperature_options(const ReadingOptions& o, bool temperature_given,
 }
 
 void require_temperature(const std::string& typed) {
-  if (!typed.empty()) (void)liquid_celsius_from_text(typed);
+  if (!typed.empty()) (void)text::liquid_celsius_from_text(typed);
 }
 
 namespace {
@@ -99,8 +99,8 @@ std::vector<physics::Scale> scales_from_text(const std::string& text,
                                              const std::vector<physics::Scale>& fallback) {
   if (text.empty()) return fallback;
   std::vector<physics::Scale> scales;
-  each_part(text, [&](const std::string& word) {
-    const physics::Scale scale = scale_from_text(word);
+  text::each_part(text, [&](const std::string& word) {
+    const physics::Scale scale = text::scale_from_text(word);
     // Named twice, it is shown once.
     if (std::find(scales.begin(), scales.end(), scale) == scales.end()) scales.push_back(scale);
   });
@@ -118,13 +118,13 @@ Bench::Bench(const Session& session, const ReadingOptions& options)
     throw UsageError{"--interpolate without --at: after the last calibration there is no next one",
                      "say with --at when the reading was made, or leave --interpolate out"};
   if (!options.division.empty()) {
-    division_ = plain_number(options.division, "a division");
+    division_ = text::plain_number(options.division, "a division");
     if (!(*division_ > 0))
       throw ParseError{"a division is above zero", options.division, 0, options.division.size(),
                        "write 0.001"};
   }
   if (!options.temperature_accuracy.empty())
-    accuracy_c_ = celsius_difference_from_text(options.temperature_accuracy);
+    accuracy_c_ = text::celsius_difference_from_text(options.temperature_accuracy);
   if (!options.instrument.empty()) {
     if (options.refractometer)
       (void)refractometer(options.instrument);
@@ -182,13 +182,13 @@ instruments::TemperatureReading Bench::temperature(const std::string& typed,
                                                    Temperature reference) {
   if (typed.empty()) return instruments::assumed_temperature(reference);
   instruments::TemperatureReading t;
-  t.indication_c = liquid_celsius_from_text(typed);
+  t.indication_c = text::liquid_celsius_from_text(typed);
   t.half_width_c = usual_accuracy_c;
   if (thermometer_) {
     instruments::require_on_scale(thermometer_->first, t.indication_c);
     t.thermometer = thermometer_->first;
     t.correction = thermometer_->second;
-    t.half_width_c = std::max(thermometer_->first.division_c / 2, celsius_half_width(typed));
+    t.half_width_c = std::max(thermometer_->first.division_c / 2, text::celsius_half_width(typed));
     t.provenance = "read to half a division of " + options_.thermometer;
   }
   if (accuracy_c_) {
@@ -229,9 +229,9 @@ TakenReading Bench::take(const std::string& reading, const std::string& typed_te
   if (!options_.instrument.empty()) {
     taken.instrument = hydrometer(options_.instrument);
   }
-  const TypedMark mark = options_.instrument.empty()
-                             ? mark_from_text(reading)
-                             : mark_from_text(reading, taken.instrument.hydrometer);
+  const text::TypedMark mark = options_.instrument.empty()
+                                   ? text::mark_from_text(reading)
+                                   : text::mark_from_text(reading, taken.instrument.hydrometer);
   if (options_.instrument.empty())
     taken.instrument = measurement::Calibrated::never_checked(unnamed_hydrometer(mark.scale));
   taken.echo = mark.echo;
@@ -250,14 +250,14 @@ TakenReading Bench::take(const std::string& reading, const std::string& typed_te
 TakenRefraction Bench::take_refraction(const std::string& reading,
                                        const std::string& typed_temperature) {
   TakenRefraction taken;
-  TypedRefraction typed;
+  text::TypedRefraction typed;
   if (options_.instrument.empty()) {
-    typed = refraction_from_text(reading);
+    typed = text::refraction_from_text(reading);
     taken.sample.instrument =
         measurement::CalibratedRefractometer::never_checked(unnamed_refractometer(typed.scale));
   } else {
     taken.sample.instrument = refractometer(options_.instrument);
-    typed = refraction_from_text(reading, taken.sample.instrument.refractometer);
+    typed = text::refraction_from_text(reading, taken.sample.instrument.refractometer);
   }
   taken.echo = typed.echo;
   if (options_.instrument.empty() && !options_.compensated && typed.echo.empty())

@@ -10,9 +10,9 @@
 #include "areo/measurement/correct.hpp"
 #include "areo/measurement/refract.hpp"
 #include "areo/notebook/store.hpp"
+#include "areo/text/parse.hpp"
 #include "command_line.hpp"
 #include "output.hpp"
-#include "parse.hpp"
 
 namespace areo::cli {
 

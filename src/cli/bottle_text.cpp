@@ -8,9 +8,9 @@
 
 #include "areo/core/shell_word.hpp"
 #include "areo/measurement/ferments.hpp"
-#include "areo/report/json.hpp"
 #include "areo/report/result_json.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
+#include "areo/text/json.hpp"
 #include "batch_text.hpp"
 #include "output.hpp"
 #include "trend_words.hpp"
@@ -54,15 +54,15 @@ bool any_beyond(const BottleTelling& t) {
 }
 
 std::string range_text(const Quantity& q, bool full) {
-  return report::interval_text(measurement::range_of(q), q.unit, full);
+  return text::interval_text(measurement::range_of(q), q.unit, full);
 }
 
 void print_cases(const BottleTelling& t, bool full) {
   std::vector<std::vector<std::string>> rows{{"if", "CO2, g/L", "volumes", "pressure, bar"}};
   for (const BottleCase& c : t.cases)
-    rows.push_back({c.words, report::interval_text(range_of(t, c, "co2_", "_g_l"), "", full),
-                    report::interval_text(range_of(t, c, "co2_", "_volumes"), "", full),
-                    report::interval_text(pressure_of(t, c), "", full)});
+    rows.push_back({c.words, text::interval_text(range_of(t, c, "co2_", "_g_l"), "", full),
+                    text::interval_text(range_of(t, c, "co2_", "_volumes"), "", full),
+                    text::interval_text(pressure_of(t, c), "", full)});
   table(std::move(rows));
 }
 
@@ -78,13 +78,12 @@ void print_priming(const BottleTelling& t, const std::string& name, bool full) {
   // The least that may be needed leaves the carbonation below what is wanted, whatever is left.
   const auto least = [&](const char* key) {
     const Quantity& q = r.at(key);
-    return report::rounded_down(measurement::range_of(q).lo,
-                                report::last_place(q.value.expanded())) +
+    return text::rounded_down(measurement::range_of(q).lo, text::last_place(q.value.expanded())) +
            " " + q.unit;
   };
   const auto about = [&](const char* key) {
     const Quantity& q = r.at(key);
-    return report::interval_text(q.value.estimate, measurement::range_of(q), q.unit, full);
+    return text::interval_text(q.value.estimate, measurement::range_of(q), q.unit, full);
   };
   const std::string all = t.plan.volume_l ? fmt::format(" for {:g} L", *t.plan.volume_l) : "";
   const char* key = t.plan.volume_l ? "priming_sugar_g" : "priming_sugar_g_l";
@@ -105,10 +104,10 @@ void print_rating(const BottleTelling& t) {
       if (c.key != "all" || !end_is_supported(t))
         least = std::min(least, bar - pressure_of(t, c).hi);
     line(fmt::format("below the rating of {} by {} bar or more, as far as these readings tell{}",
-                     rating, report::rounded_down(least, 1),
+                     rating, text::rounded_down(least, 1),
                      end_is_supported(t) ? fmt::format(", if it ends at {}: no fall seen in {:.0f} "
                                                        "days supports that",
-                                                       report::fixed(*t.plan.expected_sg, 4),
+                                                       text::fixed(*t.plan.expected_sg, 4),
                                                        t.history.state.hidden->days)
                                          : ""));
     return;
@@ -118,12 +117,12 @@ void print_rating(const BottleTelling& t) {
     switch (verdict_of(t, c)) {
       case RatingVerdict::above:
         line(fmt::format("ABOVE the rating of {} by up to {} bar if {}", rating,
-                         report::rounded_up(p.hi - bar, 1), c.words));
+                         text::rounded_up(p.hi - bar, 1), c.words));
         break;
       case RatingVerdict::below:
         line(fmt::format(
             "below the rating of {} by {} bar or more if {}, as far as these readings tell", rating,
-            report::rounded_down(bar - p.hi, 1), c.words));
+            text::rounded_down(bar - p.hi, 1), c.words));
         break;
       case RatingVerdict::cannot_tell:
         line(
@@ -171,19 +170,19 @@ void print_pace(const BottleTelling& t) {
   });
   if (lowest && end < *lowest && out_of_reach) {
     line(fmt::format("{:.3g} bar would be a fall to below {}, where no extract is left", target,
-                     report::rounded_up(*lowest, 4)));
+                     text::rounded_up(*lowest, 4)));
     return;
   }
   line(fmt::format(
       "at the fastest pace that goes with these readings, {} a day, kept at 25 °C, it reaches "
       "{:.3g} bar after {};",
-      report::rounded_up(*pace, report::last_place(*pace)), target,
+      text::rounded_up(*pace, text::last_place(*pace)), target,
       days < 1    ? "less than a day"
       : days < 60 ? fmt::format("{:.0f} day{}", std::floor(days), days < 2 ? "" : "s")
                   : "more than two months"));
   line("  cold slows this by an amount nobody measured here");
   line(fmt::format("  {:.3g} bar is a fall of {} from now on, to {}", target,
-                   report::rounded_down(fall, 4), report::rounded_up(end, 4)));
+                   text::rounded_down(fall, 4), text::rounded_up(end, 4)));
 }
 
 void note_culture(ferment::Culture culture) {
@@ -245,8 +244,7 @@ std::string verdicts_json(const BottleTelling& t) {
 std::vector<BottleCase> cases_of(const BottlePlan& plan, Priming priming) {
   std::vector<BottleCase> cases{{"now", "nothing more ferments"}};
   if (plan.expected_sg)
-    cases.push_back(
-        {"expected", fmt::format("it ends at {}", report::fixed(*plan.expected_sg, 4))});
+    cases.push_back({"expected", fmt::format("it ends at {}", text::fixed(*plan.expected_sg, 4))});
   cases.push_back({"all", "everything ferments"});
   if (priming == Priming::figure)
     cases.push_back({"primed", "everything and the priming sugar ferments"});
@@ -270,17 +268,17 @@ void print_bottle(const BottleTelling& t, bool full) {
   line(batch_text(t.batch.record()) + (t.bottle.empty() ? "" : "; bottle " + t.bottle));
   line(fmt::format("reading {} of {}: gravity 20/20 {}; {}", numbers(t.point.sample),
                    when_text(t.point.sample.at()),
-                   report::value_text(t.point.gravity().value, "", full), state_text(t)));
+                   text::value_text(t.point.gravity().value, "", full), state_text(t)));
   const auto& r = t.outcome.result;
   line(fmt::format("sugar that could still ferment: {}, counting all extract",
                    range_text(r.at("sugar_all_g_l"), full)));
   if (t.plan.expected_sg)
-    line(fmt::format("  down to {}: {}", report::fixed(*t.plan.expected_sg, 4),
+    line(fmt::format("  down to {}: {}", text::fixed(*t.plan.expected_sg, 4),
                      range_text(r.at("sugar_expected_g_l"), full)));
-  line(fmt::format("CO2 dissolved at {}: {}", report::celsius_text(t.plan.closing.indication_c),
+  line(fmt::format("CO2 dissolved at {}: {}", text::celsius_text(t.plan.closing.indication_c),
                    range_text(r.at("co2_dissolved_g_l"), full)));
   line(fmt::format("closed and kept at {}{} with {:g} % headspace, gauge pressure (about 95 %):",
-                   report::celsius_text(t.plan.storage_c), t.storage_stated ? "" : " ± 5 °C",
+                   text::celsius_text(t.plan.storage_c), t.storage_stated ? "" : " ± 5 °C",
                    100 * t.plan.headspace));
   print_cases(t, full);
   print_pace(t);
@@ -301,8 +299,8 @@ void print_bottle_json(const BottleTelling& t) {
   const BottlePlan& p = t.plan;
   raw_line(report::json_line(
       t.outcome.result,
-      {{"batch", report::json_string(t.batch.record().name)},
-       {"bottle", report::json_string(t.bottle)},
+      {{"batch", text::json_string(t.batch.record().name)},
+       {"bottle", text::json_string(t.bottle)},
        {"readings", fmt::format("[{}]", numbers(t.point.sample))},
        {"state", fmt::format("\"{}\"", t.stuck ? "stuck" : cli::word(t.history.state.phase))},
        {"culture", fmt::format("\"{}\"", notebook::word(t.batch.record().culture))},

@@ -11,10 +11,10 @@
 #include "areo/core/error.hpp"
 #include "areo/core/nearest.hpp"
 #include "areo/report/budget.hpp"
-#include "areo/report/json.hpp"
 #include "areo/report/result_json.hpp"
+#include "areo/text/json.hpp"
+#include "areo/text/parse.hpp"
 #include "failure.hpp"
-#include "parse.hpp"
 
 namespace areo::cli {
 namespace {
@@ -37,7 +37,7 @@ std::string chosen_key(const Result& result, const std::string& of) {
 
 std::optional<double> target_of(const std::string& text) {
   if (text.empty()) return std::nullopt;
-  const double target = plain_number(text, "a target");
+  const double target = text::plain_number(text, "a target");
   if (!(target > 0))
     throw ParseError{"a target is a ± above zero, in the unit of the result", text, 0, text.size()};
   return target;
@@ -51,7 +51,7 @@ int print_budget(const Result& result, const std::string& headline, const Sessio
   const std::optional<double> target = target_of(session.budget.target);
   if (session.json) {
     std::vector<std::pair<std::string, std::string>> head;
-    if (!state.empty()) head.emplace_back("state", report::json_string(state));
+    if (!state.empty()) head.emplace_back("state", text::json_string(state));
     raw_line(report::budget_json(result, key, target, head));
     return done;
   }
@@ -71,7 +71,7 @@ int print_strength_budget(const AlcoholResult& a, const StrengthWords& words,
   if (session.json) {
     Result none;
     none.notes = a.result.notes;
-    raw_line(report::json_line(none, {{"state", report::json_string(word(a.state))},
+    raw_line(report::json_line(none, {{"state", text::json_string(word(a.state))},
                                       {"contributions", "[]"},
                                       {"measures", "[]"}}));
     return said_no;

@@ -4,7 +4,7 @@
 
 #include <algorithm>
 
-#include "areo/report/json.hpp"
+#include "areo/text/json.hpp"
 #include "calibrate.hpp"
 
 namespace areo::cli {
@@ -79,7 +79,7 @@ std::string changes_json(const std::vector<ReadWith>& all) {
     for (auto r = first; r != last; ++r) ids.push_back(r->id);
     out +=
         fmt::format(R"({}{{"{}":{},"{}":[{}]}})", out.empty() ? "" : ",", key_of(first->what),
-                    report::json_string(first->of), plural(first->what, true), fmt::join(ids, ","));
+                    text::json_string(first->of), plural(first->what, true), fmt::join(ids, ","));
   });
   return "[" + out + "]";
 }

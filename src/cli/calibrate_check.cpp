@@ -9,14 +9,14 @@
 #include "areo/notebook/recompute.hpp"
 #include "areo/physics/boiling.hpp"
 #include "areo/physics/scale_name.hpp"
-#include "areo/report/json.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
+#include "areo/text/json.hpp"
+#include "areo/text/parse.hpp"
 #include "bench.hpp"
 #include "calibrate.hpp"
 #include "failure.hpp"
 #include "insist.hpp"
 #include "noted.hpp"
-#include "parse.hpp"
 #include "usage.hpp"
 
 namespace areo::cli {
@@ -29,9 +29,9 @@ using notebook::InstrumentRecord;
 void note_reading(CheckRecord& r, const CalibrateOptions& o, const InstrumentRecord& instrument) {
   r.reading_typed = o.reading;
   if (instrument.thermometer() != nullptr) {
-    r.reading = celsius_from_text(o.reading);
+    r.reading = text::celsius_from_text(o.reading);
     r.reading_half_width =
-        std::max(instrument.thermometer()->division_c / 2, celsius_half_width(o.reading));
+        std::max(instrument.thermometer()->division_c / 2, text::celsius_half_width(o.reading));
     return;
   }
   const NotedMark m = noted_mark(o.reading, instrument);
@@ -64,8 +64,8 @@ CheckRecord record_of(const CalibrateOptions& o, CheckMethod method,
   if (method == CheckMethod::sugar || method == CheckMethod::salt) {
     const auto make =
         method == CheckMethod::sugar ? calibration::sugar_solution : calibration::salt_solution;
-    r.solution =
-        make(grams_from_text(o.solute), grams_from_text(o.water), grams_from_text(o.balance));
+    r.solution = make(text::grams_from_text(o.solute), text::grams_from_text(o.water),
+                      text::grams_from_text(o.balance));
   }
   refuse_together(o.tap, "--tap", o.distilled, "--distilled", "say which of them it was");
   if (o.tap) r.water = calibration::Water::tap;
@@ -73,14 +73,14 @@ CheckRecord record_of(const CalibrateOptions& o, CheckMethod method,
   r.balance = o.balance_name;
   r.apart = o.apart;
   if (method == CheckMethod::certificate) {
-    r.correction = plain_number(o.correction, "a correction");
-    r.expanded = plain_number(o.expanded, "an expanded uncertainty");
-    r.coverage_factor = plain_number(o.factor, "a coverage factor");
+    r.correction = text::plain_number(o.correction, "a correction");
+    r.expanded = text::plain_number(o.expanded, "an expanded uncertainty");
+    r.coverage_factor = text::plain_number(o.factor, "a coverage factor");
   }
   if (method == CheckMethod::boiling) {
     const bool measured = !o.pressure.empty();
-    r.pressure_pa = (measured ? pressure_from_text(o.pressure)
-                              : physics::standard_pressure(altitude_from_text(o.altitude)))
+    r.pressure_pa = (measured ? text::pressure_from_text(o.pressure)
+                              : physics::standard_pressure(text::altitude_from_text(o.altitude)))
                         .value();
     r.pressure_half_width_pa =
         measured ? calibration::barometer_half_width_pa : calibration::weather_half_width_pa;
@@ -93,13 +93,13 @@ std::string behaviour(const calibration::Check& c, const std::string& unit) {
   const uncertainty::Value& b = c.correction;
   const double expanded = b.expanded();
   const int more = telling_digits(b.estimate, expanded);
-  const int place = report::last_place(expanded) + more;
-  const std::string u = report::fixed(expanded, place) + (unit.empty() ? "" : " " + unit);
+  const int place = text::last_place(expanded) + more;
+  const std::string u = text::fixed(expanded, place) + (unit.empty() ? "" : " " + unit);
   if (std::abs(b.estimate) <= expanded)
     return fmt::format("right, as far as this check can tell (off by {} ± {})",
                        signed_text(-b.estimate, expanded, more), u);
   return fmt::format("{} by {} ± {}", b.estimate < 0 ? "HIGH" : "LOW",
-                     report::fixed(std::abs(b.estimate), place), u);
+                     text::fixed(std::abs(b.estimate), place), u);
 }
 
 // Two places of the scale at least: water for its foot, a weighed solution further up.
@@ -140,14 +140,14 @@ void refuse_foot_of_scale(const InstrumentRecord& instrument, const calibration:
       fmt::format("{} at the foot of the scale says nothing: without error {} would show {}, "
                   "less than its scale has",
                   shown(instrument, c.indication), instrument.name(),
-                  report::value_text(c.expected, unit_of(instrument))),
+                  text::value_text(c.expected, unit_of(instrument))),
       "check it in water of 20 °C or a little colder"};
 }
 
 }  // namespace
 
 std::string signed_text(double value, double expanded, int more) {
-  const std::string text = report::fixed(value, report::last_place(expanded) + more);
+  const std::string text = text::fixed(value, text::last_place(expanded) + more);
   return text.starts_with('-') ? text : "+" + text;
 }
 
@@ -157,8 +157,7 @@ std::string check_json(const CheckRecord& r, const calibration::Check& c, const 
       R"({{"check":{},"method":"{}","made_at":"{}","indication":{},"expected":{},"correction":{},)"
       R"("standard_uncertainty":{},"expanded_uncertainty":{},"unit":"{}","notes":{}}})",
       r.id, notebook::word(r.method), r.made_at.text(), c.indication, c.expected.estimate,
-      c.correction.estimate, c.correction.u, c.correction.expanded(), unit,
-      report::json_list(notes));
+      c.correction.estimate, c.correction.u, c.correction.expanded(), unit, text::json_list(notes));
 }
 
 int run_check(const CalibrateOptions& o, CheckMethod method, const Session& session) {
@@ -179,7 +178,7 @@ int run_check(const CalibrateOptions& o, CheckMethod method, const Session& sess
     return done;
   }
   line(fmt::format("{} shows {}, it should show {}", o.name, shown(instrument, c.indication),
-                   report::value_text(c.expected, unit, session.full)));
+                   text::value_text(c.expected, unit, session.full)));
   line(fmt::format("it reads {}", behaviour(c, unit)));
   if (instrument.thermometer() == nullptr && !r.temperature_c && method != CheckMethod::certificate)
     line("note: no temperature given: the scale's reference temperature assumed, ± 5 °C");

@@ -4,8 +4,8 @@
 #include <cmath>
 
 #include "areo/core/told_apart.hpp"
-#include "areo/report/json.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
+#include "areo/text/json.hpp"
 #include "calibrate.hpp"
 
 namespace areo::cli {
@@ -42,7 +42,7 @@ const char* word(DriftVerdict v) {
 std::string change_text(const DriftPoint& p, const std::string& unit) {
   const int more = telling_digits(p.difference, p.expanded);
   return fmt::format("by {} ± {}{}, En {},", signed_text(p.difference, p.expanded, more),
-                     report::fixed(p.expanded, report::last_place(p.expanded) + more),
+                     text::fixed(p.expanded, text::last_place(p.expanded) + more),
                      unit.empty() ? "" : " " + unit, en_text(p.en));
 }
 
@@ -55,7 +55,7 @@ bool same_everywhere(const Drift& d) {
 }  // namespace
 
 int telling_digits(double difference, double expanded) {
-  const int place = report::last_place(expanded);
+  const int place = text::last_place(expanded);
   return telling_place(std::abs(difference), expanded, place) - place;
 }
 

@@ -8,8 +8,8 @@
 #include "areo/core/error.hpp"
 #include "areo/core/shell_word.hpp"
 #include "areo/notebook/recompute.hpp"
-#include "areo/report/json.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
+#include "areo/text/json.hpp"
 #include "bench.hpp"
 #include "calibrate.hpp"
 #include "failure.hpp"
@@ -75,14 +75,14 @@ std::string fit_json(const Fitted& f, const std::optional<Moment>& in_force_from
       R"("surface_standard_uncertainty":{},"slope_used":{},"checked_from":{},"checked_to":{},)"
       R"("checks":{},"chi_squared":{},"degrees_of_freedom":{},"consistent":{},"suspect":{},)"
       R"("conformity":{},"tolerance":{},"unit":"{}","in_force_from":{}{},"notes":{}}})",
-      report::json_string(f.instrument.name()), c.r0, c.offset, c.u_offset, c.slope, c.u_slope,
+      text::json_string(f.instrument.name()), c.r0, c.offset, c.u_offset, c.slope, c.u_slope,
       c.u_slope_beyond, std::abs(c.u_surface), f.fit.slope_used, c.checked_lo, c.checked_hi,
       c.checks, f.fit.line.chi_squared, f.fit.line.degrees_of_freedom, f.fit.consistent,
       f.fit.suspect ? std::to_string(f.checks[*f.fit.suspect].id) : "null",
       f.fit.consistent ? fmt::format("\"{}\"", conformity_word(calibration::judge(c, f.tolerance)))
                        : "null",
       f.tolerance, unit_of(f.instrument), moment_json(in_force_from), members,
-      report::json_list(f.remarks));
+      text::json_list(f.remarks));
 }
 
 void print_contradiction(const Fitted& f) {
@@ -139,7 +139,7 @@ std::string history_json(const notebook::Notebook& book, const InstrumentRecord&
     out += fmt::format(
         R"({}{{"calibration":{},"checks":[{}],"in_force_from":{},"from_stated":{},"due":{},"note":{},"drift":{}}})",
         out.empty() ? "" : ",", c.id, fmt::join(c.checks, ","), moment_json(c.in_force_from),
-        c.from_stated, moment_json(c.due), report::json_string(c.note),
+        c.from_stated, moment_json(c.due), text::json_string(c.note),
         before != nullptr ? drift_json(*before, drift(book, instrument, *before, c)) : "null");
     before = &c;
   }
@@ -260,7 +260,7 @@ int run_show_calibration(const CalibrateOptions& o, const Session& session) {
     } else {
       raw_line(fmt::format(
           R"({{"instrument":{},"checks":0,"in_force_from":null,"due":null,"history":[],"notes":{}}})",
-          report::json_string(instrument.name()), report::json_list(remarks)));
+          text::json_string(instrument.name()), text::json_list(remarks)));
     }
     for (const CheckRecord& c : all) {
       const std::span one{&c, 1};

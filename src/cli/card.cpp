@@ -7,7 +7,7 @@
 
 #include "areo/core/shell_word.hpp"
 #include "areo/notebook/recompute.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
 #include "instrument_text.hpp"
 
 namespace areo::cli {
@@ -17,8 +17,8 @@ constexpr const char* blank = "______________";  // a place for a pen
 
 // One digit per tenth of a division is as fine as anybody reads.
 int decimals_of(const CardSubject& s, double expanded) {
-  const int of_scale = report::supported_decimals(s.record.graduation().division);
-  return expanded > 0 ? std::min(of_scale, report::supported_decimals(expanded)) : of_scale;
+  const int of_scale = text::supported_decimals(s.record.graduation().division);
+  return expanded > 0 ? std::min(of_scale, text::supported_decimals(expanded)) : of_scale;
 }
 
 double largest(const std::vector<CardOffset>& offsets) {
@@ -46,9 +46,9 @@ std::vector<std::string> instructions(const CardSubject& s, const std::vector<Ca
   std::vector<std::string> all;
   all.reserve(offsets.size());
   for (const CardOffset& o : offsets)
-    all.push_back(fmt::format(
-        "{} ± {}{} at {}", report::instruction(o.correction.estimate, decimals),
-        doubt_text(o.correction.expanded(), decimals), behind(unit), shown(s.record, o.reading)));
+    all.push_back(fmt::format("{} ± {}{} at {}", text::instruction(o.correction.estimate, decimals),
+                              doubt_text(o.correction.expanded(), decimals), behind(unit),
+                              shown(s.record, o.reading)));
   return all;
 }
 
@@ -78,7 +78,7 @@ std::optional<std::string> meant_for(const CardSubject& s) {
   const auto* r = s.record.refractometer();
   if (h == nullptr && (r == nullptr || r->compensated)) return std::nullopt;
   constexpr double refractometers_c = 20;
-  return report::celsius_text(h != nullptr ? h->scale.reference().celsius() : refractometers_c);
+  return text::celsius_text(h != nullptr ? h->scale.reference().celsius() : refractometers_c);
 }
 
 }  // namespace
@@ -110,7 +110,7 @@ std::vector<CardOffset> condensed(const CardSubject& s, const std::vector<CardOf
   constexpr double most_ratio = 2;  // of two uncertainties that one figure may stand for
   const int decimals = decimals_of(s, largest(all));
   const auto printed = [&](const CardOffset& o) {
-    return report::fixed(o.correction.estimate, decimals);
+    return text::fixed(o.correction.estimate, decimals);
   };
   const auto known_less = [](const CardOffset& a, const CardOffset& b) {
     return a.correction.u < b.correction.u;

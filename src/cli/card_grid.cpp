@@ -10,7 +10,7 @@
 #include "areo/core/shell_word.hpp"
 #include "areo/physics/scale_name.hpp"
 #include "areo/report/result_json.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
 #include "card_places.hpp"
 #include "failure.hpp"
 #include "temperature_grid.hpp"
@@ -32,7 +32,7 @@ TemperatureAxis side_of(const CardOptions& o, const std::string& warmest) {
 }
 
 int most_decimals_of(const CardSubject& s) {
-  return report::supported_decimals(s.record.graduation().division);
+  return text::supported_decimals(s.record.graduation().division);
 }
 
 // What of the instrument itself is in the numbers.
@@ -149,7 +149,7 @@ Axis thermometer_side(const CardSubject& s, const CardOptions& o) {
   const double to = std::min(warmest_c, std::floor(scale.hi / step_c) * step_c);
   if (to > from) return even_axis(named, from, to, step_c);
   Axis own = named;
-  own.decimals = report::supported_decimals((scale.hi - scale.lo) / short_parts);
+  own.decimals = text::supported_decimals((scale.hi - scale.lo) / short_parts);
   return even_axis(own, scale.lo, scale.hi, (scale.hi - scale.lo) / short_parts);
 }
 

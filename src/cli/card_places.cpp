@@ -2,7 +2,7 @@
 
 #include <cstddef>
 
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
 #include "temperature_grid.hpp"
 
 namespace areo::cli {
@@ -30,7 +30,7 @@ std::string places_on(const notebook::Graduation& scale, std::vector<double> pla
   if (places.size() < few) return marks_of(scale, own_parts);
   std::string all;
   for (const double p : places)
-    all += (all.empty() ? "" : ",") + report::indication_text(p, scale.division);
+    all += (all.empty() ? "" : ",") + text::indication_text(p, scale.division);
   return all;
 }
 

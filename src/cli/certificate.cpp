@@ -9,8 +9,8 @@
 #include "areo/core/digest.hpp"
 #include "areo/notebook/recompute.hpp"
 #include "areo/physics/scale_name.hpp"
-#include "areo/report/json.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
+#include "areo/text/json.hpp"
 #include "calibrate.hpp"
 #include "instrument_text.hpp"
 #include "version.hpp"
@@ -149,7 +149,7 @@ std::string content(const Certified& c) {
 std::string number_of(const Certified& c) {
   constexpr std::size_t longest_name = 32;
   return fmt::format("areo-{}-cal-{}-{}",
-                     report::shortened(report::printable(c.instrument.name()), longest_name),
+                     text::shortened(text::printable(c.instrument.name()), longest_name),
                      c.calibration.id, short_digest(content(c)));
 }
 
@@ -165,13 +165,13 @@ bool in_liquid(const notebook::CheckRecord& r) { return notebook::in_liquid(r.me
 Figures::Figures(const Certified& c, bool full)
     : instrument_{&c.instrument},
       unit_{unit_of(c.instrument)},
-      further_{full ? report::further_digits : 0} {
+      further_{full ? text::further_digits : 0} {
   if (!unit_.empty()) return;
   unit_ = c.instrument.hydrometer() != nullptr ? "SG" : "index";
 }
 
 std::string Figures::number(double value, double expanded, int more) const {
-  return report::fixed(value, report::last_place(expanded) + more + further_);
+  return text::fixed(value, text::last_place(expanded) + more + further_);
 }
 
 std::string Figures::with_sign(double value, double expanded, int more) const {
@@ -180,12 +180,11 @@ std::string Figures::with_sign(double value, double expanded, int more) const {
 }
 
 std::string Figures::shown(double indication) const {
-  return report::indication_text(indication, instrument_->graduation().division);
+  return text::indication_text(indication, instrument_->graduation().division);
 }
 
 std::string Figures::place(double indication) const {
-  return report::fixed(indication,
-                       report::supported_decimals(10 * instrument_->graduation().division));
+  return text::fixed(indication, text::supported_decimals(10 * instrument_->graduation().division));
 }
 
 std::string Figures::behind() const {
@@ -233,10 +232,10 @@ Document certificate_document(const Certified& c) {
   d.caution = "a user's own check; not an accredited certificate.";
   d.headline = instruction_text(c.fitted);
   const auto at_middle = correction.uncertainty_at(correction.r0);
-  d.below_headline.push_back(
-      fmt::format("correction at {}{}: {}", figures.place(correction.r0), figures.behind(),
-                  report::value_text({correction.at(correction.r0), at_middle},
-                                     unit_of(c.instrument), c.issue.full)));
+  d.below_headline.push_back(fmt::format("correction at {}{}: {}", figures.place(correction.r0),
+                                         figures.behind(),
+                                         text::value_text({correction.at(correction.r0), at_middle},
+                                                          unit_of(c.instrument), c.issue.full)));
   d.below_headline.push_back(fmt::format("checked {} in {}", checked_text(c.instrument, correction),
                                          correction.provenance));
   d.below_headline.push_back(c.fitted.fit.consistent ? verdict_text(c.fitted)

@@ -5,7 +5,7 @@
 #include <cmath>
 
 #include "areo/report/budget.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
 #include "certificate.hpp"
 #include "instrument_text.hpp"
 
@@ -67,7 +67,7 @@ CaptionedTable inputs(const Certified& c, const std::vector<std::size_t>& order)
     const uncertainty::Input& input = c.fitted.evaluated.inputs.all()[order[n]];
     const std::string unit = unit_text(c, input.unit);
     rows.push_back({fmt::format("{}", n + 1), short_name(c, order[n]), checks_text(c, order[n]),
-                    fmt::format("{}{}", report::fixed(input.u, report::last_place(input.u)),
+                    fmt::format("{}{}", text::fixed(input.u, text::last_place(input.u)),
                                 unit.empty() ? "" : " " + unit),
                     fmt::format("{}, {}", in_people_words(report::distribution_word(input.shape)),
                                 input.type == uncertainty::Evaluation::type_a ? "A" : "B"),

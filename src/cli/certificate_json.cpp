@@ -4,7 +4,7 @@
 #include <cmath>
 
 #include "areo/report/budget.hpp"
-#include "areo/report/json.hpp"
+#include "areo/text/json.hpp"
 #include "calibrate.hpp"
 #include "certificate.hpp"
 #include "instrument_text.hpp"
@@ -14,7 +14,7 @@ namespace areo::cli {
 namespace {
 
 std::string or_null(const std::string& text) {
-  return text.empty() ? "null" : report::json_string(text);
+  return text.empty() ? "null" : text::json_string(text);
 }
 
 template <class All, class Object>
@@ -33,14 +33,14 @@ std::string checks(const Certified& c) {
         R"("correction":{},"standard_uncertainty":{},"expanded_uncertainty":{},"residual":{},)"
         R"("temperature_c":{},"thermometer":{},"water":{},"balance":{},"balance_division_g":{},)"
         R"("apart":{},"note":{}}})",
-        r.id, notebook::word(r.method), r.made_at.text(), report::json_string(k.label),
-        k.indication, k.expected.estimate, k.correction.estimate, k.correction.u,
-        k.correction.expanded(), c.fitted.fit.residuals[i], report::json_number(r.temperature_c),
-        c.read_with[i].empty() ? "null" : report::json_string(c.read_with[i].front()),
+        r.id, notebook::word(r.method), r.made_at.text(), text::json_string(k.label), k.indication,
+        k.expected.estimate, k.correction.estimate, k.correction.u, k.correction.expanded(),
+        c.fitted.fit.residuals[i], text::json_number(r.temperature_c),
+        c.read_with[i].empty() ? "null" : text::json_string(c.read_with[i].front()),
         in_liquid(r) ? or_null(water_word(r.water)) : "null", or_null(r.balance),
         r.solution ? fmt::format("{}", r.solution->balance_division_g) : "null",
         r.method == notebook::CheckMethod::certificate ? fmt::format("{}", r.apart) : "null",
-        report::json_string(r.note));
+        text::json_string(r.note));
   });
 }
 
@@ -65,10 +65,10 @@ std::string inputs(const Certified& c) {
     out += fmt::format(
         R"({}{{"name":{},"provenance":{},"distribution":"{}","evaluation":"{}","input_value":{},)"
         R"("input_standard_uncertainty":{},"input_unit":{},"shares":{},"of_checks":{}}})",
-        out.empty() ? "" : ",", report::json_string(input.name),
-        report::json_string(input.provenance), report::distribution_word(input.shape),
+        out.empty() ? "" : ",", text::json_string(input.name), text::json_string(input.provenance),
+        report::distribution_word(input.shape),
         input.type == uncertainty::Evaluation::type_a ? "A" : "B", input.value, input.u,
-        report::json_string(input.unit),
+        text::json_string(input.unit),
         list(c.budgets, [&](std::size_t i) { return fmt::format("{}", c.budgets[i].shares[k]); }),
         list(concerned, [&](std::size_t i) {
           return fmt::format(R"({{"check":{},"share":{}}})", c.fitted.checks[concerned[i]].id,
@@ -118,8 +118,8 @@ std::string clauses(const Certified& c) {
   const auto all = certificate_clauses(c);
   return list(all, [&](std::size_t i) {
     return fmt::format(R"({{"item":{},"asks":{},"status":"{}","where_or_why":{}}})",
-                       report::json_string(all[i].item), report::json_string(all[i].asks),
-                       status_word(all[i].status), report::json_string(all[i].where_or_why));
+                       text::json_string(all[i].item), text::json_string(all[i].asks),
+                       status_word(all[i].status), text::json_string(all[i].where_or_why));
   });
 }
 
@@ -133,27 +133,27 @@ std::string certificate_json(const Certified& c, const std::string& members) {
              R"({{"certificate":{},"accredited":false,"issued_on":"{}","made_by":{},"place":{},)"
              R"("made_for":{},"instrument":{},"kind":"{}","description":{},"calibration":{},)"
              R"("in_force_from":{},"in_force_until":{},"due":{},)",
-             report::json_string(c.number), c.issue.on.date(), or_null(c.issue.by),
+             text::json_string(c.number), c.issue.on.date(), or_null(c.issue.by),
              or_null(c.issue.place), or_null(c.issue.customer),
-             report::json_string(c.instrument.name()), c.instrument.kind(),
-             report::json_string(instrument_text(c.instrument)), c.calibration.id,
+             text::json_string(c.instrument.name()), c.instrument.kind(),
+             text::json_string(instrument_text(c.instrument)), c.calibration.id,
              moment_json(c.calibration.in_force_from),
              moment_json(c.after ? std::optional{c.after->in_force_from} : std::nullopt),
              moment_json(c.calibration.due)) +
          fmt::format(R"("maker":{},"serial":{},"condition":{},)", or_null(r.maker),
                      or_null(r.serial), or_null(r.note)) +
-         (h == nullptr ? ""
-                       : fmt::format(R"("made_for_mn_m":{},"stem_diameter_mm":{},"mass_g":{},)",
-                                     report::json_number(h->made_for_mn_m),
-                                     report::json_number(h->stem_diameter_mm),
-                                     report::json_number(h->mass_g))) +
+         (h == nullptr
+              ? ""
+              : fmt::format(R"("made_for_mn_m":{},"stem_diameter_mm":{},"mass_g":{},)",
+                            text::json_number(h->made_for_mn_m),
+                            text::json_number(h->stem_diameter_mm), text::json_number(h->mass_g))) +
          fmt::format(
              R"("unit":{},"instruction":{},"r0":{},"offset":{},"offset_standard_uncertainty":{},)"
              R"("slope":{},"slope_standard_uncertainty":{},"beyond_standard_uncertainty":{},)"
              R"("surface_standard_uncertainty":{},"slope_used":{},"checked_from":{},"checked_to":{},"chi_squared":{},)"
              R"("degrees_of_freedom":{},"consistent":{},)",
-             report::json_string(unit_of(c.instrument)),
-             report::json_string(instruction_text(c.fitted)), k.r0, k.offset, k.u_offset, k.slope,
+             text::json_string(unit_of(c.instrument)),
+             text::json_string(instruction_text(c.fitted)), k.r0, k.offset, k.u_offset, k.slope,
              k.u_slope, k.u_slope_beyond, std::abs(k.u_surface), c.fitted.fit.slope_used,
              k.checked_lo, k.checked_hi, c.fitted.fit.line.chi_squared,
              c.fitted.fit.line.degrees_of_freedom, c.fitted.fit.consistent) +
@@ -161,7 +161,7 @@ std::string certificate_json(const Certified& c, const std::string& members) {
                      R"("clauses":{},"notes":{},"areo":"{}","tables":"{}"{}}})",
                      checks(c), corrections(c), budgets(c), inputs(c), conformity(c),
                      c.before ? drift_json(c.before->calibration, c.before->drift) : "null",
-                     clauses(c), report::json_list(certificate_notes(c)), version, tables_digest,
+                     clauses(c), text::json_list(certificate_notes(c)), version, tables_digest,
                      members);
 }
 

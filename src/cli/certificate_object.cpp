@@ -3,7 +3,7 @@
 
 #include "areo/instruments/stem.hpp"
 #include "areo/physics/scale_name.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
 #include "certificate.hpp"
 #include "instrument_text.hpp"
 
@@ -78,8 +78,8 @@ void add_hydrometer(Rows& rows, const Certified& c, const instruments::Hydromete
   const bool gravity = h.scale.water_c > 0;
   rows.push_back({"scale", physics::scale_name(h.scale)});
   rows.push_back({"reference temperatures",
-                  fmt::format("liquid {}{}", report::celsius_text(h.scale.sample_c),
-                              gravity ? ", water " + report::celsius_text(h.scale.water_c) : "")});
+                  fmt::format("liquid {}{}", text::celsius_text(h.scale.sample_c),
+                              gravity ? ", water " + text::celsius_text(h.scale.water_c) : "")});
   rows.push_back(
       {"glass, cubic expansion",
        fmt::format("{:.3g}e-6 per °C, known to ± {:.2g}e-6 per °C{}", h.glass_expansion_per_c * 1e6,

@@ -5,7 +5,7 @@
 
 #include "areo/core/told_apart.hpp"
 #include "areo/report/chart.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
 #include "calibrate.hpp"
 #include "certificate.hpp"
 #include "instrument_text.hpp"
@@ -119,7 +119,7 @@ Section conformity(const Certified& c) {
              "size less U, " + f.unit(), "size plus U, " + f.unit(), "verdict there"}};
   for (const calibration::ConformityPoint& p : c.conformity) {
     // The verdict has to follow from the numbers as printed.
-    const int place = report::last_place(p.expanded);
+    const int place = text::last_place(p.expanded);
     const int more = std::max(telling_place(p.least, c.fitted.tolerance, place),
                               telling_place(p.most, c.fitted.tolerance, place)) -
                      place;
@@ -147,7 +147,7 @@ Section drift_section(const Certified& c) {
   const calibration::Drift& d = c.before->drift;
   Section s{
       heading,
-      {Paragraph{report::sentence(drift_lines(c.instrument, c.before->calibration, d).front())}}};
+      {Paragraph{text::sentence(drift_lines(c.instrument, c.before->calibration, d).front())}}};
   if (!d.points.empty()) {
     Rows rows{{"shown, " + f.unit(), "correction before, " + f.unit(), "U, " + f.unit(),
                "correction now, " + f.unit(), "U, " + f.unit(), "change, " + f.unit(),
@@ -195,7 +195,7 @@ std::vector<std::string> certificate_notes(const Certified& c) {
                               c.after->in_force_from.date()));
   if (c.retired)
     all.push_back(fmt::format("The instrument is used no more since {}.", c.retired->at.date()));
-  for (const std::string& remark : c.fitted.remarks) all.push_back(report::sentence(remark));
+  for (const std::string& remark : c.fitted.remarks) all.push_back(text::sentence(remark));
   return all;
 }
 

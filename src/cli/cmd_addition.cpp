@@ -5,8 +5,8 @@
 
 #include "areo/core/error.hpp"
 #include "areo/core/shell_word.hpp"
-#include "areo/report/json.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
+#include "areo/text/json.hpp"
 #include "batch_text.hpp"
 #include "bench.hpp"
 #include "command.hpp"
@@ -31,10 +31,10 @@ struct Options {
 // "100g" or "0.5L": exactly one of both.
 void note_amount(AdditionRecord& r, const std::string& text) {
   r.amount_typed = text;
-  const TypedNumber typed = number_with_unit(text, "an amount");
+  const text::TypedNumber typed = text::number_with_unit(text, "an amount");
   double& amount = typed.unit == "g" || typed.unit == "kg"
-                       ? r.mass_g.emplace(grams_from_text(text))
-                       : r.volume_l.emplace(litres_from_text(text));
+                       ? r.mass_g.emplace(text::grams_from_text(text))
+                       : r.volume_l.emplace(text::litres_from_text(text));
   if (!(amount > 0)) throw ParseError{"an amount is above zero", text, 0, text.size()};
   const bool dry =
       r.what == Substance::sugar || r.what == Substance::salt || r.what == Substance::acid;
@@ -45,7 +45,7 @@ void note_amount(AdditionRecord& r, const std::string& text) {
 
 // The extract of a juice, on whatever scale it was read or printed.
 void note_extract(AdditionRecord& r, const std::string& text) {
-  const TypedMark m = mark_from_text(text);
+  const text::TypedMark m = text::mark_from_text(text);
   const auto percent = [&](double mark) {
     return 100 * physics::liquid_from_mark(m.scale, mark).extract.value();
   };
@@ -76,7 +76,7 @@ int run_add(const Options& o, const Session& session) {
   }
   r.into_typed = o.into;
   if (!o.into.empty()) {
-    r.into_l = litres_from_text(o.into);
+    r.into_l = text::litres_from_text(o.into);
     if (!(*r.into_l > 0)) throw ParseError{"a volume is above zero", o.into, 0, o.into.size()};
   }
   if (!r.bottle.empty() && !r.into_l)
@@ -104,7 +104,7 @@ int run_add(const Options& o, const Session& session) {
     else
       line(fmt::format(
           "  original gravity, as if it had been there from the start: {}",
-          report::value_text(original_gravity(original).at("sg_20_20_original").value, "")));
+          text::value_text(original_gravity(original).at("sg_20_20_original").value, "")));
   } catch (const Error& e) {
     line(fmt::format("  noted, but no original gravity follows: {}", e.what()));
   }
@@ -117,7 +117,7 @@ int run_exclude(const Options& o, bool exclude, const Session& session) {
   book.exclude_addition(o.id, {now(), exclude, o.reason});
   if (session.json)
     raw_line(fmt::format(R"({{"addition":{},"excluded":{}}})", o.id,
-                         exclude ? report::json_string(o.reason) : "null"));
+                         exclude ? text::json_string(o.reason) : "null"));
   else
     line(fmt::format(
         "addition {} {}", o.id,

@@ -7,8 +7,8 @@
 
 #include "areo/core/error.hpp"
 #include "areo/measurement/alcohol.hpp"
-#include "areo/report/json.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
+#include "areo/text/json.hpp"
 #include "bench.hpp"
 #include "command.hpp"
 #include "failure.hpp"
@@ -42,11 +42,11 @@ measurement::WeighedSugar weighed_sugar(const Options& o) {
   const std::string& volume = water ? o.water : o.made_up_to;
   using measurement::WeighedSugar;
   constexpr double usual_division_g = 1;
-  const double sugar_g = grams_from_text(o.sugar);
-  const TypedNumber typed = number_with_unit(o.sugar, "a mass");
+  const double sugar_g = text::grams_from_text(o.sugar);
+  const text::TypedNumber typed = text::number_with_unit(o.sugar, "a mass");
   const WeighedSugar w{
       sugar_g, std::max(usual_division_g, typed.half_width * (typed.unit == "kg" ? 1000 : 1)),
-      litres_from_text(volume),
+      text::litres_from_text(volume),
       water ? WeighedSugar::Volume::of_water : WeighedSugar::Volume::made_up_to};
   for (const auto& [value, text] : {std::pair{w.sugar_g, &o.sugar}, {w.volume_l, &volume}})
     if (!(value > 0))
@@ -63,7 +63,7 @@ void refuse_bare_volume(const Options& o) {
       Options one = o;
       one.water = water;
       one.made_up_to = made_up_to;
-      return report::fixed(
+      return text::fixed(
           measurement::original_gravity({.readings = {}, .weighed = weighed_sugar(one)})
               .at("sg_20_20_original")
               .value.estimate,

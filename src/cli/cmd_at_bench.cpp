@@ -16,7 +16,8 @@
 
 #include "areo/core/error.hpp"
 #include "areo/core/shell_word.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
+#include "areo/text/parse.hpp"
 #include "batch_text.hpp"
 #include "bench.hpp"
 #include "command.hpp"
@@ -24,7 +25,6 @@
 #include "failure.hpp"
 #include "insist.hpp"
 #include "note_reading.hpp"
-#include "parse.hpp"
 #include "usage.hpp"
 
 namespace areo::cli {
@@ -95,7 +95,7 @@ class AtBench {
 
   // Nothing at the end of the input, which ends everything.
   std::optional<std::string> ask(const std::string& question) {
-    std::fputs((report::printable(question) + "> ").c_str(), stdout);
+    std::fputs((text::printable(question) + "> ").c_str(), stdout);
     std::fflush(stdout);
     std::string text;
     if (!std::getline(std::cin, text)) {
@@ -183,7 +183,7 @@ class AtBench {
                   : fmt::format("temperature, Enter for {}, - if unknown", next_.temperature));
       if (!text || text->empty() || *text == "-") return text;
       try {
-        (void)sample_celsius_from_text(*text, next_.original);
+        (void)text::sample_celsius_from_text(*text, next_.original);
         return text;
       } catch (const Error& e) {
         refuse(e);
@@ -211,7 +211,7 @@ class AtBench {
       return;
     }
     line(fmt::format("  gravity 20/20  {}",
-                     report::value_text(point.gravity().value, "", session_->full)));
+                     text::value_text(point.gravity().value, "", session_->full)));
     if (point.drink) line("  alcohol        " + strength_text(point, session_->full));
     if (const std::string change = change_text(batch, point); !change.empty()) line("  " + change);
     for (const std::string& n : point.result().notes)

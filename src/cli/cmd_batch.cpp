@@ -10,8 +10,8 @@
 #include "areo/core/shell_word.hpp"
 #include "areo/measurement/extract_kind.hpp"
 #include "areo/notebook/recompute.hpp"
-#include "areo/report/json.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
+#include "areo/text/json.hpp"
 #include "batch_text.hpp"
 #include "bench.hpp"
 #include "calibrate.hpp"
@@ -38,7 +38,7 @@ struct Options {
 };
 
 double volume_from_text(const std::string& text) {
-  const double litres = litres_from_text(text);
+  const double litres = text::litres_from_text(text);
   if (!(litres > 0)) throw ParseError{"a volume is above zero", text, 0, text.size()};
   return litres;
 }
@@ -127,7 +127,7 @@ std::vector<Row> rows_of(Batch& batch, const std::vector<Point>& points,
   for (const Point& p : points)
     add(p.sample.first(), numbers_cell(p.sample),
         {sample_cell(batch, p.sample),
-         p.computed() ? report::value_text(p.gravity().value, "", full) : "",
+         p.computed() ? text::value_text(p.gravity().value, "", full) : "",
          strength_cell_text(p, full)});
   for (const ReadingRecord& r : batch.readings()) {
     if (r.counts()) continue;
@@ -167,7 +167,7 @@ void print_original(Batch& batch, const std::string& bottle, Moment at, bool ful
       basis += fmt::format(" and {} addition{} since", original.additions.size(),
                            original.additions.size() == 1 ? "" : "s");
     line(fmt::format("  original gravity{} {}, from {}", of,
-                     report::value_text(result.at("sg_20_20_original").value, "", full), basis));
+                     text::value_text(result.at("sg_20_20_original").value, "", full), basis));
     notes(batch.contradictions(original));
   } catch (const Error& e) {
     line(fmt::format("  original gravity{}: not computed, {}", of, e.what()));
@@ -222,7 +222,7 @@ void print_json(Batch& batch, const notebook::Notebook& book) {
     if (!r.counts())
       raw_line(fmt::format(R"({{"reading":{},"amended_by":{},"excluded":{}}})", r.id,
                            r.amended_by ? std::to_string(*r.amended_by) : "null",
-                           r.excluded().empty() ? "null" : report::json_string(r.excluded())));
+                           r.excluded().empty() ? "null" : text::json_string(r.excluded())));
 }
 
 int run_show(const Options& o, const Session& session) {

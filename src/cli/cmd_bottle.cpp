@@ -77,8 +77,8 @@ instruments::TemperatureReading closing_temperature(Batch& batch, const Point& p
                                      first.made_at);
   }
   instruments::TemperatureReading t;
-  t.indication_c = liquid_celsius_from_text(typed);
-  t.half_width_c = std::max(t.half_width_c, celsius_half_width(typed));
+  t.indication_c = text::liquid_celsius_from_text(typed);
+  t.half_width_c = std::max(t.half_width_c, text::celsius_half_width(typed));
   return t;
 }
 
@@ -86,19 +86,19 @@ instruments::TemperatureReading closing_temperature(Batch& batch, const Point& p
 BottlePlan plan_from(const Options& o) {
   BottlePlan plan;
   if (!o.storage.empty()) {
-    plan.storage_c = celsius_from_text(o.storage);
+    plan.storage_c = text::celsius_from_text(o.storage);
     require(physics::solubility_temperature_range, plan.storage_c);
-    plan.storage_half_width_c =
-        std::max(instruments::TemperatureReading{}.half_width_c, celsius_half_width(o.storage));
+    plan.storage_half_width_c = std::max(instruments::TemperatureReading{}.half_width_c,
+                                         text::celsius_half_width(o.storage));
   }
   if (!o.headspace.empty()) {
-    const TypedShare share = headspace_from_text(o.headspace);
+    const text::TypedShare share = text::headspace_from_text(o.headspace);
     plan.headspace = share.value;
     plan.headspace_half_width = share.half_width;
   }
   plan.expected_sg = expected_from_text(o.expected);
-  if (!o.carbonation.empty()) plan.carbonation = carbonation_from_text(o.carbonation);
-  if (!o.volume.empty()) plan.volume_l = litres_from_text(o.volume);
+  if (!o.carbonation.empty()) plan.carbonation = text::carbonation_from_text(o.carbonation);
+  if (!o.volume.empty()) plan.volume_l = text::litres_from_text(o.volume);
   return plan;
 }
 
@@ -114,8 +114,8 @@ void note_refused_since(const trend::History& h, const Point& last,
 int run_bottle(const Options& o, const Session& session) {
   BottlePlan plan = plan_from(o);
   std::optional<Pressure> rating;
-  if (!o.rating.empty()) rating = rating_from_text(o.rating);
-  if (!o.temperature.empty()) (void)liquid_celsius_from_text(o.temperature);
+  if (!o.rating.empty()) rating = text::rating_from_text(o.rating);
+  if (!o.temperature.empty()) (void)text::liquid_celsius_from_text(o.temperature);
   const notebook::Notebook book = open_notebook(session, notebook::Open::read);
   Batch batch{book, o.name};
   require_bottle(batch, o.bottle);

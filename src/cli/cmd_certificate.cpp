@@ -8,8 +8,8 @@
 #include "areo/core/error.hpp"
 #include "areo/core/shell_word.hpp"
 #include "areo/notebook/recompute.hpp"
-#include "areo/report/json.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
+#include "areo/text/json.hpp"
 #include "bench.hpp"
 #include "certificate.hpp"
 #include "command.hpp"
@@ -125,8 +125,8 @@ int run_certificate(const Options& o, const Session& session) {
   if (session.json) {
     raw_line(
         certificate_json(c, fmt::format(R"(,"file":{},"no_pictures":{})",
-                                        file.empty() ? "null" : report::json_string(file),
-                                        missing.empty() ? "null" : report::json_string(missing))));
+                                        file.empty() ? "null" : text::json_string(file),
+                                        missing.empty() ? "null" : text::json_string(missing))));
     return done;
   }
   if (file.empty()) return done;

@@ -7,8 +7,8 @@
 
 #include "areo/core/error.hpp"
 #include "areo/core/shell_word.hpp"
-#include "areo/report/json.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
+#include "areo/text/json.hpp"
 #include "areo/trend/compare.hpp"
 #include "batch_text.hpp"
 #include "bench.hpp"
@@ -33,7 +33,7 @@ struct Options {
 
 std::optional<double> within_from_text(const std::string& text) {
   if (text.empty()) return std::nullopt;
-  const TypedNumber n = number_with_unit(text, "a difference");
+  const text::TypedNumber n = text::number_with_unit(text, "a difference");
   if (!(n.value > 0) || (!n.unit.empty() && n.unit != "%vol"))
     throw ParseError{"a difference in strength is above zero, in % vol", text, 0, text.size(),
                      "write 0.5 or 0.5%vol"};
@@ -67,9 +67,9 @@ void print_json(std::vector<Batch>& batches, const std::vector<Contender>& all,
         R"({{"compare":[{},{}],"verdict":"{}","difference_percent_vol":{},)"
         R"("standard_uncertainty":{},"expanded_uncertainty":{},"within_percent_vol":{},)"
         R"("detectable_percent_vol":{},"apart_s":{},"notes":{}}})",
-        report::json_string(p.a->key), report::json_string(p.b->key), word(p.c.verdict), d.estimate,
+        text::json_string(p.a->key), text::json_string(p.b->key), word(p.c.verdict), d.estimate,
         d.u, d.expanded(), within ? fmt::format("{}", *within) : "null", p.c.detectable,
-        p.apart_s(), report::json_list(notes_on_corrections(pointers(batches), {&p, 1}))));
+        p.apart_s(), text::json_list(notes_on_corrections(pointers(batches), {&p, 1}))));
   }
 }
 

@@ -7,11 +7,11 @@
 #include "areo/measurement/convert.hpp"
 #include "areo/physics/scale_name.hpp"
 #include "areo/report/result_json.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
+#include "areo/text/parse.hpp"
 #include "bench.hpp"
 #include "budget.hpp"
 #include "command.hpp"
-#include "parse.hpp"
 #include "sampling.hpp"
 #include "stream.hpp"
 #include "usage.hpp"
@@ -35,17 +35,17 @@ struct Converted {
 constexpr const char* strengths_only = "a strength converts to strengths only";
 
 Converted convert(const std::string& text, const std::vector<physics::Scale>& to) {
-  const TypedNumber n = number_with_unit(text, "a value");
+  const text::TypedNumber n = text::number_with_unit(text, "a value");
   const char* mixture = "ethanol and water at 20 °C";
   const std::string echo =
-      n.decimal_comma ? "read as " + report::fixed(n.value, n.decimals) : std::string{};
+      n.decimal_comma ? "read as " + text::fixed(n.value, n.decimals) : std::string{};
   if (n.unit == "%vol")
     return {measurement::convert_strength(StrengthByVolume{n.value}, n.half_width), mixture, echo,
             true};
   if (n.unit == "%mass")
     return {measurement::convert_strength(StrengthByMass{n.value}, n.half_width), mixture, echo,
             true};
-  const TypedMark mark = mark_from_text(text);
+  const text::TypedMark mark = text::mark_from_text(text);
   return {measurement::convert(mark.scale, mark.value, mark.half_width, to), "unfermented",
           mark.echo};
 }

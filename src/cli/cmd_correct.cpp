@@ -7,7 +7,7 @@
 #include "areo/measurement/correct.hpp"
 #include "areo/physics/scale_name.hpp"
 #include "areo/report/result_json.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
 #include "bench.hpp"
 #include "budget.hpp"
 #include "command.hpp"
@@ -88,9 +88,9 @@ int run_one(const Options& o, const Session& session) {
   line(headline);
   const std::string at = c.taken.reading.temperature.assumed
                              ? "its reference temperature"
-                             : report::celsius_text(c.taken.reading.temperature.indication_c);
-  line(report::instruction(
-      correction.value.estimate, report::last_place(correction.value.expanded()), "",
+                             : text::celsius_text(c.taken.reading.temperature.indication_c);
+  line(text::instruction(
+      correction.value.estimate, text::last_place(correction.value.expanded()), "",
       fmt::format("what {} shows at {}", c.taken.instrument.hydrometer.name, at)));
   told.lines({q.begin() + 2, q.end()});
   told.summary(q);

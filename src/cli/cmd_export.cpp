@@ -9,9 +9,9 @@
 
 #include "areo/core/error.hpp"
 #include "areo/core/shell_word.hpp"
-#include "areo/report/json.hpp"
 #include "areo/report/rows.hpp"
-#include "areo/tables/csv.hpp"
+#include "areo/text/csv.hpp"
+#include "areo/text/json.hpp"
 #include "as_typed.hpp"
 #include "bench.hpp"
 #include "command.hpp"
@@ -54,7 +54,7 @@ std::int64_t write_csv(const notebook::Notebook& book, const notebook::Table& ta
   };
   line(table.columns.size(), [&](std::size_t i) { return table.columns[i].name; });
   book.each_row(table, [&](const std::vector<notebook::Cell>& cells) {
-    line(cells.size(), [&](std::size_t i) { return tables::csv_cell(report::row_cell(cells[i])); });
+    line(cells.size(), [&](std::size_t i) { return text::csv_cell(report::row_cell(cells[i])); });
     ++rows;
   });
   return rows;
@@ -62,7 +62,7 @@ std::int64_t write_csv(const notebook::Notebook& book, const notebook::Table& ta
 
 void tell(std::int64_t rows, const std::string& where, const Session& session) {
   if (session.json)
-    raw_line(fmt::format(R"({{"rows":{},"file":{}}})", rows, report::json_string(where)));
+    raw_line(fmt::format(R"({{"rows":{},"file":{}}})", rows, text::json_string(where)));
   else
     line(fmt::format("{} rows to {}", rows, where));
 }

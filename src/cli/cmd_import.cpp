@@ -15,10 +15,10 @@
 #include <tuple>
 
 #include "areo/core/error.hpp"
-#include "areo/report/json.hpp"
 #include "areo/report/rows.hpp"
-#include "areo/report/text.hpp"
-#include "areo/tables/csv.hpp"
+#include "areo/text/csv.hpp"
+#include "areo/text/format.hpp"
+#include "areo/text/json.hpp"
 #include "bench.hpp"
 #include "column_options.hpp"
 #include "command.hpp"
@@ -166,13 +166,13 @@ class Import {
   [[nodiscard]] int not_noted() const { return bad_ + held_; }
 
   void tell() const {
-    for (const report::SaidOnce* said : {&refused_, &held_back_})
+    for (const text::SaidOnce* said : {&refused_, &held_back_})
       tell_refused(*said, options_->file, *session_);
     if (session_->json) {
       raw_line(fmt::format(R"({{"noted":{},"known":{},"refused":{},"held_back":{},"dry_run":{},)"
                            R"("left_out":{}}})",
                            noted_, there_, bad_, held_, options_->dry_run,
-                           report::json_list(left_out_)));
+                           text::json_list(left_out_)));
       return;
     }
     line(summary());
@@ -183,7 +183,7 @@ class Import {
     if (noted_ > 0) line("next: areo batch list shows what is there now");
   }
   // To a program at once, to a person when all lines are known.
-  void tell_failure(report::SaidOnce& said, std::size_t line, const std::string& where,
+  void tell_failure(text::SaidOnce& said, std::size_t line, const std::string& where,
                     const Error& e) const {
     if (session_->json) raw_line(failure_json(Error{e.code, where + e.what(), e.hint}, line));
     said.add(line, where + e.what(), e.hint);
@@ -210,12 +210,12 @@ class Import {
   std::vector<std::size_t> lines_;  // where each sample begins
   std::vector<std::string> left_out_;
   std::string sample_;  // of the row before
-  report::SaidOnce refused_, held_back_;
+  text::SaidOnce refused_, held_back_;
   int good_ = 0, there_ = 0, bad_ = 0, held_ = 0, noted_ = 0;
 };
 
-tables::ColumnRules rules_of(const Options& o) {
-  tables::ColumnRules rules = column_rules(o.columns);
+text::ColumnRules rules_of(const Options& o) {
+  text::ColumnRules rules = column_rules(o.columns);
   rules.fields = import_fields();
   if (!o.map.empty()) rules.mapped = mapping_from_file(o.map);
   rules.leave_out = true;
@@ -238,7 +238,7 @@ bool is_blank(const std::vector<std::string>& cells) {
   });
 }
 
-void require_mapped(const std::vector<std::string>& headers, const tables::ColumnRules& rules,
+void require_mapped(const std::vector<std::string>& headers, const text::ColumnRules& rules,
                     const Options& o) {
   for (const auto& [name, m] : rules.mapped)
     if (std::find(headers.begin(), headers.end(), name) == headers.end())
@@ -247,16 +247,16 @@ void require_mapped(const std::vector<std::string>& headers, const tables::Colum
 }
 
 // One row, or one object, by the names of its columns; what cannot be read is refused with its own.
-void take_row(Import& import, std::size_t number, const tables::Columns& columns,
+void take_row(Import& import, std::size_t number, const text::Columns& columns,
               const std::vector<std::string>& headers, const std::vector<std::string>& cells) {
   ImportRow fields;
   std::map<std::string, std::string> header;
   for (std::size_t i = 0; i < headers.size(); ++i) {
-    const tables::ColumnMeaning& m = columns.meanings()[i];
+    const text::ColumnMeaning& m = columns.meanings()[i];
     if (m.field.empty()) continue;
     header[m.field] = headers[i];
     try {
-      fields[m.field] = tables::cell_with_unit(cells[i], m, headers[i]);
+      fields[m.field] = text::cell_with_unit(cells[i], m, headers[i]);
     } catch (const Error& e) {
       import.refuse(number, headers[i], e);
       return;
@@ -268,18 +268,18 @@ void take_row(Import& import, std::size_t number, const tables::Columns& columns
 }
 
 int import_csv(std::istream& in, const Options& o, const Session& session) {
-  tables::CsvReader reader{in, o.file, tables::Separator::of_header};
+  text::CsvReader reader{in, o.file, text::Separator::of_header};
   auto rules = rules_of(o);
   rules.needed = {"date", "reading"};
   require_mapped(reader.columns(), rules, o);
-  const tables::Columns columns{reader.columns(), rules, o.file};
+  const text::Columns columns{reader.columns(), rules, o.file};
   Import import{o, session};
   import.leave_out(columns.left_out());
   return import.run([&] {
-    for (tables::CsvRow row;;) {
+    for (text::CsvRow row;;) {
       try {
         if (!reader.next(row)) break;
-      } catch (const tables::CsvError& e) {
+      } catch (const text::CsvError& e) {
         if (in.bad()) throw;  // no further row will come
         import.refuse(row.line, "", Error{e.code, e.reason, e.hint});
         continue;
@@ -303,7 +303,7 @@ void each_object(std::istream& in, bool is_list,
 
 // Each object has columns of its own.
 int import_json(std::istream& in, bool is_list, const Options& o, const Session& session) {
-  const tables::ColumnRules rules = rules_of(o);
+  const text::ColumnRules rules = rules_of(o);
   Import import{o, session};
   std::vector<std::string> left_out;
   std::size_t number = 0;
@@ -311,7 +311,7 @@ int import_json(std::istream& in, bool is_list, const Options& o, const Session&
     ++number;
     std::vector<std::string> names;
     std::vector<std::string> values;
-    std::optional<tables::Columns> columns;
+    std::optional<text::Columns> columns;
     try {
       for (auto& [name, value] : report::members_from_json(object)) {
         names.push_back(name);

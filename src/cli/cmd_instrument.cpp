@@ -9,14 +9,14 @@
 #include "areo/notebook/recompute.hpp"
 #include "areo/physics/scale_name.hpp"
 #include "areo/physics/water.hpp"
-#include "areo/report/json.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
+#include "areo/text/json.hpp"
+#include "areo/text/parse_refraction.hpp"
 #include "bench.hpp"
 #include "calibrate.hpp"
 #include "command.hpp"
 #include "failure.hpp"
 #include "instrument_text.hpp"
-#include "parse_refraction.hpp"
 
 namespace areo::cli {
 namespace {
@@ -29,9 +29,9 @@ struct Options {
 
 // What the ends and the division are called on this scale: a bare "0.990", or "990kg/m3".
 double on_scale(const std::string& text, const physics::Scale& scale, const char* what) {
-  const TypedNumber n = number_with_unit(text, what);
+  const text::TypedNumber n = text::number_with_unit(text, what);
   if (n.unit.empty()) return n.value;
-  return mark_from_text(text, scale).value;
+  return text::mark_from_text(text, scale).value;
 }
 
 void require_scale(double lo, double hi, double division, const std::optional<double>& tolerance) {
@@ -46,7 +46,7 @@ void require_scale(double lo, double hi, double division, const std::optional<do
 
 // "5mm", or a bare number in the unit that stands beside the option.
 double above_zero(const std::string& text, const char* unit, const char* what) {
-  const TypedNumber n = number_with_unit(text, what);
+  const text::TypedNumber n = text::number_with_unit(text, what);
   if (!n.unit.empty() && n.unit != unit)
     throw ParseError{fmt::format("{} is in {}", what, unit), text, 0, text.size(),
                      fmt::format("write it like 5{}", unit)};
@@ -71,14 +71,14 @@ void note_stem(instruments::Hydrometer& h, const Options& o) {
 
 notebook::InstrumentRecord hydrometer_record(const Options& o) {
   instruments::Hydrometer h;
-  h.scale = o.scale.empty() ? physics::sg_20_20 : scale_from_text(o.scale);
+  h.scale = o.scale.empty() ? physics::sg_20_20 : text::scale_from_text(o.scale);
   const instruments::Hydrometer usual = instruments::ordinary_hydrometer(h.scale);
   h.name = o.name;
   h.lo = o.from.empty() ? usual.lo : on_scale(o.from, h.scale, "the lower end");
   h.hi = o.to.empty() ? usual.hi : on_scale(o.to, h.scale, "the upper end");
   h.division = o.division.empty() ? usual.division : on_scale(o.division, h.scale, "the division");
   if (!o.glass.empty())
-    h.glass_expansion_per_c = plain_number(o.glass, "the glass expansion") * 1e-6;
+    h.glass_expansion_per_c = text::plain_number(o.glass, "the glass expansion") * 1e-6;
   if (!o.meniscus.empty()) h.meniscus_height = on_scale(o.meniscus, h.scale, "the meniscus");
   if (!o.tolerance.empty())
     h.tolerance = on_scale(o.tolerance, h.scale, "the maximum permissible error");
@@ -93,12 +93,12 @@ notebook::InstrumentRecord hydrometer_record(const Options& o) {
 
 // A number on a refractometer's scale, bare or with its unit.
 double on_refractometer(const std::string& text, const instruments::Refractometer& r) {
-  return refraction_from_text(text, r).value;
+  return text::refraction_from_text(text, r).value;
 }
 
 notebook::InstrumentRecord refractometer_record(const Options& o) {
-  const bool index = says_index(o.scale);
-  if (!index && !o.scale.empty() && !says_brix(o.scale))
+  const bool index = text::says_index(o.scale);
+  if (!index && !o.scale.empty() && !text::says_brix(o.scale))
     throw ParseError{"a refractometer shows Brix or a refractive index", o.scale, 0, o.scale.size(),
                      "write --scale Bx or --scale nD"};
   instruments::Refractometer r = instruments::ordinary_refractometer(
@@ -122,9 +122,9 @@ notebook::InstrumentRecord refractometer_record(const Options& o) {
 notebook::InstrumentRecord thermometer_record(const Options& o) {
   instruments::Thermometer t;
   t.name = o.name;
-  if (!o.from.empty()) t.lo_c = celsius_from_text(o.from);
-  if (!o.to.empty()) t.hi_c = celsius_from_text(o.to);
-  if (!o.division.empty()) t.division_c = celsius_difference_from_text(o.division);
+  if (!o.from.empty()) t.lo_c = text::celsius_from_text(o.from);
+  if (!o.to.empty()) t.hi_c = text::celsius_from_text(o.to);
+  if (!o.division.empty()) t.division_c = text::celsius_difference_from_text(o.division);
   if (!(t.lo_c < t.hi_c))
     throw Error{Errc::domain, fmt::format("a scale from {} to {} °C cannot be", t.lo_c, t.hi_c)};
   notebook::InstrumentRecord r;
@@ -142,18 +142,18 @@ std::string json_of(const notebook::InstrumentRecord& r, const Retired& retired)
   std::string out = fmt::format(
       R"({{"name":{},"description":{},"maker":{},"serial":{},"added_at":"{}","note":{},)"
       R"("retired_at":{},"retired_reason":{})",
-      report::json_string(r.name()), report::json_string(instrument_text(r)),
-      report::json_string(r.maker), report::json_string(r.serial), r.added_at.text(),
-      report::json_string(r.note), retired ? report::json_string(retired->at.text()) : "null",
-      retired ? report::json_string(retired->reason) : "null");
+      text::json_string(r.name()), text::json_string(instrument_text(r)),
+      text::json_string(r.maker), text::json_string(r.serial), r.added_at.text(),
+      text::json_string(r.note), retired ? text::json_string(retired->at.text()) : "null",
+      retired ? text::json_string(retired->reason) : "null");
   if (const auto* h = r.hydrometer())
     out += fmt::format(R"(,"kind":"hydrometer","scale":"{}","from":{},"to":{},"division":{},)"
                        R"("glass_expansion_per_c":{},"meniscus_height":{},"stem_diameter_mm":{},)"
                        R"("mass_g":{},"made_for_mn_m":{},"tolerance":{})",
                        physics::scale_key(h->scale), h->lo, h->hi, h->division,
-                       h->glass_expansion_per_c, report::json_number(h->meniscus_height),
-                       report::json_number(h->stem_diameter_mm), report::json_number(h->mass_g),
-                       report::json_number(h->made_for_mn_m), h->maximum_permissible_error());
+                       h->glass_expansion_per_c, text::json_number(h->meniscus_height),
+                       text::json_number(h->stem_diameter_mm), text::json_number(h->mass_g),
+                       text::json_number(h->made_for_mn_m), h->maximum_permissible_error());
   else if (const auto* p = r.refractometer())
     out += fmt::format(
         R"(,"kind":"refractometer","scale":"{}","from":{},"to":{},"division":{},)"
@@ -178,7 +178,7 @@ std::string in_water(const notebook::InstrumentRecord& r) {
       h != nullptr ? instruments::usual_indication(*h, physics::water_density(t), t)
                    : instruments::ideal_indication(*r.refractometer(), physics::Liquid{}, t);
   const std::string unit = unit_of(r);
-  return report::fixed(shown, report::supported_decimals(r.graduation().division / 10)) +
+  return text::fixed(shown, text::supported_decimals(r.graduation().division / 10)) +
          (unit.empty() ? "" : " " + unit);
 }
 

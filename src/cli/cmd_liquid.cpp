@@ -11,8 +11,8 @@
 #include "areo/core/error.hpp"
 #include "areo/core/shell_word.hpp"
 #include "areo/notebook/recompute.hpp"
-#include "areo/report/json.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
+#include "areo/text/json.hpp"
 #include "bench.hpp"
 #include "calibrate.hpp"
 #include "command.hpp"
@@ -39,7 +39,7 @@ notebook::PairHalf half_of(const std::string& typed, const InstrumentRecord& ins
                            const std::string& temperature) {
   const NotedMark m = noted_mark(typed, instrument);
   notebook::PairHalf half{instrument.id, typed, m.value, m.half_width, temperature, {}};
-  if (!temperature.empty()) half.temperature_c = liquid_celsius_from_text(temperature);
+  if (!temperature.empty()) half.temperature_c = text::liquid_celsius_from_text(temperature);
   return half;
 }
 
@@ -63,7 +63,7 @@ LiquidPairRecord record_of(const Options& o, const notebook::Notebook& book) {
   return r;
 }
 
-std::string factor_text(const uncertainty::Value& v) { return report::value_text(v, ""); }
+std::string factor_text(const uncertainty::Value& v) { return text::value_text(v, ""); }
 
 uncertainty::Value combined(const calibration::LiquidFactor& f) {
   return {f.optics.relative_rise, f.optics.uncertainty};
@@ -73,8 +73,8 @@ std::string factor_json(const std::string& liquid, const calibration::LiquidFact
   return fmt::format(
       R"({{"liquid":{},"refraction_relative_to_sucrose":{},"standard_uncertainty":{},)"
       R"("pairs":{},"chi_squared":{},"consistent":{},"notes":{}}})",
-      report::json_string(liquid), f.optics.relative_rise, f.optics.uncertainty, f.each.size(),
-      f.chi_squared, f.consistent, report::json_list(f.remarks));
+      text::json_string(liquid), f.optics.relative_rise, f.optics.uncertainty, f.each.size(),
+      f.chi_squared, f.consistent, text::json_list(f.remarks));
 }
 
 void print_factor(const std::string& liquid, const calibration::LiquidFactor& f) {
@@ -140,7 +140,7 @@ void tell_factor(const std::string& liquid, const std::optional<calibration::Liq
                  const Session& session) {
   if (session.json)
     raw_line(f ? factor_json(liquid, *f)
-               : fmt::format(R"({{"liquid":{},"pairs":0}})", report::json_string(liquid)));
+               : fmt::format(R"({{"liquid":{},"pairs":0}})", text::json_string(liquid)));
   else if (f)
     print_factor(liquid, *f);
   else
@@ -171,7 +171,7 @@ int run_leave_out(const Options& o, const Session& session) {
   if (std::any_of(pairs.begin(), pairs.end(), [](const auto& p) { return p.left_out.empty(); }))
     return run_show(o, session);
   if (session.json)
-    raw_line(fmt::format(R"({{"liquid":{},"pairs":0}})", report::json_string(o.liquid)));
+    raw_line(fmt::format(R"({{"liquid":{},"pairs":0}})", text::json_string(o.liquid)));
   else
     line(fmt::format("pair {} is left out, and no pair of {} counts any more", o.pair, o.liquid));
   return done;

@@ -7,8 +7,8 @@
 
 #include "areo/core/error.hpp"
 #include "areo/core/shell_word.hpp"
-#include "areo/report/json.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
+#include "areo/text/json.hpp"
 #include "batch_text.hpp"
 #include "bench.hpp"
 #include "command.hpp"
@@ -72,7 +72,7 @@ int tell(const notebook::Notebook& book, const std::string& name, Id reading,
     line("noted, but not computed: " + point.refused);
   } else {
     line(fmt::format("  gravity 20/20  {}",
-                     report::value_text(point.gravity().value, "", session.full)));
+                     text::value_text(point.gravity().value, "", session.full)));
     if (point.drink) line("  alcohol        " + strength_text(point, session.full));
     if (const std::string change = change_text(batch, point); !change.empty()) line("  " + change);
     notes(news(batch, point));
@@ -146,7 +146,7 @@ int run_exclude(const Options& o, bool exclude, const Session& session) {
   const ReadingRecord r = book.reading(o.id);
   if (session.json)
     raw_line(fmt::format(R"({{"reading":{},"excluded":{}}})", r.id,
-                         exclude ? report::json_string(o.reason) : "null"));
+                         exclude ? text::json_string(o.reason) : "null"));
   else
     line(fmt::format(
         "reading {} of {} {}", r.id, book.batch(r.batch).name,
@@ -170,13 +170,13 @@ int run_list(const Options& o, const Session& session) {
           R"({{"reading":{},"sample":{},"bottle":{},"stage":"{}","made_at":"{}","noted_at":"{}",)"
           R"("instrument":{},"typed":{},"temperature_typed":{},"degassed":{},"person":{},"note":{},"amends":{},)"
           R"("reason":{},"amended_by":{},"excluded":{}}})",
-          r.id, r.sample, report::json_string(r.bottle), word(r.stage), r.made_at.text(),
-          r.noted_at.text(), report::json_string(instrument.name()), report::json_string(r.typed),
-          report::json_string(r.temperature_typed),
-          r.degassed ? fmt::format("{}", *r.degassed) : "null", report::json_string(r.person),
-          report::json_string(r.note), r.amends ? std::to_string(*r.amends) : "null",
-          report::json_string(r.reason), r.amended_by ? std::to_string(*r.amended_by) : "null",
-          r.excluded().empty() ? "null" : report::json_string(r.excluded())));
+          r.id, r.sample, text::json_string(r.bottle), word(r.stage), r.made_at.text(),
+          r.noted_at.text(), text::json_string(instrument.name()), text::json_string(r.typed),
+          text::json_string(r.temperature_typed),
+          r.degassed ? fmt::format("{}", *r.degassed) : "null", text::json_string(r.person),
+          text::json_string(r.note), r.amends ? std::to_string(*r.amends) : "null",
+          text::json_string(r.reason), r.amended_by ? std::to_string(*r.amended_by) : "null",
+          r.excluded().empty() ? "null" : text::json_string(r.excluded())));
       continue;
     }
     line(fmt::format("{}  {}  {}{} typed {}{}{}{}{}", r.id, r.made_at.text(),

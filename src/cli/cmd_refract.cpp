@@ -8,13 +8,13 @@
 #include "areo/core/shell_word.hpp"
 #include "areo/physics/scale_name.hpp"
 #include "areo/report/result_json.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
+#include "areo/text/parse_refraction.hpp"
 #include "bench.hpp"
 #include "budget.hpp"
 #include "command.hpp"
 #include "desk.hpp"
 #include "failure.hpp"
-#include "parse_refraction.hpp"
 #include "stories.hpp"
 #include "stream.hpp"
 #include "strength.hpp"
@@ -65,8 +65,8 @@ int print_unfermented(const Options& o, Desk& desk, const TypedSample& typed,
   std::size_t shown = 1;
   if (r.quantities[1].key == "correction") {
     const uncertainty::Value& c = r.quantities[1].value;
-    line(report::instruction(
-        c.estimate, report::last_place(c.expanded()), "",
+    line(text::instruction(
+        c.estimate, text::last_place(c.expanded()), "",
         fmt::format("what {} shows", taken.sample.instrument.refractometer.name)));
     ++shown;
   }

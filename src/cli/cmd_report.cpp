@@ -5,13 +5,13 @@
 
 #include "areo/core/error.hpp"
 #include "areo/report/chart.hpp"
-#include "areo/report/json.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
+#include "areo/text/json.hpp"
+#include "areo/text/parse.hpp"
 #include "batch_text.hpp"
 #include "bench.hpp"
 #include "command.hpp"
 #include "failure.hpp"
-#include "parse.hpp"
 #include "print_options.hpp"
 #include "report_charts.hpp"
 #include "report_material.hpp"
@@ -49,7 +49,7 @@ std::string title(const notebook::BatchRecord& r) {
 // @return why it has no pictures
 std::string make_page(const Options& o, const Material& m) {
   report::Page page{title(m.batch->record())};
-  page.paragraph(report::sentence(facts_text(m.batch->record())));  // its name is the title
+  page.paragraph(text::sentence(facts_text(m.batch->record())));  // its name is the title
   std::string missing = o.audience ? write_audience(page, m) : write_full(page, m);
   page.footer(fmt::format("Made on {} with areo {} (tables {}) from readings in a notebook.",
                           now().date(), version, tables_digest));
@@ -73,7 +73,7 @@ void write_plot(const Options& o, const Material& m) {
 std::optional<double> glass_from_text(const std::string& text) {
   if (text.empty()) return std::nullopt;
   constexpr double most_l = 2;
-  const double litres = litres_from_text(text);
+  const double litres = text::litres_from_text(text);
   if (!(litres > 0 && litres <= most_l))
     throw ParseError{fmt::format("a glass holds up to {:g} L", most_l), text, 0, text.size(),
                      "e.g. 150mL"};
@@ -99,10 +99,10 @@ int run_report(const Options& o, const Session& session) {
   if (!o.out.empty()) missing = make_page(o, m);
   if (session.json) {
     raw_line(fmt::format(R"({{"report":{},"page":{},"plot":{},"no_pictures":{}}})",
-                         report::json_string(batch.record().name),
-                         o.out.empty() ? "null" : report::json_string(o.out),
-                         o.plot.empty() ? "null" : report::json_string(o.plot),
-                         missing.empty() ? "null" : report::json_string(missing)));
+                         text::json_string(batch.record().name),
+                         o.out.empty() ? "null" : text::json_string(o.out),
+                         o.plot.empty() ? "null" : text::json_string(o.plot),
+                         missing.empty() ? "null" : text::json_string(missing)));
     return done;
   }
   if (!o.out.empty()) line(page_written(o.out));

@@ -8,9 +8,9 @@
 #include "areo/physics/mixture.hpp"
 #include "areo/physics/salt.hpp"
 #include "areo/physics/water.hpp"
-#include "areo/report/json.hpp"
 #include "areo/report/result_json.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
+#include "areo/text/json.hpp"
 #include "bench.hpp"
 #include "command.hpp"
 #include "failure.hpp"
@@ -27,13 +27,13 @@ struct Options {
 };
 
 WeighedSolution kind_of(const Options& o, double solute_g, double water_g) {
-  const double division = grams_from_text(o.balance);
+  const double division = text::grams_from_text(o.balance);
   return o.kind == "sugar" ? calibration::sugar_solution(solute_g, water_g, division)
                            : calibration::salt_solution(solute_g, water_g, division);
 }
 
 // What a solution of this kind can show, in the unit that was typed.
-void require_reachable(const Options& o, const TypedMark& target) {
+void require_reachable(const Options& o, const text::TypedMark& target) {
   const Temperature t = target.scale.reference();
   constexpr double short_of_the_end = 0.999;  // as calibration::weigh_in() stops
   const Density most =
@@ -49,15 +49,16 @@ void require_reachable(const Options& o, const TypedMark& target) {
   if (target.value > lo + rounding && target.value < hi) return;
   throw Error{Errc::domain,
               fmt::format("no solution of {} shows {}: {}", o.kind, o.target,
-                          reach_text(target.scale, lo, hi)),
+                          text::reach_text(target.scale, lo, hi)),
               "write a value between these"};
 }
 
 WeighedSolution solution_of(const Options& o) {
-  if (o.target.empty()) return kind_of(o, grams_from_text(o.solute), grams_from_text(o.water));
-  const TypedMark target = mark_from_text(o.target);
+  if (o.target.empty())
+    return kind_of(o, text::grams_from_text(o.solute), text::grams_from_text(o.water));
+  const text::TypedMark target = text::mark_from_text(o.target);
   require_reachable(o, target);
-  WeighedSolution w = calibration::weigh_in(kind_of(o, 1, 1), grams_from_text(o.total),
+  WeighedSolution w = calibration::weigh_in(kind_of(o, 1, 1), text::grams_from_text(o.total),
                                             physics::density_from_mark(target.scale, target.value),
                                             target.scale.reference());
   // What the balance can show; the uncertainty below is that of the rounded masses.
@@ -96,7 +97,7 @@ Shelf shelf_of(const Options& o, Bench& bench, Temperature t) {
 }
 
 std::string grams_text(double g, double division) {
-  return report::fixed(g, report::decimals_of_step(division)) + " g";
+  return text::fixed(g, text::decimals_of_step(division)) + " g";
 }
 
 int run_solution(const Options& o, const Session& session) {
@@ -107,7 +108,7 @@ int run_solution(const Options& o, const Session& session) {
   const auto result =
       measurement::describe_solution(w, temperature, shelf.hydrometers, shelf.refractometers);
   if (session.json) {
-    raw_line(report::json_line(result, {{"solute", report::json_string(o.kind)},
+    raw_line(report::json_line(result, {{"solute", text::json_string(o.kind)},
                                         {"solute_g", fmt::format("{}", w.solute_g)},
                                         {"water_g", fmt::format("{}", w.water_g)}}));
     return done;
@@ -117,7 +118,7 @@ int run_solution(const Options& o, const Session& session) {
   const auto& q = result.quantities;
   quantity_lines({q.begin(), q.begin() + 3}, session.full);
   line(fmt::format("an instrument without error shows at {}",
-                   report::celsius_text(celsius_from_text(o.temperature))));
+                   text::celsius_text(text::celsius_from_text(o.temperature))));
   quantity_lines({q.begin() + 3, q.end()}, session.full);
   notes(result.notes);
   line("next: stir until clear, let it reach room temperature, read, then areo calibrate " +

@@ -4,9 +4,9 @@
 #include <memory>
 
 #include "areo/measurement/ferments.hpp"
-#include "areo/report/json.hpp"
 #include "areo/report/plot.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
+#include "areo/text/json.hpp"
 #include "batch_text.hpp"
 #include "bench.hpp"
 #include "command.hpp"
@@ -91,14 +91,14 @@ std::string outlook_json(const History& h) {
   return fmt::format(
       R"({{"highest_sg_20_20":{},"lowest_sg_20_20":{},"level":{},"steady_from":{},"refused":{}}})",
       number(o.highest), number(o.lowest), trend::outlook_level, moment_json(h, o.steady_from),
-      o.refused.empty() ? "null" : report::json_string(o.refused));
+      o.refused.empty() ? "null" : text::json_string(o.refused));
 }
 
 std::string odd_json(const History& h) {
   std::string out;
   for (const trend::Oddity& o : h.odd)
     out += fmt::format(R"({}{{"readings":[{}],"off":{},"likely":{}}})", out.empty() ? "" : ",",
-                       numbers(h.points[o.point].sample), o.off, report::json_string(o.likely));
+                       numbers(h.points[o.point].sample), o.off, text::json_string(o.likely));
   return "[" + out + "]";
 }
 
@@ -114,7 +114,7 @@ std::string passing_json(const History& h, const std::optional<Passing>& p) {
       p->percent_vol, p->level, at(p->below_until), at(p->above_from),
       moment_json(h, p->by_curve.day), moment_json(h, p->by_curve.lo),
       moment_json(h, p->by_curve.hi),
-      p->by_curve.refused.empty() ? "null" : report::json_string(p->by_curve.refused),
+      p->by_curve.refused.empty() ? "null" : text::json_string(p->by_curve.refused),
       word(p->side()), p->contradiction.has_value());
 }
 
@@ -124,10 +124,10 @@ void print_json(Batch& batch, const History& h, const Options& o,
   raw_line(fmt::format(R"({{"trend":{},"bottle":{},"state":"{}","since":"{}","whole":{},)"
                        R"("fall":{},"hidden":{},"why":{},"scatter":{},"outlook":{},"odd":{},)"
                        R"("limit":{}}})",
-                       report::json_string(batch.record().name), report::json_string(o.bottle),
+                       text::json_string(batch.record().name), text::json_string(o.bottle),
                        is_stuck(h, expected) ? "stuck" : word(h.state.phase), h.zero.text(),
                        fall_json(h.state.whole), fall_json(h.state.fall), hidden_json(h),
-                       report::json_string(h.state.why), h.state.scatter, outlook_json(h),
+                       text::json_string(h.state.why), h.state.scatter, outlook_json(h),
                        odd_json(h), passing_json(h, passing)));
 }
 

@@ -6,9 +6,9 @@
 #include <cstdio>
 
 #include "areo/core/error.hpp"
-#include "areo/report/text.hpp"
-#include "parse_hydrometer.hpp"
-#include "parse_refraction.hpp"
+#include "areo/text/format.hpp"
+#include "areo/text/parse_hydrometer.hpp"
+#include "areo/text/parse_refraction.hpp"
 #include "usage.hpp"
 
 namespace areo::cli {
@@ -21,10 +21,11 @@ bool is_temperature_unit(std::string_view unit) {
 }
 
 bool is_mark_unit(std::string_view unit) {
-  if (says_brix(unit) || says_index(unit) || is_grams_per_volume(unit)) return true;
+  if (text::says_brix(unit) || text::says_index(unit) || text::is_grams_per_volume(unit))
+    return true;
   if (unit == "%vol" || unit == "%mass") return true;
   try {
-    (void)scale_from_text(unit);
+    (void)text::scale_from_text(unit);
     return true;
   } catch (const ParseError&) {
     return false;
@@ -51,8 +52,8 @@ void refuse_columns_alone(const ColumnOptions& o, bool file_given) {
                        fmt::format("write units behind their numbers, and leave {} out", name)};
 }
 
-tables::ColumnRules column_rules(const ColumnOptions& o) {
-  tables::ColumnRules rules;
+text::ColumnRules column_rules(const ColumnOptions& o) {
+  text::ColumnRules rules;
   rules.keep = o.keep;
   for (const std::string& text : o.units) {
     const auto equals = text.rfind('=');
@@ -60,14 +61,13 @@ tables::ColumnRules column_rules(const ColumnOptions& o) {
       throw ParseError{"a unit belongs to a column", text, 0, text.size(), "write --unit temp=C"};
     rules.units[text.substr(0, equals)] = text.substr(equals + 1);
   }
-  rules.knows_unit = [](tables::CellKind kind, std::string_view unit) {
-    return kind == tables::CellKind::temperature ? is_temperature_unit(unit) : is_mark_unit(unit);
+  rules.knows_unit = [](text::CellKind kind, std::string_view unit) {
+    return kind == text::CellKind::temperature ? is_temperature_unit(unit) : is_mark_unit(unit);
   };
   return rules;
 }
 
-void tell_refused(const report::SaidOnce& refused, const std::string& file,
-                  const Session& session) {
+void tell_refused(const text::SaidOnce& refused, const std::string& file, const Session& session) {
   for (const auto& told : refused.told()) {
     error_line(fmt::format("areo: {}:{}: {}", file, told.line, told.message));
     if (!told.hint.empty() && !session.json) error_line("hint: " + told.hint);

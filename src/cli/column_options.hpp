@@ -3,8 +3,8 @@
 #include <string>
 #include <vector>
 
-#include "areo/report/said_once.hpp"
-#include "areo/tables/columns.hpp"
+#include "areo/text/columns.hpp"
+#include "areo/text/said_once.hpp"
 #include "command_line.hpp"
 #include "output.hpp"
 
@@ -22,10 +22,10 @@ void refuse_columns_alone(const ColumnOptions& options, bool file_given);
 
 /// What the options say, and the units that areo knows; fields are the command's.
 /// @throws ParseError for a --unit that is not COLUMN=UNIT
-[[nodiscard]] tables::ColumnRules column_rules(const ColumnOptions& options);
+[[nodiscard]] text::ColumnRules column_rules(const ColumnOptions& options);
 
 /// Prints what was refused in a file to standard error: "areo: FILE:LINE: message", and hints
 /// unless a program reads along.
-void tell_refused(const report::SaidOnce& refused, const std::string& file, const Session& session);
+void tell_refused(const text::SaidOnce& refused, const std::string& file, const Session& session);
 
 }  // namespace areo::cli

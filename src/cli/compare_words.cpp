@@ -8,9 +8,9 @@
 #include "areo/core/error.hpp"
 #include "areo/core/shell_word.hpp"
 #include "areo/measurement/difference.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
+#include "areo/text/parse.hpp"
 #include "batch_text.hpp"
-#include "parse.hpp"
 #include "strength.hpp"
 
 namespace areo::cli {
@@ -62,7 +62,7 @@ std::string pair_text(const ComparedPair& p, const std::optional<double>& within
       hides(*p.a) || hides(*p.b)
           ? "what was not degassed is stronger than it seems"
           : fmt::format("from {} on these readings would show it",
-                        report::rounded_up(p.c.detectable, report::last_place(p.c.detectable))));
+                        text::rounded_up(p.c.detectable, text::last_place(p.c.detectable))));
 }
 
 const char* word(Verdict v) {
@@ -143,9 +143,8 @@ std::vector<ComparedPair> pairs_of(const std::vector<Contender>& all,
 
 std::string stronger_text(const ComparedPair& p) {
   const auto& d = p.c.difference;
-  return fmt::format(
-      "{} is stronger by {}", (d.estimate > 0 ? p.b : p.a)->title,
-      report::value_text({std::abs(d.estimate), d.u, d.degrees_of_freedom}, "% vol"));
+  return fmt::format("{} is stronger by {}", (d.estimate > 0 ? p.b : p.a)->title,
+                     text::value_text({std::abs(d.estimate), d.u, d.degrees_of_freedom}, "% vol"));
 }
 
 std::vector<std::vector<std::string>> contender_rows(const std::vector<Contender>& all,
@@ -153,7 +152,7 @@ std::vector<std::vector<std::string>> contender_rows(const std::vector<Contender
   std::vector<std::vector<std::string>> rows{{what, "no.", "when", "gravity 20/20", strength_head}};
   for (const Contender& c : all)
     rows.push_back({c.title, numbers_cell(c.point.sample), when_text(c.point.sample.at()),
-                    report::value_text(c.point.gravity().value, "", full),
+                    text::value_text(c.point.gravity().value, "", full),
                     strength_cell_text(c.point, full)});
   return rows;
 }

@@ -8,7 +8,7 @@
 #include <set>
 #include <span>
 
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
 #include "batch_text.hpp"
 #include "instrument_text.hpp"
 
@@ -28,11 +28,11 @@ std::string calibration_text(const std::optional<notebook::CalibrationRecord>& c
 // "stem-1 was corrected in two ways, and they differ by 0.0012 ± 0.0007 at 1.022: readings until
 // 2026-05-24 count with no correction, later ones with the correction of 2026-05-25"
 std::string change_text(const CorrectionChange& c, const std::string& unit) {
-  const int place = report::last_place(c.expanded);
+  const int place = text::last_place(c.expanded);
   return fmt::format(
       "{} is corrected in two ways, which differ by {} ± {}{} at {:g}: with {} until {}, with {} "
       "after that",
-      c.instrument, report::fixed(std::abs(c.difference), place), report::fixed(c.expanded, place),
+      c.instrument, text::fixed(std::abs(c.difference), place), text::fixed(c.expanded, place),
       unit.empty() ? "" : " " + unit, c.indication, calibration_text(c.before),
       c.last_before.date(), calibration_text(c.after));
 }
@@ -45,11 +45,11 @@ std::string held_text(Batch& batch, const Point& p, const Sample* first, const C
   if (held.has_strength() || first == nullptr) return strength_text(held, false);
   const Point earlier = batch.point(*first, c.id, calibration);
   if (!held.computed() || !earlier.computed() || earlier.gravity().key != held.gravity().key)
-    return held.computed() ? report::value_text(held.gravity().value, "")
+    return held.computed() ? text::value_text(held.gravity().value, "")
                            : strength_text(held, false);
   const uncertainty::Value change = batch::change(earlier, held);
   return fmt::format("{} by {}", change.estimate > 0 ? "up" : "down",
-                     report::value_text({std::abs(change.estimate), change.u}, ""));
+                     text::value_text({std::abs(change.estimate), change.u}, ""));
 }
 
 std::string with_either(const std::string& before, const std::string& after,

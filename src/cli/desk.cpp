@@ -5,8 +5,8 @@
 #include <utility>
 
 #include "areo/instruments/bare_number.hpp"
+#include "areo/text/parse_refraction.hpp"
 #include "failure.hpp"
-#include "parse_refraction.hpp"
 
 namespace areo::cli {
 
@@ -83,9 +83,9 @@ void Desk::refuse_idle(const RefractOptions& o) const {
 // "12.4Bx" and "1.3512nD" were read with the refractometer, "1.050" and "12.4P" with a
 // hydrometer. A bare number that is no gravity is on the scale of a named refractometer.
 bool Desk::by_refractometer(const std::string& text) const {
-  const TypedNumber n = number_with_unit(text, "an original reading");
-  if (says_brix(n.unit)) return !stem_in_brix_;
-  if (says_index(n.unit)) return true;
+  const text::TypedNumber n = text::number_with_unit(text, "an original reading");
+  if (text::says_brix(n.unit)) return !stem_in_brix_;
+  if (text::says_index(n.unit)) return true;
   return n.unit.empty() && named_prism_ && !instruments::may_be_gravity(n.value);
 }
 

@@ -1,7 +1,7 @@
 // A document as Markdown.
 #include <utility>
 
-#include "areo/report/markdown.hpp"
+#include "areo/text/markdown.hpp"
 #include "document.hpp"
 
 namespace areo::cli {
@@ -15,16 +15,16 @@ struct Writer {
   }
   void row(const std::vector<std::string>& cells) const {
     std::string text = "|";
-    for (const std::string& c : cells) text += " " + report::markdown_cell(c) + " |";
+    for (const std::string& c : cells) text += " " + text::markdown_cell(c) + " |";
     lines->push_back(text);
   }
-  void operator()(const Paragraph& p) const { block(report::markdown_line(p.text)); }
+  void operator()(const Paragraph& p) const { block(text::markdown_line(p.text)); }
   void operator()(const Bullets& b) const {
-    for (const std::string& item : b.items) lines->push_back("- " + report::markdown_line(item));
+    for (const std::string& item : b.items) lines->push_back("- " + text::markdown_line(item));
     if (!b.items.empty()) lines->emplace_back();
   }
   void operator()(const CaptionedTable& g) const {
-    block(report::markdown_line(g.caption));
+    block(text::markdown_line(g.caption));
     row(g.rows.front());
     std::string rule = "|";
     for (std::size_t k = 0; k < g.rows.front().size(); ++k) rule += "---|";
@@ -40,17 +40,17 @@ struct Writer {
 std::vector<std::string> markdown_of(const Document& d) {
   std::vector<std::string> lines;
   const Writer write{&lines};
-  write.block("# " + report::markdown_line(d.title));
-  write.block("**" + report::markdown_line(d.caution) + "**");
-  write.block("**" + report::markdown_line(d.headline) + "**");
+  write.block("# " + text::markdown_line(d.title));
+  write.block("**" + text::markdown_line(d.caution) + "**");
+  write.block("**" + text::markdown_line(d.headline) + "**");
   write(Bullets{d.below_headline});
   for (const Section& s : d.sections) {
-    write.block("## " + report::markdown_line(s.heading));
+    write.block("## " + text::markdown_line(s.heading));
     for (const Block& b : s.blocks) std::visit(write, b);
   }
-  write.block("**" + report::markdown_line(d.caution) + "**");
+  write.block("**" + text::markdown_line(d.caution) + "**");
   for (const std::string& text : d.footer) write(Paragraph{text});
-  lines.push_back(report::markdown_line(d.end));
+  lines.push_back(text::markdown_line(d.end));
   return lines;
 }
 

@@ -1,8 +1,8 @@
 // A document for a terminal.
 #include <cstddef>
 
-#include "areo/report/lines.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
+#include "areo/text/lines.hpp"
 #include "document.hpp"
 
 namespace areo::cli {
@@ -13,8 +13,8 @@ struct Writer {
   std::size_t columns;
 
   void wrap(const std::string& first, const std::string& further, const std::string& text) const {
-    const std::size_t width = columns - report::display_width(first);
-    const auto parts = report::wrapped(report::printable(text), width);
+    const std::size_t width = columns - text::display_width(first);
+    const auto parts = text::wrapped(text::printable(text), width);
     for (std::size_t i = 0; i < parts.size(); ++i)
       lines->push_back((i == 0 ? first : further) + parts[i]);
   }
@@ -26,9 +26,9 @@ struct Writer {
     wrap("", "", g.caption);
     auto rows = g.rows;
     for (auto& row : rows)
-      for (std::string& cell : row) cell = report::printable(cell);
+      for (std::string& cell : row) cell = text::printable(cell);
     constexpr std::size_t indent = 2;
-    for (const std::string& row : report::table_text(rows, columns - indent).lines)
+    for (const std::string& row : text::table_text(rows, columns - indent).lines)
       lines->push_back(std::string(indent, ' ') + row);
   }
   void operator()(const Picture&) const {}
@@ -47,7 +47,7 @@ std::vector<std::string> text_of(const Document& d, std::size_t columns) {
   for (const Section& s : d.sections) {
     lines.emplace_back();
     write.wrap("", "", s.heading);
-    lines.emplace_back(report::display_width(report::printable(s.heading)), '-');
+    lines.emplace_back(text::display_width(text::printable(s.heading)), '-');
     for (const Block& b : s.blocks) std::visit(write, b);
   }
   lines.emplace_back();

@@ -6,8 +6,8 @@
 #include <cstdio>
 #include <string_view>
 
-#include "areo/report/json.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
+#include "areo/text/json.hpp"
 #include "output.hpp"
 
 namespace areo::cli {
@@ -30,10 +30,10 @@ std::string caret(const ParseError& e) {
   const std::string_view text = e.text;
   const std::size_t at = std::min(e.position, text.size());
   const auto width = [](std::string_view part) {
-    return report::display_width(report::printable(part));
+    return text::display_width(text::printable(part));
   };
   const std::size_t length = std::max<std::size_t>(1, width(text.substr(at, e.length)));
-  return fmt::format("  {}\n  {}^{}\n", report::printable(text),
+  return fmt::format("  {}\n  {}^{}\n", text::printable(text),
                      std::string(width(text.substr(0, at)), ' '), std::string(length - 1, '~'));
 }
 
@@ -44,7 +44,7 @@ std::string hint_line(const std::string& hint) {
 // The keys that every failure has; the object is left open.
 std::string json_head(const char* code, const char* message, const std::string& hint) {
   return fmt::format(R"({{"error":{{"code":"{}","message":{},"hint":{})", code,
-                     report::json_string(message), report::json_string(hint));
+                     text::json_string(message), text::json_string(hint));
 }
 
 }  // namespace
@@ -72,7 +72,7 @@ std::string failure_json(const Error& e, std::size_t line, const std::string& no
   const auto* p = dynamic_cast<const ParseError*>(&e);
   std::string out = json_head(word(e.code), e.what(), e.hint);
   if (line != 0) out += fmt::format(R"(,"line":{})", line);
-  if (!note.empty()) out += fmt::format(R"(,"note":{})", report::json_string(note));
+  if (!note.empty()) out += fmt::format(R"(,"note":{})", text::json_string(note));
   if (p != nullptr) out += fmt::format(R"(,"column":{})", p->position + 1);
   return out + "}}";
 }
@@ -87,7 +87,7 @@ std::string failure_json(const UsageError& e) {
 
 void warn(const std::string& what, bool json) {
   const std::string text =
-      json ? fmt::format("{{\"warning\":{{\"message\":{}}}}}\n", report::json_string(what))
+      json ? fmt::format("{{\"warning\":{{\"message\":{}}}}}\n", text::json_string(what))
            : line_text("areo: warning: " + what);
   std::fwrite(text.data(), 1, text.size(), stderr);
 }

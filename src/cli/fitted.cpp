@@ -6,7 +6,7 @@
 
 #include "areo/core/told_apart.hpp"
 #include "areo/notebook/recompute.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
 #include "calibrate.hpp"
 
 namespace areo::cli {
@@ -45,9 +45,9 @@ Fitted fitted(const notebook::Notebook& book, const InstrumentRecord& instrument
 std::string check_text(const InstrumentRecord& instrument, const CheckRecord& r,
                        const calibration::Check& c) {
   return fmt::format("check {}: {}{}: shows {}, should show {}", r.id, c.label,
-                     r.temperature_c ? " at " + report::celsius_text(*r.temperature_c) : "",
+                     r.temperature_c ? " at " + text::celsius_text(*r.temperature_c) : "",
                      shown(instrument, c.indication),
-                     report::value_text(c.expected, unit_of(instrument)));
+                     text::value_text(c.expected, unit_of(instrument)));
 }
 
 std::string instruction_text(const Fitted& f) {
@@ -57,16 +57,15 @@ std::string instruction_text(const Fitted& f) {
     return instruction_where_checked(f.instrument, c, c.at(r), place);
   };
   if (checked_at_one_place(c))
-    return one(c.r0, report::last_place(correction_at(c, c.r0).expanded()));
+    return one(c.r0, text::last_place(correction_at(c, c.r0).expanded()));
   // Both ends to the digits that the one known less well has.
   const double least_known = std::max(correction_at(c, c.checked_lo).expanded(),
                                       correction_at(c, c.checked_hi).expanded());
-  const int place = report::last_place(least_known);
-  if (report::instruction(c.at(c.checked_lo), place) ==
-      report::instruction(c.at(c.checked_hi), place))
+  const int place = text::last_place(least_known);
+  if (text::instruction(c.at(c.checked_lo), place) == text::instruction(c.at(c.checked_hi), place))
     return one(c.checked_lo, place);
   const auto instruction_at = [&](double r) {
-    const std::string what = report::instruction(c.at(r), place);
+    const std::string what = text::instruction(c.at(r), place);
     return what + (unit.empty() || what == "ADD NOTHING" ? "" : " " + unit);
   };
   return fmt::format("{} at {}, {} at {}, in between in proportion", instruction_at(c.checked_lo),
@@ -98,7 +97,7 @@ std::vector<std::string> fit_lines(const Fitted& f) {
   const auto& c = f.fit.correction;
   line(fmt::format("{}: {}", f.instrument.name(), instruction_text(f)));
   line(fmt::format("  correction at {:.4g}: {}", c.r0,
-                   report::value_text(correction_at(c, c.r0), unit_of(f.instrument))));
+                   text::value_text(correction_at(c, c.r0), unit_of(f.instrument))));
   line(fmt::format("  checked {} in {}; {}", checked_text(f.instrument, c), c.provenance,
                    f.fit.reason));
   for (std::size_t i = 0; i < f.checks.size(); ++i) {

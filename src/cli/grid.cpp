@@ -6,13 +6,13 @@
 #include <cmath>
 
 #include "areo/core/error.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
 #include "failure.hpp"
 
 namespace areo::cli {
 namespace {
 
-using report::fixed;
+using text::fixed;
 
 // What is found out before the first row is written.
 struct Layout {
@@ -71,7 +71,7 @@ Stretch stretch_of(const Grid& g) {
 
 std::string cell_text(const GridCell& c, const GridQuantity& q, int decimals) {
   if (!c.value) return "-";
-  if (c.below) return "<" + report::rounded_up(*c.below, decimals);
+  if (c.below) return "<" + text::rounded_up(*c.below, decimals);
   const std::string text = fixed(c.value->estimate, decimals);
   return q.with_sign && c.value->estimate > 0 && text.find_first_of("123456789") != text.npos
              ? "+" + text
@@ -99,8 +99,8 @@ Layout layout_of(const Grid& g, bool full) {
   for (std::size_t k = 0; k < n; ++k) {
     const int most = g.quantities[k].most_decimals;
     l.decimals.push_back(
-        (expanded[k] > 0 ? std::min(most, report::supported_decimals(expanded[k])) : most) +
-        (full ? report::further_digits : 0));
+        (expanded[k] > 0 ? std::min(most, text::supported_decimals(expanded[k])) : most) +
+        (full ? text::further_digits : 0));
   }
   for (const double i : stretch.looked_at(0))
     for (const double column : columns_of(g)) {

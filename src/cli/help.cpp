@@ -10,7 +10,7 @@
 #include <utility>
 #include <vector>
 
-#include "areo/report/lines.hpp"
+#include "areo/text/lines.hpp"
 #include "screen.hpp"
 
 namespace areo::cli {
@@ -32,7 +32,7 @@ class HelpFormatter : public CLI::Formatter {
     std::istringstream all{CLI::Formatter::make_help(app, std::move(name), mode)};
     std::string out;
     for (std::string text; std::getline(all, text);)
-      for (const std::string& part : report::fitted(text, screen_columns())) out += part + "\n";
+      for (const std::string& part : text::fitted(text, screen_columns())) out += part + "\n";
     return out;
   }
 

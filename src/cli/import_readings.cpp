@@ -10,7 +10,7 @@
 
 #include "areo/core/error.hpp"
 #include "areo/core/nearest.hpp"
-#include "parse.hpp"
+#include "areo/text/parse.hpp"
 
 namespace areo::cli {
 namespace {
@@ -30,7 +30,7 @@ const std::vector<std::string>& import_fields() {
   return fields;
 }
 
-std::map<std::string, tables::ColumnMeaning> mapping_from_file(const std::string& file) {
+std::map<std::string, text::ColumnMeaning> mapping_from_file(const std::string& file) {
   std::ifstream whole{file};
   if (!whole)
     throw Error{Errc::file, fmt::format("{} cannot be read", file),
@@ -43,7 +43,7 @@ std::map<std::string, tables::ColumnMeaning> mapping_from_file(const std::string
                 "name the file with the lines: their column = reading, P"};
   lines.resize(static_cast<std::size_t>(whole.gcount()));
   std::istringstream in{std::move(lines)};
-  std::map<std::string, tables::ColumnMeaning> mapping;
+  std::map<std::string, text::ColumnMeaning> mapping;
   std::string text;
   for (int number = 1; std::getline(in, text); ++number) {
     text = trimmed(text);
@@ -62,7 +62,7 @@ std::map<std::string, tables::ColumnMeaning> mapping_from_file(const std::string
                                : fmt::format("did you mean '{}'?", near)};
     }
     mapping[trimmed(text.substr(0, equals))] = {
-        field, comma == std::string::npos ? "" : tables::unit_from_header(text.substr(comma + 1))};
+        field, comma == std::string::npos ? "" : text::unit_from_header(text.substr(comma + 1))};
   }
   return mapping;
 }
@@ -104,7 +104,7 @@ ImportedReading imported_reading(const ImportRow& row, const ImportDefaults& def
   failed_field = "temperature";
   typed.temperature = field("temperature");
   if (!typed.temperature.empty()) {
-    (void)sample_celsius_from_text(typed.temperature, typed.original);
+    (void)text::sample_celsius_from_text(typed.temperature, typed.original);
     typed.thermometer = field("thermometer", defaults.thermometer);
   }
   failed_field = "instrument";

@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "areo/notebook/store.hpp"
-#include "areo/tables/header_words.hpp"
+#include "areo/text/header_words.hpp"
 #include "note_reading.hpp"
 
 namespace areo::cli {
@@ -18,8 +18,7 @@ namespace areo::cli {
 
 /// Lines "their column = field" or "their column = field, unit"; # begins a comment.
 /// @throws Error{file} naming the line that is none
-[[nodiscard]] std::map<std::string, tables::ColumnMeaning> mapping_from_file(
-    const std::string& file);
+[[nodiscard]] std::map<std::string, text::ColumnMeaning> mapping_from_file(const std::string& file);
 
 /// What fields say that a row lacks.
 struct ImportDefaults {

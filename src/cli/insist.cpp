@@ -9,7 +9,7 @@
 #include <string>
 
 #include "areo/core/error.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
 
 namespace areo::cli {
 

@@ -3,7 +3,7 @@
 #include <fmt/format.h>
 
 #include "areo/physics/scale_name.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
 
 namespace areo::cli {
 namespace {
@@ -18,12 +18,12 @@ std::string scale_name(const instruments::Refractometer& r) {
 std::string instrument_text(const notebook::InstrumentRecord& r) {
   if (const auto* h = r.hydrometer())
     return fmt::format("hydrometer, {}, {} to {}, division {:g}", physics::scale_name(h->scale),
-                       report::indication_text(h->lo, h->division),
-                       report::indication_text(h->hi, h->division), h->division);
+                       text::indication_text(h->lo, h->division),
+                       text::indication_text(h->hi, h->division), h->division);
   if (const auto* p = r.refractometer())
     return fmt::format("refractometer, {}, {} to {}, division {:g}, {}", scale_name(*p),
-                       report::indication_text(p->lo, p->division),
-                       report::indication_text(p->hi, p->division), p->division,
+                       text::indication_text(p->lo, p->division),
+                       text::indication_text(p->hi, p->division), p->division,
                        p->compensated ? "temperature-compensated" : "not compensated");
   const auto* t = r.thermometer();
   return fmt::format("thermometer, {:g} to {:g} °C, division {:g} °C", t->lo_c, t->hi_c,
@@ -38,9 +38,9 @@ std::string unit_of(const notebook::InstrumentRecord& r) {
 }
 
 std::string shown(const notebook::InstrumentRecord& r, double indication) {
-  if (r.thermometer() != nullptr) return report::celsius_text(indication);
+  if (r.thermometer() != nullptr) return text::celsius_text(indication);
   const std::string unit = unit_of(r);
-  return report::indication_text(indication, r.graduation().division) +
+  return text::indication_text(indication, r.graduation().division) +
          (unit.empty() ? "" : " " + unit);
 }
 
@@ -60,11 +60,11 @@ std::string instruction_where_checked(const notebook::InstrumentRecord& r,
                                       int decimals, const std::string& condition) {
   const std::string unit = unit_of(r);
   if (!checked_at_one_place(c))
-    return report::instruction(correction, decimals, unit,
-                               fmt::format("every reading between {} and {}",
-                                           shown(r, c.checked_lo), shown(r, c.checked_hi))) +
+    return text::instruction(correction, decimals, unit,
+                             fmt::format("every reading between {} and {}", shown(r, c.checked_lo),
+                                         shown(r, c.checked_hi))) +
            condition;
-  const std::string what = report::instruction(correction, decimals);
+  const std::string what = text::instruction(correction, decimals);
   return fmt::format("{}{}{}, checked {}", what,
                      what == "ADD NOTHING" || unit.empty() ? "" : " " + unit, condition,
                      checked_text(r, c));

@@ -6,7 +6,7 @@
 #include <cmath>
 
 #include "areo/core/error.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
 #include "failure.hpp"
 
 namespace areo::cli {
@@ -20,7 +20,7 @@ using uncertainty::Side;
 std::string percent_text(double p) {
   if (p > 0.999) return "more than 99.9 %";
   if (p < 0.001) return "less than 0.1 %";
-  return fmt::format("{} %", report::fixed(std::floor(1000 * p + 1e-9) / 10, 1));
+  return fmt::format("{} %", text::fixed(std::floor(1000 * p + 1e-9) / 10, 1));
 }
 
 // What present reading would settle it, rounded so that it still does.
@@ -30,15 +30,15 @@ std::string settling_text(const Limit& l, const measurement::Original& original,
                                                          original, culture, l.percent_vol, l.level);
   if (!least)
     return "  these instruments cannot decide for below: even an unchanged gravity leaves a doubt";
-  const int decimals = report::supported_decimals(present.instrument.hydrometer.division);
+  const int decimals = text::supported_decimals(present.instrument.hydrometer.division);
   const double place = std::pow(10.0, -decimals);
   return fmt::format("  a present reading of {} or more would decide for below",
-                     report::fixed(std::ceil(*least / place - 1e-6) * place, decimals));
+                     text::fixed(std::ceil(*least / place - 1e-6) * place, decimals));
 }
 
 double level_from_text(const std::string& text) {
   if (text.empty()) return measurement::usual_level;
-  const TypedNumber n = number_with_unit(text, "a level");
+  const text::TypedNumber n = text::number_with_unit(text, "a level");
   constexpr double least = 50, most = 99.9;
   if (!(n.value > least && n.value <= most) || (!n.unit.empty() && n.unit != "%"))
     throw ParseError{"a level is a percentage above 50, 99.9 at the most", text, 0, text.size(),
@@ -71,7 +71,7 @@ std::optional<Limit> limit_from_text(const std::string& limit, const std::string
     l.percent_vol = l.named->percent_vol;
     return l;
   }
-  const TypedNumber n = number_with_unit(limit, "a limit");
+  const text::TypedNumber n = text::number_with_unit(limit, "a limit");
   if (!n.unit.empty() && n.unit != "%vol")
     throw ParseError{fmt::format("'{}' is no unit of a limit", n.unit), limit, n.unit_position,
                      n.unit.size(), "write 0.5 or 0.5%vol"};

@@ -7,8 +7,8 @@
 
 #include "areo/core/error.hpp"
 #include "areo/core/shell_word.hpp"
+#include "areo/text/parse.hpp"
 #include "noted.hpp"
-#include "parse.hpp"
 
 namespace areo::cli {
 
@@ -68,7 +68,8 @@ NotedReading note_reading(const TypedReading& typed, const notebook::BatchRecord
   r.noted_at = now();
   r.made_at = typed.made_at.empty() ? r.noted_at : past_moment_from_text(typed.made_at, r.noted_at);
   r.instrument = noted.instrument.id;
-  if (!typed.temperature.empty()) (void)sample_celsius_from_text(typed.temperature, typed.original);
+  if (!typed.temperature.empty())
+    (void)text::sample_celsius_from_text(typed.temperature, typed.original);
   const NotedTemperature t = noted_temperature(typed.temperature, typed.thermometer,
                                                typed.temperature_accuracy, true, book);
   r.temperature_typed = typed.temperature;

@@ -5,8 +5,8 @@
 #include <algorithm>
 
 #include "areo/core/error.hpp"
-#include "parse_hydrometer.hpp"
-#include "parse_refraction.hpp"
+#include "areo/text/parse_hydrometer.hpp"
+#include "areo/text/parse_refraction.hpp"
 
 namespace areo::cli {
 namespace {
@@ -20,10 +20,10 @@ double coarse(double typed_half_width, const notebook::InstrumentRecord& instrum
 
 NotedMark noted_mark(const std::string& typed, const notebook::InstrumentRecord& instrument) {
   if (const auto* h = instrument.hydrometer()) {
-    const TypedMark m = mark_from_text(typed, *h);
+    const text::TypedMark m = text::mark_from_text(typed, *h);
     return {m.value, coarse(m.half_width, instrument), m.echo};
   }
-  const TypedRefraction t = refraction_from_text(typed, *instrument.refractometer());
+  const text::TypedRefraction t = text::refraction_from_text(typed, *instrument.refractometer());
   return {t.value, coarse(t.half_width, instrument), t.echo};
 }
 
@@ -32,13 +32,13 @@ NotedTemperature noted_temperature(const std::string& typed, const std::string& 
                                    const notebook::Notebook& book) {
   NotedTemperature t;
   if (typed.empty()) return t;
-  t.celsius = of_a_liquid ? liquid_celsius_from_text(typed) : celsius_from_text(typed);
+  t.celsius = of_a_liquid ? text::liquid_celsius_from_text(typed) : text::celsius_from_text(typed);
   if (!thermometer.empty()) {
     const notebook::InstrumentRecord named = of_kind(book, thermometer, "thermometer");
     t.thermometer = named.id;
-    t.half_width_c = std::max(named.graduation().division / 2, celsius_half_width(typed));
+    t.half_width_c = std::max(named.graduation().division / 2, text::celsius_half_width(typed));
   }
-  if (!accuracy.empty()) t.half_width_c = celsius_difference_from_text(accuracy);
+  if (!accuracy.empty()) t.half_width_c = text::celsius_difference_from_text(accuracy);
   return t;
 }
 

@@ -6,15 +6,15 @@
 #include <cstdio>
 
 #include "areo/core/error.hpp"
-#include "areo/report/lines.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
+#include "areo/text/lines.hpp"
 #include "screen.hpp"
 
 namespace areo::cli {
 
 std::string line_text(std::string_view text) {
   std::string out;
-  for (const std::string& part : report::fitted(report::printable(text), screen_columns()))
+  for (const std::string& part : text::fitted(text::printable(text), screen_columns()))
     out += part + "\n";
   return out;
 }
@@ -32,8 +32,8 @@ void error_line(std::string_view text) {
 void table(std::vector<std::vector<std::string>> rows, std::size_t spare) {
   constexpr std::size_t indent = 2;
   for (auto& row : rows)
-    for (std::string& cell : row) cell = report::printable(cell);
-  const report::TableText text = report::table_text(rows, screen_columns() - indent, spare);
+    for (std::string& cell : row) cell = text::printable(cell);
+  const text::TableText text = text::table_text(rows, screen_columns() - indent, spare);
   for (const std::string& row : text.lines) raw_line(std::string(indent, ' ') + row);
   if (text.left_out == 0) return;
   const auto& heads = rows.front();
@@ -55,14 +55,14 @@ void notes(const std::vector<std::string>& all) {
 
 void quantity_lines(const std::vector<measurement::Quantity>& quantities, bool full) {
   quantity_lines(quantities, [full](const measurement::Quantity& q) {
-    return report::value_text(q.value, q.unit, full);
+    return text::value_text(q.value, q.unit, full);
   });
 }
 
 void quantity_lines(const std::vector<measurement::Quantity>& quantities,
                     const std::function<std::string(const measurement::Quantity&)>& text) {
   std::size_t width = 0;
-  for (const auto& q : quantities) width = std::max(width, report::display_width(q.name));
+  for (const auto& q : quantities) width = std::max(width, text::display_width(q.name));
   for (const auto& q : quantities) line(fmt::format("  {:<{}}  {}", q.name, width, text(q)));
 }
 

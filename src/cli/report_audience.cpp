@@ -6,7 +6,7 @@
 #include "areo/measurement/limit.hpp"
 #include "areo/physics/ethanol.hpp"
 #include "areo/report/budget.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
 #include "batch_text.hpp"
 #include "compare_words.hpp"
 #include "report_charts.hpp"
@@ -56,16 +56,16 @@ std::string meaning(const Material& m, const Account& a) {
   const auto& v = last->result().at(strength_key).value;
   const std::string glass = fmt::format("a glass of {:g} mL", 1000 * m.glass_l);
   if (last->lifted)
-    return report::sentence(who(m, a) + strength_alone_text(*last, m.full)) +
+    return text::sentence(who(m, a) + strength_alone_text(*last, m.full)) +
            " Bubbles in the sample lift the float: the drink is stronger than it seems.";
   if (last->drink->state != measurement::Fermentation::measured)
-    return report::sentence(fmt::format(
+    return text::sentence(fmt::format(
         "{}{}: less than {} g of alcohol in {}", who(m, a), strength_alone_text(*last, m.full),
-        report::rounded_up(grams(m, measurement::strength_bounds(*last->drink).upper), 1), glass));
+        text::rounded_up(grams(m, measurement::strength_bounds(*last->drink).upper), 1), glass));
   const uncertainty::Interval range{v.estimate - v.expanded(), v.estimate + v.expanded()};
   return fmt::format("{}{} on {}, with about 95 %: {} of alcohol in {}.", who(m, a),
-                     report::interval_text(range, "% vol"), last->sample.at().date(),
-                     report::interval_text({grams(m, range.lo), grams(m, range.hi)}, "g"), glass);
+                     text::interval_text(range, "% vol"), last->sample.at().date(),
+                     text::interval_text({grams(m, range.lo), grams(m, range.hi)}, "g"), glass);
 }
 
 // Whether it still becomes stronger, without a figure.
@@ -92,11 +92,11 @@ std::string limit_for_guests(const Material& m, const Account& a) {
   const double limit = a.passing->percent_vol;
   const uncertainty::Side side = a.passing->side();
   if (side == uncertainty::Side::cannot_tell)
-    return report::sentence(fmt::format(
+    return text::sentence(fmt::format(
         "{}these readings cannot tell on which side of {:g} % vol it is", who(m, a), limit));
-  return report::sentence(fmt::format("{}it is {} {:g} % vol ({:g} % sure)", who(m, a),
-                                      side == uncertainty::Side::below ? "below" : "above", limit,
-                                      100 * a.passing->level));
+  return text::sentence(fmt::format("{}it is {} {:g} % vol ({:g} % sure)", who(m, a),
+                                    side == uncertainty::Side::below ? "below" : "above", limit,
+                                    100 * a.passing->level));
 }
 
 // What the largest part of the doubt comes from.
@@ -104,8 +104,8 @@ std::string doubt(const Material& m, const Account& a) {
   const Point* last = a.last_strength();
   if (last == nullptr || last->drink->state != measurement::Fermentation::measured) return "";
   const auto parts = report::budget_parts(last->result(), strength_key).parts;
-  return report::sentence(fmt::format("{}the largest part of the doubt, {:.0f} %, is from {}",
-                                      who(m, a), 100 * parts.front().fraction, parts.front().name));
+  return text::sentence(fmt::format("{}the largest part of the doubt, {:.0f} %, is from {}",
+                                    who(m, a), 100 * parts.front().fraction, parts.front().name));
 }
 
 }  // namespace
@@ -125,9 +125,9 @@ std::string write_audience(report::Page& page, const Material& m) {
   const bool one_course = std::all_of(m.accounts.begin(), m.accounts.end(),
                                       [&](const Account& a) { return course(a) == first; });
   if (one_course)
-    means.push_back(report::sentence(first));
+    means.push_back(text::sentence(first));
   else
-    for (const Account& a : m.accounts) means.push_back(report::sentence(who(m, a) + course(a)));
+    for (const Account& a : m.accounts) means.push_back(text::sentence(who(m, a) + course(a)));
   page.list(measured);
   page.paragraph(
       "Sugar makes a liquid heavier; yeast turns sugar into alcohol, and it becomes lighter. From "
@@ -156,7 +156,7 @@ std::string write_audience(report::Page& page, const Material& m) {
       "Nobody can tell from it how a drink acts on a person, or who may drive."};
   for (const Account& a : m.accounts)
     for (const trend::Oddity& o : a.history.odd)
-      wrong.push_back(report::sentence(
+      wrong.push_back(text::sentence(
           fmt::format("{}the reading of {} does not go with the others ({}?)", who(m, a),
                       when_text(a.history.points[o.point].sample.at()), o.likely)));
   for (const Account& a : m.accounts)

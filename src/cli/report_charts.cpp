@@ -5,7 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
 #include "batch_text.hpp"
 #include "calibrate.hpp"
 #include "strength.hpp"
@@ -25,7 +25,7 @@ double wall_s(Moment m) { return static_cast<double>(m.seconds + m.offset_s); }
 void add_additions(Chart& chart, const Material& m, const Account& a) {
   for (const notebook::AdditionRecord& r : m.batch->additions())
     if (concerns(r, a))
-      chart.events.emplace_back(report::shortened(addition_text(*m.book, r), longest_event),
+      chart.events.emplace_back(text::shortened(addition_text(*m.book, r), longest_event),
                                 wall_s(r.made_at));
 }
 
@@ -104,8 +104,8 @@ Chart residual_chart(const Fitted& f) {
   const std::string unit = unit_of(f.instrument);
   Chart chart{.x_title = "shown" + (unit.empty() ? "" : ", " + unit),
               .y_title = "check less fit" + (unit.empty() ? "" : ", " + unit),
-              .x_decimals = report::supported_decimals(10 * f.instrument.graduation().division),
-              .y_decimals = report::supported_decimals(f.instrument.graduation().division),
+              .x_decimals = text::supported_decimals(10 * f.instrument.graduation().division),
+              .y_decimals = text::supported_decimals(f.instrument.graduation().division),
               .points = {}};
   Chart::Points all{"check ± U", {}};
   for (std::size_t i = 0; i < f.checks.size(); ++i) {

@@ -9,7 +9,7 @@
 
 #include "areo/notebook/recompute.hpp"
 #include "areo/report/budget.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
 #include "batch_text.hpp"
 #include "compare_words.hpp"
 #include "instrument_text.hpp"
@@ -42,7 +42,7 @@ std::string originals(const Material& m, const Account& a, bool before) {
     const Point& p = a.history.points[i];
     if (p.computed() && p.sample.first().stage == notebook::Stage::original)
       all += fmt::format("On {} the original gravity was {} ({}). ", when_text(p.sample.at()),
-                         report::value_text(p.gravity().value, "", m.full),
+                         text::value_text(p.gravity().value, "", m.full),
                          sample_text(*m.batch, p.sample));
   }
   for (const notebook::AdditionRecord& r : m.batch->additions())
@@ -58,17 +58,17 @@ std::string story(const Material& m, const Account& a) {
   if (const auto& whole = h.state.whole)
     all += fmt::format("From {} to {} it fell by {} in {}. ", when_text(h.zero),
                        when_text(h.points.back().sample.at()),
-                       report::value_text(whole->value, "", m.full),
+                       text::value_text(whole->value, "", m.full),
                        duration_text(std::llround(whole->days * 86400)));
   const char* first = "outlook: ";
   for (const std::string& text : outlook_lines(h, m.full)) {
-    all += report::sentence(first + text) + " ";
+    all += text::sentence(first + text) + " ";
     first = "";
   }
   if (!a.passing) return all;
   const std::vector<std::string> passing = passing_lines(*m.batch, h, *a.passing);
   for (std::size_t i = 1; i < passing.size(); ++i)  // the first one is the headline's
-    all += report::sentence(passing[i]) + " ";
+    all += text::sentence(passing[i]) + " ";
   return all;
 }
 
@@ -85,7 +85,7 @@ void write_readings(report::Page& page, const Material& m, const Account& a, boo
       }));
   const std::string of = m.accounts.size() == 1 ? "" : before ? "The batch: " : title_of(a) + ": ";
   page.table(
-      of + report::sentence(fmt::format(
+      of + text::sentence(fmt::format(
                "what was read, and what follows from it{}{}",
                &a == &m.accounts[0] ? fmt::format("; {}", column_level) : "",
                read == shown.size() ? ""
@@ -114,13 +114,13 @@ void write_account(report::Page& page, Pictures& pictures, const Material& m, co
   pictures.add(report::script_of(gravity_chart(m, a), report::PictureFormat::svg),
                fmt::format("Gravity against date: {} readings with error bars{}", h.readings,
                            h.course ? ", and a curve through them" : ""),
-               report::sentence(of + "gravity as corrected, 20/20; bars hold about 95 %"), true);
+               text::sentence(of + "gravity as corrected, 20/20; bars hold about 95 %"), true);
   if (const auto chart = strength_chart(m, a); !chart.points.empty())
     pictures.add(report::script_of(chart, report::PictureFormat::svg),
                  fmt::format("Alcohol against date: {} strengths with error bars{}",
                              chart.points.front().points.size(),
                              m.limit ? ", and the limit as a dashed line" : ""),
-                 report::sentence(of + "alcohol by volume"), true);
+                 text::sentence(of + "alcohol by volume"), true);
   write_readings(page, m, a, false);
 }
 

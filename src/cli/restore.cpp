@@ -12,9 +12,9 @@
 
 #include "areo/core/error.hpp"
 #include "areo/notebook/store.hpp"
-#include "areo/report/json.hpp"
 #include "areo/report/rows.hpp"
-#include "areo/tables/csv.hpp"
+#include "areo/text/csv.hpp"
+#include "areo/text/json.hpp"
 #include "as_typed.hpp"
 #include "bench.hpp"
 #include "command.hpp"
@@ -124,8 +124,8 @@ std::map<std::string, std::string> rows_promised(const std::string& folder) {
   const std::string file = (fs::path{folder} / notebook::rows_file).string();
   std::ifstream in{file, std::ios::binary};
   if (!in) return rows;
-  tables::CsvReader reader{in, file};
-  for (tables::CsvRow row; reader.next(row);)
+  text::CsvReader reader{in, file};
+  for (text::CsvRow row; reader.next(row);)
     if (row.cells.size() == 2) rows.emplace(row.cells[0], row.cells[1]);
   return rows;
 }
@@ -161,7 +161,7 @@ int restore_csv(const std::string& folder, const Session& session) {
   const auto tables = book.tables();
   auto next = tables.begin();
   std::optional<std::ifstream> in;
-  std::optional<tables::CsvReader> reader;
+  std::optional<text::CsvReader> reader;
   const auto open = [&] {
     const std::string file = (fs::path{folder} / (next->name + ".csv")).string();
     in.emplace(file, std::ios::binary);
@@ -175,7 +175,7 @@ int restore_csv(const std::string& folder, const Session& session) {
           [&](notebook::NamedRow& row) {
             for (; next != tables.end(); ++next, reader.reset()) {
               if (!reader) open();
-              tables::CsvRow cells;
+              text::CsvRow cells;
               if (!reader->next(cells)) continue;
               row = {next->name, {}};
               ++rows[next->name];

@@ -9,9 +9,9 @@
 #include <utility>
 
 #include "areo/core/error.hpp"
-#include "areo/report/json.hpp"
 #include "areo/report/result_json.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
+#include "areo/text/json.hpp"
 #include "areo/uncertainty/decision.hpp"
 #include "failure.hpp"
 #include "progress.hpp"
@@ -141,10 +141,10 @@ std::string Told::text(const Quantity& q) const { return text(q, 1, q.unit); }
 
 std::string Told::text(const Quantity& q, double factor, const std::string& unit) const {
   if (const SampledQuantity* s = differing(q.key))
-    return report::interval_text(s->output.mean * factor,
-                                 {s->output.symmetric.lo * factor, s->output.symmetric.hi * factor},
-                                 unit, full_);
-  return report::value_text(
+    return text::interval_text(s->output.mean * factor,
+                               {s->output.symmetric.lo * factor, s->output.symmetric.hi * factor},
+                               unit, full_);
+  return text::value_text(
       {q.value.estimate * factor, q.value.u * factor, q.value.degrees_of_freedom}, unit, full_);
 }
 
@@ -168,7 +168,7 @@ void Told::summary(const std::vector<Quantity>& shown) const {
     });
   };
   const std::string what =
-      fmt::format("{} trials, seed {}", report::count_text(sampled_->trials), sampled_->seed);
+      fmt::format("{} trials, seed {}", text::count_text(sampled_->trials), sampled_->seed);
   if (!sampled_->converged)
     line(fmt::format("sampling is not stable after {}: its last digits may be off{}", what,
                      options_.wanted ? "" : "; --monte-carlo takes more"));
@@ -196,7 +196,7 @@ void Told::shortest_lines(const std::vector<Quantity>& shown) const {
     const double gain = (symmetric.hi - symmetric.lo) - (shortest.hi - shortest.lo);
     if (gain > 2 * s->comparison.tolerance)
       line(fmt::format("  shortest interval, {}: {}", q.name,
-                       report::interval_text(shortest, q.unit, full_)));
+                       text::interval_text(shortest, q.unit, full_)));
   }
 }
 
@@ -204,10 +204,10 @@ std::vector<std::pair<std::string, std::string>> Told::members() const {
   std::vector<std::pair<std::string, std::string>> all;
   if (!beyond_.empty())
     all.emplace_back("sampling_reason",
-                     report::json_string(fmt::format("the law of propagation is too simple for {}: "
-                                                     "{}",
-                                                     beyond_, why_)));
-  if (!refused_.empty()) all.emplace_back("sampling_refused", report::json_string(refused_));
+                     text::json_string(fmt::format("the law of propagation is too simple for {}: "
+                                                   "{}",
+                                                   beyond_, why_)));
+  if (!refused_.empty()) all.emplace_back("sampling_refused", text::json_string(refused_));
   if (sampled_) all.emplace_back("sampling", report::sampling_json(*result_, *sampled_));
   return all;
 }

@@ -8,7 +8,7 @@
 #include <cstdlib>
 #include <string_view>
 
-#include "areo/report/lines.hpp"
+#include "areo/text/lines.hpp"
 
 namespace areo::cli {
 namespace {
@@ -31,7 +31,7 @@ std::size_t of_terminal() {
 constexpr std::size_t least = 40;
 
 std::size_t or_usual(std::size_t columns) {
-  return columns == 0 ? report::usual_columns : std::max(columns, least);
+  return columns == 0 ? text::usual_columns : std::max(columns, least);
 }
 
 }  // namespace

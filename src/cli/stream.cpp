@@ -12,9 +12,9 @@
 #include <utility>
 
 #include "areo/core/error.hpp"
-#include "areo/report/json.hpp"
 #include "areo/report/result_json.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
+#include "areo/text/json.hpp"
 #include "failure.hpp"
 
 namespace areo::cli {
@@ -24,7 +24,7 @@ namespace {
 class Repeats {
  public:
   /// Line of an equal row within the window, and remembers this one.
-  std::optional<std::size_t> seen(const tables::CsvRow& row) {
+  std::optional<std::size_t> seen(const text::CsvRow& row) {
     std::string joined;
     for (const std::string& c : row.cells) {
       joined += c;
@@ -51,7 +51,7 @@ class Repeats {
 // "-5.5P" is no formula, though "-5+..." could be one: digits, one unit, nothing to compute with.
 bool is_negative_reading(const std::string& cell) {
   if (cell.size() < 2 || cell[0] != '-' || cell[1] < '0' || cell[1] > '9') return false;
-  if (report::printable(cell) != cell) return false;
+  if (text::printable(cell) != cell) return false;
   return std::all_of(cell.begin() + 1, cell.end(), [](char c) {
     return (c >= '0' && c <= '9') || (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z') || c == '.' ||
            c == ',' || c == ' ' || (static_cast<unsigned char>(c) & 0x80U) != 0;
@@ -64,20 +64,20 @@ const std::vector<std::string> described{"batch",  "bottle", "date",  "time",
 
 class Writer {
  public:
-  Writer(const tables::CsvReader& reader, const tables::Columns& columns, const StreamJob& job,
+  Writer(const text::CsvReader& reader, const text::Columns& columns, const StreamJob& job,
          const Session& session)
       : reader_{&reader}, columns_{&columns}, job_{&job}, session_{&session} {}
 
   void header() const {
     if (session_->json) return;
     std::string out;
-    for (const std::string& c : reader_->columns()) out += tables::csv_text_cell(c) + ",";
+    for (const std::string& c : reader_->columns()) out += text::csv_text_cell(c) + ",";
     for (const std::string& key : job_->results) out += fmt::format("{},{}_U,", key, key);
     for (const std::string& key : job_->facts) out += key + ",";
     raw_line(out + "note,error");
   }
 
-  void good(const tables::CsvRow& row, const RowOutcome& outcome) const {
+  void good(const text::CsvRow& row, const RowOutcome& outcome) const {
     if (session_->json) {
       std::vector<std::pair<std::string, std::string>> head{{"line", std::to_string(row.line)}};
       for (std::size_t i = 0; i < outcome.facts.size(); ++i)
@@ -99,12 +99,12 @@ class Writer {
     }
     for (std::size_t i = 0; i < job_->facts.size(); ++i)
       out += (i < outcome.facts.size() ? outcome.facts[i].text : "") + ",";
-    raw_line(out + tables::csv_text_cell(fmt::format("{}", fmt::join(outcome.result.notes, "; "))) +
+    raw_line(out + text::csv_text_cell(fmt::format("{}", fmt::join(outcome.result.notes, "; "))) +
              ",");
   }
 
   // @param note  about the row as a whole; may be empty
-  void bad(const tables::CsvRow& row, const Error& e, const std::string& note) const {
+  void bad(const text::CsvRow& row, const Error& e, const std::string& note) const {
     if (session_->json) {
       std::string object = failure_json(e, row.line, note);
       if (const std::string kept = kept_json(row); !kept.empty()) {
@@ -117,50 +117,50 @@ class Writer {
     std::string out = input_cells(row);
     out.append(2 * job_->results.size() + job_->facts.size(), ',');
     const bool more = row.cells.size() > reader_->columns().size();
-    raw_line(out + tables::csv_text_cell(note) + "," +
-             tables::csv_text_cell(more ? fmt::format("{}; the line was: {}", e.what(), row.text)
-                                        : e.what()));
+    raw_line(out + text::csv_text_cell(note) + "," +
+             text::csv_text_cell(more ? fmt::format("{}; the line was: {}", e.what(), row.text)
+                                      : e.what()));
   }
 
  private:
   // Columns that areo reads go out as they came; free text is kept from running in a spreadsheet.
-  [[nodiscard]] std::string input_cells(const tables::CsvRow& row) const {
+  [[nodiscard]] std::string input_cells(const text::CsvRow& row) const {
     std::string out;
     for (std::size_t i = 0; i < reader_->columns().size(); ++i) {
       const std::string cell = i < row.cells.size() ? row.cells[i] : "";
       const bool negative = is_number_column(i) && is_negative_reading(cell);
-      out += (negative ? tables::csv_cell(cell) : tables::csv_text_cell(cell)) + ",";
+      out += (negative ? text::csv_cell(cell) : text::csv_text_cell(cell)) + ",";
     }
     return out;
   }
   [[nodiscard]] bool is_number_column(std::size_t i) const {
     return columns_->is_kept(i) ||
-           tables::kind_of_field(columns_->meanings()[i].field) != tables::CellKind::text;
+           text::kind_of_field(columns_->meanings()[i].field) != text::CellKind::text;
   }
   // An object of the cells that go along because somebody said so; empty if there are none.
-  [[nodiscard]] std::string kept_json(const tables::CsvRow& row) const {
+  [[nodiscard]] std::string kept_json(const text::CsvRow& row) const {
     std::string out;
     for (std::size_t i = 0; i < reader_->columns().size(); ++i)
       if (columns_->is_kept(i))
         out += fmt::format("{}{}:{}", out.empty() ? "{" : ",",
-                           report::json_string(reader_->columns()[i]),
-                           report::json_string(i < row.cells.size() ? row.cells[i] : ""));
+                           text::json_string(reader_->columns()[i]),
+                           text::json_string(i < row.cells.size() ? row.cells[i] : ""));
     return out.empty() ? out : out + "}";
   }
   [[nodiscard]] std::string value_cells(const uncertainty::Value& v) const {
     const double expanded = v.expanded();
-    const int decimals = report::last_place(expanded) + (session_->full ? 6 : 0);
-    return report::fixed(v.estimate, decimals) + "," + report::fixed(expanded, decimals) + ",";
+    const int decimals = text::last_place(expanded) + (session_->full ? 6 : 0);
+    return text::fixed(v.estimate, decimals) + "," + text::fixed(expanded, decimals) + ",";
   }
 
-  const tables::CsvReader* reader_;
-  const tables::Columns* columns_;
+  const text::CsvReader* reader_;
+  const text::Columns* columns_;
   const StreamJob* job_;
   const Session* session_;
 };
 
 // What areo writes must not stand twice in a header: the output could not be read again.
-void refuse_own_columns(const tables::CsvReader& reader, const StreamJob& job,
+void refuse_own_columns(const text::CsvReader& reader, const StreamJob& job,
                         const Session& session) {
   if (session.json) return;
   std::vector<std::string> own{"note", "error"};
@@ -175,8 +175,8 @@ void refuse_own_columns(const tables::CsvReader& reader, const StreamJob& job,
                   "rename it in the file, e.g. my_" + c};
 }
 
-tables::ColumnRules rules_of(const StreamJob& job, const ColumnOptions& options) {
-  tables::ColumnRules rules = column_rules(options);
+text::ColumnRules rules_of(const StreamJob& job, const ColumnOptions& options) {
+  text::ColumnRules rules = column_rules(options);
   rules.fields = job.needed;
   rules.needed = job.needed;
   rules.fields.insert(rules.fields.end(), job.known.begin(), job.known.end());
@@ -185,21 +185,21 @@ tables::ColumnRules rules_of(const StreamJob& job, const ColumnOptions& options)
   return rules;
 }
 
-void pass_rows(std::istream& in, tables::CsvReader& reader, const tables::Columns& columns,
-               const StreamJob& job, const Writer& writer, report::SaidOnce& refused) {
+void pass_rows(std::istream& in, text::CsvReader& reader, const text::Columns& columns,
+               const StreamJob& job, const Writer& writer, text::SaidOnce& refused) {
   Repeats repeats;
-  const auto repeated = [&](const tables::CsvRow& row) {
+  const auto repeated = [&](const text::CsvRow& row) {
     const auto line = repeats.seen(row);
     return line ? fmt::format("same as line {}", *line) : std::string{};
   };
-  const auto fail = [&](const tables::CsvRow& row, const Error& e, const std::string& note) {
+  const auto fail = [&](const text::CsvRow& row, const Error& e, const std::string& note) {
     refused.add(row.line, e.what(), e.hint);
     writer.bad(row, e, note);
   };
-  for (tables::CsvRow row;;) {
+  for (text::CsvRow row;;) {
     try {
       if (!reader.next(row)) break;
-    } catch (const tables::CsvError& e) {
+    } catch (const text::CsvError& e) {
       if (in.bad()) throw;  // no further row will come
       fail(row, Error{e.code, e.reason, e.hint}, repeated(row));
       continue;
@@ -217,12 +217,12 @@ void pass_rows(std::istream& in, tables::CsvReader& reader, const tables::Column
 
 int run(std::istream& in, const std::string& name, const StreamJob& job,
         const ColumnOptions& options, const Session& session) {
-  tables::CsvReader reader{in, name};
-  const tables::Columns columns{reader.columns(), rules_of(job, options), name};
+  text::CsvReader reader{in, name};
+  const text::Columns columns{reader.columns(), rules_of(job, options), name};
   refuse_own_columns(reader, job, session);
   const Writer writer{reader, columns, job, session};
   writer.header();
-  report::SaidOnce refused;
+  text::SaidOnce refused;
   try {
     pass_rows(in, reader, columns, job, writer, refused);
   } catch (...) {  // what was refused until then is told all the same
@@ -235,13 +235,13 @@ int run(std::istream& in, const std::string& name, const StreamJob& job,
 
 }  // namespace
 
-std::string Fact::json() const { return number ? text : report::json_string(text); }
+std::string Fact::json() const { return number ? text : text::json_string(text); }
 
 std::string RowView::operator[](std::string_view field) const {
   const auto column = columns_->find(field);
   if (!column) return "";
-  return tables::cell_with_unit(row_->cells[*column], columns_->meanings()[*column],
-                                reader_->columns()[*column]);
+  return text::cell_with_unit(row_->cells[*column], columns_->meanings()[*column],
+                              reader_->columns()[*column]);
 }
 
 int run_stream(const std::string& file, const StreamJob& job, const ColumnOptions& columns,

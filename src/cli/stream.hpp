@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "areo/measurement/result.hpp"
-#include "areo/tables/csv.hpp"
+#include "areo/text/csv.hpp"
 #include "column_options.hpp"
 #include "output.hpp"
 
@@ -16,8 +16,7 @@ namespace areo::cli {
 /// One row by field, whatever the file calls the column; one that the file does not have is empty.
 class RowView {
  public:
-  RowView(const tables::CsvReader& reader, const tables::Columns& columns,
-          const tables::CsvRow& row)
+  RowView(const text::CsvReader& reader, const text::Columns& columns, const text::CsvRow& row)
       : reader_{&reader}, columns_{&columns}, row_{&row} {}
   /// With the unit of its column.
   /// @throws ParseError for a temperature without any unit
@@ -25,9 +24,9 @@ class RowView {
   [[nodiscard]] bool has(std::string_view field) const { return columns_->find(field).has_value(); }
 
  private:
-  const tables::CsvReader* reader_;
-  const tables::Columns* columns_;
-  const tables::CsvRow* row_;
+  const text::CsvReader* reader_;
+  const text::Columns* columns_;
+  const text::CsvRow* row_;
 };
 
 /// A word or a number for programs, beside the quantities.

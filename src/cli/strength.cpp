@@ -7,9 +7,9 @@
 
 #include "areo/core/error.hpp"
 #include "areo/ferment/drink.hpp"
-#include "areo/report/json.hpp"
 #include "areo/report/result_json.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
+#include "areo/text/json.hpp"
 #include "budget.hpp"
 #include "failure.hpp"
 
@@ -94,7 +94,7 @@ std::string at_least(const AlcoholResult& a, const char* unit) {
   if (a.has_bound_only() || !(lower > 0)) return "unknown: not degassed, bubbles may hide it";
   return fmt::format(
       "at least {}{}, not degassed",
-      report::rounded_down(lower, report::last_place(a.result.at(strength_key).value.expanded())),
+      text::rounded_down(lower, text::last_place(a.result.at(strength_key).value.expanded())),
       unit);
 }
 
@@ -134,9 +134,9 @@ measurement::StrengthSamples samples_of(const Told& told) {
 std::string below_cell(const AlcoholResult& a, const BoundWanted& wanted,
                        const measurement::StrengthSamples& samples) {
   const double upper = measurement::strength_bounds(a, samples, wanted.level).upper;
-  return "below " +
-         report::rounded_up(upper, report::last_place(a.result.at(strength_key).value.expanded()),
-                            wanted.limit);
+  return "below " + text::rounded_up(upper,
+                                     text::last_place(a.result.at(strength_key).value.expanded()),
+                                     wanted.limit);
 }
 
 std::string below_text(const AlcoholResult& a, const BoundWanted& wanted,
@@ -221,7 +221,7 @@ int print_strength(const AlcoholResult& a, const StrengthWords& words, const Ses
   const bool refused = !a.has_strength();
   if (session.json) {
     std::vector<std::pair<std::string, std::string>> head{
-        {"state", report::json_string(word(a.state))}};
+        {"state", text::json_string(word(a.state))}};
     const auto bound = bound_members(a, words.bound, samples_of(told));
     head.insert(head.end(), bound.begin(), bound.end());
     const auto sampling = told.members();

@@ -6,8 +6,8 @@
 #include <vector>
 
 #include "areo/measurement/limit.hpp"
-#include "areo/report/json.hpp"
 #include "areo/report/result_json.hpp"
+#include "areo/text/json.hpp"
 #include "grid.hpp"
 #include "strength.hpp"
 
@@ -25,7 +25,7 @@ namespace areo::cli {
 /// quantities.
 [[nodiscard]] inline std::string strength_json(
     const measurement::AlcoholResult& a, std::vector<std::pair<std::string, std::string>> head) {
-  head.emplace_back("state", report::json_string(word(a.state)));
+  head.emplace_back("state", text::json_string(word(a.state)));
   for (auto& member : bound_members(a)) head.push_back(std::move(member));
   return report::json_line(a.result, head);
 }

@@ -7,8 +7,8 @@
 #include "areo/measurement/alcohol.hpp"
 #include "areo/measurement/temperature_table.hpp"
 #include "areo/physics/scale_name.hpp"
-#include "areo/report/json.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
+#include "areo/text/json.hpp"
 #include "bench.hpp"
 #include "strength_cell.hpp"
 #include "table.hpp"
@@ -79,7 +79,7 @@ int run_table(const Options& o, const Session& session) {
   g.title = "Alcohol by the gravity now and before it fermented";
   g.lines = {fmt::format(
       "% vol, {} read at {} on {}; {}; - = no ferment comes to that", physics::scale_name(h.scale),
-      report::celsius_text(reader.temperature.indication_c), h.name, basis_text(reader.culture))};
+      text::celsius_text(reader.temperature.indication_c), h.name, basis_text(reader.culture))};
   g.rows = side.axis;
   g.rows.key = "present_" + g.rows.key;
   g.rows.name = "present";

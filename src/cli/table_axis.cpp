@@ -8,9 +8,9 @@
 #include "areo/core/error.hpp"
 #include "areo/instruments/hydrometer.hpp"
 #include "areo/physics/scale_name.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
+#include "areo/text/parse_refraction.hpp"
 #include "failure.hpp"
-#include "parse_refraction.hpp"
 
 namespace areo::cli {
 namespace {
@@ -22,9 +22,9 @@ int decimals_of(double half_width) {
 }
 
 // As fine as an ordinary hydrometer of that scale is graduated.
-TypedStep usual_step(const physics::Scale& scale) {
+text::TypedStep usual_step(const physics::Scale& scale) {
   const double division = instruments::ordinary_hydrometer(scale).division;
-  return {division, report::last_place(division * 10)};
+  return {division, text::last_place(division * 10)};
 }
 
 Axis axis_of(const physics::Scale& scale, int decimals) {
@@ -32,7 +32,7 @@ Axis axis_of(const physics::Scale& scale, int decimals) {
           std::clamp(decimals, 0, most_typed)};
 }
 
-void require_one_scale(const TypedMark& a, const TypedMark& b) {
+void require_one_scale(const text::TypedMark& a, const text::TypedMark& b) {
   if (a.scale != b.scale)
     throw Error{Errc::inconsistent,
                 fmt::format("a side of the table is on two scales, {} and {}",
@@ -45,27 +45,27 @@ void require_one_scale(const TypedMark& a, const TypedMark& b) {
 MarkAxis mark_axis(const std::string& from_text, const std::string& to_text,
                    const std::string& typed_step, const std::optional<physics::Scale>& own,
                    const std::string& gravity_step) {
-  const TypedMark from = mark_from_text(from_text, own);
-  const TypedMark to = mark_from_text(to_text, own);
+  const text::TypedMark from = text::mark_from_text(from_text, own);
+  const text::TypedMark to = text::mark_from_text(to_text, own);
   require_one_scale(from, to);
   const bool gravity = from.scale.kind == physics::ScaleKind::specific_gravity;
   const std::string step_text =
       typed_step.empty() && gravity && !from.in_thousands ? gravity_step : typed_step;
   // Only where both ends are typed as 1048 is a step of 2 one of 0.002.
-  const TypedStep step = step_text.empty()
-                             ? usual_step(from.scale)
-                             : step_from_text(step_text, from.in_thousands ? to : from);
+  const text::TypedStep step = step_text.empty()
+                                   ? usual_step(from.scale)
+                                   : text::step_from_text(step_text, from.in_thousands ? to : from);
   return {from.scale,
           even_axis(axis_of(from.scale, std::max(decimals_of(from.half_width), step.decimals)),
                     from.value, to.value, step.value)};
 }
 
 MarkAxis listed_marks(const std::string& marks, const std::optional<physics::Scale>& own) {
-  std::optional<TypedMark> first;
+  std::optional<text::TypedMark> first;
   std::vector<double> all;
   int decimals = 0;
-  each_part(marks, [&](const std::string& part) {
-    const TypedMark mark = mark_from_text(part, own);
+  text::each_part(marks, [&](const std::string& part) {
+    const text::TypedMark mark = text::mark_from_text(part, own);
     if (!first) first = mark;
     require_one_scale(*first, mark);
     decimals = std::max(decimals, decimals_of(mark.half_width));
@@ -79,17 +79,17 @@ MarkAxis listed_marks(const std::string& marks, const std::optional<physics::Sca
 }
 
 double brix_from_text(const std::string& text, const char* what) {
-  const TypedNumber n = number_with_unit(text, what);
-  if (!n.unit.empty() && !says_brix(n.unit))
+  const text::TypedNumber n = text::number_with_unit(text, what);
+  if (!n.unit.empty() && !text::says_brix(n.unit))
     throw ParseError{fmt::format("{} is in Brix here", what), text, n.unit_position, n.unit.size(),
                      "write 12 or 12Bx"};
   return n.value;
 }
 
 Axis listed_brix(const std::string& list, Axis axis, const char* what) {
-  each_part(list, [&](const std::string& part) {
+  text::each_part(list, [&](const std::string& part) {
     axis.listed.push_back(brix_from_text(part, what));
-    axis.decimals = std::max(axis.decimals, number_with_unit(part, what).decimals);
+    axis.decimals = std::max(axis.decimals, text::number_with_unit(part, what).decimals);
   });
   std::sort(axis.listed.begin(), axis.listed.end());
   axis.listed.erase(std::unique(axis.listed.begin(), axis.listed.end()), axis.listed.end());
@@ -113,11 +113,12 @@ TemperatureAxis temperature_axis(const std::string& from, const std::string& to,
                   "write all of them in °C or all in °F: 10C to 30C by 1C, 50F to 86F by 2F"};
   // Read as temperatures for their checks, and kept in the unit that they were typed in.
   for (const std::string* text : {&from, &to})
-    (void)(heat == Heat::any ? celsius_from_text(*text) : liquid_celsius_from_text(*text));
-  (void)celsius_difference_from_text(step);
-  const TypedNumber lo = number_with_unit(from, "a temperature"),
-                    hi = number_with_unit(to, "a temperature"),
-                    by = number_with_unit(step, "a step");
+    (void)(heat == Heat::any ? text::celsius_from_text(*text)
+                             : text::liquid_celsius_from_text(*text));
+  (void)text::celsius_difference_from_text(step);
+  const text::TypedNumber lo = text::number_with_unit(from, "a temperature"),
+                          hi = text::number_with_unit(to, "a temperature"),
+                          by = text::number_with_unit(step, "a step");
   const int decimals = std::max({lo.decimals, by.decimals});
   return {even_axis({fahrenheit ? "temperature_f" : "temperature_c", "temperature",
                      fahrenheit ? "°F" : "°C", std::clamp(decimals, 0, most_typed)},
@@ -125,8 +126,8 @@ TemperatureAxis temperature_axis(const std::string& from, const std::string& to,
           fahrenheit};
 }
 
-TypedNumber strength_number(const std::string& text) {
-  TypedNumber n = number_with_unit(text, "a strength");
+text::TypedNumber strength_number(const std::string& text) {
+  text::TypedNumber n = text::number_with_unit(text, "a strength");
   if (!n.unit.empty() && n.unit != "%vol")
     throw ParseError{fmt::format("'{}' is no unit of a strength", n.unit), text, n.unit_position,
                      n.unit.size(), "write 5 or 5%vol"};

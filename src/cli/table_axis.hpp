@@ -2,8 +2,8 @@
 // The sides of a table from what was typed.
 #include <string>
 
+#include "areo/text/parse.hpp"
 #include "grid.hpp"
-#include "parse.hpp"
 
 namespace areo::cli {
 
@@ -55,7 +55,7 @@ enum class Heat { of_liquid, any };
 
 /// "5", "5%vol"
 /// @throws ParseError for another unit
-[[nodiscard]] TypedNumber strength_number(const std::string& text);
+[[nodiscard]] text::TypedNumber strength_number(const std::string& text);
 
 /// More decimals of a scale than these serve nobody, however well the formulas agree.
 [[nodiscard]] int most_decimals(const physics::Scale& scale);

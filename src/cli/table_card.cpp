@@ -4,7 +4,7 @@
 #include <memory>
 
 #include "areo/core/error.hpp"
-#include "areo/report/json.hpp"
+#include "areo/text/json.hpp"
 #include "calibrate.hpp"
 #include "card_grid.hpp"
 #include "instrument_text.hpp"
@@ -22,15 +22,15 @@ std::string head_json(const CardSubject& s, const std::vector<CardOffset>& all,
         fmt::format(R"({}{{"reading":{},"value":{},"standard_uncertainty":{},)"
                     R"("expanded_uncertainty":{},"unit":{}}})",
                     offsets.empty() ? "" : ",", o.reading, o.correction.estimate, o.correction.u,
-                    o.correction.expanded(), report::json_string(unit_of(s.record)));
+                    o.correction.expanded(), text::json_string(unit_of(s.record)));
   const auto& c = s.calibration;
   return fmt::format(
       R"({{"card":{},"kind":"{}","description":{},"as_of":"{}","offsets":[{}],"checks":{},)"
       R"("in_force_from":{},"due":{},"overdue":{},"words":{}}})",
-      report::json_string(s.record.name()), s.record.kind(),
-      report::json_string(instrument_text(s.record)), s.at.text(), offsets, s.checks.size(),
+      text::json_string(s.record.name()), s.record.kind(),
+      text::json_string(instrument_text(s.record)), s.at.text(), offsets, s.checks.size(),
       c ? moment_json(c->in_force_from) : "null", c ? moment_json(c->due) : "null", s.overdue(),
-      report::json_list(headline.lines));
+      text::json_list(headline.lines));
 }
 
 void refuse_retired(const notebook::Notebook& book, const notebook::InstrumentRecord& r,

@@ -47,7 +47,7 @@ Column potential_column() {
 // The refusal knows what else there is.
 physics::Scale scale_or_more(const std::string& word) {
   try {
-    return scale_from_text(word);
+    return text::scale_from_text(word);
   } catch (const ParseError& e) {
     throw ParseError{e.what(), e.text, e.position, e.length, e.hint + "; and nD, potential"};
   }
@@ -62,7 +62,7 @@ std::vector<Column> columns_from_text(const std::string& text, const physics::Sc
     all.push_back(potential_column());
     return all;
   }
-  each_part(text, [&](const std::string& word) {
+  text::each_part(text, [&](const std::string& word) {
     Column column = word == "nD"          ? index_column()
                     : word == "potential" ? potential_column()
                                           : column_of(scale_or_more(word));

@@ -9,7 +9,7 @@
 #include "areo/core/error.hpp"
 #include "areo/core/shell_word.hpp"
 #include "areo/measurement/original.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
 #include "bench.hpp"
 #include "card.hpp"
 #include "failure.hpp"
@@ -64,8 +64,8 @@ std::string original_text(batch::Batch& batch) {
   try {
     const auto original = batch.original("", now());
     if (!original.readings.empty())
-      return report::value_text(
-          measurement::original_gravity(original).at("sg_20_20_original").value, "");
+      return text::value_text(measurement::original_gravity(original).at("sg_20_20_original").value,
+                              "");
   } catch (const Error&) {
     return blank;  // not computed; areo batch show says why
   }

@@ -7,12 +7,12 @@
 
 #include "areo/core/error.hpp"
 #include "areo/measurement/refract.hpp"
-#include "areo/report/json.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
+#include "areo/text/json.hpp"
+#include "areo/text/parse_refraction.hpp"
 #include "bench.hpp"
 #include "extract_kind.hpp"
 #include "failure.hpp"
-#include "parse_refraction.hpp"
 #include "strength.hpp"
 #include "strength_cell.hpp"
 #include "table.hpp"
@@ -63,8 +63,8 @@ Axis rows_of(const Options& o) {
   const double from = brix_from_text(o.from, "the first row");
   const double to = brix_from_text(o.to, "the last row");
   const double step = brix_from_text(o.step, "a step");
-  const int decimals = std::max(number_with_unit(o.from, "the first row").decimals,
-                                number_with_unit(o.step, "a step").decimals);
+  const int decimals = std::max(text::number_with_unit(o.from, "the first row").decimals,
+                                text::number_with_unit(o.step, "a step").decimals);
   return even_axis({"brix_shown", "shown", "Brix", decimals}, from, to, step);
 }
 
@@ -80,7 +80,7 @@ int run_table(const Options& o, const Session& session) {
   Grid g;
   g.title = "Gravity and alcohol while it ferments, by the Brix shown now and before";
   g.lines = {fmt::format("present SG 20/20 and % vol, at {}, for {}; - = no ferment shows that",
-                         report::celsius_text(reader.temperature.indication_c), r.name)};
+                         text::celsius_text(reader.temperature.indication_c), r.name)};
   g.rows = rows_of(o);
   g.columns = listed_brix(o.originals, {"original_brix", "shown before it fermented", "Brix"},
                           "an original reading");

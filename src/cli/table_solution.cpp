@@ -6,9 +6,9 @@
 #include "areo/core/error.hpp"
 #include "areo/measurement/solution.hpp"
 #include "areo/physics/scale_name.hpp"
-#include "areo/report/json.hpp"
 #include "areo/report/result_json.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
+#include "areo/text/json.hpp"
 #include "table.hpp"
 #include "table_axis.hpp"
 
@@ -82,8 +82,8 @@ class Row {
 int run_table(const Options& o, const Session& session) {
   const MarkAxis side = mark_axis(o.from, o.to, o.step, std::nullopt, gravity_step);
   const bool sugar = o.kind == "sugar";
-  const double total = grams_from_text(o.total), balance = grams_from_text(o.balance);
-  const int balance_decimals = report::decimals_of_step(balance);
+  const double total = text::grams_from_text(o.total), balance = text::grams_from_text(o.balance);
+  const int balance_decimals = text::decimals_of_step(balance);
   const auto row = std::make_shared<Row>(side.scale, sugar, total, balance);
   Grid g;
   g.title = fmt::format("What to weigh in for a solution of {}", o.kind);
@@ -108,7 +108,7 @@ int run_table(const Options& o, const Session& session) {
     const WeighedSolution w = row->masses(mark);
     return std::optional{
         report::json_line(row->shows(mark), {{"target", fmt::format("{}", mark)},
-                                             {"solute", report::json_string(o.kind)},
+                                             {"solute", text::json_string(o.kind)},
                                              {"solute_g", fmt::format("{}", w.solute_g)},
                                              {"water_g", fmt::format("{}", w.water_g)}})};
   };

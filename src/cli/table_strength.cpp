@@ -6,7 +6,7 @@
 
 #include "areo/measurement/convert.hpp"
 #include "areo/report/result_json.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
 #include "table.hpp"
 #include "table_axis.hpp"
 
@@ -19,19 +19,19 @@ struct Options {
 };
 
 Axis rows_of(const Options& o) {
-  const TypedNumber from = strength_number(o.from), to = strength_number(o.to),
-                    step = strength_number(o.step);
+  const text::TypedNumber from = strength_number(o.from), to = strength_number(o.to),
+                          step = strength_number(o.step);
   return even_axis(
       {"alcohol_percent_vol", "alcohol", "% vol", std::max(from.decimals, step.decimals)},
       from.value, to.value, step.value);
 }
 
 int run_table(const Options& o, const Session& session) {
-  const Temperature reference = celsius_point(liquid_celsius_from_text(o.reference));
+  const Temperature reference = celsius_point(text::liquid_celsius_from_text(o.reference));
   Grid g;
   g.title = "Mixtures of ethanol and water";
   g.lines = {
-      fmt::format("volumes, density and gravity at {}", report::celsius_text(reference.celsius()))};
+      fmt::format("volumes, density and gravity at {}", text::celsius_text(reference.celsius()))};
   g.rows = rows_of(o);
   g.quantities = {{"alcohol_percent_mass", "alcohol by mass", "% mass", 2},
                   {"alcohol_g_l", "alcohol", "g/L", 1},

@@ -9,7 +9,7 @@
 #include "areo/physics/mixture.hpp"
 #include "areo/physics/scale_name.hpp"
 #include "areo/report/result_json.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
 #include "failure.hpp"
 
 namespace areo::cli {
@@ -95,16 +95,16 @@ std::string marks_of(const notebook::Graduation& scale, int parts) {
     const double mark = scale.lo + (scale.hi - scale.lo) * i / parts;
     all +=
         (all.empty() ? "" : ",") +
-        report::indication_text(std::round(mark / scale.division) * scale.division, scale.division);
+        text::indication_text(std::round(mark / scale.division) * scale.division, scale.division);
   }
   return all;
 }
 
 std::string possible_marks(const std::string& marks, const physics::Scale& scale) {
   std::string all;
-  each_part(marks, [&](const std::string& mark) {
+  text::each_part(marks, [&](const std::string& mark) {
     try {
-      (void)mark_from_text(mark, scale);
+      (void)text::mark_from_text(mark, scale);
     } catch (const Error& e) {
       if (e.code == Errc::domain) return;
       throw;

@@ -8,10 +8,10 @@
 #include "areo/core/error.hpp"
 #include "areo/core/shell_word.hpp"
 #include "areo/measurement/ferments.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
+#include "areo/text/parse.hpp"
 #include "batch_text.hpp"
 #include "instrument_text.hpp"
-#include "parse.hpp"
 #include "strength.hpp"
 
 namespace areo::cli {
@@ -27,9 +27,9 @@ std::string days_text(double days) { return duration_text(std::llround(days * da
 
 // "0.0030 ± 0.0013 in 3.0 days"
 std::string fall_text(const Fall& f) {
-  const int decimals = report::last_place(f.expanded());
-  return fmt::format("{} ± {} in {}", report::fixed(f.value.estimate, decimals),
-                     report::rounded_up(f.expanded(), decimals), days_text(f.days));
+  const int decimals = text::last_place(f.expanded());
+  return fmt::format("{} ± {} in {}", text::fixed(f.value.estimate, decimals),
+                     text::rounded_up(f.expanded(), decimals), days_text(f.days));
 }
 
 // "up to 0.0006 a day would hide in them, 0.5 % vol and 2.6 bar a week"
@@ -38,10 +38,10 @@ std::string hidden_text(const History& h, const trend::Pace& p) {
   const measurement::Made made =
       measurement::made_by_fall(h.series.gravity.front(), week * p.per_day);
   const auto two_digits = [](double v) {
-    return report::rounded_up(v, std::max(0, report::last_place(v)));
+    return text::rounded_up(v, std::max(0, text::last_place(v)));
   };
   return fmt::format("up to {} a day would hide: {} % vol, or {} bar in a closed bottle, a week",
-                     report::rounded_up(p.per_day, report::last_place(p.per_day)),
+                     text::rounded_up(p.per_day, text::last_place(p.per_day)),
                      two_digits(made.percent_vol), two_digits(made.bar));
 }
 
@@ -66,7 +66,7 @@ std::string curve_text(const History& h, const trend::Passing& p) {
 
 std::string cell(const batch::Point& p, const char* key, bool full) {
   if (!p.drink || p.drink->state != measurement::Fermentation::measured) return "";
-  return report::value_text(p.drink->result.at(key).value, "", full);
+  return text::value_text(p.drink->result.at(key).value, "", full);
 }
 
 // Where the last reading is not behind a fall, up to which one it goes.
@@ -78,7 +78,7 @@ std::string until_text(const History& h, const Fall& f) {
 
 std::optional<double> expected_from_text(const std::string& text) {
   if (text.empty()) return std::nullopt;
-  const TypedMark m = mark_from_text(text);
+  const text::TypedMark m = text::mark_from_text(text);
   return physics::mark_from_liquid(physics::sg_20_20, physics::liquid_from_mark(m.scale, m.value));
 }
 
@@ -123,7 +123,7 @@ std::string state_text(const History& h, const std::optional<double>& expected) 
     case Phase::no_fall: return "NO FALL SEEN " + hidden(days());
     case Phase::steady:
       return is_stuck(h, expected) ? fmt::format("STUCK above the expected {}: {}",
-                                                 report::fixed(*expected, 3), none(days()))
+                                                 text::fixed(*expected, 3), none(days()))
                                    : "STEADY: " + none(days());
     case Phase::unclear: break;
   }
@@ -137,13 +137,13 @@ std::vector<std::string> outlook_lines(const History& h, bool full) {
   if (!o.highest) return {"none: " + o.refused};
   // With the digits of the reading's own ±, away from what lies between.
   const double expanded = h.series.value(h.series.size() - 1).expanded();
-  const int decimals = report::last_place(expanded) + (full ? report::further_digits : 0);
-  const std::string highest = report::rounded_up(*o.highest, decimals);
+  const int decimals = text::last_place(expanded) + (full ? text::further_digits : 0);
+  const std::string highest = text::rounded_up(*o.highest, decimals);
   const double level = 100 * trend::outlook_level;
   std::vector<std::string> all{
       o.lowest ? fmt::format("ends at {} or below, but not below {}, where no extract is left; "
                              "{:g} % sure",
-                             highest, report::rounded_down(*o.lowest, decimals), level)
+                             highest, text::rounded_down(*o.lowest, decimals), level)
                : fmt::format("ends at {} or below; {:g} % sure", highest, level)};
   if (o.steady_from)
     all.push_back(fmt::format(
@@ -163,8 +163,8 @@ std::vector<std::vector<std::string>> point_rows(const History& h,
     const auto& fall = h.per_day[i];
     rows.push_back(
         {numbers_cell(p.sample), when_text(p.sample.at()),
-         p.computed() ? report::value_text(p.gravity().value, "", full) : "",
-         fall ? report::value_text({-fall->estimate, fall->u, fall->degrees_of_freedom}, "", full)
+         p.computed() ? text::value_text(p.gravity().value, "", full) : "",
+         fall ? text::value_text({-fall->estimate, fall->u, fall->degrees_of_freedom}, "", full)
               : "",
          strength_cell_text(p, full), cell(p, "real_extract_percent", full),
          cell(p, "real_attenuation_percent", full)});
@@ -178,7 +178,7 @@ report::Plot gravity_plot(const History& h) {
     plot.points.push_back({h.series.days[i], h.series.gravity[i], h.series.value(i).expanded()});
   if (const auto& c = h.course) plot.curve = [&c](double day) { return c->gravity(day); };
   plot.x_label = [&h](double day) { return moment_of(h, day).date(); };
-  plot.y_label = [](double gravity) { return report::fixed(gravity, 3); };
+  plot.y_label = [](double gravity) { return text::fixed(gravity, 3); };
   return plot;
 }
 
@@ -193,7 +193,7 @@ std::vector<std::string> odd_notes(const History& h) {
     all.push_back(fmt::format(
         "reading {} lies {} {} the others: {}? nothing is concluded from it; if it is wrong: "
         "areo reading exclude {} --reason TEXT",
-        numbers(h.points[o.point].sample), report::fixed(std::abs(o.off), 4),
+        numbers(h.points[o.point].sample), text::fixed(std::abs(o.off), 4),
         o.off > 0 ? "above" : "below", o.likely, h.points[o.point].sample.first().id));
   return all;
 }
@@ -226,16 +226,16 @@ std::string limit_text(batch::Batch& batch, const History& h, const trend::Passi
   const trend::Deciding d = trend::deciding_readings(batch, h, p);
   const auto& instrument = batch.shelf().instrument(h.points[*p.last].sample.first().instrument);
   // Rounded to the side where it would do.
-  const int decimals = report::supported_decimals(instrument.graduation().division);
+  const int decimals = text::supported_decimals(instrument.graduation().division);
   const std::string unit = unit_of(instrument).empty() ? "" : " " + unit_of(instrument);
   std::string would;
   if (d.below)
     would = fmt::format("Degassed, a reading of {}{} or more would decide for under",
-                        report::rounded_up(*d.below, decimals), unit);
+                        text::rounded_up(*d.below, decimals), unit);
   if (d.above)
     would +=
         fmt::format("{} of {}{} or less {}for over", would.empty() ? "A reading" : ", one",
-                    report::rounded_down(*d.above, decimals), unit, d.below ? "" : "would decide ");
+                    text::rounded_down(*d.above, decimals), unit, d.below ? "" : "would decide ");
   return fmt::format(
       "{}Not known. {}", asked,
       would.empty() ? fmt::format("No reading of {} would decide it", instrument.name()) : would);

@@ -1,4 +1,4 @@
-#include "instruments/indication.hpp"
+#include "indication.hpp"
 
 #include <utility>
 

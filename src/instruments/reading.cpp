@@ -5,7 +5,7 @@
 #include <utility>
 
 #include "areo/physics/surface.hpp"
-#include "instruments/indication.hpp"
+#include "indication.hpp"
 
 namespace areo::instruments {
 namespace {

@@ -6,7 +6,7 @@
 #include <cmath>
 
 #include "areo/core/error.hpp"
-#include "instruments/indication.hpp"
+#include "indication.hpp"
 
 namespace areo::instruments {
 namespace {

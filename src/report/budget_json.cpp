@@ -3,7 +3,7 @@
 #include "areo/measurement/budget.hpp"
 #include "areo/measurement/measures.hpp"
 #include "areo/report/budget.hpp"
-#include "dump.hpp"
+#include "text/json_dump.hpp"
 
 namespace areo::report {
 namespace {
@@ -47,14 +47,14 @@ const char* word(Action a) {
   return "";
 }
 
-Json contribution_json(const measurement::Contribution& c) {
+text::Json contribution_json(const measurement::Contribution& c) {
   const double nu = c.input.degrees_of_freedom;
   return {{"name", c.input.name},
           {"origin", word(c.input.origin)},
           {"provenance", c.input.provenance},
           {"distribution", distribution_word(c.input.shape)},
           {"evaluation", c.input.type == uncertainty::Evaluation::type_a ? "A" : "B"},
-          {"degrees_of_freedom", std::isfinite(nu) ? Json(nu) : Json()},
+          {"degrees_of_freedom", std::isfinite(nu) ? text::Json(nu) : text::Json()},
           {"input_value", c.input.value},
           {"input_standard_uncertainty", c.input.u},
           {"input_unit", c.input.unit},
@@ -62,7 +62,7 @@ Json contribution_json(const measurement::Contribution& c) {
           {"variance_fraction", c.fraction}};
 }
 
-Json measure_json(const measurement::Measure& m, const uncertainty::Value& now) {
+text::Json measure_json(const measurement::Measure& m, const uncertainty::Value& now) {
   return {{"action", word(m.action)},
           {"description", m.words},
           {"changes", m.changes},
@@ -71,8 +71,8 @@ Json measure_json(const measurement::Measure& m, const uncertainty::Value& now) 
           {"gain", worth_taking(now, m.after)}};
 }
 
-Json plan_json(const measurement::Plan& plan, double target, const uncertainty::Value& now) {
-  Json steps = Json::array();
+text::Json plan_json(const measurement::Plan& plan, double target, const uncertainty::Value& now) {
+  text::Json steps = text::Json::array();
   for (const auto& m : plan.steps) steps.push_back(measure_json(m, now));
   return {{"target", target},
           {"reached", plan.reached},
@@ -100,14 +100,14 @@ std::string budget_json(const measurement::Result& result, std::string_view key,
                         std::optional<double> target,
                         const std::vector<std::pair<std::string, std::string>>& head) {
   const measurement::Quantity& q = result.at(key);
-  Json j = Json::object();
-  for (const auto& [name, value] : head) j[name] = Json::parse(value);
+  text::Json j = text::Json::object();
+  for (const auto& [name, value] : head) j[name] = text::Json::parse(value);
   j["budget_of"] = q.key;
-  j[q.key] = quantity_json(q.value, q.unit);
-  j["contributions"] = Json::array();
+  j[q.key] = text::quantity_json(q.value, q.unit);
+  j["contributions"] = text::Json::array();
   for (const auto& c : measurement::budget(result, key))
     j["contributions"].push_back(contribution_json(c));
-  j["measures"] = Json::array();
+  j["measures"] = text::Json::array();
   for (const auto& m : measurement::measures(result, key))
     j["measures"].push_back(measure_json(m, q.value));
   const measurement::Floor floor = measurement::floor_of(result, key);
@@ -116,7 +116,7 @@ std::string budget_json(const measurement::Result& result, std::string_view key,
                 {"needs_laboratory", floor.needs_laboratory}};
   if (target) j["plan"] = plan_json(measurement::cheapest(result, key, *target), *target, q.value);
   j["notes"] = result.notes;
-  return dump(j);
+  return text::dump(j);
 }
 
 }  // namespace areo::report

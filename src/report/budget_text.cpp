@@ -6,8 +6,8 @@
 #include "areo/measurement/budget.hpp"
 #include "areo/measurement/measures.hpp"
 #include "areo/report/budget.hpp"
-#include "areo/report/lines.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
+#include "areo/text/lines.hpp"
 
 namespace areo::report {
 namespace {
@@ -23,15 +23,15 @@ constexpr double shown_fraction = 0.005;
 class Digits {
  public:
   Digits(const Quantity& q, bool full)
-      : decimals_{last_place(q.value.expanded()) + (full ? further_digits : 0)},
+      : decimals_{text::last_place(q.value.expanded()) + (full ? text::further_digits : 0)},
         unit_{q.unit.empty() ? "" : " " + q.unit} {}
   [[nodiscard]] std::string number(double expanded) const {
-    return "± " + fixed(expanded, decimals_);
+    return "± " + text::fixed(expanded, decimals_);
   }
   [[nodiscard]] std::string with_unit(const Value& v) const { return number(v.expanded()) + unit_; }
   /// One digit more, so that what misses a target by little does not look like it.
   [[nodiscard]] std::string beside_target(const Value& v) const {
-    return "± " + fixed(v.expanded(), decimals_ + 1) + unit_;
+    return "± " + text::fixed(v.expanded(), decimals_ + 1) + unit_;
   }
 
  private:
@@ -42,22 +42,22 @@ class Digits {
 // `text` behind `first`; further lines begin under it.
 void append_wrapped(std::vector<std::string>& lines, const std::string& first,
                     const std::string& text) {
-  const std::size_t indent = display_width(first);
-  const auto parts = wrapped(text, usual_columns - indent);
+  const std::size_t indent = text::display_width(first);
+  const auto parts = text::wrapped(text, text::usual_columns - indent);
   for (std::size_t i = 0; i < parts.size(); ++i)
     lines.push_back((i == 0 ? first : std::string(indent, ' ')) + parts[i]);
 }
 
 void append_table(std::vector<std::string>& lines, const BudgetParts& table) {
   std::size_t width = 0;
-  for (const BudgetPart& p : table.parts) width = std::max(width, display_width(p.text));
+  for (const BudgetPart& p : table.parts) width = std::max(width, text::display_width(p.text));
   for (const BudgetPart& p : table.parts) {
     const auto bar = static_cast<std::size_t>(std::lround(std::max(p.fraction, 0.0) * bar_columns));
     const std::string first =
         fmt::format("  {:<{}}  {:>3.0f} %  {:<{}}  ", p.text, width, 100 * p.fraction,
                     std::string(std::min(bar, bar_columns), '#'), bar_columns);
     append_wrapped(lines, first, p.name);
-    append_wrapped(lines, std::string(display_width(first), ' '), p.provenance);
+    append_wrapped(lines, std::string(text::display_width(first), ' '), p.provenance);
   }
   if (!table.rest.empty()) lines.push_back("  " + table.rest);
 }
@@ -122,7 +122,7 @@ std::vector<std::string> measure_sentences(const measurement::Result& result, st
 }
 
 bool worth_taking(const Value& before, const Value& after) {
-  const double unit = std::pow(10.0, -last_place(before.expanded()));
+  const double unit = std::pow(10.0, -text::last_place(before.expanded()));
   return before.expanded() - after.expanded() >= unit;
 }
 
@@ -133,7 +133,7 @@ std::vector<std::string> budget_lines(const measurement::Result& result, std::st
   std::vector<std::string> lines;
   append_wrapped(lines, "",
                  fmt::format("{}, {}; its parts as ± for about 95 %:", q.name,
-                             value_text(q.value, q.unit, full)));
+                             text::value_text(q.value, q.unit, full)));
   append_table(lines, budget_parts(result, key, full));
   lines.emplace_back("what each measure alone would gain:");
   for (const std::string& sentence : measure_sentences(result, key, full))

@@ -6,7 +6,7 @@
 #include <cmath>
 
 #include "areo/core/error.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
 
 namespace areo::report {
 namespace {
@@ -22,7 +22,7 @@ constexpr int width = 600, height = 360;
 // In single quotes gnuplot neither looks for commands nor for escapes; a quote is doubled.
 std::string quoted(std::string_view text) {
   std::string out = "'";
-  for (const char c : printable(text)) {
+  for (const char c : text::printable(text)) {
     out += c;
     if (c == '\'') out += c;
   }

@@ -7,7 +7,7 @@
 #include <utility>
 
 #include "areo/core/error.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
 #include "page_parts.hpp"
 #include "page_style.hpp"
 
@@ -33,7 +33,7 @@ constexpr std::size_t short_cell = 18;
 constexpr std::size_t long_word = 50;
 
 const char* class_of(std::string_view escaped) {
-  if (display_width(escaped) <= short_cell) return " class=\"short\"";
+  if (text::display_width(escaped) <= short_cell) return " class=\"short\"";
   std::size_t begin = 0;
   while (begin < escaped.size()) {
     const std::size_t end = std::min(escaped.find(' ', begin), escaped.size());
@@ -57,7 +57,7 @@ std::string with_whole_unit(std::string_view heading) {
 // In CSS: all that could end a string, as an escape.
 std::string css_string(std::string_view text) {
   std::string out = "\"";
-  for (const char c : printable(text)) {
+  for (const char c : text::printable(text)) {
     const bool plain = c != '"' && c != '\\' && c != '<' && c != '>' && c != '&';
     if (plain)
       out += c;
@@ -147,7 +147,7 @@ std::string table_row(const std::vector<std::string>& columns,
 
 std::string html_text(std::string_view text) {
   std::string out;
-  for (const char c : printable(text)) switch (c) {
+  for (const char c : text::printable(text)) switch (c) {
       case '<': out += "&lt;"; break;
       case '>': out += "&gt;"; break;
       case '&': out += "&amp;"; break;

@@ -5,7 +5,7 @@
 #include <limits>
 
 #include "areo/core/error.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
 
 namespace areo::report {
 namespace {
@@ -64,7 +64,7 @@ std::string label_line(const Plot& plot, const Axis& x) {
   std::size_t end = 0;
   for (const std::size_t cell : {std::size_t{0}, x.cells / 2, x.cells - 1}) {
     const std::string label = plot.x_label(x.value(cell));
-    const std::size_t width = display_width(label);
+    const std::size_t width = text::display_width(label);
     const std::size_t begin = std::min(cell, x.cells > width ? x.cells - width : 0);
     if (cell > 0 && begin < end + 2) continue;
     out += std::string(begin - end, ' ') + label;
@@ -92,10 +92,10 @@ std::vector<std::string> text_plot(const Plot& plot, std::size_t width, std::siz
   for (const std::size_t row : {std::size_t{0}, height / 2, height - 1})
     labels[row] = plot.y_label(y.value(row));
   std::size_t margin = 0;
-  for (const std::string& label : labels) margin = std::max(margin, display_width(label));
+  for (const std::string& label : labels) margin = std::max(margin, text::display_width(label));
   std::vector<std::string> lines;
   for (std::size_t row = height; row-- > 0;) {
-    const std::string pad(margin - display_width(labels[row]), ' ');
+    const std::string pad(margin - text::display_width(labels[row]), ' ');
     std::string text = pad + labels[row] + (labels[row].empty() ? "  " : " +") + field[row];
     text.erase(text.find_last_not_of(' ') + 1);
     lines.push_back(std::move(text));

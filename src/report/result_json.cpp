@@ -1,6 +1,6 @@
 #include "areo/report/result_json.hpp"
 
-#include "dump.hpp"
+#include "text/json_dump.hpp"
 
 namespace areo::report {
 
@@ -13,10 +13,10 @@ std::string sampling_json(const measurement::Result& result, const measurement::
     }
     return "";
   };
-  Json j{{"trials", sampled.trials},
-         {"seed", sampled.seed},
-         {"converged", sampled.converged},
-         {"beyond_fraction", sampled.beyond}};
+  text::Json j{{"trials", sampled.trials},
+               {"seed", sampled.seed},
+               {"converged", sampled.converged},
+               {"beyond_fraction", sampled.beyond}};
   for (std::size_t k = 0; k < sampled.quantities.size(); ++k) {
     const auto& [output, comparison] = sampled.quantities[k];
     j[result.quantities[k].key] = {{"mean", output.mean + 0.0},
@@ -28,17 +28,17 @@ std::string sampling_json(const measurement::Result& result, const measurement::
                                    {"scatter", output.scatter},
                                    {"agreement", word(comparison.verdict)}};
   }
-  return dump(j);
+  return text::dump(j);
 }
 
 std::string json_line(const measurement::Result& result,
                       const std::vector<std::pair<std::string, std::string>>& head) {
-  Json j = Json::object();
-  for (const auto& [key, value] : head) j[key] = Json::parse(value);
+  text::Json j = text::Json::object();
+  for (const auto& [key, value] : head) j[key] = text::Json::parse(value);
   for (const measurement::Quantity& q : result.quantities)
-    j[q.key] = quantity_json(q.value, q.unit);
+    j[q.key] = text::quantity_json(q.value, q.unit);
   j["notes"] = result.notes;
-  return dump(j);
+  return text::dump(j);
 }
 
 }  // namespace areo::report

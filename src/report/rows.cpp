@@ -9,8 +9,8 @@
 #include <set>
 
 #include "areo/core/error.hpp"
-#include "dump.hpp"
-#include "utf8.hpp"
+#include "text/json_dump.hpp"
+#include "text/utf8.hpp"
 
 namespace areo::report {
 namespace {
@@ -20,7 +20,7 @@ using notebook::NamedRow;
 
 bool is_utf8(std::string_view text) {
   while (!text.empty()) {
-    const std::size_t n = utf8_length(text);
+    const std::size_t n = text::utf8_length(text);
     if (n == 0) return false;
     text.remove_prefix(n);
   }
@@ -53,15 +53,15 @@ std::string bytes_from_hex(const std::string& hex) {
   return out;
 }
 
-Json json_of(const Cell& cell) {
+text::Json json_of(const Cell& cell) {
   if (const auto* i = std::get_if<std::int64_t>(&cell)) return *i;
   if (const auto* d = std::get_if<double>(&cell)) return *d;
   if (const auto* t = std::get_if<std::string>(&cell))
-    return is_utf8(*t) ? Json(*t) : Json{{"hex", hex_of(*t)}};
+    return is_utf8(*t) ? text::Json(*t) : text::Json{{"hex", hex_of(*t)}};
   return nullptr;
 }
 
-Cell cell_of(const Json& j, std::string_view line) {
+Cell cell_of(const text::Json& j, std::string_view line) {
   if (j.is_null()) return std::monostate{};
   if (j.is_number_unsigned() &&
       j.get<std::uint64_t>() > std::uint64_t{std::numeric_limits<std::int64_t>::max()})
@@ -99,21 +99,22 @@ Extent extent_of(std::string_view json) {
   return e;
 }
 
-Json parsed(std::string_view text) {
+text::Json parsed(std::string_view text) {
   constexpr std::size_t most = 16;  // a row has three
   if (extent_of(text).depth > most)
     refuse(text, fmt::format("this is nested more than {} deep", most), "is it the right file?");
   // Of two values under one name one would be lost.
   std::vector<std::set<std::string>> keys(1);
   std::string twice;
-  const auto look = [&](int /*depth*/, Json::parse_event_t event, const Json& value) {
-    if (event == Json::parse_event_t::object_start) keys.emplace_back();
-    if (event == Json::parse_event_t::object_end) keys.pop_back();
-    if (event == Json::parse_event_t::key && !keys.back().insert(value.get<std::string>()).second)
+  const auto look = [&](int /*depth*/, text::Json::parse_event_t event, const text::Json& value) {
+    if (event == text::Json::parse_event_t::object_start) keys.emplace_back();
+    if (event == text::Json::parse_event_t::object_end) keys.pop_back();
+    if (event == text::Json::parse_event_t::key &&
+        !keys.back().insert(value.get<std::string>()).second)
       twice = value.get<std::string>();
     return true;
   };
-  Json j = Json::parse(text, look, false);
+  text::Json j = text::Json::parse(text, look, false);
   if (j.is_discarded()) refuse(text, "this is no JSON", "is the file complete?");
   if (!twice.empty())
     refuse(text, fmt::format("'{}' stands twice in one object", twice), "leave one of them out");
@@ -123,7 +124,7 @@ Json parsed(std::string_view text) {
 }  // namespace
 
 // One row, which has so many values at the most: the library looks through all of them for each.
-Json parsed_row(std::string_view text) {
+text::Json parsed_row(std::string_view text) {
   constexpr std::size_t most = 2000;
   if (extent_of(text).commas > most)
     refuse(text, fmt::format("a row of more than {} values", most), "is it the right file?");
@@ -131,13 +132,13 @@ Json parsed_row(std::string_view text) {
 }
 
 std::string row_json(const notebook::Table& table, const std::vector<Cell>& cells) {
-  Json row = Json::object();
+  text::Json row = text::Json::object();
   for (std::size_t i = 0; i < cells.size(); ++i) row[table.columns[i].name] = json_of(cells[i]);
-  return dump(Json{{"table", table.name}, {"row", std::move(row)}});
+  return text::dump(text::Json{{"table", table.name}, {"row", std::move(row)}});
 }
 
 NamedRow row_from_json(std::string_view line) {
-  const Json j = parsed_row(line);
+  const text::Json j = parsed_row(line);
   if (!j.is_object() || !j.contains("table") || !j["table"].is_string() || !j.contains("row") ||
       !j["row"].is_object())
     refuse(line, "a line of an export has a table and a row");
@@ -157,7 +158,7 @@ std::string row_cell(const Cell& cell) {
   if (!text.empty() && std::string_view{"=+-@'"}.find(text.front()) != std::string_view::npos)
     out += '\'';
   while (!text.empty()) {
-    const std::size_t n = utf8_length(text);
+    const std::size_t n = text::utf8_length(text);
     const auto c = static_cast<unsigned char>(text[0]);
     const bool control = c < 0x20 || c == 0x7F ||
                          (c == 0xC2 && n == 2 && static_cast<unsigned char>(text[1]) < 0xA0);
@@ -205,7 +206,7 @@ Cell cell_from_row(std::string_view text, const notebook::Column& column) {
 }
 
 std::vector<std::pair<std::string, std::string>> members_from_json(std::string_view line) {
-  const Json j = parsed_row(line);
+  const text::Json j = parsed_row(line);
   if (!j.is_object())
     refuse(line, "a row is an object", R"(write {"reading": "1.020", "date": "2026-03-01"})");
   std::vector<std::pair<std::string, std::string>> members;
@@ -215,7 +216,7 @@ std::vector<std::pair<std::string, std::string>> members_from_json(std::string_v
              R"(write {"reading": "1.020"})");
     members.emplace_back(name, value.is_string() ? value.get<std::string>()
                                : value.is_null() ? ""
-                                                 : dump(value));
+                                                 : text::dump(value));
   }
   return members;
 }
@@ -224,8 +225,8 @@ std::vector<std::string> objects_from_json(std::string_view text) {
   std::vector<std::string> all;
   const auto first = text.find_first_not_of(" \t\r\n");
   if (first != std::string_view::npos && text[first] == '[') {
-    const Json j = parsed(text);
-    for (const Json& object : j) all.push_back(dump(object));
+    const text::Json j = parsed(text);
+    for (const text::Json& object : j) all.push_back(text::dump(object));
     return all;
   }
   for (std::size_t begin = 0; begin < text.size();) {

@@ -3,8 +3,8 @@
 
 #include <charconv>
 
-#include "areo/report/text.hpp"
-#include "areo/tables/csv.hpp"
+#include "areo/text/csv.hpp"
+#include "areo/text/format.hpp"
 #include "sheet_writers.hpp"
 
 namespace areo::report {
@@ -15,14 +15,15 @@ std::string cell_of(const std::string& text) {
   double number = 0;
   const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), number);
   if (error == std::errc{} && end == text.data() + text.size()) return text;
-  return tables::csv_text_cell(text);
+  return text::csv_text_cell(text);
 }
 
 class CsvSheet : public SheetWriter {
  public:
   CsvSheet(std::ostream& out, const SheetHead& head) : SheetWriter{head.columns.size()}, out_{out} {
-    out_ << "# title: " << printable(head.title) << '\n';
-    out_ << "# source: " << printable(fmt::format("{}", fmt::join(head.source, "; "))) << '\n';
+    out_ << "# title: " << text::printable(head.title) << '\n';
+    out_ << "# source: " << text::printable(fmt::format("{}", fmt::join(head.source, "; ")))
+         << '\n';
     std::vector<std::string> keys, units;
     for (const SheetColumn& c : head.columns) {
       keys.push_back(c.key);
@@ -30,11 +31,11 @@ class CsvSheet : public SheetWriter {
     }
     if (units.size() < keys.size())
       units.emplace_back("..._U = expanded uncertainty of ..., about 95 %, in its unit");
-    out_ << "# units: " << printable(fmt::format("{}", fmt::join(units, "; "))) << '\n';
+    out_ << "# units: " << text::printable(fmt::format("{}", fmt::join(units, "; "))) << '\n';
     out_ << "# verified: computed\n";
     for (const auto* all :
          {&head.headline.lines, &head.headline.below, &head.lines, &head.cautions})
-      for (const std::string& text : *all) out_ << "# note: " << printable(text) << '\n';
+      for (const std::string& text : *all) out_ << "# note: " << text::printable(text) << '\n';
     write_row(keys);
   }
 

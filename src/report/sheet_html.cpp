@@ -6,8 +6,8 @@
 #include <optional>
 #include <string_view>
 
-#include "areo/report/lines.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
+#include "areo/text/lines.hpp"
 #include "page_parts.hpp"
 #include "sheet_writers.hpp"
 
@@ -33,8 +33,8 @@ constexpr double digit = 0.62, bold = 0.64;
 
 // A cell is never broken, a name between its words, a unit not at all.
 double width_of(const SheetColumn& c, Type type) {
-  const auto name = static_cast<double>(longest_word(unbroken(c.name) + ","));
-  const auto unit = static_cast<double>(display_width(c.unit));
+  const auto name = static_cast<double>(text::longest_word(unbroken(c.name) + ","));
+  const auto unit = static_cast<double>(text::display_width(c.unit));
   const auto cell = static_cast<double>(c.width);
   return type.space + type.size * std::max(digit * cell, bold * std::max(name, unit));
 }

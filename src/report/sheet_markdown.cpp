@@ -1,7 +1,7 @@
 // A table in Markdown, as documents and wikis show it.
 #include <fmt/format.h>
 
-#include "areo/report/markdown.hpp"
+#include "areo/text/markdown.hpp"
 #include "sheet_writers.hpp"
 
 namespace areo::report {
@@ -14,11 +14,11 @@ class MarkdownSheet : public SheetWriter {
         out_{out},
         source_{head.source},
         cautions_{head.cautions} {
-    out_ << "# " << markdown_line(head.title) << "\n\n";
+    out_ << "# " << text::markdown_line(head.title) << "\n\n";
     for (const std::string& text : head.headline.lines)
-      out_ << "**" << markdown_line(text) << "**\n\n";
-    for (const std::string& text : head.headline.below) out_ << markdown_line(text) << "\n\n";
-    for (const std::string& text : head.lines) out_ << markdown_line(text) << "\n\n";
+      out_ << "**" << text::markdown_line(text) << "**\n\n";
+    for (const std::string& text : head.headline.below) out_ << text::markdown_line(text) << "\n\n";
+    for (const std::string& text : head.lines) out_ << text::markdown_line(text) << "\n\n";
     std::vector<std::string> names;
     for (const SheetColumn& c : head.columns) names.push_back(heading(c));
     write_row(names);
@@ -28,15 +28,15 @@ class MarkdownSheet : public SheetWriter {
 
  private:
   void write_row(const std::vector<std::string>& cells) override {
-    for (const std::string& cell : cells) out_ << "| " << markdown_cell(cell) << ' ';
+    for (const std::string& cell : cells) out_ << "| " << text::markdown_cell(cell) << ' ';
     out_ << "|\n";
   }
   void write_summary(const std::vector<std::string>& cells) override { write_row(cells); }
   void write_end(const std::vector<std::string>& notes) override {
-    for (const std::string& text : notes) out_ << '\n' << markdown_line(text) << '\n';
+    for (const std::string& text : notes) out_ << '\n' << text::markdown_line(text) << '\n';
     for (const std::string& text : cautions_)
-      out_ << "\n**Caution:** " << markdown_line(text) << '\n';
-    for (const std::string& text : source_) out_ << '\n' << markdown_line(text) << '\n';
+      out_ << "\n**Caution:** " << text::markdown_line(text) << '\n';
+    for (const std::string& text : source_) out_ << '\n' << text::markdown_line(text) << '\n';
   }
   std::ostream& out_;
   const std::vector<std::string> source_, cautions_;

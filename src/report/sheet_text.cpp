@@ -4,8 +4,8 @@
 #include <algorithm>
 #include <numeric>
 
-#include "areo/report/lines.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
+#include "areo/text/lines.hpp"
 #include "sheet_writers.hpp"
 
 namespace areo::report {
@@ -16,13 +16,13 @@ constexpr std::size_t rows_a_sheet = 50;  // of paper, with head and foot
 // A long name in a narrow column would become a tower.
 std::size_t width_of(const SheetColumn& c) {
   constexpr std::size_t least_for_names = 9;
-  return std::max({c.width, display_width(c.unit), longest_unbroken(c.name),
-                   std::min(least_for_names, display_width(c.name))});
+  return std::max({c.width, text::display_width(c.unit), text::longest_unbroken(c.name),
+                   std::min(least_for_names, text::display_width(c.name))});
 }
 
 // "at 1.000" may be two lines, where there is no other way.
 std::size_t least_width_of(const SheetColumn& c) {
-  return std::max({c.width, display_width(c.unit), longest_unbroken(c.name)});
+  return std::max({c.width, text::display_width(c.unit), text::longest_unbroken(c.name)});
 }
 
 class TextSheet : public SheetWriter {
@@ -73,7 +73,7 @@ class TextSheet : public SheetWriter {
     std::size_t height = 0;
     bool units = false;
     for (std::size_t k = begin; k < end; ++k) {
-      names.push_back(wrapped(columns[k].name, widths_[k]));
+      names.push_back(text::wrapped(columns[k].name, widths_[k]));
       height = std::max(height, names.back().size());
       units = units || !columns[k].unit.empty();
     }
@@ -91,7 +91,8 @@ class TextSheet : public SheetWriter {
   }
 
   void print(const std::string& text) {
-    for (const std::string& part : fitted(printable(text), columns_)) out_ << part << '\n';
+    for (const std::string& part : text::fitted(text::printable(text), columns_))
+      out_ << part << '\n';
   }
   void print(const std::vector<std::string>& cells) {
     for (std::size_t i = 0; i + 1 < parts_.size(); ++i)
@@ -113,8 +114,8 @@ class TextSheet : public SheetWriter {
                                     std::size_t end) const {
     std::string line(begin == 0 ? 0 : widths_[0], ' ');
     for (std::size_t k = begin; k < end; ++k) {
-      const std::string cell = printable(cells[k]);
-      const std::size_t wide = display_width(cell);
+      const std::string cell = text::printable(cells[k]);
+      const std::size_t wide = text::display_width(cell);
       if (k > 0) line.append(gap_, ' ');
       line += std::string(widths_[k] - std::min(widths_[k], wide), ' ') + cell;
     }

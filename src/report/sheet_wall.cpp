@@ -2,9 +2,9 @@
 #include <algorithm>
 
 #include "areo/core/error.hpp"
-#include "areo/report/lines.hpp"
 #include "areo/report/sheet.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
+#include "areo/text/lines.hpp"
 #include "sheet_writers.hpp"
 
 namespace areo::report {
@@ -26,8 +26,9 @@ constexpr double least_space = 0.1, most_space = 0.8, between_space = 0.025;
 std::vector<WallType> wall_types(const SheetHead& head) {
   double row = 0;  // width over the size of the text
   for (const SheetColumn& c : head.columns)
-    row += space + letter * std::max(cell_size * static_cast<double>(c.width),
-                                     name_size * static_cast<double>(longest_word(heading(c))));
+    row +=
+        space + letter * std::max(cell_size * static_cast<double>(c.width),
+                                  name_size * static_cast<double>(text::longest_word(heading(c))));
   const double sheet_mm = head.setup.paper == Paper::letter ? letter_mm : a4_mm;
   const double widest = std::min((sheet_mm - margins_mm) / point_mm / row, largest_pt);
   std::vector<WallType> types;

@@ -9,15 +9,15 @@
 #include <string>
 #include <vector>
 
-#include "areo/tables/columns.hpp"
-#include "areo/tables/csv.hpp"
+#include "areo/text/columns.hpp"
+#include "areo/text/csv.hpp"
 #include "cli/import_readings.hpp"
 #include "refusal.hpp"
 
 namespace areo::fuzz {
 namespace {
 
-using tables::Separator;
+using text::Separator;
 using Cells = std::vector<std::string>;
 
 struct Table {
@@ -27,11 +27,11 @@ struct Table {
 
 std::optional<Table> table_from(const std::string& text, Separator separator) {
   std::istringstream in{text};
-  std::optional<tables::CsvReader> reader;
+  std::optional<text::CsvReader> reader;
   if (!accepts([&] { reader.emplace(in, "f.csv", separator); })) return std::nullopt;
   Table table{reader->columns(), {}};
   std::size_t last = 0;
-  for (tables::CsvRow row;;) {
+  for (text::CsvRow row;;) {
     bool more = false;
     const bool good = accepts([&] { more = reader->next(row); });
     if (good && !more) break;
@@ -49,7 +49,7 @@ std::optional<Table> table_from(const std::string& text, Separator separator) {
 void write_row(std::string& out, const Cells& cells) {
   std::string line;
   for (std::size_t i = 0; i < cells.size(); ++i)
-    line += (i == 0 ? "" : ",") + tables::csv_cell(cells[i]);
+    line += (i == 0 ? "" : ",") + text::csv_cell(cells[i]);
   out += (line.empty() ? "\"\"" : line) + "\n";  // an empty line would be passed over
 }
 
@@ -63,14 +63,14 @@ void check_written_again(const Table& table) {
 }
 
 void check_text_cell(const std::string& text) {
-  const std::string cell = tables::csv_text_cell(text);
+  const std::string cell = text::csv_text_cell(text);
   require(!drives_terminal(cell), "a cell of free text drives no terminal", cell);
   const auto table = table_from("a,b\n" + cell + ",\n", Separator::comma);
   require(table && table->rows.size() == 1, "a cell of free text is one cell", cell);
   const std::string& shown = table->rows.front().front();
   require(shown.empty() || std::string_view{"=+-@\t"}.find(shown.front()) == std::string_view::npos,
           "no spreadsheet runs a cell of free text", shown);
-  require(tables::csv_text_cell(shown) == cell, "a cell of free text is made so once", cell);
+  require(text::csv_text_cell(shown) == cell, "a cell of free text is made so once", cell);
 }
 
 void check_words(const Table& table) {
@@ -79,31 +79,31 @@ void check_words(const Table& table) {
     return field.empty() || std::find(fields.begin(), fields.end(), field) != fields.end();
   };
   for (const std::string& header : table.columns) {
-    const tables::ColumnMeaning m = tables::meaning_of(header, fields);
+    const text::ColumnMeaning m = text::meaning_of(header, fields);
     require(known(m.field), "a column means one of the fields or nothing", header);
     require(!m.field.empty() || m.unit.empty(), "what means nothing has no unit", header);
-    require(tables::unit_from_header(m.unit) == m.unit, "a unit is what its word means", m.unit);
+    require(text::unit_from_header(m.unit) == m.unit, "a unit is what its word means", m.unit);
     for (const bool misspelt : {false, true})
-      require(known(tables::nearest_field(header, fields, misspelt)),
+      require(known(text::nearest_field(header, fields, misspelt)),
               "what a column is near to is one of the fields", header);
   }
 }
 
 void check_columns(const Table& table) {
-  tables::ColumnRules rules;
+  text::ColumnRules rules;
   rules.fields = cli::import_fields();
   rules.leave_out = true;
-  std::optional<tables::Columns> columns;
+  std::optional<text::Columns> columns;
   if (!accepts([&] { columns.emplace(table.columns, rules, "f.csv"); })) return;
   for (const std::string& field : rules.fields)
     if (const auto place = columns->find(field))
       require(columns->meanings()[*place].field == field, "a field is found where it is", field);
   for (const Cells& row : table.rows)
     for (std::size_t i = 0; i < row.size(); ++i) {
-      const tables::ColumnMeaning& m = columns->meanings()[i];
+      const text::ColumnMeaning& m = columns->meanings()[i];
       std::string cell;
-      if (!accepts([&] { cell = tables::cell_with_unit(row[i], m, table.columns[i]); })) continue;
-      require(cell == row[i] || (tables::is_bare_number(row[i]) && cell.ends_with(m.unit)),
+      if (!accepts([&] { cell = text::cell_with_unit(row[i], m, table.columns[i]); })) continue;
+      require(cell == row[i] || (text::is_bare_number(row[i]) && cell.ends_with(m.unit)),
               "only a bare number gets the unit of its column", row[i]);
     }
 }

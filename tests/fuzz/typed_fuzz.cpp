@@ -11,18 +11,18 @@
 #include <vector>
 
 #include "areo/physics/scale_name.hpp"
-#include "areo/report/text.hpp"
-#include "cli/parse.hpp"
-#include "cli/parse_hydrometer.hpp"
-#include "cli/parse_refraction.hpp"
+#include "areo/text/format.hpp"
+#include "areo/text/parse.hpp"
+#include "areo/text/parse_hydrometer.hpp"
+#include "areo/text/parse_refraction.hpp"
 #include "refusal.hpp"
 
 namespace areo::fuzz {
 namespace {
 
-using cli::TypedMark;
 using physics::Scale;
 using physics::ScaleKind;
+using text::TypedMark;
 
 constexpr std::size_t most_characters = 17;  // of a number that is read
 
@@ -43,7 +43,7 @@ struct Printed {
 };
 std::optional<Printed> printed(double value, int decimals) {
   for (; decimals >= 0; --decimals) {
-    std::string text = report::fixed(value, decimals);
+    std::string text = text::fixed(value, decimals);
     if (const auto zero = text.find("0."); zero == 0 || (zero == 1 && text[0] == '-'))
       text.erase(zero, 1);
     if (text.size() <= most_characters) return Printed{text, decimals};
@@ -52,8 +52,8 @@ std::optional<Printed> printed(double value, int decimals) {
 }
 
 void check_number(const std::string& text) {
-  cli::TypedNumber n;
-  if (!accepts([&] { n = cli::number_with_unit(text, "a number"); })) return;
+  text::TypedNumber n;
+  if (!accepts([&] { n = text::number_with_unit(text, "a number"); })) return;
   require(std::isfinite(n.value) && n.half_width > 0, "a number is finite and as sharp as typed");
   require(n.unit_position + n.unit.size() <= text.size() &&
               text.substr(n.unit_position, n.unit.size()) == n.unit,
@@ -61,7 +61,7 @@ void check_number(const std::string& text) {
   const auto p = printed(n.value, n.decimals);
   if (!p || p->decimals != n.decimals) return;
   // A tab between: behind a space three digits would be thousands.
-  const auto again = cli::number_with_unit(p->text + "\t" + n.unit, "a number");
+  const auto again = text::number_with_unit(p->text + "\t" + n.unit, "a number");
   require(again.value == n.value && again.decimals == n.decimals && again.unit == n.unit,
           "a number printed and read again is the same", p->text);
 }
@@ -83,28 +83,28 @@ void check_quantity(const std::string& text, const char* unit, double factor,
 }
 
 void check_quantities(const std::string& text) {
-  check_quantity(text, "C", 1, cli::celsius_from_text);
-  check_quantity(text, "C", 1, cli::liquid_celsius_from_text);
-  check_quantity(text, "C", 1, cli::celsius_difference_from_text);
-  check_quantity(text, "g", 1, cli::grams_from_text);
-  check_quantity(text, "L", 1, cli::litres_from_text);
-  check_quantity(text, "g/L", 1, cli::carbonation_from_text);
-  check_quantity(text, "%", 0.01, [](auto t) { return cli::headspace_from_text(t).value; });
-  check_quantity(text, "hPa", 100, [](auto t) { return cli::pressure_from_text(t).value(); });
-  check_quantity(text, "kPa", 1000, [](auto t) { return cli::rating_from_text(t).value(); });
-  check_quantity(text, "m", 1, [](auto t) { return cli::altitude_from_text(t).value(); });
-  check_quantity(text, "", 1, [](auto t) { return cli::plain_number(t, "a number"); });
+  check_quantity(text, "C", 1, text::celsius_from_text);
+  check_quantity(text, "C", 1, text::liquid_celsius_from_text);
+  check_quantity(text, "C", 1, text::celsius_difference_from_text);
+  check_quantity(text, "g", 1, text::grams_from_text);
+  check_quantity(text, "L", 1, text::litres_from_text);
+  check_quantity(text, "g/L", 1, text::carbonation_from_text);
+  check_quantity(text, "%", 0.01, [](auto t) { return text::headspace_from_text(t).value; });
+  check_quantity(text, "hPa", 100, [](auto t) { return text::pressure_from_text(t).value(); });
+  check_quantity(text, "kPa", 1000, [](auto t) { return text::rating_from_text(t).value(); });
+  check_quantity(text, "m", 1, [](auto t) { return text::altitude_from_text(t).value(); });
+  check_quantity(text, "", 1, [](auto t) { return text::plain_number(t, "a number"); });
 }
 
 void check_temperature(const std::string& text) {
   double liquid = 0;
-  const bool as_liquid = accepts([&] { liquid = cli::liquid_celsius_from_text(text); });
+  const bool as_liquid = accepts([&] { liquid = text::liquid_celsius_from_text(text); });
   if (as_liquid)
-    require(cli::celsius_half_width(text) > 0 && cli::celsius_from_text(text) == liquid,
+    require(text::celsius_half_width(text) > 0 && text::celsius_from_text(text) == liquid,
             "the temperature of a liquid is a temperature", text);
   for (const bool original : {false, true}) {
     double sample = 0;
-    if (accepts([&] { sample = cli::sample_celsius_from_text(text, original); }))
+    if (accepts([&] { sample = text::sample_celsius_from_text(text, original); }))
       require(as_liquid && sample == liquid, "the temperature of a sample is one of a liquid",
               text);
   }
@@ -127,8 +127,9 @@ std::string word_of(const Scale& s) {
 
 void check_scale(const std::string& text) {
   std::optional<Scale> scale;
-  if (!accepts([&] { scale = cli::scale_from_text(text); })) return;
-  require(cli::scale_from_text(word_of(*scale)) == *scale, "a scale named again is the same", text);
+  if (!accepts([&] { scale = text::scale_from_text(text); })) return;
+  require(text::scale_from_text(word_of(*scale)) == *scale, "a scale named again is the same",
+          text);
   require(!physics::scale_key(*scale).empty() && !physics::scale_name(*scale).empty(),
           "a scale has a key and a name", text);
 }
@@ -155,21 +156,21 @@ void check_mark(const std::string& text, const std::optional<Scale>& on,
 }
 
 void check_marks(const std::string& text) {
-  check_mark(text, std::nullopt, [](auto t) { return cli::mark_from_text(t); });
+  check_mark(text, std::nullopt, [](auto t) { return text::mark_from_text(t); });
   for (const Scale& scale : physics::offered_scales())
-    check_mark(text, scale, [&](auto t) { return cli::mark_from_text(t, scale); });
+    check_mark(text, scale, [&](auto t) { return text::mark_from_text(t, scale); });
   for (const Scale& scale : {physics::sg_20_20, physics::plato_20, physics::density_20}) {
     instruments::Hydrometer h = instruments::ordinary_hydrometer(scale);
     h.name = "stem-1";
-    check_mark(text, scale, [&](auto t) { return cli::mark_from_text(t, h); });
+    check_mark(text, scale, [&](auto t) { return text::mark_from_text(t, h); });
   }
 }
 
 void check_steps(const std::string& text) {
   for (const char* from : {"1.048", "1048", "12.5P", "6Be"}) {
-    const TypedMark mark = cli::mark_from_text(from);
-    cli::TypedStep step{};
-    if (accepts([&] { step = cli::step_from_text(text, mark); }))
+    const TypedMark mark = text::mark_from_text(from);
+    text::TypedStep step{};
+    if (accepts([&] { step = text::step_from_text(text, mark); }))
       require(step.value > 0 && std::isfinite(step.value) && step.decimals >= 0, "a step goes up",
               text);
   }
@@ -177,15 +178,15 @@ void check_steps(const std::string& text) {
 
 void check_refraction(const std::string& text,
                       const std::optional<instruments::Refractometer>& own) {
-  cli::TypedRefraction r;
-  if (!accepts([&] { r = cli::refraction_from_text(text, own); })) return;
+  text::TypedRefraction r;
+  if (!accepts([&] { r = text::refraction_from_text(text, own); })) return;
   require(std::isfinite(r.value) && r.half_width > 0,
           "a refractometer's mark is finite and as sharp as typed", text);
   if (own) require(r.scale == own->scale, "a refractometer shows its own scale", text);
   const auto p = printed(r.value, 12);
   if (!p) return;
   const bool brix = r.scale == instruments::RefractometerScale::brix;
-  const auto again = cli::refraction_from_text(p->text + (brix ? "Bx" : "nD"), own);
+  const auto again = text::refraction_from_text(p->text + (brix ? "Bx" : "nD"), own);
   require(std::abs(again.value - r.value) <= std::pow(10.0, -p->decimals),
           "a refractometer's mark printed and read again is the same", p->text);
 }
@@ -205,11 +206,12 @@ void check_refractions(const std::string& text) {
 void check_list(const std::string& text) {
   std::string joined;
   int parts = 0;
-  cli::each_part(text, [&](const std::string& part) { joined += (parts++ > 0 ? "," : "") + part; });
+  text::each_part(text,
+                  [&](const std::string& part) { joined += (parts++ > 0 ? "," : "") + part; });
   require(joined == text, "the parts of a list are the list", text);
   std::vector<Scale> scales;
   (void)accepts([&] {
-    cli::each_part(text, [&](auto part) { scales.push_back(cli::scale_from_text(part)); });
+    text::each_part(text, [&](auto part) { scales.push_back(text::scale_from_text(part)); });
   });
 }
 

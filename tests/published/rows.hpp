@@ -16,7 +16,7 @@
 #include <string_view>
 #include <vector>
 
-#include "areo/tables/csv.hpp"
+#include "areo/text/csv.hpp"
 
 namespace areo::published {
 
@@ -77,13 +77,13 @@ inline void PrintTo(const Row& row, std::ostream* out) {
 }
 
 inline std::vector<Row> rows_from(std::istream& in, const std::string& file) {
-  tables::CsvReader reader{in, file};
+  text::CsvReader reader{in, file};
   auto table = std::make_shared<Table>(
       Table{file, reader.comment("source"), reader.comment("verified"), reader.columns()});
   if (table->source.empty()) throw std::runtime_error{file + " does not name its source"};
   if (table->verified.empty()) throw std::runtime_error{file + " does not say how it is verified"};
   std::vector<Row> rows;
-  for (tables::CsvRow row; reader.next(row);) rows.push_back({table, row.line, row.cells});
+  for (text::CsvRow row; reader.next(row);) rows.push_back({table, row.line, row.cells});
   if (rows.empty()) throw std::runtime_error{file + " has no rows"};
   return rows;
 }

@@ -13,7 +13,7 @@
 #include <string_view>
 #include <vector>
 
-#include "areo/tables/csv.hpp"
+#include "areo/text/csv.hpp"
 #include "rows.hpp"
 
 namespace areo::published {
@@ -82,7 +82,7 @@ class TableFile : public testing::TestWithParam<fs::path> {};
 TEST_P(TableFile, SaysWhatItIs) {
   const fs::path file = GetParam();
   std::ifstream in{file};
-  tables::CsvReader reader{in, file.filename().string()};
+  text::CsvReader reader{in, file.filename().string()};
   for (const char* key : {"title", "source", "units", "verified"})
     EXPECT_NE(reader.comment(key), "") << "no line '# " << key << ":'";
 
@@ -101,7 +101,7 @@ TEST_P(TableFile, SaysWhatItIs) {
   })) << verified;
 
   std::size_t rows = 0;
-  for (tables::CsvRow row; reader.next(row);) ++rows;
+  for (text::CsvRow row; reader.next(row);) ++rows;
   EXPECT_GT(rows, 0u);
 }
 

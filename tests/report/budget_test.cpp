@@ -8,7 +8,7 @@
 
 #include "areo/core/error.hpp"
 #include "areo/measurement/correct.hpp"
-#include "areo/report/text.hpp"
+#include "areo/text/format.hpp"
 
 namespace areo::report {
 namespace {
@@ -39,7 +39,7 @@ TEST(WorthTaking, IsAUnitOfTheSecondDigit) {
 TEST(BudgetLines, FitATerminal) {
   const auto lines = budget_lines(sample(), key, 0.001);
   EXPECT_GT(lines.size(), 8U);
-  for (const std::string& l : lines) EXPECT_LE(display_width(l), 80U) << l;
+  for (const std::string& l : lines) EXPECT_LE(text::display_width(l), 80U) << l;
 }
 
 TEST(BudgetLines, RefuseAnUnknownQuantity) {

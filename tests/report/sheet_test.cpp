@@ -5,7 +5,7 @@
 #include <sstream>
 
 #include "areo/core/error.hpp"
-#include "areo/tables/csv.hpp"
+#include "areo/text/csv.hpp"
 
 namespace areo::report {
 namespace {
@@ -86,14 +86,14 @@ TEST(Sheet, TextNamesItsColumnsAgainOnEverySheet) {
 // What areo writes it can read: the same five lines that its own tables have.
 TEST(Sheet, CsvSaysWhereItComesFrom) {
   std::istringstream in{written(SheetFormat::csv, small(), {{"5", "-999.967"}})};
-  tables::CsvReader reader{in, "t.csv"};
+  text::CsvReader reader{in, "t.csv"};
   EXPECT_EQ(reader.comment("title"), "A table");
   EXPECT_EQ(reader.comment("source"), "computed by areo; [tanaka2001]");
   EXPECT_EQ(reader.comment("units"), "t_c = temperature, °C; rho = density at 20 °C, kg/m³");
   EXPECT_EQ(reader.comment("verified"), "computed");
   EXPECT_EQ(reader.comment("note"), "of numbers");
   EXPECT_EQ(reader.columns(), (std::vector<std::string>{"t_c", "rho"}));
-  tables::CsvRow row;
+  text::CsvRow row;
   ASSERT_TRUE(reader.next(row));
   EXPECT_EQ(row.cells, (std::vector<std::string>{"5", "-999.967"}));
   EXPECT_FALSE(reader.next(row)) << "neither summary nor notes are rows";

@@ -7,8 +7,8 @@
 #include <string>
 #include <vector>
 
-#include "areo/report/lines.hpp"
 #include "areo/report/page.hpp"
+#include "areo/text/lines.hpp"
 
 namespace areo::report {
 
@@ -32,11 +32,11 @@ struct SheetHead {
   /// Models and their sources, with the version that computed it: at the foot, and in CSV above
   /// the header.
   std::vector<std::string> source;
-  PageSetup setup{};                         ///< of the page, if it becomes one
-  Headline headline{};                       ///< below the title; no lines: none
-  std::vector<std::string> cautions{};       ///< below the notes
-  std::string called{};                      ///< in a message about it; the title unless stated
-  std::size_t text_columns = usual_columns;  ///< of a line as text
+  PageSetup setup{};                    ///< of the page, if it becomes one
+  Headline headline{};                  ///< below the title; no lines: none
+  std::vector<std::string> cautions{};  ///< below the notes
+  std::string called{};                 ///< in a message about it; the title unless stated
+  std::size_t text_columns = text::usual_columns;  ///< of a line as text
 };
 
 /// Takes rows and writes them at once; nothing of them is kept.

@@ -1,0 +1,17 @@
+#pragma once
+// Words, numbers and lists as JSON. Bytes that are no UTF-8 become U+FFFD.
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace areo::text {
+
+/// A JSON string with its quotes.
+[[nodiscard]] std::string json_string(std::string_view text);
+/// A number, unrounded, or null.
+[[nodiscard]] std::string json_number(const std::optional<double>& number);
+/// A list of strings.
+[[nodiscard]] std::string json_list(const std::vector<std::string>& texts);
+
+}  // namespace areo::text

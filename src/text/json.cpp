@@ -1,0 +1,43 @@
+#include "areo/text/json.hpp"
+
+#include <fmt/format.h>
+
+#include "json_dump.hpp"
+
+namespace areo::text {
+
+// JSON lets DEL and U+0080 .. U+009F stand as they are; a terminal would obey them.
+std::string dump(const Json& j) {
+  const std::string text = j.dump(-1, ' ', false, Json::error_handler_t::replace);
+  std::string out;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const auto c = static_cast<unsigned char>(text[i]);
+    const auto next = static_cast<unsigned char>(i + 1 < text.size() ? text[i + 1] : 0);
+    if (c == 0x7F) {
+      out += "\\u007f";
+    } else if (c == 0xC2 && next >= 0x80 && next < 0xA0) {
+      out += fmt::format("\\u{:04x}", next);
+      ++i;
+    } else {
+      out += text[i];
+    }
+  }
+  return out;
+}
+
+Json quantity_json(const uncertainty::Value& value, const std::string& unit) {
+  return {{"value", value.estimate + 0.0},  // no "-0.0"
+          {"standard_uncertainty", value.u},
+          {"expanded_uncertainty", value.expanded()},
+          {"unit", unit}};
+}
+
+std::string json_string(std::string_view text) { return dump(Json(std::string{text})); }
+
+std::string json_number(const std::optional<double>& number) {
+  return number ? fmt::format("{}", *number) : "null";
+}
+
+std::string json_list(const std::vector<std::string>& texts) { return dump(Json(texts)); }
+
+}  // namespace areo::text
