@@ -11,9 +11,9 @@
 #include <numeric>
 #include <set>
 
+#include "areo/analysis/difference.hpp"
 #include "areo/core/error.hpp"
 #include "areo/instruments/repeated.hpp"
-#include "areo/measurement/difference.hpp"
 #include "areo/notebook/recompute.hpp"
 
 namespace areo::batch {
@@ -122,7 +122,7 @@ const measurement::Quantity& Point::gravity() const {
 }
 
 uncertainty::Value change(const Point& earlier, const Point& later) {
-  return measurement::difference(earlier.result(), later.result(), later.gravity().key);
+  return analysis::difference(earlier.result(), later.result(), later.gravity().key);
 }
 
 Batch::Batch(const notebook::Notebook& notebook, std::string_view name, Moment as_of,
@@ -208,7 +208,7 @@ std::vector<std::string> Batch::contradictions(const Original& o) const {
   std::vector<std::string> all;
   for (std::size_t i = 0; i < each.size(); ++i)
     for (std::size_t j = i + 1; j < each.size(); ++j) {
-      const auto d = measurement::difference(each[i], each[j], key);
+      const auto d = analysis::difference(each[i], each[j], key);
       if (std::abs(d.estimate) <= d.expanded()) continue;
       all.push_back(fmt::format(
           "original gravities {:.4f} and {:.4f} differ by more than their uncertainty: is one of "

@@ -259,7 +259,7 @@ std::string point_json(Batch& batch, const Point& point) {
     for (auto& member : bound_members(*point.drink)) head.push_back(std::move(member));
     if (point.lifted && point.drink->has_strength())
       head.emplace_back("alcohol_at_least_percent_vol",
-                        fmt::format("{}", measurement::strength_bounds(*point.drink).lower));
+                        fmt::format("{}", analysis::strength_bounds(*point.drink).lower));
   }
   if (const auto change = change_of(batch, point))
     head.emplace_back("change",

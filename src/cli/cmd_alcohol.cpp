@@ -214,7 +214,7 @@ int run_csv(const Options& o, const Session& session) {
     std::vector<Fact> facts{{word(a.state)}};
     for (Fact& f : bound_facts(a, bound_beside(limit))) facts.push_back(std::move(f));
     if (limit && a.has_strength()) {
-      const auto decision = measurement::decide_strength(a, limit->percent_vol, limit->level);
+      const auto decision = analysis::decide_strength(a, limit->percent_vol, limit->level);
       a.result.notes.push_back(verdict_text(*limit, a, decision));
       for (Fact& f : limit_facts(*limit, decision)) facts.push_back(std::move(f));
     }

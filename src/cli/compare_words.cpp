@@ -5,9 +5,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "areo/analysis/difference.hpp"
 #include "areo/core/error.hpp"
 #include "areo/core/shell_word.hpp"
-#include "areo/measurement/difference.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/parse.hpp"
 #include "batch_text.hpp"
@@ -128,13 +128,13 @@ std::vector<Contender> days_of(Batch& batch, const std::string& bottle,
 
 std::vector<ComparedPair> pairs_of(const std::vector<Contender>& all,
                                    const std::optional<double>& within) {
-  using measurement::Common;
+  using analysis::Common;
   std::vector<ComparedPair> pairs;
   for (std::size_t i = 0; i < all.size(); ++i)
     for (std::size_t j = i + 1; j < all.size(); ++j) {
       const Common common = all[i].batch == all[j].batch ? Common::ferment : Common::instruments;
-      const auto d = measurement::difference(all[i].point.result(), all[j].point.result(),
-                                             strength_key, common);
+      const auto d =
+          analysis::difference(all[i].point.result(), all[j].point.result(), strength_key, common);
       pairs.push_back(
           {&all[i], &all[j], without_bubbles(trend::compare(d, within), all[i], all[j])});
     }

@@ -26,8 +26,8 @@ std::string percent_text(double p) {
 // What present reading would settle it, rounded so that it still does.
 std::string settling_text(const Limit& l, const measurement::Original& original,
                           const TakenReading& present, ferment::Culture culture) {
-  const auto least = measurement::least_indication_below({present.instrument, present.reading},
-                                                         original, culture, l.percent_vol, l.level);
+  const auto least = analysis::least_indication_below({present.instrument, present.reading},
+                                                      original, culture, l.percent_vol, l.level);
   if (!least)
     return "  these instruments cannot decide for below: even an unchanged gravity leaves a doubt";
   const int decimals = text::supported_decimals(present.instrument.hydrometer.division);
@@ -37,7 +37,7 @@ std::string settling_text(const Limit& l, const measurement::Original& original,
 }
 
 double level_from_text(const std::string& text) {
-  if (text.empty()) return measurement::usual_level;
+  if (text.empty()) return analysis::usual_level;
   const text::TypedNumber n = text::number_with_unit(text, "a level");
   constexpr double least = 50, most = 99.9;
   if (!(n.value > least && n.value <= most) || (!n.unit.empty() && n.unit != "%"))
@@ -87,7 +87,7 @@ BoundWanted bound_beside(const std::optional<Limit>& l) {
 }
 
 uncertainty::Decision decide(const Limit& l, const AlcoholResult& a, const Told& told) {
-  return measurement::decide_strength(a, samples_of(told), l.percent_vol, l.level);
+  return analysis::decide_strength(a, samples_of(told), l.percent_vol, l.level);
 }
 
 std::string verdict_text(const Limit& l, const AlcoholResult& a, const uncertainty::Decision& d) {

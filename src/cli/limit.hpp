@@ -5,8 +5,8 @@
 #include <string>
 #include <vector>
 
+#include "areo/analysis/limit.hpp"
 #include "areo/ferment/limit.hpp"
-#include "areo/measurement/limit.hpp"
 #include "bench.hpp"
 #include "sampling.hpp"
 #include "stream.hpp"
@@ -16,7 +16,7 @@ namespace areo::cli {
 
 struct Limit {
   double percent_vol = 0;
-  double level = measurement::usual_level;        ///< probability that is wanted
+  double level = analysis::usual_level;           ///< probability that is wanted
   const ferment::StrengthLimit* named = nullptr;  ///< or nothing: a number
 };
 

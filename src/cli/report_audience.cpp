@@ -3,7 +3,7 @@
 
 #include <algorithm>
 
-#include "areo/measurement/limit.hpp"
+#include "areo/analysis/limit.hpp"
 #include "areo/physics/ethanol.hpp"
 #include "areo/report/budget.hpp"
 #include "areo/text/format.hpp"
@@ -61,7 +61,7 @@ std::string meaning(const Material& m, const Account& a) {
   if (last->drink->state != measurement::Fermentation::measured)
     return text::sentence(fmt::format(
         "{}{}: less than {} g of alcohol in {}", who(m, a), strength_alone_text(*last, m.full),
-        text::rounded_up(grams(m, measurement::strength_bounds(*last->drink).upper), 1), glass));
+        text::rounded_up(grams(m, analysis::strength_bounds(*last->drink).upper), 1), glass));
   const uncertainty::Interval range{v.estimate - v.expanded(), v.estimate + v.expanded()};
   return fmt::format("{}{} on {}, with about 95 %: {} of alcohol in {}.", who(m, a),
                      text::interval_text(range, "% vol"), last->sample.at().date(),

@@ -88,7 +88,7 @@ Chart strength_chart(const Material& m, const Account& a) {
     if (p.drink->state == measurement::Fermentation::measured)
       figures.points.push_back({at, v.estimate, v.expanded()});
     else
-      bounds.points.push_back({at, measurement::strength_bounds(*p.drink).upper, 0});
+      bounds.points.push_back({at, analysis::strength_bounds(*p.drink).upper, 0});
   }
   for (Chart::Points* all : {&figures, &bounds})
     if (!all->points.empty()) chart.points.push_back(std::move(*all));

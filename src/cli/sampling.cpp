@@ -20,8 +20,8 @@
 namespace areo::cli {
 namespace {
 
+using analysis::SampledQuantity;
 using measurement::Quantity;
-using measurement::SampledQuantity;
 using uncertainty::Agreement;
 
 std::uint64_t whole_number(const std::string& text, const char* what, const char* hint) {
@@ -89,7 +89,7 @@ bool Told::called_for() {
   if (options_.wanted) return true;
   if (!telling_.check) return false;
   const auto& shown = telling_.shown;
-  for (const auto& [k, why] : measurement::beyond_the_law(*result_)) {
+  for (const auto& [k, why] : analysis::beyond_the_law(*result_)) {
     const Quantity& q = result_->quantities[k];
     if (!shown.empty() && std::find(shown.begin(), shown.end(), q.key) == shown.end()) continue;
     if (beyond_.empty()) why_ = why;
@@ -99,7 +99,7 @@ bool Told::called_for() {
 }
 
 void Told::take_sample() {
-  measurement::SamplingPlan plan;
+  analysis::SamplingPlan plan;
   if (!options_.seed.empty())
     plan.seed =
         whole_number(options_.seed, "seed", "a whole number, 0 or more, of up to 19 digits");
@@ -111,8 +111,8 @@ void Told::take_sample() {
   if (telling_.also != nullptr) (void)sampled(*telling_.also, plan, other_sample_);
 }
 
-measurement::Sampled Told::sampled(const measurement::Result& of, measurement::SamplingPlan plan,
-                                   std::vector<double>& kept) const {
+analysis::Sampled Told::sampled(const measurement::Result& of, analysis::SamplingPlan plan,
+                                std::vector<double>& kept) const {
   for (std::size_t k = 0; k < of.quantities.size(); ++k) {
     const Quantity& q = of.quantities[k];
     if (q.key != telling_.keep) continue;
@@ -120,7 +120,7 @@ measurement::Sampled Told::sampled(const measurement::Result& of, measurement::S
     plan.min_trials =
         std::max(plan.min_trials, uncertainty::trials_for_bounds(q.value, telling_.level));
   }
-  measurement::Sampled all = measurement::sample(of, plan);
+  analysis::Sampled all = analysis::sample(of, plan);
   for (const std::size_t k : plan.keep) kept = std::move(all.quantities[k].output.sample);
   return all;
 }

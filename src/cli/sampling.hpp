@@ -5,7 +5,7 @@
 #include <utility>
 #include <vector>
 
-#include "areo/measurement/sampled.hpp"
+#include "areo/analysis/sampled.hpp"
 #include "command_line.hpp"
 #include "output.hpp"
 
@@ -63,11 +63,11 @@ class Told {
   [[nodiscard]] bool called_for();
   void take_sample();
   /// @param kept  gets the sample of the quantity that is to be kept
-  [[nodiscard]] measurement::Sampled sampled(const measurement::Result& of,
-                                             measurement::SamplingPlan plan,
-                                             std::vector<double>& kept) const;
-  [[nodiscard]] const measurement::SampledQuantity* find(const std::string& key) const;
-  [[nodiscard]] const measurement::SampledQuantity* differing(const std::string& key) const;
+  [[nodiscard]] analysis::Sampled sampled(const measurement::Result& of,
+                                          analysis::SamplingPlan plan,
+                                          std::vector<double>& kept) const;
+  [[nodiscard]] const analysis::SampledQuantity* find(const std::string& key) const;
+  [[nodiscard]] const analysis::SampledQuantity* differing(const std::string& key) const;
   void shortest_lines(const std::vector<measurement::Quantity>& shown) const;
 
   const measurement::Result* result_;
@@ -76,7 +76,7 @@ class Told {
   Telling telling_;
   /// If nobody asked for it: what the law is too simple for, why, and why it was not sampled then.
   std::string beyond_, why_, refused_;
-  std::optional<measurement::Sampled> sampled_;
+  std::optional<analysis::Sampled> sampled_;
   std::vector<double> sample_, other_sample_;
 };
 

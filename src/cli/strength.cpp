@@ -90,7 +90,7 @@ std::string headline_of_bound(const AlcoholResult& a, const StrengthWords& words
 }
 
 std::string at_least(const AlcoholResult& a, const char* unit) {
-  const double lower = measurement::strength_bounds(a).lower;
+  const double lower = analysis::strength_bounds(a).lower;
   if (a.has_bound_only() || !(lower > 0)) return "unknown: not degassed, bubbles may hide it";
   return fmt::format(
       "at least {}{}, not degassed",
@@ -127,20 +127,20 @@ const char* word(Fermentation f) {
   return "";
 }
 
-measurement::StrengthSamples samples_of(const Told& told) {
+analysis::StrengthSamples samples_of(const Told& told) {
   return {told.sample(), told.other_sample()};
 }
 
 std::string below_cell(const AlcoholResult& a, const BoundWanted& wanted,
-                       const measurement::StrengthSamples& samples) {
-  const double upper = measurement::strength_bounds(a, samples, wanted.level).upper;
+                       const analysis::StrengthSamples& samples) {
+  const double upper = analysis::strength_bounds(a, samples, wanted.level).upper;
   return "below " + text::rounded_up(upper,
                                      text::last_place(a.result.at(strength_key).value.expanded()),
                                      wanted.limit);
 }
 
 std::string below_text(const AlcoholResult& a, const BoundWanted& wanted,
-                       const measurement::StrengthSamples& samples) {
+                       const analysis::StrengthSamples& samples) {
   return fmt::format("{} % vol (about {:g} %)", below_cell(a, wanted, samples), 100 * wanted.level);
 }
 
@@ -149,15 +149,14 @@ std::string at_least_text(const AlcoholResult& a) { return at_least(a, " % vol (
 std::string at_least_cell(const AlcoholResult& a) { return at_least(a, ""); }
 
 std::vector<Fact> bound_facts(const AlcoholResult& a, const BoundWanted& wanted,
-                              const measurement::StrengthSamples& samples) {
+                              const analysis::StrengthSamples& samples) {
   if (!a.has_bound_only() || a.lifted) return {{"", true}, {"", true}};
-  return {{fmt::format("{}", measurement::strength_bounds(a, samples, wanted.level).upper), true},
+  return {{fmt::format("{}", analysis::strength_bounds(a, samples, wanted.level).upper), true},
           {fmt::format("{}", wanted.level), true}};
 }
 
 std::vector<std::pair<std::string, std::string>> bound_members(
-    const AlcoholResult& a, const BoundWanted& wanted,
-    const measurement::StrengthSamples& samples) {
+    const AlcoholResult& a, const BoundWanted& wanted, const analysis::StrengthSamples& samples) {
   std::vector<std::pair<std::string, std::string>> all;
   const std::vector<Fact> facts = bound_facts(a, wanted, samples);
   for (std::size_t i = 0; i < facts.size(); ++i)

@@ -7,7 +7,7 @@
 #include <utility>
 #include <vector>
 
-#include "areo/measurement/limit.hpp"
+#include "areo/analysis/limit.hpp"
 #include "command_line.hpp"
 #include "output.hpp"
 #include "sampling.hpp"
@@ -17,7 +17,7 @@ namespace areo::cli {
 
 /// What an upper bound is asked for.
 struct BoundWanted {
-  double level = measurement::usual_level;
+  double level = analysis::usual_level;
   /// That it stands beside, % vol: rounding does not take it across.
   std::optional<double> limit{};
 };
@@ -43,16 +43,16 @@ struct StrengthWords {
 /// Key of the strength.
 inline constexpr const char* strength_key = "alcohol_percent_vol";
 /// The samples of a strength, if it was sampled.
-[[nodiscard]] measurement::StrengthSamples samples_of(const Told& told);
+[[nodiscard]] analysis::StrengthSamples samples_of(const Told& told);
 /// "below 0.24 % vol (about 95 %)": the upper bound, rounded up.
 /// @param a  with a strength
 [[nodiscard]] std::string below_text(const measurement::AlcoholResult& a,
                                      const BoundWanted& wanted = {},
-                                     const measurement::StrengthSamples& samples = {});
+                                     const analysis::StrengthSamples& samples = {});
 /// The same below a head that says the unit and how sure it is: "below 0.24".
 [[nodiscard]] std::string below_cell(const measurement::AlcoholResult& a,
                                      const BoundWanted& wanted = {},
-                                     const measurement::StrengthSamples& samples = {});
+                                     const analysis::StrengthSamples& samples = {});
 /// "at least 3.1 % vol (about 95 %), not degassed": the lower bound, rounded down.
 /// @param a  with a strength, lifted by bubbles
 [[nodiscard]] std::string at_least_text(const measurement::AlcoholResult& a);
@@ -63,11 +63,11 @@ inline constexpr const char* strength_key = "alcohol_percent_vol";
 inline constexpr std::array bound_keys{"alcohol_below_percent_vol", "alcohol_below_level"};
 [[nodiscard]] std::vector<Fact> bound_facts(const measurement::AlcoholResult& a,
                                             const BoundWanted& wanted = {},
-                                            const measurement::StrengthSamples& samples = {});
+                                            const analysis::StrengthSamples& samples = {});
 /// The same as members of a JSON object; none for other states.
 [[nodiscard]] std::vector<std::pair<std::string, std::string>> bound_members(
     const measurement::AlcoholResult& a, const BoundWanted& wanted = {},
-    const measurement::StrengthSamples& samples = {});
+    const analysis::StrengthSamples& samples = {});
 /// Keys of what says nothing where the strength is a bound only.
 [[nodiscard]] const std::vector<std::string>& rests_on_strength();
 /// What such a result is told for. No figure, nothing to check.

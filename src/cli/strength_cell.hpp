@@ -5,7 +5,7 @@
 #include <utility>
 #include <vector>
 
-#include "areo/measurement/limit.hpp"
+#include "areo/analysis/limit.hpp"
 #include "areo/report/result_json.hpp"
 #include "areo/text/json.hpp"
 #include "grid.hpp"
@@ -17,7 +17,7 @@ namespace areo::cli {
 [[nodiscard]] inline GridCell strength_cell(const measurement::AlcoholResult& a) {
   if (!a.has_strength()) return {};
   GridCell cell{a.result.at(strength_key).value};
-  if (a.has_bound_only()) cell.below = measurement::strength_bounds(a).upper;
+  if (a.has_bound_only()) cell.below = analysis::strength_bounds(a).upper;
   return cell;
 }
 

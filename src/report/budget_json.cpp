@@ -1,14 +1,14 @@
 #include <cmath>
 
-#include "areo/measurement/budget.hpp"
-#include "areo/measurement/measures.hpp"
+#include "areo/analysis/budget.hpp"
+#include "areo/analysis/improvements.hpp"
 #include "areo/report/budget.hpp"
 #include "text/json_dump.hpp"
 
 namespace areo::report {
 namespace {
 
-using measurement::Action;
+using analysis::Action;
 using uncertainty::Distribution;
 using uncertainty::Origin;
 
@@ -47,7 +47,7 @@ const char* word(Action a) {
   return "";
 }
 
-text::Json contribution_json(const measurement::Contribution& c) {
+text::Json contribution_json(const analysis::Contribution& c) {
   const double nu = c.input.degrees_of_freedom;
   return {{"name", c.input.name},
           {"origin", word(c.input.origin)},
@@ -62,16 +62,16 @@ text::Json contribution_json(const measurement::Contribution& c) {
           {"variance_fraction", c.fraction}};
 }
 
-text::Json measure_json(const measurement::Measure& m, const uncertainty::Value& now) {
+text::Json measure_json(const analysis::Measure& m, const uncertainty::Value& now) {
   return {{"action", word(m.action)},
           {"description", m.words},
           {"changes", m.changes},
-          {"effort", measurement::effort(m.action)},
+          {"effort", analysis::effort(m.action)},
           {"expanded_uncertainty", m.after.expanded()},
           {"gain", worth_taking(now, m.after)}};
 }
 
-text::Json plan_json(const measurement::Plan& plan, double target, const uncertainty::Value& now) {
+text::Json plan_json(const analysis::Plan& plan, double target, const uncertainty::Value& now) {
   text::Json steps = text::Json::array();
   for (const auto& m : plan.steps) steps.push_back(measure_json(m, now));
   return {{"target", target},
@@ -105,16 +105,16 @@ std::string budget_json(const measurement::Result& result, std::string_view key,
   j["budget_of"] = q.key;
   j[q.key] = text::quantity_json(q.value, q.unit);
   j["contributions"] = text::Json::array();
-  for (const auto& c : measurement::budget(result, key))
+  for (const auto& c : analysis::budget(result, key))
     j["contributions"].push_back(contribution_json(c));
   j["measures"] = text::Json::array();
-  for (const auto& m : measurement::measures(result, key))
+  for (const auto& m : analysis::measures(result, key))
     j["measures"].push_back(measure_json(m, q.value));
-  const measurement::Floor floor = measurement::floor_of(result, key);
+  const analysis::Floor floor = analysis::floor_of(result, key);
   j["floor"] = {{"expanded_uncertainty", floor.after.expanded()},
                 {"limit", floor.limit},
                 {"needs_laboratory", floor.needs_laboratory}};
-  if (target) j["plan"] = plan_json(measurement::cheapest(result, key, *target), *target, q.value);
+  if (target) j["plan"] = plan_json(analysis::cheapest(result, key, *target), *target, q.value);
   j["notes"] = result.notes;
   return text::dump(j);
 }

@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
-#include "areo/measurement/budget.hpp"
-#include "areo/measurement/measures.hpp"
+#include "areo/analysis/budget.hpp"
+#include "areo/analysis/improvements.hpp"
 #include "areo/report/budget.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/lines.hpp"
@@ -12,7 +12,7 @@
 namespace areo::report {
 namespace {
 
-using measurement::Contribution;
+using analysis::Contribution;
 using measurement::Quantity;
 using uncertainty::Value;
 
@@ -62,7 +62,7 @@ void append_table(std::vector<std::string>& lines, const BudgetParts& table) {
   if (!table.rest.empty()) lines.push_back("  " + table.rest);
 }
 
-void append_plan(std::vector<std::string>& lines, const measurement::Plan& plan, double target,
+void append_plan(std::vector<std::string>& lines, const analysis::Plan& plan, double target,
                  const Digits& digits) {
   const std::string goal = fmt::format("target ± {:g}: ", target);
   if (!plan.reached) {
@@ -72,7 +72,7 @@ void append_plan(std::vector<std::string>& lines, const measurement::Plan& plan,
     append_wrapped(lines, goal, "reached already");
   } else {
     std::string steps;
-    for (const measurement::Measure& m : plan.steps) steps += (steps.empty() ? "" : "; ") + m.words;
+    for (const analysis::Measure& m : plan.steps) steps += (steps.empty() ? "" : "; ") + m.words;
     append_wrapped(
         lines, goal,
         fmt::format("with the least effort by {}; {}", steps, digits.beside_target(plan.after)));
@@ -88,7 +88,7 @@ BudgetParts budget_parts(const measurement::Result& result, std::string_view key
   BudgetParts table;
   double rest = 0;
   std::size_t more = 0;
-  for (const Contribution& c : measurement::budget(result, key)) {
+  for (const Contribution& c : analysis::budget(result, key)) {
     if (std::abs(c.fraction) < shown_fraction) {
       rest += c.fraction;
       ++more;
@@ -109,12 +109,12 @@ std::vector<std::string> measure_sentences(const measurement::Result& result, st
   const Quantity& q = result.at(key);
   const Digits digits{q, full};
   std::vector<std::string> all;
-  for (const measurement::Measure& m : measurement::measures(result, key))
+  for (const analysis::Measure& m : analysis::measures(result, key))
     all.push_back(worth_taking(q.value, m.after)
                       ? fmt::format("{}: {} -> {} ({})", m.words, digits.number(q.value.expanded()),
                                     digits.number(m.after.expanded()), m.changes)
                       : m.words + ": no gain");
-  const measurement::Floor floor = measurement::floor_of(result, key);
+  const analysis::Floor floor = analysis::floor_of(result, key);
   all.push_back(fmt::format(
       "all of them: {}, of which most by {}{}", digits.with_unit(floor.after), floor.limit,
       floor.needs_laboratory ? "; only a distillation or a laboratory gets below" : ""));
@@ -138,7 +138,7 @@ std::vector<std::string> budget_lines(const measurement::Result& result, std::st
   lines.emplace_back("what each measure alone would gain:");
   for (const std::string& sentence : measure_sentences(result, key, full))
     append_wrapped(lines, "  ", sentence);
-  if (target) append_plan(lines, measurement::cheapest(result, key, *target), *target, digits);
+  if (target) append_plan(lines, analysis::cheapest(result, key, *target), *target, digits);
   return lines;
 }
 

@@ -4,7 +4,7 @@
 
 namespace areo::report {
 
-std::string sampling_json(const measurement::Result& result, const measurement::Sampled& sampled) {
+std::string sampling_json(const measurement::Result& result, const analysis::Sampled& sampled) {
   const auto word = [](uncertainty::Agreement a) {
     switch (a) {
       case uncertainty::Agreement::agree: return "agree";

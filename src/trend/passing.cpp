@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "areo/measurement/limit.hpp"
+#include "areo/analysis/limit.hpp"
 
 namespace areo::trend {
 namespace {
@@ -91,7 +91,7 @@ Passing passing_of(batch::Batch& batch, const History& h, double limit, double l
     if (!point.has_strength()) continue;
     p.last = i;
     if (!h.is_odd(i))
-      decided.push_back({i, measurement::decide_strength(*point.drink, limit, level).side,
+      decided.push_back({i, analysis::decide_strength(*point.drink, limit, level).side,
                          point.result().at("alcohol_percent_vol").value.estimate < limit,
                          point.lifted});
   }
@@ -121,7 +121,7 @@ Deciding deciding_readings(batch::Batch& batch, const History& h, const Passing&
     r.degassed = true;
     const Point point = batch.preview({std::move(r)});
     return point.has_strength() &&
-           measurement::decide_strength(*point.drink, p.percent_vol, p.level).side == side;
+           analysis::decide_strength(*point.drink, p.percent_vol, p.level).side == side;
   };
   // The first mark that decides, then the place between it and the one before.
   const auto first = [&](Side side, double step) -> std::optional<double> {

@@ -7,7 +7,7 @@
 #include <set>
 #include <tuple>
 
-#include "areo/measurement/difference.hpp"
+#include "areo/analysis/difference.hpp"
 #include "counted.hpp"
 
 namespace areo::trend {
@@ -44,7 +44,7 @@ struct Part {
 };
 
 std::vector<Part> parts_of(const Quantity& q) {
-  const std::span<const double> shares = measurement::shares_of(*q.result, q.quantity->key);
+  const std::span<const double> shares = analysis::shares_of(*q.result, q.quantity->key);
   const auto inputs = q.result->inputs.all();
   std::vector<Part> parts;
   std::set<Error> seen;

@@ -6,10 +6,10 @@
 #include <limits>
 #include <string>
 
+#include "areo/analysis/budget.hpp"
 #include "areo/core/error.hpp"
 #include "areo/ferment/drink.hpp"
 #include "areo/ferment/stoichiometry.hpp"
-#include "areo/measurement/budget.hpp"
 #include "areo/measurement/original.hpp"
 #include "areo/physics/carbon_dioxide.hpp"
 #include "areo/physics/mixture.hpp"
@@ -159,8 +159,9 @@ TEST(Bottle, UncertaintyReactsToWhatIsNotKnown) {
        {"storage temperature", "carbon dioxide from extract", "solubility in water",
         "what alcohol and sugar take from it", "gas and solution beyond ideal laws",
         "saturation with carbon dioxide"}) {
-    const auto parts = budget(bottle(usual(), BottlePlan{}).result, "gauge_pressure_all_bar");
-    EXPECT_TRUE(std::any_of(parts.begin(), parts.end(), [&](const Contribution& c) {
+    const auto parts =
+        analysis::budget(bottle(usual(), BottlePlan{}).result, "gauge_pressure_all_bar");
+    EXPECT_TRUE(std::any_of(parts.begin(), parts.end(), [&](const analysis::Contribution& c) {
       return c.input.name == name;
     })) << name;
   }

@@ -6,12 +6,12 @@
 #include <string>
 #include <vector>
 
+#include "areo/analysis/sampled.hpp"
 #include "areo/core/error.hpp"
 #include "areo/measurement/alcohol.hpp"
 #include "areo/measurement/convert.hpp"
 #include "areo/measurement/correct.hpp"
 #include "areo/measurement/refract.hpp"
-#include "areo/measurement/sampled.hpp"
 #include "areo/measurement/temperature_table.hpp"
 #include "areo/physics/mixture.hpp"
 
@@ -155,8 +155,9 @@ TEST(Hot, WithAlcoholItEndsAt40C) {
 // At an end of a range the spread of the thermometer lies on both sides of it: nothing is said to
 // be beyond a model, no draw is left out, and ± is that of the law and of sampling alike.
 void expect_computed(const Result& r, const std::string& what) {
-  for (const BeyondTheLaw& b : beyond_the_law(r)) ADD_FAILURE() << what << ": " << b.why;
-  const Sampled s = sample(r, {.max_trials = 50'000});
+  for (const analysis::BeyondTheLaw& b : analysis::beyond_the_law(r))
+    ADD_FAILURE() << what << ": " << b.why;
+  const analysis::Sampled s = analysis::sample(r, {.max_trials = 50'000});
   EXPECT_EQ(s.beyond, 0) << what;
   for (std::size_t k = 0; k < r.quantities.size(); ++k)
     EXPECT_NEAR(s.quantities[k].output.u, r.quantities[k].value.u, 0.03 * r.quantities[k].value.u)

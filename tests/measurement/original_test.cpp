@@ -4,8 +4,8 @@
 
 #include <cmath>
 
+#include "areo/analysis/difference.hpp"
 #include "areo/core/error.hpp"
-#include "areo/measurement/difference.hpp"
 #include "areo/physics/mixture.hpp"
 #include "areo/physics/salt.hpp"
 #include "areo/physics/scale.hpp"
@@ -276,7 +276,7 @@ TEST(Difference, WhatIsSharedCancels) {
   const Original o = of(1.048);
   const auto a = alcohol(stem(1.030), o, ferment::Culture::yeast, "reading 1").result;
   const auto b = alcohol(stem(1.028), o, ferment::Culture::yeast, "reading 2").result;
-  const auto d = difference(a, b, "sg_20_20_present");
+  const auto d = analysis::difference(a, b, "sg_20_20_present");
   const double u = a.at("sg_20_20_present").value.u;
   EXPECT_NEAR(d.estimate, -0.002, 1e-4);  // and a little more: the stronger drink pulls less
   // Eye, surface and temperature of each reading are left, the scale's own error is not.
@@ -292,16 +292,16 @@ TEST(Difference, GoesWithTheCovariance) {
   const auto b = alcohol(stem(1.012), o, ferment::Culture::yeast, "reading 2").result;
   const char* key = "sg_20_20_present";
   const double ua = a.at(key).value.u, ub = b.at(key).value.u;
-  const double u = difference(a, b, key).u;
-  const double together = covariance(a, key, b, key);
+  const double u = analysis::difference(a, b, key).u;
+  const double together = analysis::covariance(a, key, b, key);
   EXPECT_GT(together, 0);
   EXPECT_NEAR(u * u, ua * ua + ub * ub - 2 * together, 1e-12 * ua * ua);
-  EXPECT_NEAR(covariance(a, key, a, key), ua * ua, 1e-12 * ua * ua);
+  EXPECT_NEAR(analysis::covariance(a, key, a, key), ua * ua, 1e-12 * ua * ua);
 }
 
 TEST(Difference, ToItselfIsNothing) {
   const auto a = alcohol(stem(1.030), of(1.048), ferment::Culture::yeast, "reading 1").result;
-  const auto d = difference(a, a, "alcohol_percent_vol");
+  const auto d = analysis::difference(a, a, "alcohol_percent_vol");
   EXPECT_EQ(d.estimate, 0);
   EXPECT_EQ(d.u, 0);
 }
@@ -310,7 +310,7 @@ TEST(Difference, ToItselfIsNothing) {
 TEST(Difference, OfTwoFermentsOnlyTheInstrumentCancels) {
   const auto a = alcohol(stem(1.030), of(1.048), ferment::Culture::yeast, "reading 1").result;
   const char* key = "alcohol_percent_vol";
-  const auto d = difference(a, a, key, Common::instruments);
+  const auto d = analysis::difference(a, a, key, analysis::Common::instruments);
   EXPECT_EQ(d.estimate, 0);
   double own = 0;  // readings, surface, temperatures and the method, once in each ferment
   const std::vector<double>& shares = a.shares[0];
@@ -333,13 +333,13 @@ TEST(Difference, OfTwoInstrumentsIsTheSumOfSquares) {
   const Result a = correct(stem(1.030).instrument, stem(1.030).reading, {});
   const Result b = correct(other.instrument, other.reading, {});
   // The readings have one name here, so they count as one; the scales do not.
-  const auto d = difference(a, b, a.quantities[0].key);
+  const auto d = analysis::difference(a, b, a.quantities[0].key);
   EXPECT_GT(d.u, a.quantities[0].value.u);
 }
 
 TEST(Difference, RefusesAnUnknownQuantity) {
   const auto a = alcohol(stem(1.030), of(1.048), ferment::Culture::yeast, "reading 1").result;
-  EXPECT_THROW((void)difference(a, a, "sg"), Error);
+  EXPECT_THROW((void)analysis::difference(a, a, "sg"), Error);
 }
 
 }  // namespace

@@ -8,8 +8,8 @@
 #include <limits>
 #include <string>
 
+#include "areo/analysis/sampled.hpp"
 #include "areo/core/error.hpp"
-#include "areo/measurement/sampled.hpp"
 #include "areo/physics/carbon_dioxide.hpp"
 #include "draws.hpp"
 
@@ -119,9 +119,9 @@ TEST(Bottle, TheUpperEndHoldsWhatSamplingFinds) {
     measurement::BottlePlan plan;
     plan.expected_sg = present - 0.002;
     const auto b = measurement::bottle(measurement::alcohol(stem, now, stem, first), plan);
-    measurement::SamplingPlan sampling;
+    analysis::SamplingPlan sampling;
     sampling.max_trials = 50'000;
-    const auto sampled = measurement::sample(b.result, sampling);
+    const auto sampled = analysis::sample(b.result, sampling);
     for (std::size_t k = 0; k < b.result.quantities.size(); ++k) {
       const auto& q = b.result.quantities[k];
       const auto& s = sampled.quantities[k].output;

@@ -4,7 +4,7 @@
 
 #include <gtest/gtest.h>
 
-#include "areo/measurement/difference.hpp"
+#include "areo/analysis/difference.hpp"
 #include "areo/measurement/original.hpp"
 #include "stem.hpp"
 
@@ -43,7 +43,7 @@ struct Pair {
 };
 
 // How many of the equal pairs are called different.
-int called_different(const char* second, measurement::Common common) {
+int called_different(const char* second, analysis::Common common) {
   Draws draws;
   SCOPED_TRACE(draws.trace());
   World world{draws};
@@ -52,14 +52,14 @@ int called_different(const char* second, measurement::Common common) {
     Pair p{world};
     const double part = world.uniform(0.3, 0.98);
     const auto a = p.read(world, part, "reading 1"), b = p.read(world, part, second);
-    const auto c = trend::compare(measurement::difference(a, b, gravity, common), 0.002);
+    const auto c = trend::compare(analysis::difference(a, b, gravity, common), 0.002);
     different += c.verdict == trend::Verdict::different ? 1 : 0;
   }
   return different;
 }
 
 TEST(Compare, EqualBottlesAreCalledDifferentInFiveOfAHundred) {
-  const int different = called_different("reading 2", measurement::Common::ferment);
+  const int different = called_different("reading 2", analysis::Common::ferment);
   RecordProperty("different", different);
   EXPECT_GE(different, 0.04 * pairs);
   EXPECT_LE(different, 0.06 * pairs);
@@ -67,7 +67,7 @@ TEST(Compare, EqualBottlesAreCalledDifferentInFiveOfAHundred) {
 
 // Readings of two ferments may have one name, and even show the same.
 TEST(Compare, EqualBatchesAreCalledDifferentInFiveOfAHundred) {
-  const int different = called_different("reading 1", measurement::Common::instruments);
+  const int different = called_different("reading 1", analysis::Common::instruments);
   RecordProperty("different", different);
   EXPECT_GE(different, 0.04 * pairs);
   EXPECT_LE(different, 0.06 * pairs);
@@ -84,7 +84,7 @@ TEST(Compare, ADetectableDifferenceIsFound) {
     const double part = world.uniform(0.3, 0.9);
     const auto a = p.read(world, part, "reading 1");
     const double detectable =
-        trend::compare(measurement::difference(a, p.read(world, part, "reading 2"), gravity), 0.002)
+        trend::compare(analysis::difference(a, p.read(world, part, "reading 2"), gravity), 0.002)
             .detectable;
     // How much more has to be gone for that difference.
     const auto sg = [&](double at) {
@@ -92,7 +92,7 @@ TEST(Compare, ADetectableDifferenceIsFound) {
     };
     const double slope = (sg(part) - sg(part + 0.01)) / 0.01 / 998.2;
     const auto b = p.read(world, part + detectable / slope, "reading 2");
-    const auto c = trend::compare(measurement::difference(a, b, gravity), 0.002);
+    const auto c = trend::compare(analysis::difference(a, b, gravity), 0.002);
     found += c.verdict == trend::Verdict::different && c.difference.estimate < 0 ? 1 : 0;
   }
   RecordProperty("found", found);

@@ -16,7 +16,7 @@
 #include <utility>
 #include <vector>
 
-#include "areo/measurement/limit.hpp"
+#include "areo/analysis/limit.hpp"
 #include "areo/measurement/original.hpp"
 #include "areo/trend/passing.hpp"
 #include "ferments.hpp"
@@ -118,7 +118,7 @@ std::vector<Decided> each_of(const Course& c, double limit) {
     const Point& p = c.points[i];
     all.push_back({i, Side::cannot_tell, false, p.lifted});
     if (!p.has_strength()) continue;
-    all.back().side = measurement::decide_strength(*p.drink, limit, level).side;
+    all.back().side = analysis::decide_strength(*p.drink, limit, level).side;
     all.back().less = p.result().at("alcohol_percent_vol").value.estimate < limit;
   }
   return all;

@@ -14,7 +14,7 @@
 #include <string>
 #include <vector>
 
-#include "areo/measurement/limit.hpp"
+#include "areo/analysis/limit.hpp"
 #include "stem.hpp"
 #include "world.hpp"
 
@@ -66,12 +66,12 @@ struct Count {
     const bool lies_above = m.truth > limit;
     (lies_above ? above_limit : not_above) += 1;
     if (!m.drink.has_strength()) return;  // refused: above the original beyond its uncertainty
-    const Side side = measurement::decide_strength(m.drink, limit, level).side;
+    const Side side = analysis::decide_strength(m.drink, limit, level).side;
     below += side == Side::below ? 1 : 0;
     wrong_below += side == Side::below && lies_above ? 1 : 0;
     above += side == Side::above ? 1 : 0;
     wrong_above += side == Side::above && !lies_above ? 1 : 0;
-    exceeded += m.truth > measurement::strength_bounds(m.drink, level).upper ? 1 : 0;
+    exceeded += m.truth > analysis::strength_bounds(m.drink, level).upper ? 1 : 0;
   }
 };
 
@@ -196,7 +196,7 @@ TEST(NearZero, TheBoundIsNoLargerThanItHasToBe) {
       const uncertainty::Value& v = m.drink.result.at("alcohol_percent_vol").value;
       if (v.estimate > v.u) continue;
       ++near;
-      exceeded += m.truth > measurement::strength_bounds(m.drink, level).upper ? 1 : 0;
+      exceeded += m.truth > analysis::strength_bounds(m.drink, level).upper ? 1 : 0;
     }
   ASSERT_GT(near, 1000);
   EXPECT_GE(exceeded, 0.03 * near) << "of " << near;

@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-#include "areo/measurement/limit.hpp"
+#include "areo/analysis/limit.hpp"
 #include "notebook/temporary.hpp"
 
 namespace areo::trend {
@@ -146,7 +146,7 @@ TEST_F(Passings, DecidingReadingsDecide) {
     r.indication = indication;
     r.degassed = true;
     const batch::Point point = b.preview({r});
-    return measurement::decide_strength(*point.drink, limit).side;
+    return analysis::decide_strength(*point.drink, limit).side;
   };
   constexpr double a_mark = 0.0002;  // more than what the search leaves
   EXPECT_EQ(side(*d.below), below);

@@ -4,8 +4,8 @@
 #include <utility>
 #include <vector>
 
+#include "areo/analysis/sampled.hpp"
 #include "areo/measurement/result.hpp"
-#include "areo/measurement/sampled.hpp"
 
 namespace areo::report {
 
@@ -18,6 +18,6 @@ namespace areo::report {
 
 /// The second evaluation of a result as a JSON object, a member for each quantity under its key.
 [[nodiscard]] std::string sampling_json(const measurement::Result& result,
-                                        const measurement::Sampled& sampled);
+                                        const analysis::Sampled& sampled);
 
 }  // namespace areo::report

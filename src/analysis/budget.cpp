@@ -1,4 +1,4 @@
-#include "areo/measurement/budget.hpp"
+#include "areo/analysis/budget.hpp"
 
 #include <fmt/format.h>
 
@@ -7,17 +7,17 @@
 
 #include "areo/core/error.hpp"
 
-namespace areo::measurement {
+namespace areo::analysis {
 
-std::size_t uncertain_quantity(const Result& result, std::string_view key) {
-  const Quantity& q = result.at(key);
+std::size_t uncertain_quantity(const measurement::Result& result, std::string_view key) {
+  const measurement::Quantity& q = result.at(key);
   if (!(q.value.u > 0) || !std::isfinite(q.value.u))
     throw Error{Errc::domain, fmt::format("{} has no uncertainty, so there is no budget", q.name),
                 "ask for another quantity"};
   return static_cast<std::size_t>(&q - result.quantities.data());
 }
 
-std::vector<Contribution> budget(const Result& result, std::string_view key) {
+std::vector<Contribution> budget(const measurement::Result& result, std::string_view key) {
   const std::size_t k = uncertain_quantity(result, key);
   const std::vector<double>& shares = result.shares[k];
   // Each share times what it is correlated with: the terms of the variance, input by input.
@@ -36,4 +36,4 @@ std::vector<Contribution> budget(const Result& result, std::string_view key) {
   return all;
 }
 
-}  // namespace areo::measurement
+}  // namespace areo::analysis

@@ -1,11 +1,11 @@
-#include "areo/measurement/limit.hpp"
+#include "areo/analysis/limit.hpp"
 
 #include <algorithm>
 #include <limits>
 
 #include "areo/core/error.hpp"
 
-namespace areo::measurement {
+namespace areo::analysis {
 namespace {
 
 using uncertainty::Bounds;
@@ -14,7 +14,7 @@ using uncertainty::Side;
 
 constexpr const char* strength_key = "alcohol_percent_vol";
 
-void require_strength(const AlcoholResult& a) {
+void require_strength(const measurement::AlcoholResult& a) {
   if (!a.has_strength())
     throw Error{Errc::domain, "there is no strength to decide about",
                 "the two readings contradict each other: read again"};
@@ -23,7 +23,7 @@ void require_strength(const AlcoholResult& a) {
 // `of` takes a result with its sample to what is asked of it; `stricter` joins the mixed culture's
 // answer with that of clean yeast.
 template <class Of, class Stricter>
-auto answer(const AlcoholResult& a, const StrengthSamples& samples, const Of& of,
+auto answer(const measurement::AlcoholResult& a, const StrengthSamples& samples, const Of& of,
             const Stricter& stricter) {
   require_strength(a);
   auto found = of(a.result.at(strength_key).value, samples.strength);
@@ -43,34 +43,35 @@ void stricter_decision(Decision& mixed, const Decision& yeast) {
   stricter_bounds(mixed.bounds, yeast.bounds);
 }
 
-bool decided_below(const AlcoholResult& a, double limit, double level) {
+bool decided_below(const measurement::AlcoholResult& a, double limit, double level) {
   return decide_strength(a, limit, level).side == Side::below;
 }
 
 }  // namespace
 
-Bounds strength_bounds(const AlcoholResult& a, double level) {
+Bounds strength_bounds(const measurement::AlcoholResult& a, double level) {
   return strength_bounds(a, StrengthSamples{}, level);
 }
 
-Bounds strength_bounds(const AlcoholResult& a, const StrengthSamples& samples, double level) {
+Bounds strength_bounds(const measurement::AlcoholResult& a, const StrengthSamples& samples,
+                       double level) {
   Bounds found = answer(
       a, samples,
       [&](const uncertainty::Value& v, std::span<const double> sample) {
         return sample.empty() ? uncertainty::bounds(v, level) : uncertainty::bounds(sample, level);
       },
       stricter_bounds);
-  if (a.state == Fermentation::bound) found.lower = 0;
+  if (a.state == measurement::Fermentation::bound) found.lower = 0;
   if (a.lifted) found.upper = std::numeric_limits<double>::infinity();
   return found;
 }
 
-Decision decide_strength(const AlcoholResult& a, double limit, double level) {
+Decision decide_strength(const measurement::AlcoholResult& a, double limit, double level) {
   return decide_strength(a, StrengthSamples{}, limit, level);
 }
 
-Decision decide_strength(const AlcoholResult& a, const StrengthSamples& samples, double limit,
-                         double level) {
+Decision decide_strength(const measurement::AlcoholResult& a, const StrengthSamples& samples,
+                         double limit, double level) {
   Decision found = answer(
       a, samples,
       [&](const uncertainty::Value& v, std::span<const double> sample) {
@@ -78,7 +79,7 @@ Decision decide_strength(const AlcoholResult& a, const StrengthSamples& samples,
                               : uncertainty::decide(sample, limit, level);
       },
       stricter_decision);
-  if (a.state == Fermentation::bound) found.bounds.lower = found.probability_above = 0;
+  if (a.state == measurement::Fermentation::bound) found.bounds.lower = found.probability_above = 0;
   if (a.has_bound_only() && found.side == Side::above) found.side = Side::cannot_tell;
   if (a.lifted) {
     found.bounds.upper = std::numeric_limits<double>::infinity();
@@ -88,16 +89,16 @@ Decision decide_strength(const AlcoholResult& a, const StrengthSamples& samples,
   return found;
 }
 
-std::optional<double> least_indication_below(const HydrometerSample& present,
-                                             const Original& original, ferment::Culture culture,
-                                             double limit, double level) {
+std::optional<double> least_indication_below(const measurement::HydrometerSample& present,
+                                             const measurement::Original& original,
+                                             ferment::Culture culture, double limit, double level) {
   const auto with = [&](double indication) {
-    HydrometerSample sample = present;
+    measurement::HydrometerSample sample = present;
     sample.reading.indication = indication;
-    return alcohol(sample, original, culture);
+    return measurement::alcohol(sample, original, culture);
   };
   const auto below = [&](double indication) {
-    const AlcoholResult a = with(indication);
+    const measurement::AlcoholResult a = with(indication);
     // Above the original there is no alcohol to decide about.
     return !a.has_strength() || decided_below(a, limit, level);
   };
@@ -112,10 +113,10 @@ std::optional<double> least_indication_below(const HydrometerSample& present,
     const double middle = (decided + undecided) / 2;
     (below(middle) ? decided : undecided) = middle;
   }
-  const AlcoholResult a = with(decided);
+  const measurement::AlcoholResult a = with(decided);
   // Less alcohol than none decides nothing: that reading would itself be in doubt.
   if (!a.has_strength() || a.result.at(strength_key).value.estimate < 0) return std::nullopt;
   return decided;
 }
 
-}  // namespace areo::measurement
+}  // namespace areo::analysis

@@ -7,7 +7,7 @@
 
 #include "areo/measurement/result.hpp"
 
-namespace areo::measurement {
+namespace areo::analysis {
 
 /// What one input contributes to one quantity.
 struct Contribution {
@@ -18,7 +18,8 @@ struct Contribution {
 
 /// Position of a quantity whose uncertainty can be taken apart.
 /// @throws Error{domain} if there is no such quantity, or if it has no uncertainty
-[[nodiscard]] std::size_t uncertain_quantity(const Result& result, std::string_view key);
+[[nodiscard]] std::size_t uncertain_quantity(const measurement::Result& result,
+                                             std::string_view key);
 
 /// The contributions to a quantity, largest first; inputs without any are left out. Squared shares
 /// add up to the variance. With correlated inputs (none of today's results has any) they do not:
@@ -26,6 +27,7 @@ struct Contribution {
 /// still add up to 1, and one of them may be below zero.
 /// @throws Error{domain} as uncertain_quantity()
 /// @source [gum] 5.1.2, 5.2.2
-[[nodiscard]] std::vector<Contribution> budget(const Result& result, std::string_view key);
+[[nodiscard]] std::vector<Contribution> budget(const measurement::Result& result,
+                                               std::string_view key);
 
-}  // namespace areo::measurement
+}  // namespace areo::analysis

@@ -1,4 +1,4 @@
-#include "areo/measurement/measures.hpp"
+#include "areo/analysis/improvements.hpp"
 
 #include <fmt/format.h>
 
@@ -8,9 +8,9 @@
 #include <variant>
 
 #include "areo/core/error.hpp"
-#include "outlook.hpp"
+#include "what_if.hpp"
 
-namespace areo::measurement {
+namespace areo::analysis {
 namespace {
 
 using calibration::KitchenCheck;
@@ -38,7 +38,7 @@ std::string recipes(const KitchenCheck& plan) {
   return text;
 }
 
-Measure described(const Outlook& outlook, const Result& result, const Step& step) {
+Measure described(const Outlook& outlook, const measurement::Result& result, const Step& step) {
   const std::vector<Step> only{step};
   Measure m{step.action, "", "", outlook.after(only)};
   switch (step.action) {
@@ -103,14 +103,14 @@ double effort(Action action) {
   return 0;
 }
 
-std::vector<Measure> measures(const Result& result, std::string_view key) {
+std::vector<Measure> measures(const measurement::Result& result, std::string_view key) {
   const Outlook outlook{result, key};
   std::vector<Measure> all;
   for (const Step& step : outlook.steps()) all.push_back(described(outlook, result, step));
   return all;
 }
 
-Floor floor_of(const Result& result, std::string_view key) {
+Floor floor_of(const measurement::Result& result, std::string_view key) {
   const Outlook outlook{result, key};
   const Shares s = outlook.shares(outlook.steps());
   Floor floor{outlook.after(outlook.steps()), ""};
@@ -131,7 +131,7 @@ Floor floor_of(const Result& result, std::string_view key) {
   return floor;
 }
 
-Plan cheapest(const Result& result, std::string_view key, double target) {
+Plan cheapest(const measurement::Result& result, std::string_view key, double target) {
   const Outlook outlook{result, key};
   if (!(target > 0) || !std::isfinite(target))
     throw Error{Errc::domain,
@@ -156,4 +156,4 @@ Plan cheapest(const Result& result, std::string_view key, double target) {
   return plan;
 }
 
-}  // namespace areo::measurement
+}  // namespace areo::analysis

@@ -1,4 +1,4 @@
-#include "areo/measurement/limit.hpp"
+#include "areo/analysis/limit.hpp"
 
 #include <gtest/gtest.h>
 
@@ -10,14 +10,15 @@
 #include "areo/ferment/drink.hpp"
 #include "areo/physics/mixture.hpp"
 
-namespace areo::measurement {
+namespace areo::analysis {
 namespace {
 
 using ferment::Culture;
 using uncertainty::Side;
 
-Original from_one(const Calibrated& c, const instruments::HydrometerReading& r) {
-  return {.readings = {HydrometerSample{c, r}}};
+measurement::Original from_one(const measurement::Calibrated& c,
+                               const instruments::HydrometerReading& r) {
+  return {.readings = {measurement::HydrometerSample{c, r}}};
 }
 
 instruments::HydrometerReading reading(double indication) {
@@ -26,24 +27,24 @@ instruments::HydrometerReading reading(double indication) {
   r.temperature.indication_c = 20;
   return r;
 }
-Calibrated stem(double division) {
+measurement::Calibrated stem(double division) {
   instruments::Hydrometer h;
   h.name = "stem";
   h.division = division;
-  return Calibrated::never_checked(h);
+  return measurement::Calibrated::never_checked(h);
 }
-AlcoholResult drink(double original, double present, Culture culture = Culture::yeast,
-                    double division = 0.002) {
-  const Calibrated c = stem(division);
-  return alcohol(c, reading(present), c, reading(original), culture);
+measurement::AlcoholResult drink(double original, double present, Culture culture = Culture::yeast,
+                                 double division = 0.002) {
+  const measurement::Calibrated c = stem(division);
+  return measurement::alcohol(c, reading(present), c, reading(original), culture);
 }
-const uncertainty::Value& strength(const AlcoholResult& a) {
+const uncertainty::Value& strength(const measurement::AlcoholResult& a) {
   return a.result.at("alcohol_percent_vol").value;
 }
 
 // By hand: P(below) is the normal probability of (limit - estimate) / u, less what lies below zero.
 TEST(Limit, IsTheDecisionOnTheStrength) {
-  const AlcoholResult a = drink(1.018, 1.015);
+  const measurement::AlcoholResult a = drink(1.018, 1.015);
   const uncertainty::Value& v = strength(a);
   const auto d = decide_strength(a, 0.5);
   const auto normal = [](double z) { return 0.5 * std::erfc(-z / std::sqrt(2.0)); };
@@ -68,14 +69,16 @@ TEST(Limit, RefusesAResultWithoutStrength) {
 
 TEST(Limit, TheSettlingReadingSettlesAndALittleLessDoesNot) {
   for (const Culture culture : {Culture::yeast, Culture::mixed, Culture::acetic}) {
-    const Calibrated c = stem(0.002);
+    const measurement::Calibrated c = stem(0.002);
     const auto least =
         least_indication_below({c, reading(1.010)}, from_one(c, reading(1.018)), culture, 0.5);
     ASSERT_TRUE(least.has_value());
     EXPECT_GT(*least, 1.010);
     EXPECT_LT(*least, 1.018);
     const auto side = [&](double indication) {
-      return decide_strength(alcohol(c, reading(indication), c, reading(1.018), culture), 0.5).side;
+      return decide_strength(
+                 measurement::alcohol(c, reading(indication), c, reading(1.018), culture), 0.5)
+          .side;
     };
     EXPECT_EQ(side(*least), Side::below);
     EXPECT_NE(side(*least - 0.00005), Side::below);
@@ -83,15 +86,15 @@ TEST(Limit, TheSettlingReadingSettlesAndALittleLessDoesNot) {
 }
 
 TEST(Limit, ACoarseInstrumentNeverDecides) {
-  const Calibrated c = stem(0.01);
+  const measurement::Calibrated c = stem(0.01);
   EXPECT_FALSE(
       least_indication_below({c, reading(1.010)}, from_one(c, reading(1.018)), Culture::yeast, 0.5)
           .has_value());
 }
 
 TEST(Culture, MixedTakesAcidsOffAndWidens) {
-  const AlcoholResult yeast = drink(1.050, 1.010);
-  const AlcoholResult mixed = drink(1.050, 1.010, Culture::mixed);
+  const measurement::AlcoholResult yeast = drink(1.050, 1.010);
+  const measurement::AlcoholResult mixed = drink(1.050, 1.010, Culture::mixed);
   // Acids from nothing to 15 %: the middle lies 7.5 % lower by mass, and u is 15 % / √12 of it.
   const double mass = yeast.result.at("alcohol_percent_mass").value.estimate;
   EXPECT_NEAR(mixed.result.at("alcohol_percent_mass").value.estimate, 0.925 * mass, 1e-9);
@@ -99,7 +102,7 @@ TEST(Culture, MixedTakesAcidsOffAndWidens) {
       std::sqrt(std::pow(mixed.result.at("alcohol_percent_mass").value.u, 2) -
                 std::pow(0.925 * yeast.result.at("alcohol_percent_mass").value.u, 2));
   EXPECT_NEAR(added, 0.15 / std::sqrt(12.0) * mass, 1e-9);
-  EXPECT_EQ(mixed.state, Fermentation::measured);
+  EXPECT_EQ(mixed.state, measurement::Fermentation::measured);
   // The density is what was measured, whatever became of the sugar; but less alcohol pulls more:
   // 0.3 % by mass are 0.7 mN/m.
   EXPECT_NEAR(mixed.result.at("sg_20_20_present").value.estimate,
@@ -108,12 +111,13 @@ TEST(Culture, MixedTakesAcidsOffAndWidens) {
 
 // What may have become acids is no reason to be surer that there is little alcohol.
 TEST(Culture, MixedIsBelowOnlyWhereYeastIs) {
-  const AlcoholResult mixed = drink(1.018, 1.014, Culture::mixed), yeast = drink(1.018, 1.014);
+  const measurement::AlcoholResult mixed = drink(1.018, 1.014, Culture::mixed),
+                                   yeast = drink(1.018, 1.014);
   const double upper = strength_bounds(yeast).upper;
   EXPECT_EQ(strength_bounds(mixed).upper, upper);
   EXPECT_LT(strength_bounds(mixed).lower, strength_bounds(yeast).lower);
   // Between the bound of the mixed culture by itself and that of clean yeast.
-  AlcoholResult alone = mixed;
+  measurement::AlcoholResult alone = mixed;
   alone.clean_yeast.reset();
   const double between = (strength_bounds(alone).upper + upper) / 2;
   EXPECT_EQ(decide_strength(alone, between).side, Side::below);
@@ -137,23 +141,23 @@ TEST(Culture, MixedIsBelowOnlyWhereYeastIs) {
 
 // A change that cannot be told from none does not lie above anything.
 TEST(Limit, NoMeasurableChangeIsNeverAbove) {
-  const AlcoholResult a = drink(1.018, 1.01672);
-  ASSERT_EQ(a.state, Fermentation::no_change);
+  const measurement::AlcoholResult a = drink(1.018, 1.01672);
+  ASSERT_EQ(a.state, measurement::Fermentation::no_change);
   const double lower = strength_bounds(a).lower;
   ASSERT_GT(lower, 0.001);
   EXPECT_EQ(decide_strength(a, lower - 0.0005).side, Side::cannot_tell);
 }
 
 TEST(Culture, AceticLeavesABoundThatIsNeverAbove) {
-  const AlcoholResult a = drink(1.050, 1.010, Culture::acetic);
-  EXPECT_EQ(a.state, Fermentation::bound);
+  const measurement::AlcoholResult a = drink(1.050, 1.010, Culture::acetic);
+  EXPECT_EQ(a.state, measurement::Fermentation::bound);
   EXPECT_EQ(strength(a).estimate, strength(drink(1.050, 1.010)).estimate);
   EXPECT_EQ(decide_strength(a, 0.5).side, Side::cannot_tell);
   EXPECT_EQ(decide_strength(a, 6).side, Side::below);
   EXPECT_EQ(strength_bounds(a).lower, 0);
   EXPECT_EQ(decide_strength(a, 0.5).probability_above, 0);
-  EXPECT_EQ(drink(1.050, 1.0499, Culture::acetic).state, Fermentation::no_change);
+  EXPECT_EQ(drink(1.050, 1.0499, Culture::acetic).state, measurement::Fermentation::no_change);
 }
 
 }  // namespace
-}  // namespace areo::measurement
+}  // namespace areo::analysis

@@ -1,6 +1,6 @@
 // Where an uncertainty comes from, and what measures make of it: every one against the measurement
 // made again with the changed inputs.
-#include "areo/measurement/budget.hpp"
+#include "areo/analysis/budget.hpp"
 
 #include <gtest/gtest.h>
 
@@ -9,14 +9,14 @@
 #include <limits>
 #include <vector>
 
+#include "analysis/what_if.hpp"
+#include "areo/analysis/improvements.hpp"
 #include "areo/calibration/kitchen_check.hpp"
 #include "areo/core/error.hpp"
 #include "areo/measurement/convert.hpp"
-#include "areo/measurement/measures.hpp"
 #include "areo/measurement/refract.hpp"
-#include "measurement/outlook.hpp"
 
-namespace areo::measurement {
+namespace areo::analysis {
 namespace {
 
 using instruments::Hydrometer;
@@ -37,49 +37,52 @@ HydrometerReading reading(double indication, double t_c) {
 
 // All that a measure could change about a strength from two gravities.
 struct Batch {
-  Calibrated stem;
+  measurement::Calibrated stem;
   HydrometerReading original = reading(1.048, 26), present = reading(1.009, 19);
 
   Batch() {
     Hydrometer h;
     h.name = "stem";
-    stem = Calibrated::never_checked(h);
+    stem = measurement::Calibrated::never_checked(h);
   }
-  [[nodiscard]] Result result() const { return alcohol(stem, present, stem, original).result; }
+  [[nodiscard]] measurement::Result result() const {
+    return measurement::alcohol(stem, present, stem, original).result;
+  }
   void halve_division() {
     stem.hydrometer.division /= 2;
-    stem.correction = Calibrated::never_checked(stem.hydrometer).correction;
+    stem.correction = measurement::Calibrated::never_checked(stem.hydrometer).correction;
   }
   void check() { stem.correction = calibration::kitchen_check(stem.hydrometer)->correction; }
 };
 
 // The same for one sample with two readings.
 struct Pair {
-  CalibratedRefractometer prism;
-  Calibrated stem;
+  measurement::CalibratedRefractometer prism;
+  measurement::Calibrated stem;
   instruments::RefractometerReading refraction;
   HydrometerReading gravity = reading(1.012, 20);
-  ExtractKind kind{"mixed", physics::unknown_extract_optics, "not stated"};
+  measurement::ExtractKind kind{"mixed", physics::unknown_extract_optics, "not stated"};
 
   Pair() {
     instruments::Refractometer r;
     r.name = "prism";
-    prism = CalibratedRefractometer::never_checked(r);
+    prism = measurement::CalibratedRefractometer::never_checked(r);
     Hydrometer h;
     h.name = "stem";
-    stem = Calibrated::never_checked(h);
+    stem = measurement::Calibrated::never_checked(h);
     refraction.indication = 7.8;
     refraction.temperature.indication_c = 22;
   }
-  [[nodiscard]] Result result() const {
-    return refract_with_hydrometer({prism, refraction}, {stem, gravity}, kind).result;
+  [[nodiscard]] measurement::Result result() const {
+    return measurement::refract_with_hydrometer({prism, refraction}, {stem, gravity}, kind).result;
   }
 };
 
-double u_of(const Result& r, const char* key = strength) { return r.at(key).value.u; }
+double u_of(const measurement::Result& r, const char* key = strength) { return r.at(key).value.u; }
 
 // The measure of an action; of several the one about instrument n.
-Measure measure(const Result& r, Action action, std::size_t n = 0, const char* key = strength) {
+Measure measure(const measurement::Result& r, Action action, std::size_t n = 0,
+                const char* key = strength) {
   for (const Measure& m : measures(r, key))
     if (m.action == action && n-- == 0) return m;
   ADD_FAILURE() << "no such measure";
@@ -93,8 +96,8 @@ void expect_same(double u, double made_again) {
 // --- the budget ---
 
 TEST(Budget, AddsUpAndIsInOrder) {
-  for (const Result& r : {Batch{}.result(), Pair{}.result()}) {
-    for (const Quantity& q : r.quantities) {
+  for (const measurement::Result& r : {Batch{}.result(), Pair{}.result()}) {
+    for (const measurement::Quantity& q : r.quantities) {
       double fractions = 0;
       double squares = 0;
       const auto all = budget(r, q.key);
@@ -126,9 +129,9 @@ TEST(Budget, SharesWhatACorrelationAdds) {
   const auto a = inputs.add(uncertainty::normal("a", "", 0, 3, ""));
   const auto b = inputs.add(uncertainty::normal("b", "", 0, 4, ""));
   inputs.correlate(a, b, 0.5);
-  const Result r =
-      evaluate(inputs, [=](const uncertainty::Point& x) { return std::vector{x[a] + x[b]}; },
-               {{"sum", "sum", ""}});
+  const measurement::Result r = measurement::evaluate(
+      inputs, [=](const uncertainty::Point& x) { return std::vector{x[a] + x[b]}; },
+      {{"sum", "sum", ""}});
   const auto all = budget(r, "sum");
   ASSERT_EQ(all.size(), 2U);
   EXPECT_NEAR(all[0].fraction, 22.0 / 37, 1e-12);
@@ -137,7 +140,8 @@ TEST(Budget, SharesWhatACorrelationAdds) {
 
 TEST(Budget, RefusesWhatHasNone) {
   EXPECT_THROW((void)budget(Batch{}.result(), "no_such_key"), Error);
-  const Result exact = convert(physics::sg_20_20, 1.048, 0, std::vector{physics::sg_20_20});
+  const measurement::Result exact =
+      measurement::convert(physics::sg_20_20, 1.048, 0, std::vector{physics::sg_20_20});
   EXPECT_THROW((void)budget(exact, exact.quantities[0].key), Error);
   EXPECT_THROW((void)measures(exact, exact.quantities[0].key), Error);
 }
@@ -154,7 +158,7 @@ TEST(Measures, RepeatedReadings) {
 TEST(Measures, RepeatedReadingsWithoutStepsGainTheirRoot) {
   uncertainty::Inputs inputs;
   const auto a = inputs.add(from(Origin::reading, uncertainty::normal("a", "", 0, 3, "")));
-  const Result r = evaluate(
+  const measurement::Result r = measurement::evaluate(
       inputs, [=](const uncertainty::Point& x) { return std::vector{2 * x[a]}; }, {{"a", "a", ""}});
   EXPECT_NEAR(measure(r, Action::repeat, 0, "a").after.u, 6 / std::sqrt(3.0), 1e-12);
 }
@@ -173,7 +177,7 @@ TEST(Measures, Temperature) {
 TEST(Measures, CheckOfTheHydrometer) {
   Batch again;
   again.check();
-  const Result before = Batch{}.result();
+  const measurement::Result before = Batch{}.result();
   for (const char* key : {strength, "sg_20_20_original", "sg_20_20_present"}) {
     expect_same(measure(before, Action::check, 0, key).after.u, u_of(again.result(), key));
     EXPECT_LT(u_of(again.result(), key), u_of(before, key));
@@ -210,7 +214,7 @@ TEST(Measures, FinerScale) {
 }
 
 TEST(Measures, EachInstrumentOfAPairForItself) {
-  const Result before = Pair{}.result();
+  const measurement::Result before = Pair{}.result();
   Pair prism;
   prism.prism.correction = calibration::kitchen_check(prism.prism.refractometer)->correction;
   expect_same(measure(before, Action::check, 0).after.u, u_of(prism.result()));
@@ -219,7 +223,7 @@ TEST(Measures, EachInstrumentOfAPairForItself) {
   expect_same(measure(before, Action::check, 1).after.u, u_of(stem.result()));
   Pair fine;
   fine.stem.hydrometer.division /= 2;
-  fine.stem.correction = Calibrated::never_checked(fine.stem.hydrometer).correction;
+  fine.stem.correction = measurement::Calibrated::never_checked(fine.stem.hydrometer).correction;
   expect_same(measure(before, Action::finer_scale, 1).after.u, u_of(fine.result()));
 }
 
@@ -231,14 +235,14 @@ TEST(Measures, NamedExtract) {
 
 TEST(Measures, OneMoreDigit) {
   const std::vector to{physics::plato_20};
-  const Result before = convert(physics::sg_20_20, 1.048, 0.0005, to);
-  const Result again = convert(physics::sg_20_20, 1.048, 0.00005, to);
+  const measurement::Result before = measurement::convert(physics::sg_20_20, 1.048, 0.0005, to);
+  const measurement::Result again = measurement::convert(physics::sg_20_20, 1.048, 0.00005, to);
   expect_same(measure(before, Action::digit, 0, "plato").after.u, u_of(again, "plato"));
   EXPECT_EQ(measures(before, "plato").size(), 1U);
 }
 
 TEST(Measures, TogetherAsMadeTogether) {
-  const Result before = Batch{}.result();
+  const measurement::Result before = Batch{}.result();
   const Outlook outlook{before, strength};
   Batch again;
   again.halve_division();
@@ -259,14 +263,14 @@ TEST(Measures, NothingHelpsAScaleThatNobodyRead) {
 // --- the cheapest way to a target ---
 
 // reading + temperature + method, each a standard uncertainty.
-Result three(double a, double b, double c) {
+measurement::Result three(double a, double b, double c) {
   uncertainty::Inputs inputs;
   const auto x1 = inputs.add(from(Origin::reading, uncertainty::normal("reading", "", 0, a, "")));
   const auto x2 = inputs.add(from(Origin::temperature, uncertainty::normal("t", "", 0, b, "")));
   const auto x3 = inputs.add(from(Origin::method, uncertainty::normal("method", "", 0, c, "")));
-  return evaluate(inputs,
-                  [=](const uncertainty::Point& x) { return std::vector{x[x1] + x[x2] + x[x3]}; },
-                  {{"y", "y", ""}});
+  return measurement::evaluate(
+      inputs, [=](const uncertainty::Point& x) { return std::vector{x[x1] + x[x2] + x[x3]}; },
+      {{"y", "y", ""}});
 }
 
 struct Want {
@@ -276,7 +280,7 @@ struct Want {
   double effort;
 };
 
-void expect_plan(const Result& r, const Want& want) {
+void expect_plan(const measurement::Result& r, const Want& want) {
   const double k = r.at("y").value.expanded() / r.at("y").value.u;
   const Plan plan = cheapest(r, "y", k * want.u);
   EXPECT_EQ(plan.reached, want.reached) << want.u;
@@ -290,12 +294,12 @@ void expect_plan(const Result& r, const Want& want) {
 //   3, 2, 1: 14 as it is; 8 repeated; 10.0133 with the temperature; 4.0133 with both
 //   1, 4, 1: 18 as it is; 17.33 repeated; 2.0133 with the temperature; 1.3467 with both
 TEST(Cheapest, AgainstAllCombinationsByHand) {
-  const Result reading_first = three(3, 2, 1);
+  const measurement::Result reading_first = three(3, 2, 1);
   expect_plan(reading_first, {std::sqrt(14.01), true, {}, 0});
   expect_plan(reading_first, {std::sqrt(10.1), true, {Action::repeat}, 1});
   expect_plan(reading_first, {std::sqrt(7.99), true, {Action::repeat, Action::temperature}, 3});
   expect_plan(reading_first, {std::sqrt(4.01), false, {}, 0});
-  const Result temperature_first = three(1, 4, 1);
+  const measurement::Result temperature_first = three(1, 4, 1);
   expect_plan(temperature_first, {std::sqrt(17.4), true, {Action::repeat}, 1});
   expect_plan(temperature_first, {std::sqrt(17.3), true, {Action::temperature}, 2});
   expect_plan(temperature_first, {std::sqrt(2.0), true, {Action::repeat, Action::temperature}, 3});
@@ -313,7 +317,7 @@ TEST(Cheapest, NamesTheFloor) {
 }
 
 TEST(Cheapest, RefusesATargetThatIsNone) {
-  const Result r = three(1, 1, 1);
+  const measurement::Result r = three(1, 1, 1);
   for (const double target : {0.0, -1.0, std::numeric_limits<double>::quiet_NaN(),
                               std::numeric_limits<double>::infinity()})
     EXPECT_THROW((void)cheapest(r, "y", target), Error);
@@ -322,4 +326,4 @@ TEST(Cheapest, RefusesATargetThatIsNone) {
 }
 
 }  // namespace
-}  // namespace areo::measurement
+}  // namespace areo::analysis

@@ -1,11 +1,11 @@
-#include "areo/measurement/difference.hpp"
+#include "areo/analysis/difference.hpp"
 
 #include <algorithm>
 #include <vector>
 
 #include "areo/core/error.hpp"
 
-namespace areo::measurement {
+namespace areo::analysis {
 namespace {
 
 // An error that an instrument or a formula makes in every ferment.
@@ -26,7 +26,8 @@ bool same(const uncertainty::Input& a, const uncertainty::Input& b, Common commo
 }
 
 // For each input of b its place among the inputs of a; past the end if it is of b alone.
-std::vector<std::size_t> places(const Result& a, const Result& b, Common common) {
+std::vector<std::size_t> places(const measurement::Result& a, const measurement::Result& b,
+                                Common common) {
   const auto all_a = a.inputs.all();
   std::vector<bool> taken(all_a.size());
   std::vector<std::size_t> found;
@@ -41,15 +42,15 @@ std::vector<std::size_t> places(const Result& a, const Result& b, Common common)
 
 }  // namespace
 
-std::span<const double> shares_of(const Result& r, std::string_view key) {
+std::span<const double> shares_of(const measurement::Result& r, std::string_view key) {
   if (!r.inputs.correlations().empty())
     throw Error{Errc::domain, "results with correlated inputs cannot be compared"};
-  const Quantity& q = r.at(key);
+  const measurement::Quantity& q = r.at(key);
   return r.shares[static_cast<std::size_t>(&q - r.quantities.data())];
 }
 
-uncertainty::Value difference(const Result& a, const Result& b, std::string_view key,
-                              Common common) {
+uncertainty::Value difference(const measurement::Result& a, const measurement::Result& b,
+                              std::string_view key, Common common) {
   const std::span<const double> in_a = shares_of(a, key);
   const std::span<const double> in_b = shares_of(b, key);
   uncertainty::Inputs inputs;
@@ -71,8 +72,8 @@ uncertainty::Value difference(const Result& a, const Result& b, std::string_view
   return combined(b.at(key).value.estimate - a.at(key).value.estimate, shares, inputs);
 }
 
-double covariance(const Result& a, std::string_view key_of_a, const Result& b,
-                  std::string_view key_of_b) {
+double covariance(const measurement::Result& a, std::string_view key_of_a,
+                  const measurement::Result& b, std::string_view key_of_b) {
   const std::span<const double> in_a = shares_of(a, key_of_a);
   const std::span<const double> in_b = shares_of(b, key_of_b);
   const std::vector<std::size_t> place = places(a, b, Common::ferment);
@@ -82,4 +83,4 @@ double covariance(const Result& a, std::string_view key_of_a, const Result& b,
   return sum;
 }
 
-}  // namespace areo::measurement
+}  // namespace areo::analysis

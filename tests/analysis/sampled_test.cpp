@@ -1,4 +1,4 @@
-#include "areo/measurement/sampled.hpp"
+#include "areo/analysis/sampled.hpp"
 
 #include <gtest/gtest.h>
 
@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-namespace areo::measurement {
+namespace areo::analysis {
 namespace {
 
 using uncertainty::Agreement;
@@ -14,16 +14,16 @@ using uncertainty::Inputs;
 using uncertainty::Point;
 
 // A sum of two normal inputs, and one rectangular input alone.
-Result straight() {
+measurement::Result straight() {
   Inputs inputs;
   const auto a = inputs.add(uncertainty::normal("a", "", 10, 3, ""));
   const auto b = inputs.add(uncertainty::normal("b", "", 20, 4, ""));
   const auto c = inputs.add(uncertainty::rectangular("c", "", 5, 1, ""));
-  return evaluate(inputs,
-                  [=](const Point& x) {
-                    return std::vector{x[a] + x[b], x[c]};
-                  },
-                  {{"sum", "sum", ""}, {"flat", "flat", ""}});
+  return measurement::evaluate(inputs,
+                               [=](const Point& x) {
+                                 return std::vector{x[a] + x[b], x[c]};
+                               },
+                               {{"sum", "sum", ""}, {"flat", "flat", ""}});
 }
 
 // U of the sum is 9.8, quoted to tenths. Of the rectangular one the law has 1.96 / √3 = 1.13, while
@@ -52,8 +52,8 @@ TEST(Sampled, KeepsWhatIsAskedFor) {
 TEST(Sampled, EndsWhereItIsTold) {
   Inputs inputs;
   const auto a = inputs.add(uncertainty::student_t("a", "", 10, 1, 3, ""));
-  const Result r =
-      evaluate(inputs, [=](const Point& x) { return std::vector{x[a]}; }, {{"wide", "wide", ""}});
+  const measurement::Result r = measurement::evaluate(
+      inputs, [=](const Point& x) { return std::vector{x[a]}; }, {{"wide", "wide", ""}});
   const Sampled s = sample(r, {.max_trials = 50'000});
   EXPECT_EQ(s.trials, 50'000U);
   EXPECT_FALSE(s.converged);
@@ -64,7 +64,8 @@ TEST(BeyondTheLaw, NamesTheQuantityAndWhy) {
   EXPECT_TRUE(beyond_the_law(straight()).empty());
   Inputs inputs;
   const auto a = inputs.add(uncertainty::normal("a", "", 0, 1, ""));
-  const Result r = evaluate(inputs,
+  const measurement::Result r =
+      measurement::evaluate(inputs,
                             [=](const Point& x) {
                               return std::vector{x[a], x[a] * x[a]};
                             },
@@ -76,4 +77,4 @@ TEST(BeyondTheLaw, NamesTheQuantityAndWhy) {
 }
 
 }  // namespace
-}  // namespace areo::measurement
+}  // namespace areo::analysis

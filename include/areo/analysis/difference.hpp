@@ -5,7 +5,7 @@
 
 #include "areo/measurement/result.hpp"
 
-namespace areo::measurement {
+namespace areo::analysis {
 
 /// What two results may owe to the same inputs.
 enum class Common {
@@ -24,17 +24,18 @@ enum class Common {
 /// @throws Error{domain} if a result has no such quantity, or correlated inputs (none of today's
 ///         results has any)
 /// @source [gum] 5.1, 5.2: propagation through the joint model of both results
-[[nodiscard]] uncertainty::Value difference(const Result& a, const Result& b, std::string_view key,
+[[nodiscard]] uncertainty::Value difference(const measurement::Result& a,
+                                            const measurement::Result& b, std::string_view key,
                                             Common common = Common::ferment);
 
 /// What each input of a result contributes to one of its quantities, in the order of its inputs.
 /// @throws Error{domain} as difference()
-[[nodiscard]] std::span<const double> shares_of(const Result& r, std::string_view key);
+[[nodiscard]] std::span<const double> shares_of(const measurement::Result& r, std::string_view key);
 
 /// Covariance of a quantity of `a` with one of `b`; the same inputs as for difference().
 /// @throws Error{domain} as difference()
 /// @source [gum] F.1.2.3
-[[nodiscard]] double covariance(const Result& a, std::string_view key_of_a, const Result& b,
-                                std::string_view key_of_b);
+[[nodiscard]] double covariance(const measurement::Result& a, std::string_view key_of_a,
+                                const measurement::Result& b, std::string_view key_of_b);
 
-}  // namespace areo::measurement
+}  // namespace areo::analysis

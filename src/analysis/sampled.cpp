@@ -1,9 +1,9 @@
-#include "areo/measurement/sampled.hpp"
+#include "areo/analysis/sampled.hpp"
 
 #include <algorithm>
 #include <utility>
 
-namespace areo::measurement {
+namespace areo::analysis {
 namespace {
 
 constexpr int quoted_digits = 2;  // of U
@@ -17,13 +17,13 @@ std::size_t limit_of(const SamplingPlan& plan) {
 
 }  // namespace
 
-Sampled sample(const Result& result, const SamplingPlan& plan) {
+Sampled sample(const measurement::Result& result, const SamplingPlan& plan) {
   uncertainty::MonteCarloOptions options{.seed = plan.seed,
                                          .max_trials = limit_of(plan),
                                          .min_trials = plan.min_trials,
                                          .keep = plan.keep,
                                          .progress = plan.progress};
-  for (const Quantity& q : result.quantities)
+  for (const measurement::Quantity& q : result.quantities)
     options.tolerances.push_back(
         uncertainty::numerical_tolerance(q.value.expanded(options.p), quoted_digits));
   uncertainty::MonteCarlo found = uncertainty::monte_carlo(result.inputs, result.model, options);
@@ -40,7 +40,7 @@ Sampled sample(const Result& result, const SamplingPlan& plan) {
   return all;
 }
 
-std::vector<BeyondTheLaw> beyond_the_law(const Result& result) {
+std::vector<BeyondTheLaw> beyond_the_law(const measurement::Result& result) {
   const uncertainty::Propagation p =
       uncertainty::propagate(result.inputs, result.model, {.check_linearity = true});
   std::vector<BeyondTheLaw> all;
@@ -49,4 +49,4 @@ std::vector<BeyondTheLaw> beyond_the_law(const Result& result) {
   return all;
 }
 
-}  // namespace areo::measurement
+}  // namespace areo::analysis

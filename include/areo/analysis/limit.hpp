@@ -10,7 +10,7 @@
 #include "areo/measurement/original.hpp"
 #include "areo/uncertainty/decision.hpp"
 
-namespace areo::measurement {
+namespace areo::analysis {
 
 /// Probability of a bound and of a verdict unless another is stated; one-sided. (A figure's ± holds
 /// the strength with the same 95 % between two ends.)
@@ -30,9 +30,9 @@ struct StrengthSamples {
 /// @param level  above 0.5, to 0.9999
 /// @throws       Error{domain} for a result without strength, other levels, and as
 ///               uncertainty::bounds()
-[[nodiscard]] uncertainty::Bounds strength_bounds(const AlcoholResult& drink,
+[[nodiscard]] uncertainty::Bounds strength_bounds(const measurement::AlcoholResult& drink,
                                                   double level = usual_level);
-[[nodiscard]] uncertainty::Bounds strength_bounds(const AlcoholResult& drink,
+[[nodiscard]] uncertainty::Bounds strength_bounds(const measurement::AlcoholResult& drink,
                                                   const StrengthSamples& samples,
                                                   double level = usual_level);
 
@@ -41,18 +41,17 @@ struct StrengthSamples {
 /// hold for all that a mixed culture may have done; for an acetic one that of being below is the
 /// one of a clean yeast ferment, a lower bound of the true one, and that of being above is zero.
 /// @throws Error{domain} as strength_bounds()
-[[nodiscard]] uncertainty::Decision decide_strength(const AlcoholResult& drink, double limit,
-                                                    double level = usual_level);
-[[nodiscard]] uncertainty::Decision decide_strength(const AlcoholResult& drink,
+[[nodiscard]] uncertainty::Decision decide_strength(const measurement::AlcoholResult& drink,
+                                                    double limit, double level = usual_level);
+[[nodiscard]] uncertainty::Decision decide_strength(const measurement::AlcoholResult& drink,
                                                     const StrengthSamples& samples, double limit,
                                                     double level = usual_level);
 
 /// The smallest indication of the hydrometer at which the strength would be decided to lie below
 /// the limit, all else as read: a higher one means less alcohol.
 /// @return nothing if even an unchanged gravity would not decide: the instruments are too coarse
-[[nodiscard]] std::optional<double> least_indication_below(const HydrometerSample& present,
-                                                           const Original& original,
-                                                           ferment::Culture culture, double limit,
-                                                           double level = usual_level);
+[[nodiscard]] std::optional<double> least_indication_below(
+    const measurement::HydrometerSample& present, const measurement::Original& original,
+    ferment::Culture culture, double limit, double level = usual_level);
 
-}  // namespace areo::measurement
+}  // namespace areo::analysis

@@ -1,13 +1,13 @@
-#include "outlook.hpp"
+#include "what_if.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <variant>
 
-#include "areo/measurement/budget.hpp"
+#include "areo/analysis/budget.hpp"
 #include "areo/physics/refraction.hpp"
 
-namespace areo::measurement {
+namespace areo::analysis {
 namespace {
 
 using calibration::KitchenCheck;
@@ -38,7 +38,7 @@ std::optional<KitchenCheck> check_of(const InstrumentUse& use, double division_f
 
 }  // namespace
 
-Outlook::Outlook(const Result& result, std::string_view key)
+Outlook::Outlook(const measurement::Result& result, std::string_view key)
     : result_{result}, quantity_{uncertain_quantity(result, key)} {
   const auto inputs = result.inputs.all();
   const auto open = [&](Origin origin) {
@@ -143,4 +143,4 @@ uncertainty::Value Outlook::after(std::span<const Step> taken) const {
                                result_.inputs, s.of_checks);
 }
 
-}  // namespace areo::measurement
+}  // namespace areo::analysis

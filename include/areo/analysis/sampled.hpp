@@ -8,7 +8,7 @@
 #include "areo/measurement/result.hpp"
 #include "areo/uncertainty/monte_carlo.hpp"
 
-namespace areo::measurement {
+namespace areo::analysis {
 
 /// One quantity, evaluated a second time, and whether that says the same as the first.
 struct SampledQuantity {
@@ -40,7 +40,7 @@ struct SamplingPlan {
 /// @param result  with its model and inputs
 /// @throws Error as uncertainty::monte_carlo()
 /// @source [jcgm101] clauses 7 and 8
-[[nodiscard]] Sampled sample(const Result& result, const SamplingPlan& plan = {});
+[[nodiscard]] Sampled sample(const measurement::Result& result, const SamplingPlan& plan = {});
 
 /// A quantity for which the law of propagation is too simple, and why.
 struct BeyondTheLaw {
@@ -49,6 +49,6 @@ struct BeyondTheLaw {
 };
 /// Looks at all quantities with uncertainty::propagate(); the first reason of each.
 /// @throws Error as uncertainty::propagate()
-[[nodiscard]] std::vector<BeyondTheLaw> beyond_the_law(const Result& result);
+[[nodiscard]] std::vector<BeyondTheLaw> beyond_the_law(const measurement::Result& result);
 
-}  // namespace areo::measurement
+}  // namespace areo::analysis

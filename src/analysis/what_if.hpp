@@ -6,11 +6,11 @@
 #include <string_view>
 #include <vector>
 
+#include "areo/analysis/improvements.hpp"
 #include "areo/calibration/kitchen_check.hpp"
-#include "areo/measurement/measures.hpp"
 #include "areo/measurement/result.hpp"
 
-namespace areo::measurement {
+namespace areo::analysis {
 
 /// A measure; those about an instrument say which, by its place in Result::instruments.
 struct Step {
@@ -28,7 +28,7 @@ struct Shares {
 class Outlook {
  public:
   /// @param result must outlive this
-  Outlook(const Result& result, std::string_view key);
+  Outlook(const measurement::Result& result, std::string_view key);
   /// What the inputs are open to, by effort.
   [[nodiscard]] const std::vector<Step>& steps() const { return steps_; }
   [[nodiscard]] Shares shares(std::span<const Step> taken) const;
@@ -53,10 +53,10 @@ class Outlook {
   void take_finer_scale(Shares& s, std::size_t instrument) const;
   void take_check(Shares& s, std::size_t instrument, const calibration::KitchenCheck& plan) const;
 
-  const Result& result_;
+  const measurement::Result& result_;
   std::size_t quantity_;
   std::vector<Checkable> instruments_;
   std::vector<Step> steps_;
 };
 
-}  // namespace areo::measurement
+}  // namespace areo::analysis

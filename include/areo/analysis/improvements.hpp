@@ -7,7 +7,7 @@
 
 #include "areo/measurement/result.hpp"
 
-namespace areo::measurement {
+namespace areo::analysis {
 
 /// Kinds of measures. The effort, in parentheses, is a judgement, no source: about what a repeated
 /// reading takes is 1.
@@ -40,7 +40,8 @@ struct Measure {
 ///   the meniscus and of a temperature compensation stays.
 /// Nothing here lessens what a method or a formula leaves.
 /// @throws Error{domain} as uncertain_quantity()
-[[nodiscard]] std::vector<Measure> measures(const Result& result, std::string_view key);
+[[nodiscard]] std::vector<Measure> measures(const measurement::Result& result,
+                                            std::string_view key);
 
 /// How far all measures together reach, and what is then the largest contribution.
 struct Floor {
@@ -49,7 +50,7 @@ struct Floor {
   /// The limit is a method: only a better one, such as a distillation, or a laboratory gets below.
   bool needs_laboratory = false;
 };
-[[nodiscard]] Floor floor_of(const Result& result, std::string_view key);
+[[nodiscard]] Floor floor_of(const measurement::Result& result, std::string_view key);
 
 /// The least effort that brings the expanded uncertainty to a target.
 struct Plan {
@@ -61,6 +62,6 @@ struct Plan {
 /// Looks at all combinations; among equal efforts takes the smallest uncertainty.
 /// @param target  expanded uncertainty for about 95 %, unit of the quantity, > 0
 /// @throws Error{domain} as uncertain_quantity(), and for a target that is not above zero or NaN
-[[nodiscard]] Plan cheapest(const Result& result, std::string_view key, double target);
+[[nodiscard]] Plan cheapest(const measurement::Result& result, std::string_view key, double target);
 
-}  // namespace areo::measurement
+}  // namespace areo::analysis
