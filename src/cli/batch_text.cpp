@@ -11,7 +11,8 @@
 #include "areo/report/result_json.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
-#include "calibrate.hpp"
+#include "check_words.hpp"
+#include "instrument_text.hpp"
 #include "strength.hpp"
 
 namespace areo::cli {

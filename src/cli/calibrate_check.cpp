@@ -14,8 +14,10 @@
 #include "areo/text/parse.hpp"
 #include "bench.hpp"
 #include "calibrate.hpp"
+#include "check_words.hpp"
 #include "failure.hpp"
 #include "insist.hpp"
+#include "instrument_text.hpp"
 #include "noted.hpp"
 #include "usage.hpp"
 
@@ -145,20 +147,6 @@ void refuse_foot_of_scale(const InstrumentRecord& instrument, const calibration:
 }
 
 }  // namespace
-
-std::string signed_text(double value, double expanded, int more) {
-  const std::string text = text::fixed(value, text::last_place(expanded) + more);
-  return text.starts_with('-') ? text : "+" + text;
-}
-
-std::string check_json(const CheckRecord& r, const calibration::Check& c, const std::string& unit,
-                       const std::vector<std::string>& notes) {
-  return fmt::format(
-      R"({{"check":{},"method":"{}","made_at":"{}","indication":{},"expected":{},"correction":{},)"
-      R"("standard_uncertainty":{},"expanded_uncertainty":{},"unit":"{}","notes":{}}})",
-      r.id, notebook::word(r.method), r.made_at.text(), c.indication, c.expected.estimate,
-      c.correction.estimate, c.correction.u, c.correction.expanded(), unit, text::json_list(notes));
-}
 
 int run_check(const CalibrateOptions& o, CheckMethod method, const Session& session) {
   notebook::Notebook book = open_notebook(session);

@@ -12,11 +12,21 @@
 #include "areo/text/json.hpp"
 #include "bench.hpp"
 #include "calibrate.hpp"
+#include "change_words.hpp"
+#include "check_words.hpp"
+#include "drift_words.hpp"
 #include "failure.hpp"
 #include "fitted.hpp"
+#include "instrument_text.hpp"
 
 namespace areo::cli {
 namespace {
+
+// What changed since the calibration before.
+void print_drift(const notebook::InstrumentRecord& instrument,
+                 const notebook::CalibrationRecord& before, const calibration::Drift& drift) {
+  for (const std::string& text : drift_lines(instrument, before, drift)) line("  " + text);
+}
 
 void print_fit(const Fitted& f) {
   for (const std::string& text : fit_lines(f)) line(text);
@@ -188,19 +198,6 @@ void print_long_pause(const Fitted& f) {
 }
 
 }  // namespace
-
-const char* conformity_word(calibration::Conformity c) {
-  switch (c) {
-    case calibration::Conformity::within: return "within";
-    case calibration::Conformity::outside: return "outside";
-    case calibration::Conformity::cannot_tell: return "cannot_tell";
-  }
-  return "";
-}
-
-std::string moment_json(const std::optional<Moment>& m) {
-  return m ? fmt::format("\"{}\"", m->text()) : "null";
-}
 
 int run_fit(const CalibrateOptions& o, const Session& session) {
   notebook::Notebook book = open_notebook(session);

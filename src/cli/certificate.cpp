@@ -11,7 +11,8 @@
 #include "areo/physics/scale_name.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
-#include "calibrate.hpp"
+#include "check_words.hpp"
+#include "drift_words.hpp"
 #include "instrument_text.hpp"
 #include "version.hpp"
 

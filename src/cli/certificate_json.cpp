@@ -5,8 +5,9 @@
 
 #include "areo/report/budget.hpp"
 #include "areo/text/json.hpp"
-#include "calibrate.hpp"
 #include "certificate.hpp"
+#include "check_words.hpp"
+#include "drift_words.hpp"
 #include "instrument_text.hpp"
 #include "version.hpp"
 

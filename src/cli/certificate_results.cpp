@@ -6,8 +6,9 @@
 #include "areo/core/told_apart.hpp"
 #include "areo/report/chart.hpp"
 #include "areo/text/format.hpp"
-#include "calibrate.hpp"
 #include "certificate.hpp"
+#include "check_words.hpp"
+#include "drift_words.hpp"
 #include "instrument_text.hpp"
 #include "report_charts.hpp"
 

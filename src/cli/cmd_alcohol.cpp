@@ -211,7 +211,7 @@ int run_csv(const Options& o, const Session& session) {
         bench.take(row["present"], temperature("present_temperature", o.present_temperature));
     const ferment::Culture culture = culture_from_text(own.empty() ? o.culture : own);
     AlcoholResult a = compute(original, present, culture);
-    std::vector<Fact> facts{{word(a.state)}};
+    std::vector<text::Fact> facts{{word(a.state)}};
     for (Fact& f : bound_facts(a, bound_beside(limit))) facts.push_back(std::move(f));
     if (limit && a.has_strength()) {
       const auto decision = analysis::decide_strength(a, limit->percent_vol, limit->level);

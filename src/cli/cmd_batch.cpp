@@ -14,7 +14,6 @@
 #include "areo/text/json.hpp"
 #include "batch_text.hpp"
 #include "bench.hpp"
-#include "calibrate.hpp"
 #include "command.hpp"
 #include "correction_words.hpp"
 #include "extract_kind.hpp"

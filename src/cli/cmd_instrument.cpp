@@ -13,7 +13,6 @@
 #include "areo/text/json.hpp"
 #include "areo/text/parse_refraction.hpp"
 #include "bench.hpp"
-#include "calibrate.hpp"
 #include "command.hpp"
 #include "failure.hpp"
 #include "instrument_text.hpp"

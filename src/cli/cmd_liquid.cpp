@@ -14,10 +14,10 @@
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
 #include "bench.hpp"
-#include "calibrate.hpp"
 #include "command.hpp"
 #include "failure.hpp"
 #include "insist.hpp"
+#include "instrument_text.hpp"
 #include "noted.hpp"
 #include "usage.hpp"
 

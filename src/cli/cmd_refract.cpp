@@ -119,7 +119,7 @@ RowOutcome row_outcome(Desk& desk, const TypedSample& t, const std::vector<physi
       if (q.key != "alcohol_percent_vol" && q.key != "sg_20_20_present") others.push_back(q.key);
     return {std::move(a.result), {{word(a.state)}}, others};
   }
-  std::vector<Fact> facts{{word(a.state)}};
+  std::vector<text::Fact> facts{{word(a.state)}};
   for (Fact& f : bound_facts(a)) facts.push_back(std::move(f));
   a.result.notes.push_back("alcohol " + below_text(a));
   return {std::move(a.result), std::move(facts), rests_on_strength()};

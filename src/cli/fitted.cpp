@@ -7,7 +7,8 @@
 #include "areo/core/told_apart.hpp"
 #include "areo/notebook/recompute.hpp"
 #include "areo/text/format.hpp"
-#include "calibrate.hpp"
+#include "check_words.hpp"
+#include "instrument_text.hpp"
 
 namespace areo::cli {
 namespace {

@@ -7,7 +7,7 @@
 
 #include "areo/text/format.hpp"
 #include "batch_text.hpp"
-#include "calibrate.hpp"
+#include "instrument_text.hpp"
 #include "strength.hpp"
 
 namespace areo::cli {

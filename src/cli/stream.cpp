@@ -235,8 +235,6 @@ int run(std::istream& in, const std::string& name, const StreamJob& job,
 
 }  // namespace
 
-std::string Fact::json() const { return number ? text : text::json_string(text); }
-
 std::string RowView::operator[](std::string_view field) const {
   const auto column = columns_->find(field);
   if (!column) return "";

@@ -8,6 +8,7 @@
 
 #include "areo/measurement/result.hpp"
 #include "areo/text/csv.hpp"
+#include "areo/text/json.hpp"
 #include "column_options.hpp"
 #include "output.hpp"
 
@@ -29,17 +30,11 @@ class RowView {
   const text::CsvRow* row_;
 };
 
-/// A word or a number for programs, beside the quantities.
-struct Fact {
-  std::string text;  ///< empty: nothing to say, an empty cell and no member
-  bool number = false;
-  [[nodiscard]] std::string json() const;
-};
-
 /// What a command makes of a row.
 struct RowOutcome {
   measurement::Result result;
-  std::vector<Fact> facts = {};  ///< in the order of StreamJob::facts; those at the end may lack
+  std::vector<text::Fact> facts =
+      {};  ///< in the order of StreamJob::facts; those at the end may lack
   /// Keys of quantities whose CSV cells stay empty, because they would be taken for results.
   std::vector<std::string> withheld = {};
 };

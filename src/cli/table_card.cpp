@@ -5,8 +5,8 @@
 
 #include "areo/core/error.hpp"
 #include "areo/text/json.hpp"
-#include "calibrate.hpp"
 #include "card_grid.hpp"
+#include "check_words.hpp"
 #include "instrument_text.hpp"
 #include "table.hpp"
 

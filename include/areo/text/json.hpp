@@ -14,4 +14,11 @@ namespace areo::text {
 /// A list of strings.
 [[nodiscard]] std::string json_list(const std::vector<std::string>& texts);
 
+/// A word or a number for programs, beside the quantities.
+struct Fact {
+  std::string text;  ///< empty: nothing to say, an empty cell and no member
+  bool number = false;
+  [[nodiscard]] std::string json() const;
+};
+
 }  // namespace areo::text

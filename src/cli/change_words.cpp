@@ -1,11 +1,11 @@
-// What a new calibration changes of what was read before.
+#include "change_words.hpp"
+
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
 #include <algorithm>
 
 #include "areo/text/json.hpp"
-#include "calibrate.hpp"
 
 namespace areo::cli {
 namespace {

@@ -1,4 +1,5 @@
-// What changed from one calibration to the next, for people and for programs.
+#include "drift_words.hpp"
+
 #include <fmt/format.h>
 
 #include <cmath>
@@ -6,7 +7,8 @@
 #include "areo/core/told_apart.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
-#include "calibrate.hpp"
+#include "check_words.hpp"
+#include "instrument_text.hpp"
 
 namespace areo::cli {
 namespace {
@@ -54,15 +56,6 @@ bool same_everywhere(const Drift& d) {
 
 }  // namespace
 
-int telling_digits(double difference, double expanded) {
-  const int place = text::last_place(expanded);
-  return telling_place(std::abs(difference), expanded, place) - place;
-}
-
-std::string en_text(double en) {
-  return fmt::format("{:+.{}f}", en, telling_place(std::abs(en), 1, 2));
-}
-
 std::vector<std::string> drift_lines(const InstrumentRecord& instrument,
                                      const CalibrationRecord& before, const Drift& d) {
   const std::string unit = unit_of(instrument);
@@ -84,11 +77,6 @@ std::vector<std::string> drift_lines(const InstrumentRecord& instrument,
     lines.push_back(
         fmt::format("  {} at {}", change_text(p, unit), shown(instrument, p.indication)));
   return lines;
-}
-
-void print_drift(const InstrumentRecord& instrument, const CalibrationRecord& before,
-                 const Drift& d) {
-  for (const std::string& text : drift_lines(instrument, before, d)) line("  " + text);
 }
 
 std::string drift_json(const CalibrationRecord& before, const Drift& d) {

@@ -1,0 +1,15 @@
+#pragma once
+// What a new calibration changes of what was read before.
+#include <string>
+#include <vector>
+
+#include "areo/notebook/store.hpp"
+
+namespace areo::cli {
+
+/// What a new calibration changes: a line for each batch, liquid and instrument, a list for
+/// programs.
+[[nodiscard]] std::vector<std::string> changes_lines(const std::vector<notebook::ReadWith>& all);
+[[nodiscard]] std::string changes_json(const std::vector<notebook::ReadWith>& all);
+
+}  // namespace areo::cli

@@ -1,0 +1,49 @@
+#include "check_words.hpp"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include "areo/core/told_apart.hpp"
+#include "areo/text/format.hpp"
+#include "areo/text/json.hpp"
+
+namespace areo::cli {
+
+const char* conformity_word(calibration::Conformity c) {
+  switch (c) {
+    case calibration::Conformity::within: return "within";
+    case calibration::Conformity::outside: return "outside";
+    case calibration::Conformity::cannot_tell: return "cannot_tell";
+  }
+  return "";
+}
+
+std::string moment_json(const std::optional<Moment>& m) {
+  return m ? fmt::format("\"{}\"", m->text()) : "null";
+}
+
+int telling_digits(double difference, double expanded) {
+  const int place = text::last_place(expanded);
+  return telling_place(std::abs(difference), expanded, place) - place;
+}
+
+std::string en_text(double en) {
+  return fmt::format("{:+.{}f}", en, telling_place(std::abs(en), 1, 2));
+}
+
+std::string signed_text(double value, double expanded, int more) {
+  const std::string text = text::fixed(value, text::last_place(expanded) + more);
+  return text.starts_with('-') ? text : "+" + text;
+}
+
+std::string check_json(const notebook::CheckRecord& r, const calibration::Check& c,
+                       const std::string& unit, const std::vector<std::string>& notes) {
+  return fmt::format(
+      R"({{"check":{},"method":"{}","made_at":"{}","indication":{},"expected":{},"correction":{},)"
+      R"("standard_uncertainty":{},"expanded_uncertainty":{},"unit":"{}","notes":{}}})",
+      r.id, notebook::word(r.method), r.made_at.text(), c.indication, c.expected.estimate,
+      c.correction.estimate, c.correction.u, c.correction.expanded(), unit, text::json_list(notes));
+}
+
+}  // namespace areo::cli

@@ -1,0 +1,30 @@
+#pragma once
+// Checks of an instrument, for people and for programs.
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "areo/calibration/check.hpp"
+#include "areo/calibration/fit.hpp"
+#include "areo/core/moment.hpp"
+#include "areo/notebook/record.hpp"
+
+namespace areo::cli {
+
+/// "within", "outside", "cannot_tell"
+[[nodiscard]] const char* conformity_word(calibration::Conformity c);
+/// How many digits beyond those that `expanded` supports show whether a difference is larger than
+/// it; 0 as a rule.
+[[nodiscard]] int telling_digits(double difference, double expanded);
+/// "-0.92", or "+1.004" where two digits would not show on which side of 1 it lies.
+[[nodiscard]] std::string en_text(double en);
+/// A moment as a JSON string, or null.
+[[nodiscard]] std::string moment_json(const std::optional<Moment>& m);
+/// A difference with its sign: "+0.0012", to the last place that `expanded` supports and `more`.
+[[nodiscard]] std::string signed_text(double value, double expanded, int more = 0);
+/// One check as an object for programs.
+[[nodiscard]] std::string check_json(const notebook::CheckRecord& r, const calibration::Check& c,
+                                     const std::string& unit,
+                                     const std::vector<std::string>& notes);
+
+}  // namespace areo::cli

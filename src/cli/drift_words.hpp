@@ -1,0 +1,18 @@
+#pragma once
+// What changed from one calibration to the next, for people and for programs.
+#include <string>
+#include <vector>
+
+#include "areo/calibration/drift.hpp"
+#include "areo/notebook/record.hpp"
+
+namespace areo::cli {
+
+/// What changed since the calibration before: lines for people, one object for programs.
+[[nodiscard]] std::vector<std::string> drift_lines(const notebook::InstrumentRecord& instrument,
+                                                   const notebook::CalibrationRecord& before,
+                                                   const calibration::Drift& drift);
+[[nodiscard]] std::string drift_json(const notebook::CalibrationRecord& before,
+                                     const calibration::Drift& drift);
+
+}  // namespace areo::cli
