@@ -65,9 +65,9 @@ int print_budget(const Result& result, const std::string& headline, const Sessio
 int print_strength_budget(const AlcoholResult& a, const StrengthWords& words,
                           const Session& session) {
   if (a.state != Fermentation::above && a.state != Fermentation::contradiction)
-    return print_budget(a.result,
-                        headline(a, words, Told{a.result, {}, session.full, {.check = false}}),
-                        session, word(a.state));
+    return print_budget(
+        a.result, headline(a, words, ReportedResult{a.result, {}, session.full, {.check = false}}),
+        session, word(a.state));
   if (session.json) {
     Result none;
     none.notes = a.result.notes;

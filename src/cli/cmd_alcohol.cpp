@@ -13,10 +13,10 @@
 #include "command.hpp"
 #include "failure.hpp"
 #include "limit.hpp"
-#include "sampling.hpp"
+#include "print_strength.hpp"
+#include "sampling_options.hpp"
 #include "stories.hpp"
 #include "stream.hpp"
-#include "strength.hpp"
 #include "usage.hpp"
 
 namespace areo::cli {
@@ -125,10 +125,12 @@ int tell(const Options& o, const TakenOriginal& original, const TakenReading& pr
   w.all = o.all;
   bool below = true;
   w.bound = bound_beside(limit);
-  const Told told{a.result, o.sampling, session.full, telling_of(a, w, session)};
+  const ReportedResult reported{a.result, sampling_request(o.sampling), session.full,
+                                reporting_plan(a, w, !session.budget.wanted)};
   if (limit && a.has_strength())
-    below = judge(*limit, a, original.original, present, culture, told, w);
-  const int code = print_strength(a, w, session, told);
+    below = judge(*limit, a, original.original, {present.instrument, present.reading}, culture,
+                  reported, w);
+  const int code = print_strength(a, w, session, reported);
   return below ? code : said_no;
 }
 
@@ -212,11 +214,11 @@ int run_csv(const Options& o, const Session& session) {
     const ferment::Culture culture = culture_from_text(own.empty() ? o.culture : own);
     AlcoholResult a = compute(original, present, culture);
     std::vector<text::Fact> facts{{word(a.state)}};
-    for (Fact& f : bound_facts(a, bound_beside(limit))) facts.push_back(std::move(f));
+    for (text::Fact& f : bound_facts(a, bound_beside(limit))) facts.push_back(std::move(f));
     if (limit && a.has_strength()) {
       const auto decision = analysis::decide_strength(a, limit->percent_vol, limit->level);
       a.result.notes.push_back(verdict_text(*limit, a, decision));
-      for (Fact& f : limit_facts(*limit, decision)) facts.push_back(std::move(f));
+      for (text::Fact& f : limit_facts(*limit, decision)) facts.push_back(std::move(f));
     }
     if (a.state == Fermentation::above)
       a.result.notes.emplace_back(

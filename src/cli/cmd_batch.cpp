@@ -252,7 +252,7 @@ int run_show(const Options& o, const Session& session) {
   print_history(book, batch.record(), as_of);
   notes(notes_of(points));
   if (std::any_of(points.begin(), points.end(), [](const Point& p) { return p.drink.has_value(); }))
-    print_basis(basis_text(batch.record().culture));
+    line(basis_line(basis_text(batch.record().culture)));
   line("next: " + next_step(batch, book));
   return done;
 }

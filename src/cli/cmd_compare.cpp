@@ -112,7 +112,7 @@ void print_bases(const std::vector<Batch>& batches) {
     if (std::find(all.begin(), all.end(), basis) == all.end()) all.push_back(basis);
   }
   for (std::size_t i = 0; i + 1 < all.size(); ++i) line(all[i]);
-  print_basis(all.back());
+  line(basis_line(all.back()));
 }
 
 int run_compare(const Options& o, const Session& session) {

@@ -12,7 +12,7 @@
 #include "bench.hpp"
 #include "budget.hpp"
 #include "command.hpp"
-#include "sampling.hpp"
+#include "sampling_options.hpp"
 #include "stream.hpp"
 #include "usage.hpp"
 
@@ -59,14 +59,14 @@ int run_one(const Options& o, const Session& session) {
   const std::string headline =
       fmt::format("{} ({}; ± about 95 %, as far as it was typed)", o.value, c.of);
   if (session.budget.wanted) return print_budget(c.result, headline, session);
-  const Told told{c.result, o.sampling, session.full};
+  const ReportedResult reported{c.result, sampling_request(o.sampling), session.full};
   if (session.json) {
-    raw_line(report::json_line(c.result, told.members()));
+    raw_line(report::json_line(c.result, reported.members()));
     return 0;
   }
   line(headline);
-  told.lines(c.result.quantities);
-  told.summary(c.result.quantities);
+  lines(reported.lines(c.result.quantities));
+  lines(reported.summary(c.result.quantities));
   notes(c.result.notes);
   return 0;
 }

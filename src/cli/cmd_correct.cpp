@@ -12,7 +12,7 @@
 #include "budget.hpp"
 #include "command.hpp"
 #include "refract.hpp"
-#include "sampling.hpp"
+#include "sampling_options.hpp"
 #include "stories.hpp"
 #include "stream.hpp"
 #include "usage.hpp"
@@ -78,11 +78,12 @@ int run_one(const Options& o, const Session& session) {
   const auto& q = c.result.quantities;
   const measurement::Quantity& own = q[0];
   const measurement::Quantity& correction = q[1];
-  const Told told{c.result, o.sampling, session.full, {.check = !session.budget.wanted}};
-  const std::string headline = fmt::format("{}  ({}, about 95 %)", told.text(own), own.name);
+  const ReportedResult reported{
+      c.result, sampling_request(o.sampling), session.full, {.check = !session.budget.wanted}};
+  const std::string headline = fmt::format("{}  ({}, about 95 %)", reported.text(own), own.name);
   if (session.budget.wanted) return print_budget(c.result, headline, session);
   if (session.json) {
-    raw_line(report::json_line(c.result, told.members()));
+    raw_line(report::json_line(c.result, reported.members()));
     return 0;
   }
   line(headline);
@@ -92,8 +93,8 @@ int run_one(const Options& o, const Session& session) {
   line(text::instruction(
       correction.value.estimate, text::last_place(correction.value.expanded()), "",
       fmt::format("what {} shows at {}", c.taken.instrument.hydrometer.name, at)));
-  told.lines({q.begin() + 2, q.end()});
-  told.summary(q);
+  lines(reported.lines({q.begin() + 2, q.end()}));
+  lines(reported.summary(q));
   notes(c.result.notes);
   line(next_step(o, c));
   return 0;

@@ -15,9 +15,9 @@
 #include "command.hpp"
 #include "desk.hpp"
 #include "failure.hpp"
+#include "print_strength.hpp"
 #include "stories.hpp"
 #include "stream.hpp"
-#include "strength.hpp"
 #include "usage.hpp"
 
 namespace areo::cli {
@@ -50,13 +50,14 @@ int print_unfermented(const Options& o, Desk& desk, const TypedSample& typed,
   const TakenRefraction taken = desk.refraction(typed);
   const measurement::Result r = desk.unfermented(taken, scales_from_text(o.to, {}));
   const auto& extract = r.at("extract_percent");
-  const Told told{r, o.sampling, session.full, {.check = !session.budget.wanted}};
+  const ReportedResult reported{
+      r, sampling_request(o.sampling), session.full, {.check = !session.budget.wanted}};
   const std::string headline =
-      fmt::format("{}  (extract, unfermented, about 95 %)", told.text(extract));
+      fmt::format("{}  (extract, unfermented, about 95 %)", reported.text(extract));
   if (session.budget.wanted) return print_budget(r, headline, session, "unfermented");
   if (session.json) {
     std::vector<std::pair<std::string, std::string>> head{{"state", "\"unfermented\""}};
-    const auto sampling = told.members();
+    const auto sampling = reported.members();
     head.insert(head.end(), sampling.begin(), sampling.end());
     raw_line(report::json_line(r, head));
     return done;
@@ -70,8 +71,9 @@ int print_unfermented(const Options& o, Desk& desk, const TypedSample& typed,
         fmt::format("what {} shows", taken.sample.instrument.refractometer.name)));
     ++shown;
   }
-  told.lines({r.quantities.begin() + static_cast<std::ptrdiff_t>(shown), r.quantities.end()});
-  told.summary(r.quantities);
+  lines(reported.lines(
+      {r.quantities.begin() + static_cast<std::ptrdiff_t>(shown), r.quantities.end()}));
+  lines(reported.summary(r.quantities));
   notes(r.notes);
   line(next_step(o, taken));
   return done;
@@ -94,8 +96,9 @@ int refract_one(const Options& o, const Session& session) {
   const AlcoholResult a = pair ? desk.paired(t) : desk.fermenting(t);
   StrengthWords words = pair ? paired_words() : fermenting_words(desk.culture());
   words.all = o.all;
-  const Told told{a.result, o.sampling, session.full, telling_of(a, words, session)};
-  return print_strength(a, words, session, told);
+  const ReportedResult reported{a.result, sampling_request(o.sampling), session.full,
+                                reporting_plan(a, words, !session.budget.wanted)};
+  return print_strength(a, words, session, reported);
 }
 
 // --- many ---
@@ -120,7 +123,7 @@ RowOutcome row_outcome(Desk& desk, const TypedSample& t, const std::vector<physi
     return {std::move(a.result), {{word(a.state)}}, others};
   }
   std::vector<text::Fact> facts{{word(a.state)}};
-  for (Fact& f : bound_facts(a)) facts.push_back(std::move(f));
+  for (text::Fact& f : bound_facts(a)) facts.push_back(std::move(f));
   a.result.notes.push_back("alcohol " + below_text(a));
   return {std::move(a.result), std::move(facts), rests_on_strength()};
 }

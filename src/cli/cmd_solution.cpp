@@ -14,6 +14,7 @@
 #include "bench.hpp"
 #include "command.hpp"
 #include "failure.hpp"
+#include "quantity_lines.hpp"
 #include "usage.hpp"
 
 namespace areo::cli {
@@ -116,10 +117,10 @@ int run_solution(const Options& o, const Session& session) {
   line(fmt::format("{} of {} in {} of water", grams_text(w.solute_g, w.balance_division_g), o.kind,
                    grams_text(w.water_g, w.balance_division_g)));
   const auto& q = result.quantities;
-  quantity_lines({q.begin(), q.begin() + 3}, session.full);
+  lines(quantity_lines({q.begin(), q.begin() + 3}, session.full));
   line(fmt::format("an instrument without error shows at {}",
                    text::celsius_text(text::celsius_from_text(o.temperature))));
-  quantity_lines({q.begin() + 3, q.end()}, session.full);
+  lines(quantity_lines({q.begin() + 3, q.end()}, session.full));
   notes(result.notes);
   line("next: stir until clear, let it reach room temperature, read, then areo calibrate " +
        o.kind);

@@ -162,7 +162,7 @@ int run_trend(const Options& o, const Session& session) {
   }
   notes(odd_notes(h));
   notes(notes_of(h.points));
-  print_basis(basis_text(batch.record().culture));
+  line(basis_line(basis_text(batch.record().culture)));
   if (h.state.phase == Phase::steady) line(steady_caution);
   line("next: " + next_text(h, expected, batch.record().name));
   return done;

@@ -7,7 +7,7 @@
 
 #include "areo/core/error.hpp"
 #include "areo/text/format.hpp"
-#include "failure.hpp"
+#include "areo/text/parse.hpp"
 
 namespace areo::cli {
 namespace {
@@ -25,9 +25,9 @@ std::string percent_text(double p) {
 
 // What present reading would settle it, rounded so that it still does.
 std::string settling_text(const Limit& l, const measurement::Original& original,
-                          const TakenReading& present, ferment::Culture culture) {
-  const auto least = analysis::least_indication_below({present.instrument, present.reading},
-                                                      original, culture, l.percent_vol, l.level);
+                          const measurement::HydrometerSample& present, ferment::Culture culture) {
+  const auto least =
+      analysis::least_indication_below(present, original, culture, l.percent_vol, l.level);
   if (!least)
     return "  these instruments cannot decide for below: even an unchanged gravity leaves a doubt";
   const int decimals = text::supported_decimals(present.instrument.hydrometer.division);
@@ -57,11 +57,6 @@ const char* word(uncertainty::Side s) {
   return "";
 }
 
-void refuse_level_alone(const std::string& limit, const std::string& level) {
-  if (!level.empty() && limit.empty())
-    throw UsageError{"--level without --limit", "name a limit, or leave --level out"};
-}
-
 std::optional<Limit> limit_from_text(const std::string& limit, const std::string& level) {
   if (limit.empty()) return std::nullopt;
   Limit l;
@@ -86,8 +81,9 @@ BoundWanted bound_beside(const std::optional<Limit>& l) {
   return l ? BoundWanted{l->level, l->percent_vol} : BoundWanted{};
 }
 
-uncertainty::Decision decide(const Limit& l, const AlcoholResult& a, const Told& told) {
-  return analysis::decide_strength(a, samples_of(told), l.percent_vol, l.level);
+uncertainty::Decision decide(const Limit& l, const AlcoholResult& a,
+                             const ReportedResult& reported) {
+  return analysis::decide_strength(a, samples_of(reported), l.percent_vol, l.level);
 }
 
 std::string verdict_text(const Limit& l, const AlcoholResult& a, const uncertainty::Decision& d) {
@@ -126,9 +122,9 @@ std::vector<text::Fact> limit_facts(const Limit& l, const uncertainty::Decision&
 }
 
 bool judge(const Limit& l, const AlcoholResult& a, const measurement::Original& original,
-           const TakenReading& present, ferment::Culture culture, const Told& told,
-           StrengthWords& words) {
-  const uncertainty::Decision d = decide(l, a, told);
+           const measurement::HydrometerSample& present, ferment::Culture culture,
+           const ReportedResult& reported, StrengthWords& words) {
+  const uncertainty::Decision d = decide(l, a, reported);
   words.verdict.push_back(verdict_text(l, a, d));
   if (d.side == Side::cannot_tell)
     words.verdict.push_back(settling_text(l, original, present, culture));

@@ -7,9 +7,6 @@
 
 #include "areo/analysis/limit.hpp"
 #include "areo/ferment/limit.hpp"
-#include "bench.hpp"
-#include "sampling.hpp"
-#include "stream.hpp"
 #include "strength.hpp"
 
 namespace areo::cli {
@@ -25,13 +22,11 @@ struct Limit {
 /// @throws ParseError for other texts and unknown names
 [[nodiscard]] std::optional<Limit> limit_from_text(const std::string& limit,
                                                    const std::string& level);
-/// @throws UsageError for a level that is about no limit
-void refuse_level_alone(const std::string& limit, const std::string& level);
 /// The bound that is told beside a verdict: at its level.
 [[nodiscard]] BoundWanted bound_beside(const std::optional<Limit>& limit);
 /// The decision, from the sample if there is one.
 [[nodiscard]] uncertainty::Decision decide(const Limit& limit, const measurement::AlcoholResult& a,
-                                           const Told& told);
+                                           const ReportedResult& reported);
 /// "limit 0.5 % vol: CANNOT TELL; 62.0 % likely to be below it, and 95 % are wanted"
 [[nodiscard]] std::string verdict_text(const Limit& limit, const measurement::AlcoholResult& a,
                                        const uncertainty::Decision& decision);
@@ -45,8 +40,8 @@ inline constexpr std::array limit_keys{"limit_percent_vol", "limit_level", "limi
 /// Adds what is to be said about a limit to the words of a result.
 /// @return whether the strength is decided to lie below it
 bool judge(const Limit& limit, const measurement::AlcoholResult& a,
-           const measurement::Original& original, const TakenReading& present,
-           ferment::Culture culture, const Told& told, StrengthWords& words);
+           const measurement::Original& original, const measurement::HydrometerSample& present,
+           ferment::Culture culture, const ReportedResult& reported, StrengthWords& words);
 
 /// A word for programs.
 [[nodiscard]] const char* word(uncertainty::Side s);

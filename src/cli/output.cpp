@@ -53,17 +53,8 @@ void notes(const std::vector<std::string>& all) {
   for (const std::string& n : all) line("note: " + n);
 }
 
-void quantity_lines(const std::vector<measurement::Quantity>& quantities, bool full) {
-  quantity_lines(quantities, [full](const measurement::Quantity& q) {
-    return text::value_text(q.value, q.unit, full);
-  });
-}
-
-void quantity_lines(const std::vector<measurement::Quantity>& quantities,
-                    const std::function<std::string(const measurement::Quantity&)>& text) {
-  std::size_t width = 0;
-  for (const auto& q : quantities) width = std::max(width, text::display_width(q.name));
-  for (const auto& q : quantities) line(fmt::format("  {:<{}}  {}", q.name, width, text(q)));
+void lines(const std::vector<std::string>& all) {
+  for (const std::string& text : all) line(text);
 }
 
 void finish_output() {

@@ -1,12 +1,9 @@
 #pragma once
 // Standard output: lines for people, lines for programs, and the certainty that they arrived.
-#include <functional>
 #include <memory>
 #include <string>
 #include <string_view>
 #include <vector>
-
-#include "areo/measurement/result.hpp"
 
 namespace areo::cli {
 
@@ -38,11 +35,8 @@ void table(std::vector<std::vector<std::string>> rows, std::size_t spare = 0);
 void raw_line(std::string_view text);
 /// "note: ..." lines.
 void notes(const std::vector<std::string>& all);
-/// Quantities in columns: name, value ± U, unit.
-void quantity_lines(const std::vector<measurement::Quantity>& quantities, bool full);
-/// The same with another way to tell the value.
-void quantity_lines(const std::vector<measurement::Quantity>& quantities,
-                    const std::function<std::string(const measurement::Quantity&)>& text);
+/// Each as line() prints it.
+void lines(const std::vector<std::string>& all);
 /// @throws Error{file} if anything printed did not reach the disk or the pipe
 void finish_output();
 

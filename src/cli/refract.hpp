@@ -6,7 +6,7 @@
 #include "column_options.hpp"
 #include "extract_kind.hpp"
 #include "output.hpp"
-#include "sampling.hpp"
+#include "sampling_options.hpp"
 
 namespace areo::cli {
 

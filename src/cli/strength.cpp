@@ -10,8 +10,6 @@
 #include "areo/report/result_json.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
-#include "budget.hpp"
-#include "failure.hpp"
 
 namespace areo::cli {
 namespace {
@@ -56,37 +54,50 @@ std::vector<Quantity> shown(const AlcoholResult& a, const StrengthWords& words) 
   return keys.empty() ? a.result.quantities : chosen(a, keys);
 }
 
-void print_refusal(const AlcoholResult& a, const StrengthWords& words, const Told& told) {
-  line("no alcohol computed: " + words.above);
-  const std::vector<Quantity> quantities = shown(a, words);
-  told.lines(quantities);
-  told.summary(quantities);
-  for (std::size_t i = 0; i < words.causes.size(); ++i)
-    line((i == 0 ? "likely causes: " : "  ") + words.causes[i]);
-  notes(a.result.notes);
-  line("next: " + words.retry);
+void append(std::vector<std::string>& lines, const std::vector<std::string>& more) {
+  lines.insert(lines.end(), more.begin(), more.end());
 }
 
-void print_drink(const AlcoholResult& a, const Told& told) {
+void append_notes(std::vector<std::string>& lines, const std::vector<std::string>& notes) {
+  for (const std::string& n : notes) lines.push_back("note: " + n);
+}
+
+std::vector<std::string> refusal_lines(const AlcoholResult& a, const StrengthWords& words,
+                                       const ReportedResult& reported) {
+  std::vector<std::string> lines{"no alcohol computed: " + words.above};
+  const std::vector<Quantity> quantities = shown(a, words);
+  append(lines, reported.lines(quantities));
+  append(lines, reported.summary(quantities));
+  for (std::size_t i = 0; i < words.causes.size(); ++i)
+    lines.push_back((i == 0 ? "likely causes: " : "  ") + words.causes[i]);
+  append_notes(lines, a.result.notes);
+  lines.push_back("next: " + words.retry);
+  return lines;
+}
+
+void append_drink(std::vector<std::string>& lines, const AlcoholResult& a,
+                  const ReportedResult& reported) {
   std::vector<Quantity> rest;
   std::copy_if(a.result.quantities.begin(), a.result.quantities.end(), std::back_inserter(rest),
                [](const Quantity& q) { return q.key != strength_key && q.key != rule_key; });
-  told.lines(rest);
+  append(lines, reported.lines(rest));
   const Quantity& kj = a.result.at("energy_kj_per_100_ml");
-  line(fmt::format("  that is {} for 100 mL", told.text(kj, 1 / ferment::kj_per_kcal, "kcal")));
+  lines.push_back(
+      fmt::format("  that is {} for 100 mL", reported.text(kj, 1 / ferment::kj_per_kcal, "kcal")));
   const auto rule = std::find_if(a.result.quantities.begin(), a.result.quantities.end(),
                                  [](const Quantity& q) { return q.key == rule_key; });
   if (rule != a.result.quantities.end())
-    line(fmt::format("  for comparison {} by the rule 131.25 (OG - FG): common practice, no source",
-                     told.text(*rule)));
+    lines.push_back(
+        fmt::format("  for comparison {} by the rule 131.25 (OG - FG): common practice, no source",
+                    reported.text(*rule)));
 }
 
 std::string headline_of_bound(const AlcoholResult& a, const StrengthWords& words,
-                              const Told& told) {
+                              const ReportedResult& reported) {
   const std::string why = a.state == Fermentation::bound
                               ? "an upper bound only, the culture uses up alcohol"
                               : words.no_change;
-  return fmt::format("{}; alcohol {}", why, below_text(a, words.bound, samples_of(told)));
+  return fmt::format("{}; alcohol {}", why, below_text(a, words.bound, samples_of(reported)));
 }
 
 std::string at_least(const AlcoholResult& a, const char* unit) {
@@ -98,20 +109,22 @@ std::string at_least(const AlcoholResult& a, const char* unit) {
       unit);
 }
 
-void print_figure(const AlcoholResult& a, const StrengthWords& words, const Told& told) {
+std::vector<std::string> figure_lines(const AlcoholResult& a, const StrengthWords& words,
+                                      const ReportedResult& reported) {
   const bool measured = a.state == Fermentation::measured;
-  line(headline(a, words, told));
-  for (const std::string& v : words.verdict) line(v);
+  std::vector<std::string> lines{headline(a, words, reported)};
+  append(lines, words.verdict);
   if (measured && words.all) {
-    print_drink(a, told);
+    append_drink(lines, a, reported);
   } else {
-    told.lines(chosen(a, below_strength(a, words)));
-    if (measured) line("  --all shows extract, attenuation and energy too");
+    append(lines, reported.lines(chosen(a, below_strength(a, words))));
+    if (measured) lines.emplace_back("  --all shows extract, attenuation and energy too");
   }
-  told.summary(shown(a, words));
-  notes(a.result.notes);
-  print_basis(words.basis);
-  line("next: read again in a day or two; strength rises as long as gravity falls");
+  append(lines, reported.summary(shown(a, words)));
+  append_notes(lines, a.result.notes);
+  lines.push_back(basis_line(words.basis));
+  lines.emplace_back("next: read again in a day or two; strength rises as long as gravity falls");
+  return lines;
 }
 
 }  // namespace
@@ -127,8 +140,8 @@ const char* word(Fermentation f) {
   return "";
 }
 
-analysis::StrengthSamples samples_of(const Told& told) {
-  return {told.sample(), told.other_sample()};
+analysis::StrengthSamples samples_of(const ReportedResult& reported) {
+  return {reported.sample(), reported.other_sample()};
 }
 
 std::string below_cell(const AlcoholResult& a, const BoundWanted& wanted,
@@ -171,14 +184,14 @@ const std::vector<std::string>& rests_on_strength() {
   return keys;
 }
 
-Telling telling_of(const AlcoholResult& a, const StrengthWords& words, const Session& session) {
-  Telling telling{.shown = shown_keys(a, words), .level = words.bound.level};
+ReportingPlan reporting_plan(const AlcoholResult& a, const StrengthWords& words, bool check) {
+  ReportingPlan plan{.shown = shown_keys(a, words), .level = words.bound.level};
   // Whoever asks for more, or in JSON, is told the same strength.
-  if (a.state == Fermentation::measured) telling.shown.clear();
-  telling.check = a.has_strength() && !session.budget.wanted;
-  if (a.has_strength()) telling.keep = strength_key;
-  if (a.clean_yeast) telling.also = &*a.clean_yeast;
-  return telling;
+  if (a.state == Fermentation::measured) plan.shown.clear();
+  plan.check = a.has_strength() && check;
+  if (a.has_strength()) plan.keep = strength_key;
+  if (a.clean_yeast) plan.also = &*a.clean_yeast;
+  return plan;
 }
 
 ferment::Culture culture_from_text(const std::string& word) {
@@ -199,40 +212,31 @@ const char* basis_text(ferment::Culture culture) {
   return "";
 }
 
-void print_basis(const std::string& basis) {
-  line(basis +
-       "; a home estimate is no legal strength: local law and an accredited laboratory decide");
+std::string basis_line(const std::string& basis) {
+  return basis +
+         "; a home estimate is no legal strength: local law and an accredited laboratory decide";
 }
 
-std::string headline(const AlcoholResult& a, const StrengthWords& words, const Told& told) {
-  if (a.state != Fermentation::measured) return headline_of_bound(a, words, told);
+std::string headline(const AlcoholResult& a, const StrengthWords& words,
+                     const ReportedResult& reported) {
+  if (a.state != Fermentation::measured) return headline_of_bound(a, words, reported);
   const Quantity& strength = a.result.at(strength_key);
-  return fmt::format("{}  ({}about 95 %)", told.text(strength), words.how);
+  return fmt::format("{}  ({}about 95 %)", reported.text(strength), words.how);
 }
 
-void add_all_option(const Command& command, bool& all) {
-  command.add_flag("--all", all, "also alcohol by mass, extract, attenuation and energy");
+std::vector<std::string> strength_lines(const AlcoholResult& a, const StrengthWords& words,
+                                        const ReportedResult& reported) {
+  return a.has_strength() ? figure_lines(a, words, reported) : refusal_lines(a, words, reported);
 }
 
-int print_strength(const AlcoholResult& a, const StrengthWords& words, const Session& session,
-                   const Told& told) {
-  if (session.budget.wanted) return print_strength_budget(a, words, session);
-  const bool refused = !a.has_strength();
-  if (session.json) {
-    std::vector<std::pair<std::string, std::string>> head{
-        {"state", text::json_string(word(a.state))}};
-    const auto bound = bound_members(a, words.bound, samples_of(told));
-    head.insert(head.end(), bound.begin(), bound.end());
-    const auto sampling = told.members();
-    head.insert(head.end(), sampling.begin(), sampling.end());
-    head.insert(head.end(), words.members.begin(), words.members.end());
-    raw_line(report::json_line(a.result, head));
-  } else if (refused) {
-    print_refusal(a, words, told);
-  } else {
-    print_figure(a, words, told);
-  }
-  return refused ? said_no : done;
+std::string strength_json(const AlcoholResult& a, const StrengthWords& words,
+                          const ReportedResult& reported) {
+  std::vector<std::pair<std::string, std::string>> head{
+      {"state", text::json_string(word(a.state))}};
+  for (const auto& members :
+       {bound_members(a, words.bound, samples_of(reported)), reported.members(), words.members})
+    head.insert(head.end(), members.begin(), members.end());
+  return report::json_line(a.result, head);
 }
 
 }  // namespace areo::cli

@@ -8,10 +8,8 @@
 #include <vector>
 
 #include "areo/analysis/limit.hpp"
-#include "command_line.hpp"
-#include "output.hpp"
-#include "sampling.hpp"
-#include "stream.hpp"
+#include "areo/text/json.hpp"
+#include "reported.hpp"
 
 namespace areo::cli {
 
@@ -43,7 +41,7 @@ struct StrengthWords {
 /// Key of the strength.
 inline constexpr const char* strength_key = "alcohol_percent_vol";
 /// The samples of a strength, if it was sampled.
-[[nodiscard]] analysis::StrengthSamples samples_of(const Told& told);
+[[nodiscard]] analysis::StrengthSamples samples_of(const ReportedResult& reported);
 /// "below 0.24 % vol (about 95 %)": the upper bound, rounded up.
 /// @param a  with a strength
 [[nodiscard]] std::string below_text(const measurement::AlcoholResult& a,
@@ -70,24 +68,26 @@ inline constexpr std::array bound_keys{"alcohol_below_percent_vol", "alcohol_bel
     const analysis::StrengthSamples& samples = {});
 /// Keys of what says nothing where the strength is a bound only.
 [[nodiscard]] const std::vector<std::string>& rests_on_strength();
-/// What such a result is told for. No figure, nothing to check.
-[[nodiscard]] Telling telling_of(const measurement::AlcoholResult& a, const StrengthWords& words,
-                                 const Session& session);
+/// What such a result is reported for. No figure, nothing to check.
+/// @param check  whether to ask if the law of propagation is good enough
+[[nodiscard]] ReportingPlan reporting_plan(const measurement::AlcoholResult& a,
+                                           const StrengthWords& words, bool check);
 /// The culture by its word; yeast if empty.
 /// @throws ParseError for another word
 [[nodiscard]] ferment::Culture culture_from_text(const std::string& word);
 /// What a strength holds for, by culture.
 [[nodiscard]] const char* basis_text(ferment::Culture culture);
 /// What strengths hold for, and what they are not.
-void print_basis(const std::string& basis);
+[[nodiscard]] std::string basis_line(const std::string& basis);
 /// "4.98 ± 0.30 % vol  (about 95 %)", or the bound; for states with a figure.
 [[nodiscard]] std::string headline(const measurement::AlcoholResult& a, const StrengthWords& words,
-                                   const Told& told);
-/// "--all", for whoever wants more than the strength.
-void add_all_option(const Command& command, bool& all);
-/// Prints a result, or its budget if that is wanted, as text or JSON.
-/// @return exit code: no alcohol computed is a "no"
-int print_strength(const measurement::AlcoholResult& a, const StrengthWords& words,
-                   const Session& session, const Told& told);
+                                   const ReportedResult& reported);
+/// Everything a person is told of it, line by line.
+[[nodiscard]] std::vector<std::string> strength_lines(const measurement::AlcoholResult& a,
+                                                      const StrengthWords& words,
+                                                      const ReportedResult& reported);
+/// The same for programs.
+[[nodiscard]] std::string strength_json(const measurement::AlcoholResult& a,
+                                        const StrengthWords& words, const ReportedResult& reported);
 
 }  // namespace areo::cli

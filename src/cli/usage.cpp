@@ -134,4 +134,9 @@ void refuse_together(bool first_given, const std::string& first, bool second_giv
     throw UsageError{fmt::format("{} and {} cannot go together", first, second), hint};
 }
 
+void refuse_level_alone(const std::string& limit, const std::string& level) {
+  if (!level.empty() && limit.empty())
+    throw UsageError{"--level without --limit", "name a limit, or leave --level out"};
+}
+
 }  // namespace areo::cli

@@ -24,4 +24,7 @@ void refuse_empty_options(const CLI::App& app);
 void refuse_together(bool first_given, const std::string& first, bool second_given,
                      const std::string& second, const std::string& hint);
 
+/// @throws UsageError for a level that is about no limit
+void refuse_level_alone(const std::string& limit, const std::string& level);
+
 }  // namespace areo::cli

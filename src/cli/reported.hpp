@@ -1,27 +1,31 @@
 #pragma once
-// --monte-carlo: a result evaluated a second time, and how both evaluations are told.
+// How the numbers of a result are reported: by the law of propagation, or by a second evaluation
+// where both differ.
+#include <cstddef>
+#include <cstdint>
+#include <functional>
+#include <memory>
 #include <optional>
 #include <string>
 #include <utility>
 #include <vector>
 
 #include "areo/analysis/sampled.hpp"
-#include "command_line.hpp"
-#include "output.hpp"
 
 namespace areo::cli {
 
-struct SamplingOptions {
-  bool wanted = false;
-  std::string seed, trials;  ///< empty = not given
+/// A second evaluation, by sampling.
+struct SamplingRequest {
+  bool wanted = false;  ///< by the user
+  std::optional<std::uint64_t> seed{};
+  std::size_t trials = 0;  ///< at least; 0 = as many as the printed digits need
+  /// Called where sampling begins: gives what is called with the part that is done, 0 .. 1, and
+  /// goes when it ends. May be empty.
+  std::function<std::function<void(double)>()> progress{};
 };
-void add_sampling_options(const Command& command, SamplingOptions& options);
-/// @param csv  whether rows of a file are read
-/// @throws UsageError for --seed or --trials alone, for files and below `areo budget`
-void check_sampling_options(const SamplingOptions& options, bool csv, const Session& session);
 
-/// What a result is told for.
-struct Telling {
+/// What a result is reported for.
+struct ReportingPlan {
   std::vector<std::string> shown{};  ///< keys of the quantities that are printed; empty = all
   std::string keep{};                ///< key of a quantity whose sample is wanted; empty = none
   double level = 0.95;               ///< of bounds and a decision that the sample shall serve
@@ -32,24 +36,26 @@ struct Telling {
   bool check = true;
 };
 
-/// How the numbers of a result are told: by the law of propagation, or by the sample where both
-/// differ in what is printed.
-class Told {
+/// The numbers of a result as they are reported: by the law of propagation, or by the sample where
+/// both differ in what is printed.
+class ReportedResult {
  public:
-  /// @throws ParseError for a seed or a number of trials that is none; what sampling throws, if it
-  ///         was asked for
-  Told(const measurement::Result& result, const SamplingOptions& options, bool full,
-       Telling telling = {});
+  /// @param result  must outlive it
+  /// @throws what sampling throws, if it was asked for
+  ReportedResult(const measurement::Result& result, const SamplingRequest& request, bool full,
+                 ReportingPlan plan = {});
 
   /// "4.98 ± 0.30 % vol", or "0.31 (0.02 to 0.85) % vol".
   [[nodiscard]] std::string text(const measurement::Quantity& q) const;
   /// The same in another unit: `factor` of its own one.
   [[nodiscard]] std::string text(const measurement::Quantity& q, double factor,
                                  const std::string& unit) const;
-  /// Quantities in columns: name, value, unit.
-  void lines(const std::vector<measurement::Quantity>& quantities) const;
+  /// Quantities in columns: name, value, unit; a line each.
+  [[nodiscard]] std::vector<std::string> lines(
+      const std::vector<measurement::Quantity>& quantities) const;
   /// What sampling found as a whole, a line or more; none without it.
-  void summary(const std::vector<measurement::Quantity>& shown) const;
+  [[nodiscard]] std::vector<std::string> summary(
+      const std::vector<measurement::Quantity>& shown) const;
   /// The sample of the quantity that was to be kept, and that of the other result; empty without
   /// sampling.
   [[nodiscard]] const std::vector<double>& sample() const { return sample_; }
@@ -68,12 +74,13 @@ class Told {
                                           std::vector<double>& kept) const;
   [[nodiscard]] const analysis::SampledQuantity* find(const std::string& key) const;
   [[nodiscard]] const analysis::SampledQuantity* differing(const std::string& key) const;
-  void shortest_lines(const std::vector<measurement::Quantity>& shown) const;
+  void add_shortest(const std::vector<measurement::Quantity>& shown,
+                    std::vector<std::string>& lines) const;
 
   const measurement::Result* result_;
-  SamplingOptions options_;
+  SamplingRequest request_;
   bool full_;
-  Telling telling_;
+  ReportingPlan plan_;
   /// If nobody asked for it: what the law is too simple for, why, and why it was not sampled then.
   std::string beyond_, why_, refused_;
   std::optional<analysis::Sampled> sampled_;
