@@ -12,9 +12,11 @@
 #include <vector>
 
 #include "areo/core/error.hpp"
+#include "areo/wording/failure.hpp"
 #include "command.hpp"
 #include "failure.hpp"
 #include "help.hpp"
+#include "screen.hpp"
 #include "usage.hpp"
 #include "version.hpp"
 
@@ -29,11 +31,6 @@ bool asked_for_json(int argc, const char* const* argv) {
   return std::find(argv, end, std::string_view{"--json"}) != end;
 }
 
-template <class AnyError>
-int failure(const AnyError& e, int code, bool json) {
-  print_error(json ? failure_json(e) + "\n" : failure_text(e));
-  return code;
-}
 
 // Takes the call apart, does what it asks and makes sure that the output arrived.
 int call(CLI::App& app, const Run& chosen, const Session& session, int argc,
@@ -90,10 +87,13 @@ int run(int argc, const char* const* argv) {
     return call(app, chosen, session, argc, argv);
   } catch (const UsageError& e) {
     std::fflush(stdout);
-    return failure(e, usage, asked_for_json(argc, argv));
+    print_error(asked_for_json(argc, argv) ? failure_json(e) + "\n" : failure_text(e));
+    return usage;
   } catch (const Error& e) {
     std::fflush(stdout);
-    return failure(e, exit_code(e), session.json);
+    print_error(session.json ? wording::failure_json(e) + "\n"
+                             : wording::failure_text(e, screen_columns()));
+    return exit_code(e);
   }
 }
 

@@ -18,6 +18,7 @@
 #include "areo/core/shell_word.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/parse.hpp"
+#include "areo/wording/failure.hpp"
 #include "batch_text.hpp"
 #include "bench.hpp"
 #include "command.hpp"
@@ -25,6 +26,7 @@
 #include "failure.hpp"
 #include "insist.hpp"
 #include "note_reading.hpp"
+#include "screen.hpp"
 #include "usage.hpp"
 
 namespace areo::cli {
@@ -234,7 +236,7 @@ class AtBench {
 
   void refuse(const Error& e) {
     refused_ = true;
-    const std::string text = failure_text(e);
+    const std::string text = wording::failure_text(e, screen_columns());
     std::fwrite(text.data(), 1, text.size(), stdout);
   }
 

@@ -1,5 +1,5 @@
 #pragma once
-// How a failure is told: message, caret and hint for people, an object for programs, an exit code.
+// How a command fails: its exit code, and what was typed that makes no sense.
 #include <cstddef>
 #include <stdexcept>
 #include <string>
@@ -23,12 +23,6 @@ struct UsageError : std::runtime_error {
 };
 
 [[nodiscard]] Exit exit_code(const Error& e);
-/// The message, then the text with a caret under the offending part, then the hint.
-[[nodiscard]] std::string failure_text(const Error& e);
-/// {"error": {"code", "message", "hint", "line", "note", "column"}}; line 0 = none.
-/// @param note  about the row that failed; may be empty
-[[nodiscard]] std::string failure_json(const Error& e, std::size_t line = 0,
-                                       const std::string& note = {});
 /// The message, then the hint.
 [[nodiscard]] std::string failure_text(const UsageError& e);
 /// {"error": {"code": "usage", "message", "hint"}}

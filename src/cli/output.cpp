@@ -13,10 +13,7 @@
 namespace areo::cli {
 
 std::string line_text(std::string_view text) {
-  std::string out;
-  for (const std::string& part : text::fitted(text::printable(text), screen_columns()))
-    out += part + "\n";
-  return out;
+  return text::printed(text, screen_columns());
 }
 
 void line(std::string_view text) {

@@ -15,6 +15,7 @@
 #include "areo/report/result_json.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
+#include "areo/wording/failure.hpp"
 #include "failure.hpp"
 
 namespace areo::cli {
@@ -106,7 +107,7 @@ class Writer {
   // @param note  about the row as a whole; may be empty
   void bad(const text::CsvRow& row, const Error& e, const std::string& note) const {
     if (session_->json) {
-      std::string object = failure_json(e, row.line, note);
+      std::string object = wording::failure_json(e, row.line, note);
       if (const std::string kept = kept_json(row); !kept.empty()) {
         object.pop_back();
         object += fmt::format(R"(,"kept":{}}})", kept);

@@ -281,4 +281,10 @@ TableText table_text(const Rows& rows, std::size_t columns, std::size_t spare) {
   return table;
 }
 
+std::string printed(std::string_view line, std::size_t columns) {
+  std::string out;
+  for (const std::string& part : fitted(printable(line), columns)) out += part + "\n";
+  return out;
+}
+
 }  // namespace areo::text

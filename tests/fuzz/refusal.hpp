@@ -3,7 +3,7 @@
 #include <nlohmann/json.hpp>
 
 #include "areo/core/error.hpp"
-#include "cli/failure.hpp"
+#include "areo/wording/failure.hpp"
 #include "invariant.hpp"
 
 namespace areo::fuzz {
@@ -24,8 +24,8 @@ inline void check_refusal(const Error& e) {
   if (const auto* p = dynamic_cast<const ParseError*>(&e); p != nullptr && !p->text.empty())
     require(p->position <= p->text.size() && p->length <= p->text.size() - p->position,
             "what a refusal points at is within the text", p->text);
-  require(!drives_terminal(cli::failure_text(e)), "a refusal drives no terminal");
-  require(nlohmann::json::accept(cli::failure_json(e)), "a refusal can be told as JSON");
+  require(!drives_terminal(wording::failure_text(e)), "a refusal drives no terminal");
+  require(nlohmann::json::accept(wording::failure_json(e)), "a refusal can be told as JSON");
 }
 
 /// Whether something is accepted; an exception that is no areo::Error goes on, and is a finding.

@@ -24,6 +24,9 @@ inline constexpr std::size_t usual_columns = 80;
 /// its begin; behind a name and a gap, "  --limit 0.5      when it passed ...", below the text.
 [[nodiscard]] std::vector<std::string> fitted(std::string_view line, std::size_t columns);
 
+/// That line with its ends, for a terminal: control characters in it become visible marks.
+[[nodiscard]] std::string printed(std::string_view line, std::size_t columns);
+
 struct TableText {
   std::vector<std::string> lines;
   std::size_t left_out = 0;  ///< columns that had no room, the last ones
