@@ -31,7 +31,6 @@ bool asked_for_json(int argc, const char* const* argv) {
   return std::find(argv, end, std::string_view{"--json"}) != end;
 }
 
-
 // Takes the call apart, does what it asks and makes sure that the output arrived.
 int call(CLI::App& app, const Run& chosen, const Session& session, int argc,
          const char* const* argv) {

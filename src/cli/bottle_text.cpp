@@ -8,9 +8,9 @@
 
 #include "areo/core/shell_word.hpp"
 #include "areo/measurement/ferments.hpp"
-#include "areo/report/result_json.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
+#include "areo/wording/result_json.hpp"
 #include "batch_text.hpp"
 #include "output.hpp"
 #include "trend_words.hpp"
@@ -297,12 +297,12 @@ void print_bottle(const BottleTelling& t, bool full) {
 
 void print_bottle_json(const BottleTelling& t) {
   const BottlePlan& p = t.plan;
-  raw_line(report::json_line(
+  raw_line(wording::json_line(
       t.outcome.result,
       {{"batch", text::json_string(t.batch.record().name)},
        {"bottle", text::json_string(t.bottle)},
        {"readings", fmt::format("[{}]", numbers(t.point.sample))},
-       {"state", fmt::format("\"{}\"", t.stuck ? "stuck" : cli::word(t.history.state.phase))},
+       {"state", fmt::format("\"{}\"", t.stuck ? "stuck" : word(t.history.state.phase))},
        {"culture", fmt::format("\"{}\"", notebook::word(t.batch.record().culture))},
        {"closed_at_c", fmt::format("{}", p.closing.indication_c)},
        {"storage_c", fmt::format("{}", p.storage_c)},

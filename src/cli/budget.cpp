@@ -10,10 +10,10 @@
 
 #include "areo/core/error.hpp"
 #include "areo/core/nearest.hpp"
-#include "areo/report/budget.hpp"
-#include "areo/report/result_json.hpp"
 #include "areo/text/json.hpp"
 #include "areo/text/parse.hpp"
+#include "areo/wording/budget.hpp"
+#include "areo/wording/result_json.hpp"
 #include "failure.hpp"
 
 namespace areo::cli {
@@ -52,28 +52,30 @@ int print_budget(const Result& result, const std::string& headline, const Sessio
   if (session.json) {
     std::vector<std::pair<std::string, std::string>> head;
     if (!state.empty()) head.emplace_back("state", text::json_string(state));
-    raw_line(report::budget_json(result, key, target, head));
+    raw_line(wording::budget_json(result, key, target, head));
     return done;
   }
   line(headline);
-  for (const std::string& text : report::budget_lines(result, key, target, session.full))
+  for (const std::string& text : wording::budget_lines(result, key, target, session.full))
     line(text);
   notes(result.notes);
   return done;
 }
 
-int print_strength_budget(const AlcoholResult& a, const StrengthWords& words,
+int print_strength_budget(const AlcoholResult& a, const wording::StrengthWords& words,
                           const Session& session) {
   if (a.state != Fermentation::above && a.state != Fermentation::contradiction)
     return print_budget(
-        a.result, headline(a, words, ReportedResult{a.result, {}, session.full, {.check = false}}),
-        session, word(a.state));
+        a.result,
+        wording::headline(a, words,
+                          wording::ReportedResult{a.result, {}, session.full, {.check = false}}),
+        session, wording::word(a.state));
   if (session.json) {
     Result none;
     none.notes = a.result.notes;
-    raw_line(report::json_line(none, {{"state", text::json_string(word(a.state))},
-                                      {"contributions", "[]"},
-                                      {"measures", "[]"}}));
+    raw_line(wording::json_line(none, {{"state", text::json_string(wording::word(a.state))},
+                                       {"contributions", "[]"},
+                                       {"measures", "[]"}}));
     return said_no;
   }
   line("no alcohol computed, so there is no budget: " + words.above);

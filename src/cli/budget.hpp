@@ -3,8 +3,8 @@
 #include <string>
 
 #include "areo/measurement/alcohol.hpp"
+#include "areo/wording/strength.hpp"
 #include "output.hpp"
-#include "strength.hpp"
 
 namespace areo::cli {
 
@@ -16,7 +16,7 @@ namespace areo::cli {
 int print_budget(const measurement::Result& result, const std::string& headline,
                  const Session& session, const std::string& state = "");
 /// A strength without a figure has no budget: says why, and is a "no".
-int print_strength_budget(const measurement::AlcoholResult& a, const StrengthWords& words,
+int print_strength_budget(const measurement::AlcoholResult& a, const wording::StrengthWords& words,
                           const Session& session);
 
 }  // namespace areo::cli

@@ -12,12 +12,12 @@
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
 #include "areo/text/parse.hpp"
+#include "areo/wording/check.hpp"
+#include "areo/wording/instrument.hpp"
 #include "bench.hpp"
 #include "calibrate.hpp"
-#include "check_words.hpp"
 #include "failure.hpp"
 #include "insist.hpp"
-#include "instrument_text.hpp"
 #include "noted.hpp"
 #include "usage.hpp"
 
@@ -94,12 +94,12 @@ CheckRecord record_of(const CalibrateOptions& o, CheckMethod method,
 std::string behaviour(const calibration::Check& c, const std::string& unit) {
   const uncertainty::Value& b = c.correction;
   const double expanded = b.expanded();
-  const int more = telling_digits(b.estimate, expanded);
+  const int more = wording::telling_digits(b.estimate, expanded);
   const int place = text::last_place(expanded) + more;
   const std::string u = text::fixed(expanded, place) + (unit.empty() ? "" : " " + unit);
   if (std::abs(b.estimate) <= expanded)
     return fmt::format("right, as far as this check can tell (off by {} ± {})",
-                       signed_text(-b.estimate, expanded, more), u);
+                       wording::signed_text(-b.estimate, expanded, more), u);
   return fmt::format("{} by {} ± {}", b.estimate < 0 ? "HIGH" : "LOW",
                      text::fixed(std::abs(b.estimate), place), u);
 }
@@ -141,8 +141,8 @@ void refuse_foot_of_scale(const InstrumentRecord& instrument, const calibration:
       Errc::inconsistent,
       fmt::format("{} at the foot of the scale says nothing: without error {} would show {}, "
                   "less than its scale has",
-                  shown(instrument, c.indication), instrument.name(),
-                  text::value_text(c.expected, unit_of(instrument))),
+                  wording::shown(instrument, c.indication), instrument.name(),
+                  text::value_text(c.expected, wording::unit_of(instrument))),
       "check it in water of 20 °C or a little colder"};
 }
 
@@ -159,13 +159,14 @@ int run_check(const CalibrateOptions& o, CheckMethod method, const Session& sess
   if (!insisted(batch::doubts(instrument, r, c, book.checks(instrument.id)), o.yes, session))
     return said_no;
   r.id = book.add(r);
-  const std::string unit = unit_of(instrument);
+  const std::string unit = wording::unit_of(instrument);
   const auto remarks = remarks_on_thermometers(book, std::span{&r, 1});
   if (session.json) {
-    raw_line(check_json(r, c, unit, remarks));
+    raw_line(wording::check_json(r, c, unit, remarks));
     return done;
   }
-  line(fmt::format("{} shows {}, it should show {}", o.name, shown(instrument, c.indication),
+  line(fmt::format("{} shows {}, it should show {}", o.name,
+                   wording::shown(instrument, c.indication),
                    text::value_text(c.expected, unit, session.full)));
   line(fmt::format("it reads {}", behaviour(c, unit)));
   if (instrument.thermometer() == nullptr && !r.temperature_c && method != CheckMethod::certificate)

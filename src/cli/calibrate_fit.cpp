@@ -10,14 +10,14 @@
 #include "areo/notebook/recompute.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
+#include "areo/wording/changes.hpp"
+#include "areo/wording/check.hpp"
+#include "areo/wording/drift.hpp"
+#include "areo/wording/fit.hpp"
+#include "areo/wording/instrument.hpp"
 #include "bench.hpp"
 #include "calibrate.hpp"
-#include "change_words.hpp"
-#include "check_words.hpp"
-#include "drift_words.hpp"
 #include "failure.hpp"
-#include "fitted.hpp"
-#include "instrument_text.hpp"
 
 namespace areo::cli {
 namespace {
@@ -25,11 +25,11 @@ namespace {
 // What changed since the calibration before.
 void print_drift(const notebook::InstrumentRecord& instrument,
                  const notebook::CalibrationRecord& before, const calibration::Drift& drift) {
-  for (const std::string& text : drift_lines(instrument, before, drift)) line("  " + text);
+  for (const std::string& text : wording::drift_lines(instrument, before, drift)) line("  " + text);
 }
 
-void print_fit(const Fitted& f) {
-  for (const std::string& text : fit_lines(f)) line(text);
+void print_fit(const wording::Fitted& f) {
+  for (const std::string& text : wording::fit_lines(f)) line(text);
 }
 
 using notebook::CheckRecord;
@@ -76,7 +76,7 @@ const CheckRecord* after_long_pause(const std::vector<CheckRecord>& checks) {
 }
 
 // @param members  further ones, each with its comma in front
-std::string fit_json(const Fitted& f, const std::optional<Moment>& in_force_from,
+std::string fit_json(const wording::Fitted& f, const std::optional<Moment>& in_force_from,
                      const std::string& members) {
   const auto& c = f.fit.correction;
   return fmt::format(
@@ -89,13 +89,14 @@ std::string fit_json(const Fitted& f, const std::optional<Moment>& in_force_from
       c.u_slope_beyond, std::abs(c.u_surface), f.fit.slope_used, c.checked_lo, c.checked_hi,
       c.checks, f.fit.line.chi_squared, f.fit.line.degrees_of_freedom, f.fit.consistent,
       f.fit.suspect ? std::to_string(f.checks[*f.fit.suspect].id) : "null",
-      f.fit.consistent ? fmt::format("\"{}\"", conformity_word(calibration::judge(c, f.tolerance)))
-                       : "null",
-      f.tolerance, unit_of(f.instrument), moment_json(in_force_from), members,
+      f.fit.consistent
+          ? fmt::format("\"{}\"", wording::conformity_word(calibration::judge(c, f.tolerance)))
+          : "null",
+      f.tolerance, wording::unit_of(f.instrument), wording::moment_json(in_force_from), members,
       text::json_list(f.remarks));
 }
 
-void print_contradiction(const Fitted& f) {
+void print_contradiction(const wording::Fitted& f) {
   line("not put in force: the checks contradict each other beyond their uncertainties");
   if (!f.fit.suspect) {
     line("next: repeat both checks; two alone cannot tell which of them is wrong");
@@ -114,7 +115,8 @@ void print_left_out(const notebook::Notebook& book, const InstrumentRecord& inst
     if (std::any_of(used.begin(), used.end(), [&](const auto& u) { return u.id == r.id; }))
       continue;
     line("  " +
-         check_text(instrument, r, evaluate(book, instrument, std::span{&r, 1}).checks.front()) +
+         wording::check_text(instrument, r,
+                             evaluate(book, instrument, std::span{&r, 1}).checks.front()) +
          (used.empty() ? "" : "; not used"));
   }
 }
@@ -148,15 +150,17 @@ std::string history_json(const notebook::Notebook& book, const InstrumentRecord&
   for (const auto& c : all) {
     out += fmt::format(
         R"({}{{"calibration":{},"checks":[{}],"in_force_from":{},"from_stated":{},"due":{},"note":{},"drift":{}}})",
-        out.empty() ? "" : ",", c.id, fmt::join(c.checks, ","), moment_json(c.in_force_from),
-        c.from_stated, moment_json(c.due), text::json_string(c.note),
-        before != nullptr ? drift_json(*before, drift(book, instrument, *before, c)) : "null");
+        out.empty() ? "" : ",", c.id, fmt::join(c.checks, ","),
+        wording::moment_json(c.in_force_from), c.from_stated, wording::moment_json(c.due),
+        text::json_string(c.note),
+        before != nullptr ? wording::drift_json(*before, drift(book, instrument, *before, c))
+                          : "null");
     before = &c;
   }
   return "[" + out + "]";
 }
 
-notebook::CalibrationRecord record_of(const CalibrateOptions& o, const Fitted& f) {
+notebook::CalibrationRecord record_of(const CalibrateOptions& o, const wording::Fitted& f) {
   notebook::CalibrationRecord r;
   r.instrument = f.instrument.id;
   // Unless stated, from the last check on; the first calibration holds for what was read before
@@ -189,7 +193,7 @@ void refuse_again(const std::vector<notebook::CalibrationRecord>& earlier,
                 fmt::format("areo calibrate show {} shows it", shell_word(name))};
 }
 
-void print_long_pause(const Fitted& f) {
+void print_long_pause(const wording::Fitted& f) {
   if (const CheckRecord* first = after_long_pause(f.checks))
     line(
         fmt::format("note: old and new checks are fitted together; those from {0} on alone: areo "
@@ -202,9 +206,10 @@ void print_long_pause(const Fitted& f) {
 int run_fit(const CalibrateOptions& o, const Session& session) {
   notebook::Notebook book = open_notebook(session);
   const InstrumentRecord instrument = book.instrument(o.name);
-  const Fitted f = fitted(book, instrument,
-                          without(made_since(book.checks(instrument.id), o.since, o.name),
-                                  o.without, o.name, o.since.empty() ? "" : " since " + o.since));
+  const wording::Fitted f =
+      wording::fitted(book, instrument,
+                      without(made_since(book.checks(instrument.id), o.since, o.name), o.without,
+                              o.name, o.since.empty() ? "" : " since " + o.since));
   // What is wrong with the call is wrong whatever the checks say.
   const notebook::CalibrationRecord record = record_of(o, f);
   const auto earlier = book.calibrations(instrument.id);
@@ -216,11 +221,12 @@ int run_fit(const CalibrateOptions& o, const Session& session) {
   std::optional<calibration::Drift> change;
   if (f.fit.consistent && before) change = drift(book, instrument, *before, record);
   if (session.json) {
-    raw_line(fit_json(
-        f, f.fit.consistent ? std::optional{record.in_force_from} : std::nullopt,
-        fmt::format(R"(,"due":{},"drift":{},"changes":{})",
-                    moment_json(f.fit.consistent ? record.due : std::nullopt),
-                    change ? drift_json(*before, *change) : "null", changes_json(changes))));
+    raw_line(
+        fit_json(f, f.fit.consistent ? std::optional{record.in_force_from} : std::nullopt,
+                 fmt::format(R"(,"due":{},"drift":{},"changes":{})",
+                             wording::moment_json(f.fit.consistent ? record.due : std::nullopt),
+                             change ? wording::drift_json(*before, *change) : "null",
+                             wording::changes_json(changes))));
     return code;
   }
   print_fit(f);
@@ -230,7 +236,7 @@ int run_fit(const CalibrateOptions& o, const Session& session) {
     return code;
   }
   print_in_force(record);
-  for (const std::string& text : changes_lines(changes)) line("  " + text);
+  for (const std::string& text : wording::changes_lines(changes)) line("  " + text);
   if (change) print_drift(instrument, *before, *change);
   print_long_pause(f);
   line(fmt::format("next: areo {} READING --temp TEMP --{} {}",
@@ -249,11 +255,12 @@ int run_show_calibration(const CalibrateOptions& o, const Session& session) {
   const auto remarks = correction_in_force(book, instrument, now()).remarks;
   if (session.json) {
     if (in_force) {
-      Fitted f = fitted(book, instrument, used);
+      wording::Fitted f = wording::fitted(book, instrument, used);
       f.remarks.insert(f.remarks.end(), remarks.begin(), remarks.end());
-      raw_line(fit_json(f, in_force->in_force_from,
-                        fmt::format(R"(,"due":{},"history":{})", moment_json(in_force->due),
-                                    history_json(book, instrument))));
+      raw_line(
+          fit_json(f, in_force->in_force_from,
+                   fmt::format(R"(,"due":{},"history":{})", wording::moment_json(in_force->due),
+                               history_json(book, instrument))));
     } else {
       raw_line(fmt::format(
           R"({{"instrument":{},"checks":0,"in_force_from":null,"due":null,"history":[],"notes":{}}})",
@@ -261,13 +268,14 @@ int run_show_calibration(const CalibrateOptions& o, const Session& session) {
     }
     for (const CheckRecord& c : all) {
       const std::span one{&c, 1};
-      raw_line(check_json(c, evaluate(book, instrument, one).checks.front(), unit_of(instrument),
-                          remarks_on_thermometers(book, one)));
+      raw_line(wording::check_json(c, evaluate(book, instrument, one).checks.front(),
+                                   wording::unit_of(instrument),
+                                   remarks_on_thermometers(book, one)));
     }
     return done;
   }
   if (in_force) {
-    print_fit(fitted(book, instrument, used));
+    print_fit(wording::fitted(book, instrument, used));
     print_in_force(*in_force);
   } else {
     line(fmt::format("{}: no calibration in force; its error is taken as within one division",

@@ -8,7 +8,7 @@
 #include "areo/core/shell_word.hpp"
 #include "areo/notebook/recompute.hpp"
 #include "areo/text/format.hpp"
-#include "instrument_text.hpp"
+#include "areo/wording/instrument.hpp"
 
 namespace areo::cli {
 namespace {
@@ -31,24 +31,24 @@ std::string behind(const std::string& unit) { return unit.empty() ? "" : " " + u
 
 std::string plus_minus(const CardSubject& s, double expanded) {
   return fmt::format("± {}{}", doubt_text(expanded, decimals_of(s, expanded)),
-                     behind(unit_of(s.record)));
+                     behind(wording::unit_of(s.record)));
 }
 
 // What a hand has to do, place by place, each with what it is known to.
 // @param condition  of an instruction that is the same everywhere: " at 20 °C", or nothing
 std::vector<std::string> instructions(const CardSubject& s, const std::vector<CardOffset>& offsets,
                                       const std::string& condition) {
-  const std::string unit = unit_of(s.record);
+  const std::string unit = wording::unit_of(s.record);
   const int decimals = decimals_of(s, largest(offsets));
   if (offsets[0].everywhere)
-    return {instruction_where_checked(s.record, s.correction, offsets[0].correction.estimate,
-                                      decimals, condition)};
+    return {wording::instruction_where_checked(
+        s.record, s.correction, offsets[0].correction.estimate, decimals, condition)};
   std::vector<std::string> all;
   all.reserve(offsets.size());
   for (const CardOffset& o : offsets)
     all.push_back(fmt::format("{} ± {}{} at {}", text::instruction(o.correction.estimate, decimals),
                               doubt_text(o.correction.expanded(), decimals), behind(unit),
-                              shown(s.record, o.reading)));
+                              wording::shown(s.record, o.reading)));
   return all;
 }
 
@@ -147,7 +147,7 @@ report::Headline card_headline(const CardSubject& s, const std::vector<CardOffse
     return {{never_text(s)},
             {fmt::format("Its error is taken as within one division ({:g}{}): any reading may be "
                          "off by {} (about 95 %)",
-                         s.record.graduation().division, behind(unit_of(s.record)), doubt),
+                         s.record.graduation().division, behind(wording::unit_of(s.record)), doubt),
              to_do(s)}};
   const auto t = meant_for(s);
   report::Headline h{
@@ -187,7 +187,7 @@ std::vector<std::string> check_lines(const CardSubject& s) {
     lines.push_back(fmt::format("Checked {} in {} check{}, {}; in force from {}",
                                 first == last ? first : first + " to " + last, s.checks.size(),
                                 s.checks.size() == 1 ? "" : "s",
-                                checked_text(s.record, s.correction),
+                                wording::checked_text(s.record, s.correction),
                                 s.calibration->in_force_from.date()));
   }
   if (!s.calibration)

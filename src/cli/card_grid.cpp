@@ -9,8 +9,8 @@
 #include "areo/core/error.hpp"
 #include "areo/core/shell_word.hpp"
 #include "areo/physics/scale_name.hpp"
-#include "areo/report/result_json.hpp"
 #include "areo/text/format.hpp"
+#include "areo/wording/result_json.hpp"
 #include "card_places.hpp"
 #include "failure.hpp"
 #include "temperature_grid.hpp"
@@ -74,7 +74,7 @@ Grid grid_by_reading(Axis side, std::vector<GridQuantity> quantities,
     return std::vector{GridCell{r.quantities[0].value}, GridCell{r.quantities[1].value}};
   };
   g.json = [=](double reading, double) -> std::optional<std::string> {
-    return report::json_line(correction(reading), {{"reading", fmt::format("{}", reading)}});
+    return wording::json_line(correction(reading), {{"reading", fmt::format("{}", reading)}});
   };
   return g;
 }

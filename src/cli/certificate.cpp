@@ -11,9 +11,9 @@
 #include "areo/physics/scale_name.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
-#include "check_words.hpp"
-#include "drift_words.hpp"
-#include "instrument_text.hpp"
+#include "areo/wording/check.hpp"
+#include "areo/wording/drift.hpp"
+#include "areo/wording/instrument.hpp"
 #include "version.hpp"
 
 namespace areo::cli {
@@ -32,7 +32,7 @@ std::optional<Predecessor> predecessor(const notebook::Notebook& book,
     before = r;
   }
   if (!before) return std::nullopt;
-  return Predecessor{*before, fitted(book, instrument, checks_of(book, *before)),
+  return Predecessor{*before, wording::fitted(book, instrument, checks_of(book, *before)),
                      drift(book, instrument, *before, calibration)};
 }
 
@@ -96,7 +96,7 @@ std::string content(const Certified& c) {
   const InstrumentRecord& r = c.instrument;
   const notebook::Graduation g = r.graduation();
   for (const std::string& text :
-       {r.name(), std::string{r.kind()}, instrument_text(r), r.note, r.maker, r.serial,
+       {r.name(), std::string{r.kind()}, wording::instrument_text(r), r.note, r.maker, r.serial,
         fmt::format("{} {} {} {}", g.lo, g.hi, g.division, g.maximum_permissible_error)})
     add(text);
   if (const auto* h = r.hydrometer()) {
@@ -106,7 +106,7 @@ std::string content(const Certified& c) {
                     h->mass_g.value_or(-1)));
   }
   add(fmt::format("{} {} {}", c.calibration.id, c.calibration.in_force_from.text(),
-                  moment_json(c.calibration.due)));
+                  wording::moment_json(c.calibration.due)));
   add(c.calibration.note);
   for (std::size_t i = 0; i < c.fitted.checks.size(); ++i) {
     const CheckRecord& k = c.fitted.checks[i];
@@ -136,9 +136,9 @@ std::string content(const Certified& c) {
     const double u = p.correction.expanded();
     add(figures.number(p.correction.estimate, u) + " " + figures.number(u, u));
   }
-  add(agreement_text(c.fitted));
+  add(wording::agreement_text(c.fitted));
   if (c.before)
-    for (const std::string& text : drift_lines(r, c.before->calibration, c.before->drift))
+    for (const std::string& text : wording::drift_lines(r, c.before->calibration, c.before->drift))
       add(text);
   if (c.after) add(fmt::format("{} {}", c.after->id, c.after->in_force_from.text()));
   if (c.retired) add(c.retired->at.text() + " " + c.retired->reason);
@@ -165,7 +165,7 @@ bool in_liquid(const notebook::CheckRecord& r) { return notebook::in_liquid(r.me
 
 Figures::Figures(const Certified& c, bool full)
     : instrument_{&c.instrument},
-      unit_{unit_of(c.instrument)},
+      unit_{wording::unit_of(c.instrument)},
       further_{full ? text::further_digits : 0} {
   if (!unit_.empty()) return;
   unit_ = c.instrument.hydrometer() != nullptr ? "SG" : "index";
@@ -189,7 +189,7 @@ std::string Figures::place(double indication) const {
 }
 
 std::string Figures::behind() const {
-  const std::string unit = unit_of(*instrument_);
+  const std::string unit = wording::unit_of(*instrument_);
   return unit.empty() ? "" : " " + unit;
 }
 
@@ -199,7 +199,7 @@ Certified certified(const notebook::Notebook& book, const InstrumentRecord& inst
   c.issue = issue;
   c.instrument = instrument;
   c.calibration = calibration;
-  c.fitted = fitted(book, instrument, checks_of(book, calibration));
+  c.fitted = wording::fitted(book, instrument, checks_of(book, calibration));
   const auto budget_at = [&](double mark) {
     return calibration::correction_budget(c.fitted.evaluated, c.fitted.fit, mark);
   };
@@ -231,16 +231,16 @@ Document certificate_document(const Certified& c) {
   d.title = "Certificate of a user's own calibration: " + c.instrument.name();
   d.number = c.number;
   d.caution = "a user's own check; not an accredited certificate.";
-  d.headline = instruction_text(c.fitted);
+  d.headline = wording::instruction_text(c.fitted);
   const auto at_middle = correction.uncertainty_at(correction.r0);
-  d.below_headline.push_back(fmt::format("correction at {}{}: {}", figures.place(correction.r0),
-                                         figures.behind(),
-                                         text::value_text({correction.at(correction.r0), at_middle},
-                                                          unit_of(c.instrument), c.issue.full)));
-  d.below_headline.push_back(fmt::format("checked {} in {}", checked_text(c.instrument, correction),
-                                         correction.provenance));
-  d.below_headline.push_back(c.fitted.fit.consistent ? verdict_text(c.fitted)
-                                                     : agreement_text(c.fitted));
+  d.below_headline.push_back(
+      fmt::format("correction at {}{}: {}", figures.place(correction.r0), figures.behind(),
+                  text::value_text({correction.at(correction.r0), at_middle},
+                                   wording::unit_of(c.instrument), c.issue.full)));
+  d.below_headline.push_back(fmt::format(
+      "checked {} in {}", wording::checked_text(c.instrument, correction), correction.provenance));
+  d.below_headline.push_back(c.fitted.fit.consistent ? wording::verdict_text(c.fitted)
+                                                     : wording::agreement_text(c.fitted));
   for (auto part : {certificate_object(c), certificate_method(c), certificate_results(c)})
     for (Section& s : part) d.sections.push_back(std::move(s));
   d.sections.push_back(certificate_remarks(c));

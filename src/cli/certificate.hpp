@@ -6,8 +6,8 @@
 
 #include "areo/calibration/correction_budget.hpp"
 #include "areo/calibration/drift.hpp"
+#include "areo/wording/fit.hpp"
 #include "document.hpp"
-#include "fitted.hpp"
 
 namespace areo::cli {
 
@@ -21,7 +21,7 @@ struct Issue {
 /// The calibration before, and what changed since.
 struct Predecessor {
   notebook::CalibrationRecord calibration;
-  Fitted fitted;
+  wording::Fitted fitted;
   calibration::Drift drift;
 };
 
@@ -36,7 +36,7 @@ struct Certified {
   Issue issue;
   notebook::InstrumentRecord instrument;
   notebook::CalibrationRecord calibration;
-  Fitted fitted;
+  wording::Fitted fitted;
   std::vector<calibration::CorrectionBudget> corrections;  ///< at marks along the scale
   std::vector<calibration::CorrectionBudget> budgets;      ///< at the ends and the middle
   std::vector<calibration::ConformityPoint> conformity;    ///< none if the checks contradict

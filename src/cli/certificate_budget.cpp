@@ -4,10 +4,10 @@
 #include <algorithm>
 #include <cmath>
 
-#include "areo/report/budget.hpp"
 #include "areo/text/format.hpp"
+#include "areo/wording/budget.hpp"
+#include "areo/wording/instrument.hpp"
 #include "certificate.hpp"
-#include "instrument_text.hpp"
 
 namespace areo::cli {
 namespace {
@@ -42,7 +42,7 @@ std::string in_people_words(std::string word) {
 
 // "scale" is the unit of the instrument, whatever that is.
 std::string unit_text(const Certified& c, const std::string& unit) {
-  if (unit == "scale") return unit_of(c.instrument);
+  if (unit == "scale") return wording::unit_of(c.instrument);
   return unit == "standard uncertainties" ? "of the formula's own" : unit;
 }
 
@@ -69,7 +69,7 @@ CaptionedTable inputs(const Certified& c, const std::vector<std::size_t>& order)
     rows.push_back({fmt::format("{}", n + 1), short_name(c, order[n]), checks_text(c, order[n]),
                     fmt::format("{}{}", text::fixed(input.u, text::last_place(input.u)),
                                 unit.empty() ? "" : " " + unit),
-                    fmt::format("{}, {}", in_people_words(report::distribution_word(input.shape)),
+                    fmt::format("{}, {}", in_people_words(wording::distribution_word(input.shape)),
                                 input.type == uncertainty::Evaluation::type_a ? "A" : "B"),
                     input.provenance});
   }

@@ -3,12 +3,12 @@
 
 #include <cmath>
 
-#include "areo/report/budget.hpp"
 #include "areo/text/json.hpp"
+#include "areo/wording/budget.hpp"
+#include "areo/wording/check.hpp"
+#include "areo/wording/drift.hpp"
+#include "areo/wording/instrument.hpp"
 #include "certificate.hpp"
-#include "check_words.hpp"
-#include "drift_words.hpp"
-#include "instrument_text.hpp"
 #include "version.hpp"
 
 namespace areo::cli {
@@ -67,7 +67,7 @@ std::string inputs(const Certified& c) {
         R"({}{{"name":{},"provenance":{},"distribution":"{}","evaluation":"{}","input_value":{},)"
         R"("input_standard_uncertainty":{},"input_unit":{},"shares":{},"of_checks":{}}})",
         out.empty() ? "" : ",", text::json_string(input.name), text::json_string(input.provenance),
-        report::distribution_word(input.shape),
+        wording::distribution_word(input.shape),
         input.type == uncertainty::Evaluation::type_a ? "A" : "B", input.value, input.u,
         text::json_string(input.unit),
         list(c.budgets, [&](std::size_t i) { return fmt::format("{}", c.budgets[i].shares[k]); }),
@@ -95,12 +95,12 @@ std::string conformity(const Certified& c) {
     return fmt::format(
         R"({{"indication":{},"error":{},"expanded_uncertainty":{},"least":{},"most":{},)"
         R"("verdict":"{}"}})",
-        p.indication, p.error, p.expanded, p.least, p.most, conformity_word(p.verdict));
+        p.indication, p.error, p.expanded, p.least, p.most, wording::conformity_word(p.verdict));
   });
   return fmt::format(R"("conformity":{},"tolerance":{},"conformity_points":{})",
                      c.conformity.empty()
                          ? "null"
-                         : fmt::format("\"{}\"", conformity_word(calibration::judge(
+                         : fmt::format("\"{}\"", wording::conformity_word(calibration::judge(
                                                      c.fitted.fit.correction, c.fitted.tolerance))),
                      c.fitted.tolerance, points);
 }
@@ -137,10 +137,10 @@ std::string certificate_json(const Certified& c, const std::string& members) {
              text::json_string(c.number), c.issue.on.date(), or_null(c.issue.by),
              or_null(c.issue.place), or_null(c.issue.customer),
              text::json_string(c.instrument.name()), c.instrument.kind(),
-             text::json_string(instrument_text(c.instrument)), c.calibration.id,
-             moment_json(c.calibration.in_force_from),
-             moment_json(c.after ? std::optional{c.after->in_force_from} : std::nullopt),
-             moment_json(c.calibration.due)) +
+             text::json_string(wording::instrument_text(c.instrument)), c.calibration.id,
+             wording::moment_json(c.calibration.in_force_from),
+             wording::moment_json(c.after ? std::optional{c.after->in_force_from} : std::nullopt),
+             wording::moment_json(c.calibration.due)) +
          fmt::format(R"("maker":{},"serial":{},"condition":{},)", or_null(r.maker),
                      or_null(r.serial), or_null(r.note)) +
          (h == nullptr
@@ -153,17 +153,17 @@ std::string certificate_json(const Certified& c, const std::string& members) {
              R"("slope":{},"slope_standard_uncertainty":{},"beyond_standard_uncertainty":{},)"
              R"("surface_standard_uncertainty":{},"slope_used":{},"checked_from":{},"checked_to":{},"chi_squared":{},)"
              R"("degrees_of_freedom":{},"consistent":{},)",
-             text::json_string(unit_of(c.instrument)),
-             text::json_string(instruction_text(c.fitted)), k.r0, k.offset, k.u_offset, k.slope,
-             k.u_slope, k.u_slope_beyond, std::abs(k.u_surface), c.fitted.fit.slope_used,
+             text::json_string(wording::unit_of(c.instrument)),
+             text::json_string(wording::instruction_text(c.fitted)), k.r0, k.offset, k.u_offset,
+             k.slope, k.u_slope, k.u_slope_beyond, std::abs(k.u_surface), c.fitted.fit.slope_used,
              k.checked_lo, k.checked_hi, c.fitted.fit.line.chi_squared,
              c.fitted.fit.line.degrees_of_freedom, c.fitted.fit.consistent) +
-         fmt::format(R"("checks":{},"corrections":{},"budgets":{},"inputs":{},{},"drift":{},)"
-                     R"("clauses":{},"notes":{},"areo":"{}","tables":"{}"{}}})",
-                     checks(c), corrections(c), budgets(c), inputs(c), conformity(c),
-                     c.before ? drift_json(c.before->calibration, c.before->drift) : "null",
-                     clauses(c), text::json_list(certificate_notes(c)), version, tables_digest,
-                     members);
+         fmt::format(
+             R"("checks":{},"corrections":{},"budgets":{},"inputs":{},{},"drift":{},)"
+             R"("clauses":{},"notes":{},"areo":"{}","tables":"{}"{}}})",
+             checks(c), corrections(c), budgets(c), inputs(c), conformity(c),
+             c.before ? wording::drift_json(c.before->calibration, c.before->drift) : "null",
+             clauses(c), text::json_list(certificate_notes(c)), version, tables_digest, members);
 }
 
 }  // namespace areo::cli

@@ -4,8 +4,8 @@
 #include "areo/instruments/stem.hpp"
 #include "areo/physics/scale_name.hpp"
 #include "areo/text/format.hpp"
+#include "areo/wording/instrument.hpp"
 #include "certificate.hpp"
-#include "instrument_text.hpp"
 
 namespace areo::cli {
 namespace {

@@ -6,10 +6,10 @@
 #include "areo/core/told_apart.hpp"
 #include "areo/report/chart.hpp"
 #include "areo/text/format.hpp"
+#include "areo/wording/check.hpp"
+#include "areo/wording/drift.hpp"
+#include "areo/wording/instrument.hpp"
 #include "certificate.hpp"
-#include "check_words.hpp"
-#include "drift_words.hpp"
-#include "instrument_text.hpp"
 #include "report_charts.hpp"
 
 namespace areo::cli {
@@ -48,7 +48,7 @@ Section results(const Certified& c) {
                   "of the table above has the numbers",
                   c.fitted.checks.size()),
       "Checks less fit, with the expanded uncertainty of each check."});
-  s.blocks.emplace_back(Paragraph{"Test of the fit: " + agreement_text(c.fitted) + "."});
+  s.blocks.emplace_back(Paragraph{"Test of the fit: " + wording::agreement_text(c.fitted) + "."});
   if (!c.fitted.fit.consistent)
     s.blocks.emplace_back(
         Paragraph{"By today's models the checks contradict each other beyond their uncertainties; "
@@ -59,7 +59,7 @@ Section results(const Certified& c) {
 Section correction(const Certified& c) {
   const Figures f{c};
   const char* straight =
-      checked_at_one_place(c.fitted.fit.correction)
+      wording::checked_at_one_place(c.fitted.fit.correction)
           ? "It was checked at one place of the scale. How it runs along the scale "
             "is assumed: within what is usual."
           : "That the correction runs as a straight line between the checks is "
@@ -74,7 +74,7 @@ Section correction(const Certified& c) {
          outside ? "NOT checked: U grows with the distance" : "within the checked range"});
   }
   return {"6 The correction in force",
-          {Paragraph{instruction_text(c.fitted) + "."},
+          {Paragraph{wording::instruction_text(c.fitted) + "."},
            Paragraph{fmt::format("It rests on {}; {}.", c.fitted.fit.correction.provenance,
                                  c.fitted.fit.reason)},
            Paragraph{straight},
@@ -131,9 +131,9 @@ Section conformity(const Certified& c) {
   return {
       "8 Conformity",
       {Paragraph{fmt::format("Checked {}, maximum permissible error {:.3g}{}: {}.",
-                             checked_text(c.instrument, k), c.fitted.tolerance, f.behind(),
+                             wording::checked_text(c.instrument, k), c.fitted.tolerance, f.behind(),
                              in_words(calibration::judge(k, c.fitted.tolerance)))},
-       Bullets{{checked_at_one_place(k) ? judged_at_one_place : judged_at_ends,
+       Bullets{{wording::checked_at_one_place(k) ? judged_at_one_place : judged_at_ends,
                 fmt::format("against what: the maximum permissible error of section 2, {:.3g}{} "
                             "(limits of error on both sides of zero) [jcgm200]",
                             c.fitted.tolerance, f.behind()),
@@ -146,9 +146,9 @@ Section drift_section(const Certified& c) {
   if (!c.before) return {heading, {Paragraph{"There is no calibration before this one."}}};
   const Figures f{c};
   const calibration::Drift& d = c.before->drift;
-  Section s{
-      heading,
-      {Paragraph{text::sentence(drift_lines(c.instrument, c.before->calibration, d).front())}}};
+  Section s{heading,
+            {Paragraph{text::sentence(
+                wording::drift_lines(c.instrument, c.before->calibration, d).front())}}};
   if (!d.points.empty()) {
     Rows rows{{"shown, " + f.unit(), "correction before, " + f.unit(), "U, " + f.unit(),
                "correction now, " + f.unit(), "U, " + f.unit(), "change, " + f.unit(),
@@ -161,10 +161,10 @@ Section drift_section(const Certified& c) {
         cells.push_back(f.with_sign(k->at(p.indication), u));
         cells.push_back(f.number(u, u));
       }
-      const int more = telling_digits(p.difference, p.expanded);
+      const int more = wording::telling_digits(p.difference, p.expanded);
       cells.push_back(f.with_sign(p.difference, p.expanded, more));
       cells.push_back(f.number(p.expanded, p.expanded, more));
-      cells.push_back(en_text(p.en));
+      cells.push_back(wording::en_text(p.en));
       rows.push_back(std::move(cells));
     }
     s.blocks.emplace_back(CaptionedTable{

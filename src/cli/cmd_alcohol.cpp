@@ -9,10 +9,10 @@
 #include "areo/measurement/alcohol.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
+#include "areo/wording/limit.hpp"
 #include "bench.hpp"
 #include "command.hpp"
 #include "failure.hpp"
-#include "limit.hpp"
 #include "print_strength.hpp"
 #include "sampling_options.hpp"
 #include "stories.hpp"
@@ -98,7 +98,7 @@ AlcoholResult compute(const TakenOriginal& original, const TakenReading& present
   return a;
 }
 
-StrengthWords words(bool weighed) {
+wording::StrengthWords words(bool weighed) {
   return {
       weighed ? "an estimate from weighed sugar, " : "",
       weighed ? "no measurable change from what weighed sugar would give" : "no measurable change",
@@ -113,23 +113,23 @@ StrengthWords words(bool weighed) {
 int tell(const Options& o, const TakenOriginal& original, const TakenReading& present,
          const Session& session) {
   const bool weighed = original.original.weighed.has_value();
-  const ferment::Culture culture = culture_from_text(o.culture);
-  const auto limit = limit_from_text(o.limit, o.level);
+  const ferment::Culture culture = wording::culture_from_text(o.culture);
+  const auto limit = wording::limit_from_text(o.limit, o.level);
   refuse_together(session.budget.wanted, "budget", limit.has_value(), "--limit",
                   "a budget decides nothing: leave --limit out");
   refuse_together(session.budget.wanted, "budget", o.all, "--all",
                   "a budget is of one number: leave --all out, or say --of KEY");
   const AlcoholResult a = compute(original, present, culture);
-  StrengthWords w = words(weighed);
-  w.basis = basis_text(culture);
+  wording::StrengthWords w = words(weighed);
+  w.basis = wording::basis_text(culture);
   w.all = o.all;
   bool below = true;
-  w.bound = bound_beside(limit);
-  const ReportedResult reported{a.result, sampling_request(o.sampling), session.full,
-                                reporting_plan(a, w, !session.budget.wanted)};
+  w.bound = wording::bound_beside(limit);
+  const wording::ReportedResult reported{a.result, sampling_request(o.sampling), session.full,
+                                         wording::reporting_plan(a, w, !session.budget.wanted)};
   if (limit && a.has_strength())
-    below = judge(*limit, a, original.original, {present.instrument, present.reading}, culture,
-                  reported, w);
+    below = wording::judge(*limit, a, original.original, {present.instrument, present.reading},
+                           culture, reported, w);
   const int code = print_strength(a, w, session, reported);
   return below ? code : said_no;
 }
@@ -185,16 +185,17 @@ int run_csv(const Options& o, const Session& session) {
   StreamJob job;
   job.needed = {"original", "present"};
   job.known = {"temperature", "original_temperature", "present_temperature", "culture"};
-  const auto limit = limit_from_text(o.limit, o.level);
-  (void)culture_from_text(o.culture);
+  const auto limit = wording::limit_from_text(o.limit, o.level);
+  (void)wording::culture_from_text(o.culture);
   job.results = {
       "alcohol_percent_vol",      "alcohol_percent_mass",     "original_extract_percent",
       "real_extract_percent",     "apparent_extract_percent", "apparent_attenuation_percent",
       "real_attenuation_percent", "energy_kj_per_100_ml",     "rule_of_thumb_percent_vol",
       "sg_20_20_original",        "sg_20_20_present"};
   job.facts = {"state"};
-  job.facts.insert(job.facts.end(), bound_keys.begin(), bound_keys.end());
-  if (limit) job.facts.insert(job.facts.end(), limit_keys.begin(), limit_keys.end());
+  job.facts.insert(job.facts.end(), wording::bound_keys.begin(), wording::bound_keys.end());
+  if (limit)
+    job.facts.insert(job.facts.end(), wording::limit_keys.begin(), wording::limit_keys.end());
   for (const std::string& t : {o.temperature, o.original_temperature, o.present_temperature})
     require_temperature(t);
   Stories stories;
@@ -211,14 +212,15 @@ int run_csv(const Options& o, const Session& session) {
     const std::string own = row["culture"];
     const TakenReading present =
         bench.take(row["present"], temperature("present_temperature", o.present_temperature));
-    const ferment::Culture culture = culture_from_text(own.empty() ? o.culture : own);
+    const ferment::Culture culture = wording::culture_from_text(own.empty() ? o.culture : own);
     AlcoholResult a = compute(original, present, culture);
-    std::vector<text::Fact> facts{{word(a.state)}};
-    for (text::Fact& f : bound_facts(a, bound_beside(limit))) facts.push_back(std::move(f));
+    std::vector<text::Fact> facts{{wording::word(a.state)}};
+    for (text::Fact& f : wording::bound_facts(a, wording::bound_beside(limit)))
+      facts.push_back(std::move(f));
     if (limit && a.has_strength()) {
       const auto decision = analysis::decide_strength(a, limit->percent_vol, limit->level);
-      a.result.notes.push_back(verdict_text(*limit, a, decision));
-      for (text::Fact& f : limit_facts(*limit, decision)) facts.push_back(std::move(f));
+      a.result.notes.push_back(wording::verdict_text(*limit, a, decision));
+      for (text::Fact& f : wording::limit_facts(*limit, decision)) facts.push_back(std::move(f));
     }
     if (a.state == Fermentation::above)
       a.result.notes.emplace_back(
@@ -226,8 +228,8 @@ int run_csv(const Options& o, const Session& session) {
           "temperature, sugar added, layers?");
     stories.tell(row, row["original"], a.result.at("sg_20_20_present"), a.result.notes);
     if (!a.has_bound_only()) return RowOutcome{std::move(a.result), std::move(facts)};
-    a.result.notes.push_back("alcohol " + below_text(a, bound_beside(limit)));
-    return RowOutcome{std::move(a.result), std::move(facts), rests_on_strength()};
+    a.result.notes.push_back("alcohol " + wording::below_text(a, wording::bound_beside(limit)));
+    return RowOutcome{std::move(a.result), std::move(facts), wording::rests_on_strength()};
   };
   return run_stream(o.csv, job, o.columns, session);
 }

@@ -12,6 +12,7 @@
 #include "areo/notebook/recompute.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
+#include "areo/wording/strength.hpp"
 #include "batch_text.hpp"
 #include "bench.hpp"
 #include "command.hpp"
@@ -19,7 +20,6 @@
 #include "extract_kind.hpp"
 #include "failure.hpp"
 #include "insist.hpp"
-#include "strength.hpp"
 #include "usage.hpp"
 
 namespace areo::cli {
@@ -60,7 +60,7 @@ int run_add(const Options& o, const Session& session) {
   BatchRecord r;
   r.name = o.name;
   r.drink = o.drink;
-  r.culture = culture_from_text(o.culture);
+  r.culture = wording::culture_from_text(o.culture);
   r.vessel = o.vessel;
   r.volume_typed = o.volume;
   if (!o.volume.empty()) r.volume_l = volume_from_text(o.volume);
@@ -252,7 +252,7 @@ int run_show(const Options& o, const Session& session) {
   print_history(book, batch.record(), as_of);
   notes(notes_of(points));
   if (std::any_of(points.begin(), points.end(), [](const Point& p) { return p.drink.has_value(); }))
-    line(basis_line(basis_text(batch.record().culture)));
+    line(wording::basis_line(wording::basis_text(batch.record().culture)));
   line("next: " + next_step(batch, book));
   return done;
 }
@@ -279,7 +279,7 @@ int run_amend(const Options& o, const Session& session) {
   notebook::Notebook book = open_notebook(session);
   const notebook::Id id = book.batch(o.name).id;
   check_extract(o.extract, book);
-  (void)culture_from_text(o.culture);
+  (void)wording::culture_from_text(o.culture);
   std::optional<double> litres;
   if (!o.volume.empty()) litres = volume_from_text(o.volume);
   BatchRecord changed = book.batch(id);

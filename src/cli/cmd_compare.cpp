@@ -10,13 +10,13 @@
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
 #include "areo/trend/compare.hpp"
+#include "areo/wording/strength.hpp"
 #include "batch_text.hpp"
 #include "bench.hpp"
 #include "command.hpp"
 #include "compare_words.hpp"
 #include "correction_words.hpp"
 #include "failure.hpp"
-#include "strength.hpp"
 #include "trend_words.hpp"
 
 namespace areo::cli {
@@ -108,11 +108,11 @@ std::vector<Contender> contenders(const Options& o, std::vector<Batch>& batches)
 void print_bases(const std::vector<Batch>& batches) {
   std::vector<std::string> all;
   for (const Batch& batch : batches) {
-    const std::string basis = basis_text(batch.record().culture);
+    const std::string basis = wording::basis_text(batch.record().culture);
     if (std::find(all.begin(), all.end(), basis) == all.end()) all.push_back(basis);
   }
   for (std::size_t i = 0; i + 1 < all.size(); ++i) line(all[i]);
-  line(basis_line(all.back()));
+  line(wording::basis_line(all.back()));
 }
 
 int run_compare(const Options& o, const Session& session) {

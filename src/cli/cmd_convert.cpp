@@ -6,9 +6,9 @@
 #include "areo/core/error.hpp"
 #include "areo/measurement/convert.hpp"
 #include "areo/physics/scale_name.hpp"
-#include "areo/report/result_json.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/parse.hpp"
+#include "areo/wording/result_json.hpp"
 #include "bench.hpp"
 #include "budget.hpp"
 #include "command.hpp"
@@ -59,9 +59,9 @@ int run_one(const Options& o, const Session& session) {
   const std::string headline =
       fmt::format("{} ({}; ± about 95 %, as far as it was typed)", o.value, c.of);
   if (session.budget.wanted) return print_budget(c.result, headline, session);
-  const ReportedResult reported{c.result, sampling_request(o.sampling), session.full};
+  const wording::ReportedResult reported{c.result, sampling_request(o.sampling), session.full};
   if (session.json) {
-    raw_line(report::json_line(c.result, reported.members()));
+    raw_line(wording::json_line(c.result, reported.members()));
     return 0;
   }
   line(headline);

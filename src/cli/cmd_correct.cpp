@@ -6,8 +6,8 @@
 #include "areo/core/shell_word.hpp"
 #include "areo/measurement/correct.hpp"
 #include "areo/physics/scale_name.hpp"
-#include "areo/report/result_json.hpp"
 #include "areo/text/format.hpp"
+#include "areo/wording/result_json.hpp"
 #include "bench.hpp"
 #include "budget.hpp"
 #include "command.hpp"
@@ -78,12 +78,12 @@ int run_one(const Options& o, const Session& session) {
   const auto& q = c.result.quantities;
   const measurement::Quantity& own = q[0];
   const measurement::Quantity& correction = q[1];
-  const ReportedResult reported{
+  const wording::ReportedResult reported{
       c.result, sampling_request(o.sampling), session.full, {.check = !session.budget.wanted}};
   const std::string headline = fmt::format("{}  ({}, about 95 %)", reported.text(own), own.name);
   if (session.budget.wanted) return print_budget(c.result, headline, session);
   if (session.json) {
-    raw_line(report::json_line(c.result, reported.members()));
+    raw_line(wording::json_line(c.result, reported.members()));
     return 0;
   }
   line(headline);

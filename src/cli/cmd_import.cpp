@@ -19,10 +19,10 @@
 #include "areo/text/csv.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
+#include "areo/wording/failure.hpp"
 #include "bench.hpp"
 #include "column_options.hpp"
 #include "command.hpp"
-#include "areo/wording/failure.hpp"
 #include "failure.hpp"
 #include "import_readings.hpp"
 #include "insist.hpp"
@@ -186,7 +186,8 @@ class Import {
   // To a program at once, to a person when all lines are known.
   void tell_failure(text::SaidOnce& said, std::size_t line, const std::string& where,
                     const Error& e) const {
-    if (session_->json) raw_line(wording::failure_json(Error{e.code, where + e.what(), e.hint}, line));
+    if (session_->json)
+      raw_line(wording::failure_json(Error{e.code, where + e.what(), e.hint}, line));
     said.add(line, where + e.what(), e.hint);
   }
   [[nodiscard]] std::string summary() const {

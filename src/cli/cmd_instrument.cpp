@@ -12,10 +12,10 @@
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
 #include "areo/text/parse_refraction.hpp"
+#include "areo/wording/instrument.hpp"
 #include "bench.hpp"
 #include "command.hpp"
 #include "failure.hpp"
-#include "instrument_text.hpp"
 
 namespace areo::cli {
 namespace {
@@ -141,7 +141,7 @@ std::string json_of(const notebook::InstrumentRecord& r, const Retired& retired)
   std::string out = fmt::format(
       R"({{"name":{},"description":{},"maker":{},"serial":{},"added_at":"{}","note":{},)"
       R"("retired_at":{},"retired_reason":{})",
-      text::json_string(r.name()), text::json_string(instrument_text(r)),
+      text::json_string(r.name()), text::json_string(wording::instrument_text(r)),
       text::json_string(r.maker), text::json_string(r.serial), r.added_at.text(),
       text::json_string(r.note), retired ? text::json_string(retired->at.text()) : "null",
       retired ? text::json_string(retired->reason) : "null");
@@ -176,7 +176,7 @@ std::string in_water(const notebook::InstrumentRecord& r) {
   const double shown =
       h != nullptr ? instruments::usual_indication(*h, physics::water_density(t), t)
                    : instruments::ideal_indication(*r.refractometer(), physics::Liquid{}, t);
-  const std::string unit = unit_of(r);
+  const std::string unit = wording::unit_of(r);
   return text::fixed(shown, text::supported_decimals(r.graduation().division / 10)) +
          (unit.empty() ? "" : " " + unit);
 }
@@ -219,7 +219,7 @@ int run_add(const Options& o, const Session& session) {
     raw_line(json_of(r, {}));
     return done;
   }
-  line(fmt::format("{}: {}", r.name(), instrument_text(r)));
+  line(fmt::format("{}: {}", r.name(), wording::instrument_text(r)));
   if (r.thermometer() == nullptr)
     line(
         fmt::format("next: in clean water at 20 °C it should show {}; "
@@ -245,7 +245,7 @@ int run_list(const Session& session) {
     if (session.json)
       raw_line(json_of(r, retired));
     else
-      line(fmt::format("{}: {}{}", r.name(), instrument_text(r),
+      line(fmt::format("{}: {}{}", r.name(), wording::instrument_text(r),
                        retired ? "; " + retired_text(*retired) : ""));
   }
   return done;
@@ -269,7 +269,7 @@ int run_show(const Options& o, const Session& session) {
     raw_line(json_of(r, book.retired(r.id)));
     return done;
   }
-  line(fmt::format("{}: {}", r.name(), instrument_text(r)));
+  line(fmt::format("{}: {}", r.name(), wording::instrument_text(r)));
   if (const auto* h = r.hydrometer()) {
     line(fmt::format("  glass expansion {:g}e-6 per °C, maximum permissible error {:g}",
                      h->glass_expansion_per_c * 1e6, h->maximum_permissible_error()));

@@ -13,11 +13,11 @@
 #include "areo/notebook/recompute.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
+#include "areo/wording/instrument.hpp"
 #include "bench.hpp"
 #include "command.hpp"
 #include "failure.hpp"
 #include "insist.hpp"
-#include "instrument_text.hpp"
 #include "noted.hpp"
 #include "usage.hpp"
 
@@ -158,7 +158,8 @@ int run_show(const Options& o, const Session& session) {
     const auto stem = book.instrument(p.gravity.instrument);
     line(fmt::format(
         "  pair {} of {}: {} shows {}, {} shows {}: {}", p.id, p.made_at.date(), prism.name(),
-        shown(prism, p.refraction.reading), stem.name(), shown(stem, p.gravity.reading),
+        wording::shown(prism, p.refraction.reading), stem.name(),
+        wording::shown(stem, p.gravity.reading),
         p.left_out.empty() && f ? factor_text(f->each[counted++]) : "left out, " + p.left_out));
   }
   return done;

@@ -7,9 +7,9 @@
 #include "areo/core/error.hpp"
 #include "areo/core/shell_word.hpp"
 #include "areo/physics/scale_name.hpp"
-#include "areo/report/result_json.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/parse_refraction.hpp"
+#include "areo/wording/result_json.hpp"
 #include "bench.hpp"
 #include "budget.hpp"
 #include "command.hpp"
@@ -50,7 +50,7 @@ int print_unfermented(const Options& o, Desk& desk, const TypedSample& typed,
   const TakenRefraction taken = desk.refraction(typed);
   const measurement::Result r = desk.unfermented(taken, scales_from_text(o.to, {}));
   const auto& extract = r.at("extract_percent");
-  const ReportedResult reported{
+  const wording::ReportedResult reported{
       r, sampling_request(o.sampling), session.full, {.check = !session.budget.wanted}};
   const std::string headline =
       fmt::format("{}  (extract, unfermented, about 95 %)", reported.text(extract));
@@ -59,7 +59,7 @@ int print_unfermented(const Options& o, Desk& desk, const TypedSample& typed,
     std::vector<std::pair<std::string, std::string>> head{{"state", "\"unfermented\""}};
     const auto sampling = reported.members();
     head.insert(head.end(), sampling.begin(), sampling.end());
-    raw_line(report::json_line(r, head));
+    raw_line(wording::json_line(r, head));
     return done;
   }
   line(headline);
@@ -94,10 +94,10 @@ int refract_one(const Options& o, const Session& session) {
   }
   const bool pair = !o.gravity.empty();
   const AlcoholResult a = pair ? desk.paired(t) : desk.fermenting(t);
-  StrengthWords words = pair ? paired_words() : fermenting_words(desk.culture());
+  wording::StrengthWords words = pair ? paired_words() : fermenting_words(desk.culture());
   words.all = o.all;
-  const ReportedResult reported{a.result, sampling_request(o.sampling), session.full,
-                                reporting_plan(a, words, !session.budget.wanted)};
+  const wording::ReportedResult reported{a.result, sampling_request(o.sampling), session.full,
+                                         wording::reporting_plan(a, words, !session.budget.wanted)};
   return print_strength(a, words, session, reported);
 }
 
@@ -110,22 +110,23 @@ RowOutcome row_outcome(Desk& desk, const TypedSample& t, const std::vector<physi
     throw Error{Errc::inconsistent, "an original and a gravity of the same sample are one too many",
                 "keep the gravity in one row and the original in another"};
   AlcoholResult a = t.gravity.empty() ? desk.fermenting(t) : desk.paired(t);
-  const StrengthWords words = t.gravity.empty() ? fermenting_words(desk.culture()) : paired_words();
+  const wording::StrengthWords words =
+      t.gravity.empty() ? fermenting_words(desk.culture()) : paired_words();
   if (a.state == Fermentation::above || a.state == Fermentation::contradiction)
     a.result.notes.push_back(words.above);
   if (a.state == Fermentation::measured || a.state == Fermentation::above)
-    return {std::move(a.result), {{word(a.state)}}};
+    return {std::move(a.result), {{wording::word(a.state)}}};
   if (a.state == Fermentation::contradiction) {
     // Nothing but the strength below zero, which is the contradiction, says anything.
     std::vector<std::string> others;
     for (const auto& q : a.result.quantities)
       if (q.key != "alcohol_percent_vol" && q.key != "sg_20_20_present") others.push_back(q.key);
-    return {std::move(a.result), {{word(a.state)}}, others};
+    return {std::move(a.result), {{wording::word(a.state)}}, others};
   }
-  std::vector<text::Fact> facts{{word(a.state)}};
-  for (text::Fact& f : bound_facts(a)) facts.push_back(std::move(f));
-  a.result.notes.push_back("alcohol " + below_text(a));
-  return {std::move(a.result), std::move(facts), rests_on_strength()};
+  std::vector<text::Fact> facts{{wording::word(a.state)}};
+  for (text::Fact& f : wording::bound_facts(a)) facts.push_back(std::move(f));
+  a.result.notes.push_back("alcohol " + wording::below_text(a));
+  return {std::move(a.result), std::move(facts), wording::rests_on_strength()};
 }
 
 int refract_csv(const Options& o, const Session& session) {
@@ -149,7 +150,7 @@ int refract_csv(const Options& o, const Session& session) {
                  "sg_20_20_present"};
   for (const physics::Scale& s : to) job.results.push_back(physics::scale_key(s));
   job.facts = {"state"};
-  job.facts.insert(job.facts.end(), bound_keys.begin(), bound_keys.end());
+  job.facts.insert(job.facts.end(), wording::bound_keys.begin(), wording::bound_keys.end());
   require_temperature(o.temperature);
   Stories stories;
   job.compute = [&](const RowView& row) {

@@ -15,6 +15,7 @@
 #include "print_options.hpp"
 #include "report_charts.hpp"
 #include "report_material.hpp"
+#include "usage.hpp"
 #include "version.hpp"
 #include "write_file.hpp"
 #include "write_page.hpp"
@@ -88,7 +89,7 @@ int run_report(const Options& o, const Session& session) {
     if (!file.empty()) refuse_same(file, notebook_path(session), "the notebook");
   if (!o.out.empty() && !o.plot.empty()) refuse_same(o.out, o.plot, "the picture's file too");
   const auto expected = expected_from_text(o.expected);
-  const auto limit = limit_from_text(o.limit, o.level);
+  const auto limit = wording::limit_from_text(o.limit, o.level);
   const std::optional<double> glass = glass_from_text(o.glass);
   const notebook::Notebook book = open_notebook(session, notebook::Open::read);
   batch::Batch batch{book, o.name};

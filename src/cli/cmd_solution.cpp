@@ -8,13 +8,13 @@
 #include "areo/physics/mixture.hpp"
 #include "areo/physics/salt.hpp"
 #include "areo/physics/water.hpp"
-#include "areo/report/result_json.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
+#include "areo/wording/quantity_lines.hpp"
+#include "areo/wording/result_json.hpp"
 #include "bench.hpp"
 #include "command.hpp"
 #include "failure.hpp"
-#include "quantity_lines.hpp"
 #include "usage.hpp"
 
 namespace areo::cli {
@@ -109,18 +109,18 @@ int run_solution(const Options& o, const Session& session) {
   const auto result =
       measurement::describe_solution(w, temperature, shelf.hydrometers, shelf.refractometers);
   if (session.json) {
-    raw_line(report::json_line(result, {{"solute", text::json_string(o.kind)},
-                                        {"solute_g", fmt::format("{}", w.solute_g)},
-                                        {"water_g", fmt::format("{}", w.water_g)}}));
+    raw_line(wording::json_line(result, {{"solute", text::json_string(o.kind)},
+                                         {"solute_g", fmt::format("{}", w.solute_g)},
+                                         {"water_g", fmt::format("{}", w.water_g)}}));
     return done;
   }
   line(fmt::format("{} of {} in {} of water", grams_text(w.solute_g, w.balance_division_g), o.kind,
                    grams_text(w.water_g, w.balance_division_g)));
   const auto& q = result.quantities;
-  lines(quantity_lines({q.begin(), q.begin() + 3}, session.full));
+  lines(wording::quantity_lines({q.begin(), q.begin() + 3}, session.full));
   line(fmt::format("an instrument without error shows at {}",
                    text::celsius_text(text::celsius_from_text(o.temperature))));
-  lines(quantity_lines({q.begin() + 3, q.end()}, session.full));
+  lines(wording::quantity_lines({q.begin() + 3, q.end()}, session.full));
   notes(result.notes);
   line("next: stir until clear, let it reach room temperature, read, then areo calibrate " +
        o.kind);

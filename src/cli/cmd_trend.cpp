@@ -7,12 +7,12 @@
 #include "areo/report/plot.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
+#include "areo/wording/strength.hpp"
 #include "batch_text.hpp"
 #include "bench.hpp"
 #include "command.hpp"
 #include "correction_words.hpp"
 #include "failure.hpp"
-#include "strength.hpp"
 #include "trend_words.hpp"
 #include "usage.hpp"
 
@@ -115,7 +115,7 @@ std::string passing_json(const History& h, const std::optional<Passing>& p) {
       moment_json(h, p->by_curve.day), moment_json(h, p->by_curve.lo),
       moment_json(h, p->by_curve.hi),
       p->by_curve.refused.empty() ? "null" : text::json_string(p->by_curve.refused),
-      word(p->side()), p->contradiction.has_value());
+      wording::word(p->side()), p->contradiction.has_value());
 }
 
 void print_json(Batch& batch, const History& h, const Options& o,
@@ -136,7 +136,7 @@ int run_trend(const Options& o, const Session& session) {
                   "a program draws its own: leave --plot out");
   refuse_level_alone(o.limit, o.level);
   const auto expected = expected_from_text(o.expected);
-  const auto limit = limit_from_text(o.limit, o.level);
+  const auto limit = wording::limit_from_text(o.limit, o.level);
   const notebook::Notebook book = open_notebook(session, notebook::Open::read);
   Batch batch{book, o.name};
   require_bottle(batch, o.bottle);
@@ -158,11 +158,11 @@ int run_trend(const Options& o, const Session& session) {
   print_below("outlook: ", outlook_lines(h, session.full));
   if (passing) {
     print_below("", passing_lines(batch, h, *passing));
-    if (limit->named != nullptr) line("  " + named_text(*limit->named));
+    if (limit->named != nullptr) line("  " + wording::named_text(*limit->named));
   }
   notes(odd_notes(h));
   notes(notes_of(h.points));
-  line(basis_line(basis_text(batch.record().culture)));
+  line(wording::basis_line(wording::basis_text(batch.record().culture)));
   if (h.state.phase == Phase::steady) line(steady_caution);
   line("next: " + next_text(h, expected, batch.record().name));
   return done;

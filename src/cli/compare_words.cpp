@@ -10,8 +10,8 @@
 #include "areo/core/shell_word.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/parse.hpp"
+#include "areo/wording/strength.hpp"
 #include "batch_text.hpp"
-#include "strength.hpp"
 
 namespace areo::cli {
 
@@ -133,8 +133,8 @@ std::vector<ComparedPair> pairs_of(const std::vector<Contender>& all,
   for (std::size_t i = 0; i < all.size(); ++i)
     for (std::size_t j = i + 1; j < all.size(); ++j) {
       const Common common = all[i].batch == all[j].batch ? Common::ferment : Common::instruments;
-      const auto d =
-          analysis::difference(all[i].point.result(), all[j].point.result(), strength_key, common);
+      const auto d = analysis::difference(all[i].point.result(), all[j].point.result(),
+                                          wording::strength_key, common);
       pairs.push_back(
           {&all[i], &all[j], without_bubbles(trend::compare(d, within), all[i], all[j])});
     }

@@ -44,7 +44,7 @@ Desk::Desk(const RefractOptions& o, const Session& session)
     : prism_{session, o.with},
       stem_{session, hydrometer_options(o)},
       kind_{extract_kind(o.extract, prism_)},
-      culture_{culture_from_text(o.culture)},
+      culture_{wording::culture_from_text(o.culture)},
       named_prism_{!o.with.instrument.empty()},
       stem_in_brix_{!o.hydrometer.empty() &&
                     stem_.hydrometer(o.hydrometer).hydrometer.scale == physics::brix_20} {}
@@ -118,8 +118,8 @@ measurement::Result Desk::unfermented(const TakenRefraction& taken,
   return r;
 }
 
-StrengthWords fermenting_words(ferment::Culture culture) {
-  StrengthWords words{
+wording::StrengthWords fermenting_words(ferment::Culture culture) {
+  wording::StrengthWords words{
       "",
       "no measurable change",
       {"sg_20_20_original", "sg_20_20_present"},
@@ -127,12 +127,12 @@ StrengthWords fermenting_words(ferment::Culture culture) {
       {"the two readings swapped or misread; a wrong temperature; sugar or juice added since;",
        "a prism that was not clean, or not zeroed in water"},
       "clean the prism, check it in water and read a settled drop again"};
-  words.basis = basis_text(culture);
+  words.basis = wording::basis_text(culture);
   return words;
 }
 
-const StrengthWords& paired_words() {
-  static const StrengthWords words{
+const wording::StrengthWords& paired_words() {
+  static const wording::StrengthWords words{
       "",
       "no measurable alcohol",
       {"sg_20_20_present", "real_extract_percent"},

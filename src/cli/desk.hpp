@@ -4,9 +4,9 @@
 #include <vector>
 
 #include "areo/measurement/refract.hpp"
+#include "areo/wording/strength.hpp"
 #include "bench.hpp"
 #include "refract.hpp"
-#include "strength.hpp"
 
 namespace areo::cli {
 
@@ -45,7 +45,7 @@ class Desk {
 };
 
 /// What is said about results of fermenting() and paired().
-[[nodiscard]] StrengthWords fermenting_words(ferment::Culture culture);
-[[nodiscard]] const StrengthWords& paired_words();
+[[nodiscard]] wording::StrengthWords fermenting_words(ferment::Culture culture);
+[[nodiscard]] const wording::StrengthWords& paired_words();
 
 }  // namespace areo::cli

@@ -12,9 +12,7 @@
 
 namespace areo::cli {
 
-std::string line_text(std::string_view text) {
-  return text::printed(text, screen_columns());
-}
+std::string line_text(std::string_view text) { return text::printed(text, screen_columns()); }
 
 void line(std::string_view text) {
   const std::string out = line_text(text);

@@ -5,12 +5,12 @@
 
 #include "areo/analysis/limit.hpp"
 #include "areo/physics/ethanol.hpp"
-#include "areo/report/budget.hpp"
 #include "areo/text/format.hpp"
+#include "areo/wording/budget.hpp"
+#include "areo/wording/strength.hpp"
 #include "batch_text.hpp"
 #include "compare_words.hpp"
 #include "report_charts.hpp"
-#include "strength.hpp"
 
 namespace areo::cli {
 namespace {
@@ -53,7 +53,7 @@ double grams(const Material& m, double percent_vol) {
 std::string meaning(const Material& m, const Account& a) {
   const Point* last = a.last_strength();
   if (last == nullptr) return who(m, a) + "these readings say nothing of its alcohol.";
-  const auto& v = last->result().at(strength_key).value;
+  const auto& v = last->result().at(wording::strength_key).value;
   const std::string glass = fmt::format("a glass of {:g} mL", 1000 * m.glass_l);
   if (last->lifted)
     return text::sentence(who(m, a) + strength_alone_text(*last, m.full)) +
@@ -103,7 +103,7 @@ std::string limit_for_guests(const Material& m, const Account& a) {
 std::string doubt(const Material& m, const Account& a) {
   const Point* last = a.last_strength();
   if (last == nullptr || last->drink->state != measurement::Fermentation::measured) return "";
-  const auto parts = report::budget_parts(last->result(), strength_key).parts;
+  const auto parts = wording::budget_parts(last->result(), wording::strength_key).parts;
   return text::sentence(fmt::format("{}the largest part of the doubt, {:.0f} %, is from {}",
                                     who(m, a), 100 * parts.front().fraction, parts.front().name));
 }
@@ -151,7 +151,7 @@ std::string write_audience(report::Page& page, const Material& m) {
   page.list(sure);
   page.section("What could be wrong");
   std::vector<std::string> wrong{
-      fmt::format("It holds {}.", basis_text(m.batch->record().culture)),
+      fmt::format("It holds {}.", wording::basis_text(m.batch->record().culture)),
       "It was not distilled, and no laboratory has seen it.",
       "Nobody can tell from it how a drink acts on a person, or who may drive."};
   for (const Account& a : m.accounts)

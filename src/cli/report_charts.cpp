@@ -6,9 +6,9 @@
 #include <cmath>
 
 #include "areo/text/format.hpp"
+#include "areo/wording/instrument.hpp"
+#include "areo/wording/strength.hpp"
 #include "batch_text.hpp"
-#include "instrument_text.hpp"
-#include "strength.hpp"
 
 namespace areo::cli {
 namespace {
@@ -82,7 +82,7 @@ Chart strength_chart(const Material& m, const Account& a) {
   Chart::Points figures{"strength ± U", {}}, bounds{"upper bound of it", {}, true};
   for (const batch::Point& p : a.history.points) {
     if (!p.has_strength()) continue;
-    const auto& v = p.result().at(strength_key).value;
+    const auto& v = p.result().at(wording::strength_key).value;
     const double at = wall_s(p.sample.at());
     if (p.lifted) continue;  // at least so strong: no figure, and no upper bound
     if (p.drink->state == measurement::Fermentation::measured)
@@ -100,8 +100,8 @@ Chart strength_chart(const Material& m, const Account& a) {
   return chart;
 }
 
-Chart residual_chart(const Fitted& f) {
-  const std::string unit = unit_of(f.instrument);
+Chart residual_chart(const wording::Fitted& f) {
+  const std::string unit = wording::unit_of(f.instrument);
   Chart chart{.x_title = "shown" + (unit.empty() ? "" : ", " + unit),
               .y_title = "check less fit" + (unit.empty() ? "" : ", " + unit),
               .x_decimals = text::supported_decimals(10 * f.instrument.graduation().division),

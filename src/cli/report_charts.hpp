@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "areo/report/chart.hpp"
-#include "fitted.hpp"
+#include "areo/wording/fit.hpp"
 #include "report_material.hpp"
 
 namespace areo::cli {
@@ -14,6 +14,6 @@ namespace areo::cli {
 /// Strengths with their uncertainty, and the limit; no points if there are none.
 [[nodiscard]] report::Chart strength_chart(const Material& m, const Account& a);
 /// What a calibration's fit leaves of each check, with the uncertainty of the check.
-[[nodiscard]] report::Chart residual_chart(const Fitted& f);
+[[nodiscard]] report::Chart residual_chart(const wording::Fitted& f);
 
 }  // namespace areo::cli

@@ -8,13 +8,13 @@
 #include <set>
 
 #include "areo/notebook/recompute.hpp"
-#include "areo/report/budget.hpp"
 #include "areo/text/format.hpp"
+#include "areo/wording/budget.hpp"
+#include "areo/wording/instrument.hpp"
+#include "areo/wording/strength.hpp"
 #include "batch_text.hpp"
 #include "compare_words.hpp"
-#include "instrument_text.hpp"
 #include "report_charts.hpp"
-#include "strength.hpp"
 
 namespace areo::cli {
 namespace {
@@ -129,13 +129,13 @@ std::vector<const Account*> uncertain(const Material& m) {
   std::vector<const Account*> all;
   for (const Account& a : m.accounts)
     if (const Point* last = a.last_strength();
-        last != nullptr && last->result().at(strength_key).value.u > 0)
+        last != nullptr && last->result().at(wording::strength_key).value.u > 0)
       all.push_back(&a);
   return all;
 }
 
 // "reading of reading 10" is "reading of the last reading": of each bottle it is another one.
-std::string part_name(const report::BudgetPart& p, const Account& a) {
+std::string part_name(const wording::BudgetPart& p, const Account& a) {
   const std::string own = "reading " + numbers(a.last_strength()->sample);
   const std::size_t at = p.name.rfind(own);
   if (at == std::string::npos || at + own.size() != p.name.size()) return p.name;
@@ -151,8 +151,9 @@ std::vector<std::vector<std::string>> budget_rows(const Material& m,
   for (const Account* a : all) {
     const std::size_t column = rows.front().size();
     rows.front().push_back((one ? "part" : title_of(*a)) + std::string{", % vol"});
-    const auto table = report::budget_parts(a->last_strength()->result(), strength_key, m.full);
-    for (const report::BudgetPart& p : table.parts) {
+    const auto table =
+        wording::budget_parts(a->last_strength()->result(), wording::strength_key, m.full);
+    for (const wording::BudgetPart& p : table.parts) {
       const std::string name = part_name(p, *a);
       auto row = std::ranges::find_if(rows.begin() + 1, rows.end(), [&](const auto& r) {
         return r[0] == name && r[1] == p.provenance;
@@ -173,7 +174,7 @@ std::vector<std::string> measures_of(const Material& m, const std::vector<const 
   std::vector<std::pair<std::string, std::vector<std::string>>> said;
   for (const Account* a : all)
     for (std::string& text :
-         report::measure_sentences(a->last_strength()->result(), strength_key, m.full)) {
+         wording::measure_sentences(a->last_strength()->result(), wording::strength_key, m.full)) {
       auto same = std::ranges::find(said, text, [](const auto& s) { return s.first; });
       if (same == said.end())
         same = said.emplace(same, std::move(text), std::vector<std::string>{});
@@ -194,10 +195,10 @@ void write_budget(report::Page& page, const Material& m) {
     return a->last_strength()->drink->state == measurement::Fermentation::measured;
   });
   page.section("Where the uncertainty comes from");
-  const std::string rest =
-      all.size() > 1
-          ? ""
-          : report::budget_parts(all[0]->last_strength()->result(), strength_key, m.full).rest;
+  const std::string rest = all.size() > 1 ? ""
+                                          : wording::budget_parts(all[0]->last_strength()->result(),
+                                                                  wording::strength_key, m.full)
+                                                .rest;
   page.table(
       fmt::format("Budget of the alcohol{}: each part as the ± that it would make alone, and "
                   "its share{}{}.",
@@ -236,18 +237,19 @@ void write_instruments(report::Page& page, Pictures& pictures, const Material& m
   for (const notebook::Id id : instruments_of(m)) {
     const notebook::InstrumentRecord& r = m.batch->shelf().instrument(id);
     page.subsection(r.name());
-    page.paragraph(instrument_text(r) + ".");
+    page.paragraph(wording::instrument_text(r) + ".");
     const auto calibration = m.book->in_force(id, at);
     if (!calibration) {
       page.list(notebook::correction_in_force(*m.book, r, at).remarks);
       continue;
     }
-    const Fitted f = fitted(*m.book, r, notebook::checks_of(*m.book, *calibration));
+    const wording::Fitted f =
+        wording::fitted(*m.book, r, notebook::checks_of(*m.book, *calibration));
     page.paragraph(
         fmt::format("A user's check, not an accredited calibration; in force from {}{}.",
                     calibration->in_force_from.date(),
                     calibration->due ? ", due again on " + calibration->due->date() : ""));
-    page.list(fit_lines(f));
+    page.list(wording::fit_lines(f));
     pictures.add(
         report::script_of(residual_chart(f), report::PictureFormat::svg),
         fmt::format("What the fit leaves of each of {} checks, with error bars", f.checks.size()),
@@ -307,7 +309,7 @@ void write_basis(report::Page& page, const Material& m) {
 std::string write_full(report::Page& page, const Material& m) {
   Pictures pictures{page};
   write_headline(page, m, true);
-  page.paragraph(fmt::format("Strengths hold {}.", basis_text(m.batch->record().culture)));
+  page.paragraph(fmt::format("Strengths hold {}.", wording::basis_text(m.batch->record().culture)));
   write_cautions(page);
   write_before(page, m);
   for (const Account& a : m.accounts) write_account(page, pictures, m, a);

@@ -6,9 +6,9 @@
 
 #include "areo/core/error.hpp"
 #include "areo/report/chart.hpp"
+#include "areo/wording/strength.hpp"
 #include "batch_text.hpp"
 #include "correction_words.hpp"
-#include "strength.hpp"
 
 namespace areo::cli {
 
@@ -19,8 +19,8 @@ const batch::Point* Account::last_strength() const {
 }
 
 Material material_of(const notebook::Notebook& book, batch::Batch& batch, const std::string& bottle,
-                     const std::optional<double>& expected, const std::optional<Limit>& limit,
-                     bool full) {
+                     const std::optional<double>& expected,
+                     const std::optional<wording::Limit>& limit, bool full) {
   Material m{&book, &batch, {}, {}, expected, limit, full};
   std::vector<std::string> bottles = batch.bottles();
   if (!bottle.empty() || bottles.empty()) {

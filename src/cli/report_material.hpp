@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "areo/report/page.hpp"
-#include "limit.hpp"
+#include "areo/wording/limit.hpp"
 #include "trend_words.hpp"
 
 namespace areo::cli {
@@ -31,7 +31,7 @@ struct Material {
   std::vector<Account> accounts;      ///< at least one
   std::vector<std::string> silent{};  ///< a sentence for each bottle that nothing can be said of
   std::optional<double> expected{};
-  std::optional<Limit> limit{};
+  std::optional<wording::Limit> limit{};
   bool full = false;
   double glass_l = usual_glass_l;
 };
@@ -41,7 +41,7 @@ struct Material {
 ///         of any
 [[nodiscard]] Material material_of(const notebook::Notebook& book, batch::Batch& batch,
                                    const std::string& bottle, const std::optional<double>& expected,
-                                   const std::optional<Limit>& limit, bool full);
+                                   const std::optional<wording::Limit>& limit, bool full);
 
 /// Draws pictures into a page. If they cannot be drawn, the page says so once and goes on.
 class Pictures {

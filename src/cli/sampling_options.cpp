@@ -62,8 +62,8 @@ void check_sampling_options(const SamplingOptions& o, bool csv, const Session& s
                   "a budget is that of the law of propagation: leave --monte-carlo out");
 }
 
-SamplingRequest sampling_request(const SamplingOptions& o) {
-  SamplingRequest request{.wanted = o.wanted};
+wording::SamplingRequest sampling_request(const SamplingOptions& o) {
+  wording::SamplingRequest request{.wanted = o.wanted};
   if (!o.seed.empty())
     request.seed = whole_number(o.seed, "seed", "a whole number, 0 or more, of up to 19 digits");
   request.trials = trials_from_text(o.trials);

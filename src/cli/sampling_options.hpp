@@ -2,9 +2,9 @@
 // --monte-carlo and what goes with it.
 #include <string>
 
+#include "areo/wording/reported.hpp"
 #include "command_line.hpp"
 #include "output.hpp"
-#include "reported.hpp"
 
 namespace areo::cli {
 
@@ -18,6 +18,6 @@ void add_sampling_options(const Command& command, SamplingOptions& options);
 void check_sampling_options(const SamplingOptions& options, bool csv, const Session& session);
 /// What was asked for, with a bar on the terminal while it lasts.
 /// @throws ParseError for a seed or a number of trials that is none
-[[nodiscard]] SamplingRequest sampling_request(const SamplingOptions& options);
+[[nodiscard]] wording::SamplingRequest sampling_request(const SamplingOptions& options);
 
 }  // namespace areo::cli

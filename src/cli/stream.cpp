@@ -12,10 +12,10 @@
 #include <utility>
 
 #include "areo/core/error.hpp"
-#include "areo/report/result_json.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
 #include "areo/wording/failure.hpp"
+#include "areo/wording/result_json.hpp"
 #include "failure.hpp"
 
 namespace areo::cli {
@@ -85,7 +85,7 @@ class Writer {
         if (!outcome.facts[i].text.empty())
           head.emplace_back(job_->facts.at(i), outcome.facts[i].json());
       if (const std::string kept = kept_json(row); !kept.empty()) head.emplace_back("kept", kept);
-      raw_line(report::json_line(outcome.result, head));
+      raw_line(wording::json_line(outcome.result, head));
       return;
     }
     std::string out = input_cells(row);

@@ -6,28 +6,28 @@
 #include <vector>
 
 #include "areo/analysis/limit.hpp"
-#include "areo/report/result_json.hpp"
 #include "areo/text/json.hpp"
+#include "areo/wording/result_json.hpp"
+#include "areo/wording/strength.hpp"
 #include "grid.hpp"
-#include "strength.hpp"
 
 namespace areo::cli {
 
 /// A strength that is not larger than its uncertainty is a bound; where none is computed, nothing.
 [[nodiscard]] inline GridCell strength_cell(const measurement::AlcoholResult& a) {
   if (!a.has_strength()) return {};
-  GridCell cell{a.result.at(strength_key).value};
+  GridCell cell{a.result.at(wording::strength_key).value};
   if (a.has_bound_only()) cell.below = analysis::strength_bounds(a).upper;
   return cell;
 }
 
 /// The same for programs: its state and its bound between what the cell belongs to and the
 /// quantities.
-[[nodiscard]] inline std::string strength_json(
-    const measurement::AlcoholResult& a, std::vector<std::pair<std::string, std::string>> head) {
-  head.emplace_back("state", text::json_string(word(a.state)));
-  for (auto& member : bound_members(a)) head.push_back(std::move(member));
-  return report::json_line(a.result, head);
+[[nodiscard]] inline std::string cell_json(const measurement::AlcoholResult& a,
+                                           std::vector<std::pair<std::string, std::string>> head) {
+  head.emplace_back("state", text::json_string(wording::word(a.state)));
+  for (auto& member : wording::bound_members(a)) head.push_back(std::move(member));
+  return wording::json_line(a.result, head);
 }
 
 /// Nothing if all of the extract fermented would not be enough: one reading may be that low by its

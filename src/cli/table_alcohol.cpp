@@ -73,13 +73,14 @@ int run_table(const Options& o, const Session& session) {
                 "write both on one scale"};
   const Reader reader{named ? *named : without_error_over(side, top),
                       bench.temperature(o.temperature, side.scale.reference()),
-                      culture_from_text(o.culture)};
+                      wording::culture_from_text(o.culture)};
   const instruments::Hydrometer& h = reader.instrument.hydrometer;
   Grid g;
   g.title = "Alcohol by the gravity now and before it fermented";
-  g.lines = {fmt::format(
-      "% vol, {} read at {} on {}; {}; - = no ferment comes to that", physics::scale_name(h.scale),
-      text::celsius_text(reader.temperature.indication_c), h.name, basis_text(reader.culture))};
+  g.lines = {fmt::format("% vol, {} read at {} on {}; {}; - = no ferment comes to that",
+                         physics::scale_name(h.scale),
+                         text::celsius_text(reader.temperature.indication_c), h.name,
+                         wording::basis_text(reader.culture))};
   g.rows = side.axis;
   g.rows.key = "present_" + g.rows.key;
   g.rows.name = "present";
@@ -87,7 +88,7 @@ int run_table(const Options& o, const Session& session) {
   g.columns->key = "original_" + g.columns->key;
   g.columns->name = "original";
   g.columns->before = "from";
-  g.quantities = {{strength_key, "alcohol", "% vol", 1}};
+  g.quantities = {{wording::strength_key, "alcohol", "% vol", 1}};
   g.doubt = fmt::format("both read to half a division of {:g}, ± {:g} °C, and the method",
                         h.division, reader.temperature.half_width_c);
   g.notes = reader.instrument.correction.remarks;
@@ -101,8 +102,8 @@ int run_table(const Options& o, const Session& session) {
   g.json = [reader](double present, double original) -> std::optional<std::string> {
     const auto cell = reader.cell(present, original);
     if (!cell) return std::nullopt;
-    return strength_json(*cell, {{"present", fmt::format("{}", present)},
-                                 {"original", fmt::format("{}", original)}});
+    return cell_json(*cell, {{"present", fmt::format("{}", present)},
+                             {"original", fmt::format("{}", original)}});
   };
   return write_grid(g, o.sheet, session);
 }

@@ -5,9 +5,9 @@
 
 #include "areo/core/error.hpp"
 #include "areo/text/json.hpp"
+#include "areo/wording/check.hpp"
+#include "areo/wording/instrument.hpp"
 #include "card_grid.hpp"
-#include "check_words.hpp"
-#include "instrument_text.hpp"
 #include "table.hpp"
 
 namespace areo::cli {
@@ -22,15 +22,15 @@ std::string head_json(const CardSubject& s, const std::vector<CardOffset>& all,
         fmt::format(R"({}{{"reading":{},"value":{},"standard_uncertainty":{},)"
                     R"("expanded_uncertainty":{},"unit":{}}})",
                     offsets.empty() ? "" : ",", o.reading, o.correction.estimate, o.correction.u,
-                    o.correction.expanded(), text::json_string(unit_of(s.record)));
+                    o.correction.expanded(), text::json_string(wording::unit_of(s.record)));
   const auto& c = s.calibration;
   return fmt::format(
       R"({{"card":{},"kind":"{}","description":{},"as_of":"{}","offsets":[{}],"checks":{},)"
       R"("in_force_from":{},"due":{},"overdue":{},"words":{}}})",
       text::json_string(s.record.name()), s.record.kind(),
-      text::json_string(instrument_text(s.record)), s.at.text(), offsets, s.checks.size(),
-      c ? moment_json(c->in_force_from) : "null", c ? moment_json(c->due) : "null", s.overdue(),
-      text::json_list(headline.lines));
+      text::json_string(wording::instrument_text(s.record)), s.at.text(), offsets, s.checks.size(),
+      c ? wording::moment_json(c->in_force_from) : "null",
+      c ? wording::moment_json(c->due) : "null", s.overdue(), text::json_list(headline.lines));
 }
 
 void refuse_retired(const notebook::Notebook& book, const notebook::InstrumentRecord& r,
@@ -55,7 +55,7 @@ int run_card(const CardOptions& o, const Session& session) {
   g.headline = card_headline(s, offsets);
   for (std::string& text : check_lines(s)) g.notes.push_back(std::move(text));
   g.models.insert(g.models.begin(),
-                  {fmt::format("card of {}", at.date()), instrument_text(record)});
+                  {fmt::format("card of {}", at.date()), wording::instrument_text(record)});
   if (s.contradicted) g.doubt = "if it were within one division, which its own checks deny";
   g.doubt_of = DoubtOf::entry;
   g.for_the_wall = true;

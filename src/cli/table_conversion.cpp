@@ -7,7 +7,7 @@
 #include "areo/core/error.hpp"
 #include "areo/measurement/convert.hpp"
 #include "areo/physics/scale_name.hpp"
-#include "areo/report/result_json.hpp"
+#include "areo/wording/result_json.hpp"
 #include "table.hpp"
 #include "table_axis.hpp"
 
@@ -98,7 +98,7 @@ class Row {
       if (!c.scale)
         if (const auto cell = further(c, mark); cell.value)
           all.quantities.push_back({c.quantity.key, c.quantity.name, c.quantity.unit, *cell.value});
-    return report::json_line(all, {{"entry", fmt::format("{}", mark)}});
+    return wording::json_line(all, {{"entry", fmt::format("{}", mark)}});
   }
 
  private:

@@ -6,7 +6,7 @@
 #include "areo/core/error.hpp"
 #include "areo/measurement/dilution.hpp"
 #include "areo/physics/scale_name.hpp"
-#include "areo/report/result_json.hpp"
+#include "areo/wording/result_json.hpp"
 #include "table.hpp"
 #include "table_axis.hpp"
 
@@ -66,8 +66,8 @@ int run_table(const Options& o, const Session& session) {
   g.json = [=](double from, double to) -> std::optional<std::string> {
     const auto r = result(from, to);
     if (!r) return std::nullopt;
-    return report::json_line(*r,
-                             {{"is", fmt::format("{}", from)}, {"wanted", fmt::format("{}", to)}});
+    return wording::json_line(*r,
+                              {{"is", fmt::format("{}", from)}, {"wanted", fmt::format("{}", to)}});
   };
   return write_grid(g, o.sheet, session);
 }

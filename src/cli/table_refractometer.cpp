@@ -10,10 +10,10 @@
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
 #include "areo/text/parse_refraction.hpp"
+#include "areo/wording/strength.hpp"
 #include "bench.hpp"
 #include "extract_kind.hpp"
 #include "failure.hpp"
-#include "strength.hpp"
 #include "strength_cell.hpp"
 #include "table.hpp"
 #include "table_axis.hpp"
@@ -86,7 +86,7 @@ int run_table(const Options& o, const Session& session) {
                           "an original reading");
   g.columns->before = "from";
   g.quantities = {{"sg_20_20_present", "present SG 20/20", "SG", 4},
-                  {strength_key, "alcohol", "% vol", 1}};
+                  {wording::strength_key, "alcohol", "% vol", 1}};
   g.doubt = fmt::format("reading to half a division of {:g}, ± {:g} °C, extract: {}", r.division,
                         reader.temperature.half_width_c, reader.kind.name);
   g.notes = reader.instrument.correction.remarks;
@@ -100,8 +100,8 @@ int run_table(const Options& o, const Session& session) {
   g.json = [reader](double shown, double original) -> std::optional<std::string> {
     const auto cell = reader.cell(shown, original);
     if (!cell) return std::nullopt;
-    return strength_json(*cell, {{"brix_shown", fmt::format("{}", shown)},
-                                 {"original_brix", fmt::format("{}", original)}});
+    return cell_json(*cell, {{"brix_shown", fmt::format("{}", shown)},
+                             {"original_brix", fmt::format("{}", original)}});
   };
   return write_grid(g, o.sheet, session);
 }

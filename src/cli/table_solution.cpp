@@ -6,9 +6,9 @@
 #include "areo/core/error.hpp"
 #include "areo/measurement/solution.hpp"
 #include "areo/physics/scale_name.hpp"
-#include "areo/report/result_json.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
+#include "areo/wording/result_json.hpp"
 #include "table.hpp"
 #include "table_axis.hpp"
 
@@ -107,10 +107,10 @@ int run_table(const Options& o, const Session& session) {
   g.json = [=](double mark, double) {
     const WeighedSolution w = row->masses(mark);
     return std::optional{
-        report::json_line(row->shows(mark), {{"target", fmt::format("{}", mark)},
-                                             {"solute", text::json_string(o.kind)},
-                                             {"solute_g", fmt::format("{}", w.solute_g)},
-                                             {"water_g", fmt::format("{}", w.water_g)}})};
+        wording::json_line(row->shows(mark), {{"target", fmt::format("{}", mark)},
+                                              {"solute", text::json_string(o.kind)},
+                                              {"solute_g", fmt::format("{}", w.solute_g)},
+                                              {"water_g", fmt::format("{}", w.water_g)}})};
   };
   return write_grid(g, o.sheet, session);
 }

@@ -5,8 +5,8 @@
 #include <memory>
 
 #include "areo/measurement/convert.hpp"
-#include "areo/report/result_json.hpp"
 #include "areo/text/format.hpp"
+#include "areo/wording/result_json.hpp"
 #include "table.hpp"
 #include "table_axis.hpp"
 
@@ -50,8 +50,8 @@ int run_table(const Options& o, const Session& session) {
   };
   g.json = [=](double percent, double) {
     return std::optional{
-        report::json_line(measurement::ethanol_mixture(StrengthByVolume{percent}, reference),
-                          {{"alcohol_percent_vol", fmt::format("{}", percent)}})};
+        wording::json_line(measurement::ethanol_mixture(StrengthByVolume{percent}, reference),
+                           {{"alcohol_percent_vol", fmt::format("{}", percent)}})};
   };
   return write_grid(g, o.sheet, session);
 }

@@ -8,8 +8,8 @@
 #include "areo/core/error.hpp"
 #include "areo/physics/mixture.hpp"
 #include "areo/physics/scale_name.hpp"
-#include "areo/report/result_json.hpp"
 #include "areo/text/format.hpp"
+#include "areo/wording/result_json.hpp"
 #include "failure.hpp"
 
 namespace areo::cli {
@@ -43,7 +43,7 @@ Grid grid_of(const TemperatureAxis& side, const Axis& top, GridQuantity quantity
   g.json = [=, key = side.axis.key](double entry, double mark) -> std::optional<std::string> {
     const auto r = result(entry, mark);
     if (!r) return std::nullopt;
-    return report::json_line(
+    return wording::json_line(
         *r, {{key, fmt::format("{}", entry)}, {"reading", fmt::format("{}", mark)}});
   };
   return g;

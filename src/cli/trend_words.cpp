@@ -10,9 +10,9 @@
 #include "areo/measurement/ferments.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/parse.hpp"
+#include "areo/wording/instrument.hpp"
+#include "areo/wording/strength.hpp"
 #include "batch_text.hpp"
-#include "instrument_text.hpp"
-#include "strength.hpp"
 
 namespace areo::cli {
 namespace {
@@ -227,7 +227,8 @@ std::string limit_text(batch::Batch& batch, const History& h, const trend::Passi
   const auto& instrument = batch.shelf().instrument(h.points[*p.last].sample.first().instrument);
   // Rounded to the side where it would do.
   const int decimals = text::supported_decimals(instrument.graduation().division);
-  const std::string unit = unit_of(instrument).empty() ? "" : " " + unit_of(instrument);
+  const std::string unit =
+      wording::unit_of(instrument).empty() ? "" : " " + wording::unit_of(instrument);
   std::string would;
   if (d.below)
     would = fmt::format("Degassed, a reading of {}{} or more would decide for under",

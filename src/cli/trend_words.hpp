@@ -7,7 +7,7 @@
 #include "areo/report/plot.hpp"
 #include "areo/trend/history.hpp"
 #include "areo/trend/passing.hpp"
-#include "limit.hpp"
+#include "areo/wording/limit.hpp"
 
 namespace areo::cli {
 

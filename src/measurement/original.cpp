@@ -150,7 +150,7 @@ void OriginalInputs::add(Readings& readings, const Addition& a, const Original& 
   if (!a.into_l && !original.volume_l)
     throw Error{Errc::inconsistent, fmt::format("{} went into an unknown volume", a.name),
                 "state the volume of the batch, or what the addition went into"};
-  analysis::Step step;
+  Step step;
   if (a.into_l) step.into_l = add_volume(readings.inputs, "volume that took " + a.name, *a.into_l);
   step.part = part_of(readings, a);
   steps_.push_back(std::move(step));
@@ -225,7 +225,7 @@ ExtractFraction OriginalInputs::balanced(const Point& x, const IndexModel* index
   ExtractFraction oe = read(x, index, formula);
   if (steps_.empty()) return oe;
   double mass = volume_ ? x[*volume_] * grams_per_litre(oe) : 0;
-  for (const analysis::Step& step : steps_) {
+  for (const Step& step : steps_) {
     if (step.into_l) mass = x[*step.into_l] * grams_per_litre(oe);
     const Part part = step.part(x, index, formula);
     const double extract = oe.value() * mass + part.extract_g;

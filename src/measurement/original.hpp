@@ -38,7 +38,7 @@ class OriginalInputs {
                                    const SugarFormula& formula) const;
 
  private:
-  struct analysis::Step {
+  struct Step {
     std::optional<uncertainty::InputRef> into_l;
     PartAt part;
   };
@@ -62,7 +62,7 @@ class OriginalInputs {
   };
   std::optional<Weighed> weighed_;  ///< instead of both
   std::optional<uncertainty::InputRef> volume_;
-  std::vector<analysis::Step> steps_;
+  std::vector<Step> steps_;
   bool refracted_ = false;
   Temperature warmest_ = celsius_point(20);
   ExtractFraction estimate_{0};

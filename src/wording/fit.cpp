@@ -1,4 +1,4 @@
-#include "fitted.hpp"
+#include "areo/wording/fit.hpp"
 
 #include <fmt/format.h>
 
@@ -7,10 +7,10 @@
 #include "areo/core/told_apart.hpp"
 #include "areo/notebook/recompute.hpp"
 #include "areo/text/format.hpp"
-#include "check_words.hpp"
-#include "instrument_text.hpp"
+#include "areo/wording/check.hpp"
+#include "areo/wording/instrument.hpp"
 
-namespace areo::cli {
+namespace areo::wording {
 namespace {
 
 using notebook::CheckRecord;
@@ -113,4 +113,4 @@ std::vector<std::string> fit_lines(const Fitted& f) {
   return lines;
 }
 
-}  // namespace areo::cli
+}  // namespace areo::wording

@@ -1,4 +1,4 @@
-#include "check_words.hpp"
+#include "areo/wording/check.hpp"
 
 #include <fmt/format.h>
 
@@ -8,7 +8,7 @@
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
 
-namespace areo::cli {
+namespace areo::wording {
 
 const char* conformity_word(calibration::Conformity c) {
   switch (c) {
@@ -46,4 +46,4 @@ std::string check_json(const notebook::CheckRecord& r, const calibration::Check&
       c.correction.estimate, c.correction.u, c.correction.expanded(), unit, text::json_list(notes));
 }
 
-}  // namespace areo::cli
+}  // namespace areo::wording

@@ -1,4 +1,4 @@
-#include "areo/text/json.hpp"
+#include "areo/wording/result_json.hpp"
 
 #include <gtest/gtest.h>
 
@@ -8,12 +8,12 @@
 #include "areo/measurement/alcohol.hpp"
 #include "areo/measurement/convert.hpp"
 #include "areo/physics/scale_name.hpp"
-#include "areo/report/result_json.hpp"
+#include "areo/text/json.hpp"
 
-namespace areo::report {
+namespace areo::wording {
 namespace {
 
-using text::Json = nlohmann::ordered_json;
+using Json = nlohmann::ordered_json;
 
 measurement::Result two_quantities() {
   measurement::Result r;
@@ -23,7 +23,7 @@ measurement::Result two_quantities() {
   return r;
 }
 
-std::vector<std::string> keys(const text::Json& j) {
+std::vector<std::string> keys(const Json& j) {
   std::vector<std::string> all;
   for (const auto& item : j.items()) all.push_back(item.key());
   return all;
@@ -32,19 +32,19 @@ std::vector<std::string> keys(const text::Json& j) {
 TEST(JsonLine, IsOneLineThatReadsBackUnrounded) {
   const std::string text = json_line(two_quantities());
   EXPECT_EQ(text.find('\n'), std::string::npos);
-  text::Json j = text::Json::parse(text);
+  Json j = Json::parse(text);
   EXPECT_EQ(j["sg_20_20"]["value"].get<double>(), 1.0 / 3);
   EXPECT_EQ(j["sg_20_20"]["standard_uncertainty"].get<double>(), 0.1);
   EXPECT_EQ(j["sg_20_20"]["expanded_uncertainty"].get<double>(),
             two_quantities().quantities[0].value.expanded());
   EXPECT_EQ(j["sg_20_20"]["unit"], "");
   EXPECT_EQ(j["density_at_20_c_kg_m3"]["unit"], "kg/m³");
-  EXPECT_EQ(j["notes"], text::Json::parse(R"(["a \"note\"","two"])"));
+  EXPECT_EQ(j["notes"], Json::parse(R"(["a \"note\"","two"])"));
 }
 
 TEST(JsonLine, KeepsTheOrderOfItsKeys) {
-  const text::Json j =
-      text::Json::parse(json_line(two_quantities(), {{"line", "7"}, {"state", "\"measured\""}}));
+  const Json j =
+      Json::parse(json_line(two_quantities(), {{"line", "7"}, {"state", "\"measured\""}}));
   EXPECT_EQ(keys(j), (std::vector<std::string>{"line", "state", "sg_20_20", "density_at_20_c_kg_m3",
                                                "notes"}));
   EXPECT_EQ(keys(j["sg_20_20"]), (std::vector<std::string>{"value", "standard_uncertainty",
@@ -58,7 +58,7 @@ TEST(JsonLine, HasNotesEvenIfThereAreNone) { EXPECT_EQ(json_line({}), R"({"notes
 TEST(JsonLine, ReplacesBytesThatAreNoText) {
   measurement::Result r;
   r.notes = {"bad \xff byte", "cut \xc3"};
-  text::Json j = text::Json::parse(json_line(r));
+  Json j = Json::parse(json_line(r));
   EXPECT_EQ(j["notes"][0], "bad \uFFFD byte");
   EXPECT_EQ(j["notes"][1], "cut \uFFFD");
 }
@@ -67,7 +67,7 @@ TEST(JsonString, QuotesWhatANameMayHold) {
   for (const std::string name : {R"(a"b\c)", "=cmd", "<b>", "'; DROP TABLE instrument; --", "é",
                                  "line\nend\ttab", "\x1b[31m", ""}) {
     const std::string quoted = text::json_string(name);
-    EXPECT_EQ(text::Json::parse(quoted), name);
+    EXPECT_EQ(Json::parse(quoted), name);
     EXPECT_EQ(quoted.find('\x1b'), std::string::npos);
     EXPECT_EQ(quoted.find('\n'), std::string::npos);
   }
@@ -97,4 +97,4 @@ TEST(JsonKeys, AreStable) {
 }
 
 }  // namespace
-}  // namespace areo::report
+}  // namespace areo::wording

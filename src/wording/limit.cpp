@@ -1,4 +1,4 @@
-#include "limit.hpp"
+#include "areo/wording/limit.hpp"
 
 #include <fmt/format.h>
 
@@ -9,7 +9,7 @@
 #include "areo/text/format.hpp"
 #include "areo/text/parse.hpp"
 
-namespace areo::cli {
+namespace areo::wording {
 namespace {
 
 using measurement::AlcoholResult;
@@ -135,4 +135,4 @@ bool judge(const Limit& l, const AlcoholResult& a, const measurement::Original& 
   return d.side == Side::below;
 }
 
-}  // namespace areo::cli
+}  // namespace areo::wording

@@ -2,10 +2,10 @@
 
 #include "areo/analysis/budget.hpp"
 #include "areo/analysis/improvements.hpp"
-#include "areo/report/budget.hpp"
+#include "areo/wording/budget.hpp"
 #include "text/json_dump.hpp"
 
-namespace areo::report {
+namespace areo::wording {
 namespace {
 
 using analysis::Action;
@@ -119,4 +119,4 @@ std::string budget_json(const measurement::Result& result, std::string_view key,
   return text::dump(j);
 }
 
-}  // namespace areo::report
+}  // namespace areo::wording

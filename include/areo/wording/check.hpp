@@ -9,7 +9,7 @@
 #include "areo/core/moment.hpp"
 #include "areo/notebook/record.hpp"
 
-namespace areo::cli {
+namespace areo::wording {
 
 /// "within", "outside", "cannot_tell"
 [[nodiscard]] const char* conformity_word(calibration::Conformity c);
@@ -27,4 +27,4 @@ namespace areo::cli {
                                      const std::string& unit,
                                      const std::vector<std::string>& notes);
 
-}  // namespace areo::cli
+}  // namespace areo::wording

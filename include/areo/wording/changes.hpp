@@ -5,11 +5,11 @@
 
 #include "areo/notebook/store.hpp"
 
-namespace areo::cli {
+namespace areo::wording {
 
 /// What a new calibration changes: a line for each batch, liquid and instrument, a list for
 /// programs.
 [[nodiscard]] std::vector<std::string> changes_lines(const std::vector<notebook::ReadWith>& all);
 [[nodiscard]] std::string changes_json(const std::vector<notebook::ReadWith>& all);
 
-}  // namespace areo::cli
+}  // namespace areo::wording

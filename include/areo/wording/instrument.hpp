@@ -4,7 +4,7 @@
 
 #include "areo/notebook/record.hpp"
 
-namespace areo::cli {
+namespace areo::wording {
 
 /// "hydrometer, SG 20/20, 0.990 to 1.100, division 0.002"
 [[nodiscard]] std::string instrument_text(const notebook::InstrumentRecord& r);
@@ -29,4 +29,4 @@ namespace areo::cli {
                                                     double correction, int decimals,
                                                     const std::string& condition = "");
 
-}  // namespace areo::cli
+}  // namespace areo::wording

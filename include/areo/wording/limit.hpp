@@ -7,9 +7,9 @@
 
 #include "areo/analysis/limit.hpp"
 #include "areo/ferment/limit.hpp"
-#include "strength.hpp"
+#include "areo/wording/strength.hpp"
 
-namespace areo::cli {
+namespace areo::wording {
 
 struct Limit {
   double percent_vol = 0;
@@ -46,4 +46,4 @@ bool judge(const Limit& limit, const measurement::AlcoholResult& a,
 /// A word for programs.
 [[nodiscard]] const char* word(uncertainty::Side s);
 
-}  // namespace areo::cli
+}  // namespace areo::wording

@@ -6,7 +6,7 @@
 
 #include "areo/measurement/result.hpp"
 
-namespace areo::cli {
+namespace areo::wording {
 
 /// A line each, with its value ± U.
 [[nodiscard]] std::vector<std::string> quantity_lines(
@@ -16,4 +16,4 @@ namespace areo::cli {
     const std::vector<measurement::Quantity>& quantities,
     const std::function<std::string(const measurement::Quantity&)>& text);
 
-}  // namespace areo::cli
+}  // namespace areo::wording

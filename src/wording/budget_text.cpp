@@ -5,11 +5,11 @@
 
 #include "areo/analysis/budget.hpp"
 #include "areo/analysis/improvements.hpp"
-#include "areo/report/budget.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/lines.hpp"
+#include "areo/wording/budget.hpp"
 
-namespace areo::report {
+namespace areo::wording {
 namespace {
 
 using analysis::Contribution;
@@ -142,4 +142,4 @@ std::vector<std::string> budget_lines(const measurement::Result& result, std::st
   return lines;
 }
 
-}  // namespace areo::report
+}  // namespace areo::wording

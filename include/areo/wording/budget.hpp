@@ -9,7 +9,7 @@
 #include "areo/measurement/result.hpp"
 #include "areo/uncertainty/propagate.hpp"
 
-namespace areo::report {
+namespace areo::wording {
 
 /// The word of docs/reference/json.md for a distribution: "rectangular", "student_t".
 [[nodiscard]] const char* distribution_word(uncertainty::Distribution distribution);
@@ -58,4 +58,4 @@ struct BudgetParts {
     const measurement::Result& result, std::string_view key, std::optional<double> target,
     const std::vector<std::pair<std::string, std::string>>& head = {});
 
-}  // namespace areo::report
+}  // namespace areo::wording

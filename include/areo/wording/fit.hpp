@@ -6,7 +6,7 @@
 #include "areo/calibration/fit.hpp"
 #include "areo/notebook/store.hpp"
 
-namespace areo::cli {
+namespace areo::wording {
 
 struct Fitted {
   notebook::InstrumentRecord instrument;
@@ -35,4 +35,4 @@ struct Fitted {
 /// first line is the headline.
 [[nodiscard]] std::vector<std::string> fit_lines(const Fitted& f);
 
-}  // namespace areo::cli
+}  // namespace areo::wording

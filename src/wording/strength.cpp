@@ -1,4 +1,4 @@
-#include "strength.hpp"
+#include "areo/wording/strength.hpp"
 
 #include <fmt/format.h>
 
@@ -7,11 +7,11 @@
 
 #include "areo/core/error.hpp"
 #include "areo/ferment/drink.hpp"
-#include "areo/report/result_json.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
+#include "areo/wording/result_json.hpp"
 
-namespace areo::cli {
+namespace areo::wording {
 namespace {
 
 using measurement::AlcoholResult;
@@ -236,7 +236,7 @@ std::string strength_json(const AlcoholResult& a, const StrengthWords& words,
   for (const auto& members :
        {bound_members(a, words.bound, samples_of(reported)), reported.members(), words.members})
     head.insert(head.end(), members.begin(), members.end());
-  return report::json_line(a.result, head);
+  return json_line(a.result, head);
 }
 
-}  // namespace areo::cli
+}  // namespace areo::wording

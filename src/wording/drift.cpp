@@ -1,4 +1,4 @@
-#include "drift_words.hpp"
+#include "areo/wording/drift.hpp"
 
 #include <fmt/format.h>
 
@@ -7,10 +7,10 @@
 #include "areo/core/told_apart.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
-#include "check_words.hpp"
-#include "instrument_text.hpp"
+#include "areo/wording/check.hpp"
+#include "areo/wording/instrument.hpp"
 
-namespace areo::cli {
+namespace areo::wording {
 namespace {
 
 using calibration::Drift;
@@ -89,4 +89,4 @@ std::string drift_json(const CalibrationRecord& before, const Drift& d) {
                      points);
 }
 
-}  // namespace areo::cli
+}  // namespace areo::wording

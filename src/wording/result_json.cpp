@@ -1,8 +1,8 @@
-#include "areo/report/result_json.hpp"
+#include "areo/wording/result_json.hpp"
 
 #include "text/json_dump.hpp"
 
-namespace areo::report {
+namespace areo::wording {
 
 std::string sampling_json(const measurement::Result& result, const analysis::Sampled& sampled) {
   const auto word = [](uncertainty::Agreement a) {
@@ -41,4 +41,4 @@ std::string json_line(const measurement::Result& result,
   return text::dump(j);
 }
 
-}  // namespace areo::report
+}  // namespace areo::wording

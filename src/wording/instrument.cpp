@@ -1,11 +1,11 @@
-#include "instrument_text.hpp"
+#include "areo/wording/instrument.hpp"
 
 #include <fmt/format.h>
 
 #include "areo/physics/scale_name.hpp"
 #include "areo/text/format.hpp"
 
-namespace areo::cli {
+namespace areo::wording {
 namespace {
 
 std::string scale_name(const instruments::Refractometer& r) {
@@ -70,4 +70,4 @@ std::string instruction_where_checked(const notebook::InstrumentRecord& r,
                      checked_text(r, c));
 }
 
-}  // namespace areo::cli
+}  // namespace areo::wording

@@ -12,7 +12,7 @@
 
 #include "areo/analysis/sampled.hpp"
 
-namespace areo::cli {
+namespace areo::wording {
 
 /// A second evaluation, by sampling.
 struct SamplingRequest {
@@ -87,4 +87,4 @@ class ReportedResult {
   std::vector<double> sample_, other_sample_;
 };
 
-}  // namespace areo::cli
+}  // namespace areo::wording

@@ -1,4 +1,4 @@
-#include "reported.hpp"
+#include "areo/wording/reported.hpp"
 
 #include <fmt/format.h>
 
@@ -7,13 +7,13 @@
 #include <utility>
 
 #include "areo/core/error.hpp"
-#include "areo/report/result_json.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
 #include "areo/uncertainty/decision.hpp"
-#include "quantity_lines.hpp"
+#include "areo/wording/quantity_lines.hpp"
+#include "areo/wording/result_json.hpp"
 
-namespace areo::cli {
+namespace areo::wording {
 namespace {
 
 using analysis::SampledQuantity;
@@ -162,8 +162,8 @@ std::vector<std::pair<std::string, std::string>> ReportedResult::members() const
                                                    "{}",
                                                    beyond_, why_)));
   if (!refused_.empty()) all.emplace_back("sampling_refused", text::json_string(refused_));
-  if (sampled_) all.emplace_back("sampling", report::sampling_json(*result_, *sampled_));
+  if (sampled_) all.emplace_back("sampling", sampling_json(*result_, *sampled_));
   return all;
 }
 
-}  // namespace areo::cli
+}  // namespace areo::wording

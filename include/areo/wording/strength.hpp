@@ -9,9 +9,9 @@
 
 #include "areo/analysis/limit.hpp"
 #include "areo/text/json.hpp"
-#include "reported.hpp"
+#include "areo/wording/reported.hpp"
 
-namespace areo::cli {
+namespace areo::wording {
 
 /// What an upper bound is asked for.
 struct BoundWanted {
@@ -90,4 +90,4 @@ inline constexpr std::array bound_keys{"alcohol_below_percent_vol", "alcohol_bel
 [[nodiscard]] std::string strength_json(const measurement::AlcoholResult& a,
                                         const StrengthWords& words, const ReportedResult& reported);
 
-}  // namespace areo::cli
+}  // namespace areo::wording

@@ -1,5 +1,5 @@
 // The budget as text and as JSON.
-#include "areo/report/budget.hpp"
+#include "areo/wording/budget.hpp"
 
 #include <gtest/gtest.h>
 
@@ -10,7 +10,7 @@
 #include "areo/measurement/correct.hpp"
 #include "areo/text/format.hpp"
 
-namespace areo::report {
+namespace areo::wording {
 namespace {
 
 measurement::Result sample() {
@@ -63,4 +63,4 @@ TEST(BudgetJson, HasAPlanForATargetOnly) {
 }
 
 }  // namespace
-}  // namespace areo::report
+}  // namespace areo::wording

@@ -1,4 +1,4 @@
-#include "change_words.hpp"
+#include "areo/wording/changes.hpp"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
@@ -7,7 +7,7 @@
 
 #include "areo/text/json.hpp"
 
-namespace areo::cli {
+namespace areo::wording {
 namespace {
 
 using notebook::ReadWith;
@@ -84,4 +84,4 @@ std::string changes_json(const std::vector<ReadWith>& all) {
   return "[" + out + "]";
 }
 
-}  // namespace areo::cli
+}  // namespace areo::wording

@@ -7,7 +7,7 @@
 #include "areo/analysis/sampled.hpp"
 #include "areo/measurement/result.hpp"
 
-namespace areo::report {
+namespace areo::wording {
 
 /// {"<key>": {"value", "standard_uncertainty", "expanded_uncertainty", "unit"}, ..., "notes": []}.
 /// The schema is in docs/reference/json.md. Bytes that are no UTF-8 become U+FFFD.
@@ -20,4 +20,4 @@ namespace areo::report {
 [[nodiscard]] std::string sampling_json(const measurement::Result& result,
                                         const analysis::Sampled& sampled);
 
-}  // namespace areo::report
+}  // namespace areo::wording

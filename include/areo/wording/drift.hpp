@@ -6,7 +6,7 @@
 #include "areo/calibration/drift.hpp"
 #include "areo/notebook/record.hpp"
 
-namespace areo::cli {
+namespace areo::wording {
 
 /// What changed since the calibration before: lines for people, one object for programs.
 [[nodiscard]] std::vector<std::string> drift_lines(const notebook::InstrumentRecord& instrument,
@@ -15,4 +15,4 @@ namespace areo::cli {
 [[nodiscard]] std::string drift_json(const notebook::CalibrationRecord& before,
                                      const calibration::Drift& drift);
 
-}  // namespace areo::cli
+}  // namespace areo::wording

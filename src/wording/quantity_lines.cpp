@@ -1,4 +1,4 @@
-#include "quantity_lines.hpp"
+#include "areo/wording/quantity_lines.hpp"
 
 #include <fmt/format.h>
 
@@ -6,7 +6,7 @@
 
 #include "areo/text/format.hpp"
 
-namespace areo::cli {
+namespace areo::wording {
 
 std::vector<std::string> quantity_lines(const std::vector<measurement::Quantity>& quantities,
                                         bool full) {
@@ -27,4 +27,4 @@ std::vector<std::string> quantity_lines(
   return all;
 }
 
-}  // namespace areo::cli
+}  // namespace areo::wording
