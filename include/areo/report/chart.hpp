@@ -22,6 +22,7 @@ struct Chart {
     std::string title;
     std::vector<PlotPoint> points;  ///< finite
   };
+  std::string title{};  ///< what it shows, for those who do not see it; of the axes if empty
   std::string x_title;  ///< empty for dates, which need none
   std::string y_title;
   /// x are seconds since 1970 of the wall clock, and dates stand below them.
@@ -33,6 +34,12 @@ struct Chart {
   std::vector<std::pair<std::string, double>> levels{};  ///< horizontal lines: title and y
   std::vector<std::pair<std::string, double>> events{};  ///< vertical lines: title and x
 };
+
+/// A drawing of SVG 1.1 that scales with its place, in the colour of the text around it, and black
+/// where there is none.
+/// @throws Error{domain} for a chart without points, or values that are not finite, or for a date
+///         that has no year of four digits
+[[nodiscard]] std::string svg_of(const Chart& chart);
 
 /// gnuplot's script for it. Texts in it can neither end their quotes nor run anything.
 /// @throws Error{domain} for a chart without points, or values that are not finite
