@@ -42,12 +42,10 @@ Section results(const Certified& c) {
       {Paragraph{"A correction is added, with its sign, to what the instrument shows: + means "
                  "that it shows too little."},
        CaptionedTable{coverage, std::move(rows)}}};
-  s.blocks.emplace_back(Picture{
-      report::script_of(residual_chart(c.fitted), report::PictureFormat::svg),
-      fmt::format("What the fit leaves of each of {} checks, with error bars; the last column "
-                  "of the table above has the numbers",
-                  c.fitted.checks.size()),
-      "Checks less fit, with the expanded uncertainty of each check."});
+  s.blocks.emplace_back(
+      Picture{report::svg_of(residual_chart(c.fitted)),
+              "Checks less fit, with the expanded uncertainty of each check; the last column of "
+              "the table above has the numbers."});
   s.blocks.emplace_back(Paragraph{"Test of the fit: " + wording::agreement_text(c.fitted) + "."});
   if (!c.fitted.fit.consistent)
     s.blocks.emplace_back(

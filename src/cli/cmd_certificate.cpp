@@ -87,21 +87,19 @@ void write_lines(const std::string& path, const std::vector<std::string>& lines)
   });
 }
 
-// @return why there are no pictures
-std::string write(const Document& d, const PrintOptions& o) {
+void write(const Document& d, const PrintOptions& o) {
   const PrintFormat format = format_of(o);
   if (format == PrintFormat::markdown || format == PrintFormat::text) {
     write_lines(o.out, format == PrintFormat::text
                            ? text_of(d, o.out.empty() ? screen_columns() : file_columns())
                            : markdown_of(d));
-    return "";
+    return;
   }
-  const DocumentPage page = page_of(d, paper_of(o));
+  const std::string page = page_of(d, paper_of(o));
   if (o.out.empty())
-    raw_line(page.html);
+    raw_line(page);
   else
-    write_html(o.out, page.html, format == PrintFormat::pdf);
-  return page.no_pictures;
+    write_html(o.out, page, format == PrintFormat::pdf);
 }
 
 int run_certificate(const Options& o, const Session& session) {
@@ -120,19 +118,15 @@ int run_certificate(const Options& o, const Session& session) {
                             c.fitted.checks.back().made_at.date()),
                 "a certificate is made after the checks"};
   const Document d = certificate_document(c);
-  const bool writes = !file.empty() || !session.json;
-  const std::string missing = writes ? write(d, o.print) : "";
+  if (!file.empty() || !session.json) write(d, o.print);
   if (session.json) {
-    raw_line(
-        certificate_json(c, fmt::format(R"(,"file":{},"no_pictures":{})",
-                                        file.empty() ? "null" : text::json_string(file),
-                                        missing.empty() ? "null" : text::json_string(missing))));
+    raw_line(certificate_json(
+        c, fmt::format(R"(,"file":{})", file.empty() ? "null" : text::json_string(file))));
     return done;
   }
   if (file.empty()) return done;
   line("certificate " + c.number);
   line(file + ": " + d.title);
-  if (!missing.empty()) notes({"without pictures: " + missing});
   return done;
 }
 

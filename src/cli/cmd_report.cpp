@@ -47,15 +47,16 @@ std::string title(const notebook::BatchRecord& r) {
   return r.drink.empty() ? r.name : fmt::format("{}: {}", r.name, r.drink);
 }
 
-// @return why it has no pictures
-std::string make_page(const Options& o, const Material& m) {
+void make_page(const Options& o, const Material& m) {
   report::Page page{title(m.batch->record())};
   page.paragraph(text::sentence(facts_text(m.batch->record())));  // its name is the title
-  std::string missing = o.audience ? write_audience(page, m) : write_full(page, m);
+  if (o.audience)
+    write_audience(page, m);
+  else
+    write_full(page, m);
   page.footer(fmt::format("Made on {} with areo {} (tables {}) from readings in a notebook.",
                           now().date(), version, tables_digest));
   write_page(o.out, page);
-  return missing;
 }
 
 // One bottle, one picture.
@@ -66,9 +67,11 @@ void write_plot(const Options& o, const Material& m) {
         Errc::inconsistent,
         fmt::format("{} has several bottles, and a picture shows one", m.batch->record().name),
         "say --bottle NAME"};
-  const std::string picture =
-      report::draw(report::script_of(gravity_chart(m, m.accounts[0]), format));
-  write_file(o.plot, [&](std::ostream& out) { out << picture; });
+  const std::string svg = report::svg_of(gravity_chart(m, m.accounts[0]));
+  if (format == report::PictureFormat::pdf)
+    write_html(o.plot, report::picture_page(title(m.batch->record()), svg), true);
+  else
+    write_file(o.plot, [&](std::ostream& out) { out << svg; });
 }
 
 std::optional<double> glass_from_text(const std::string& text) {
@@ -96,19 +99,16 @@ int run_report(const Options& o, const Session& session) {
   Material m = material_of(book, batch, o.bottle, expected, limit, session.full);
   if (glass) m.glass_l = *glass;
   if (!o.plot.empty()) write_plot(o, m);
-  std::string missing;
-  if (!o.out.empty()) missing = make_page(o, m);
+  if (!o.out.empty()) make_page(o, m);
   if (session.json) {
-    raw_line(fmt::format(R"({{"report":{},"page":{},"plot":{},"no_pictures":{}}})",
+    raw_line(fmt::format(R"({{"report":{},"page":{},"plot":{}}})",
                          text::json_string(batch.record().name),
                          o.out.empty() ? "null" : text::json_string(o.out),
-                         o.plot.empty() ? "null" : text::json_string(o.plot),
-                         missing.empty() ? "null" : text::json_string(missing)));
+                         o.plot.empty() ? "null" : text::json_string(o.plot)));
     return done;
   }
   if (!o.out.empty()) line(page_written(o.out));
   if (!o.plot.empty()) line(o.plot + ": gravity against date");
-  if (!missing.empty()) notes({"without pictures: " + missing});
   return done;
 }
 
@@ -123,7 +123,7 @@ void setup_report(const Command& app, const Session& session, Run& run) {
   c.add_flag("--audience", o->audience, "one sheet for people who only want to know");
   c.add_option("--glass", o->glass, "of the guests; 200 mL unless stated").type_name("150mL");
   c.add_option("--plot", o->plot, "write the plot of the gravity to this file")
-      .type_name("FILE.svg|png|pdf");
+      .type_name("FILE.svg|pdf");
   c.add_option("--bottle", o->bottle, "of this bottle only; all that were read unless stated")
       .type_name("NAME");
   c.add_option("--expected", o->expected, "where it should end: steady above it is stuck")
@@ -135,7 +135,7 @@ void setup_report(const Command& app, const Session& session, Run& run) {
   c.footer(
       "Examples:\n  areo report PT-1 --out pt-1.html --limit 0.5\n"
       "  areo report PT-1 --audience --out for-guests.html\n"
-      "  areo report PT-1 --plot pt-1.png");
+      "  areo report PT-1 --plot pt-1.svg");
   c.callback([=, &session, &run] { run = [=, &session] { return run_report(*o, session); }; });
 }
 

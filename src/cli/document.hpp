@@ -21,7 +21,7 @@ struct CaptionedTable {
 };
 /// For pages only; what it shows has to stand in a table too.
 struct Picture {
-  std::string script, alt, caption;
+  std::string svg, caption;
 };
 using Block = std::variant<Paragraph, Bullets, CaptionedTable, Picture>;
 
@@ -42,11 +42,7 @@ struct Document {
   std::string end;  ///< the last line
 };
 
-struct DocumentPage {
-  std::string html;
-  std::string no_pictures;  ///< why it has none; empty if it has
-};
-[[nodiscard]] DocumentPage page_of(const Document& document, report::Paper paper);
+[[nodiscard]] std::string page_of(const Document& document, report::Paper paper);
 /// For a terminal: lines of so many columns at the most, as far as words can be broken.
 [[nodiscard]] std::vector<std::string> text_of(const Document& document, std::size_t columns);
 /// Markdown with tables; whatever would be markup in a text is escaped.

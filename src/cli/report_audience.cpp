@@ -110,8 +110,7 @@ std::string doubt(const Material& m, const Account& a) {
 
 }  // namespace
 
-std::string write_audience(report::Page& page, const Material& m) {
-  Pictures pictures{page};
+void write_audience(report::Page& page, const Material& m) {
   write_headline(page, m, false);
   page.section("What was measured");
   std::vector<std::string> measured, means, sure;
@@ -142,10 +141,7 @@ std::string write_audience(report::Page& page, const Material& m) {
     page.list(lines);
     page.list(notes_on_time(pairs));
   } else if (const auto chart = strength_chart(m, m.accounts[0]); !chart.points.empty()) {
-    pictures.add(report::script_of(chart, report::PictureFormat::svg),
-                 fmt::format("Alcohol against date: {} strengths with error bars",
-                             chart.points.front().points.size()),
-                 "Alcohol by volume; the bars hold about 95 %.");
+    page.figure(report::svg_of(chart), "Alcohol by volume; the bars hold about 95 %.");
   }
   if (!sure.empty()) page.section("How sure that is");
   page.list(sure);
@@ -164,7 +160,6 @@ std::string write_audience(report::Page& page, const Material& m) {
       wrong.push_back(who(m, a) + text + ".");  // begins with a name
   page.list(wrong);
   write_cautions(page);
-  return pictures.missing();
 }
 
 }  // namespace areo::cli

@@ -69,6 +69,8 @@ Chart gravity_chart(const Material& m, const Account& a) {
   add_curve(chart, h);
   add_additions(chart, m, a);
   if (narrow(chart)) chart.y_decimals = 4;
+  chart.title = fmt::format("Gravity against date: {} readings with error bars{}", h.readings,
+                            h.course ? ", and a curve through them" : "");
   return chart;
 }
 
@@ -97,6 +99,9 @@ Chart strength_chart(const Material& m, const Account& a) {
     chart.levels.emplace_back(fmt::format("limit {:g} % vol", m.limit->percent_vol),
                               m.limit->percent_vol);
   add_additions(chart, m, a);
+  chart.title = fmt::format("Alcohol against date: {} strengths with error bars{}",
+                            chart.points.front().points.size(),
+                            m.limit ? ", and the limit as a dashed line" : "");
   return chart;
 }
 
@@ -115,6 +120,8 @@ Chart residual_chart(const wording::Fitted& f) {
   if (all.points.empty()) return chart;
   chart.points.push_back(std::move(all));
   chart.levels.emplace_back("the fit", 0);
+  chart.title =
+      fmt::format("What the fit leaves of each of {} checks, with error bars", f.checks.size());
   return chart;
 }
 

@@ -105,22 +105,16 @@ void write_before(report::Page& page, const Material& m) {
   write_readings(page, m, *most, true);
 }
 
-void write_account(report::Page& page, Pictures& pictures, const Material& m, const Account& a) {
+void write_account(report::Page& page, const Material& m, const Account& a) {
   const History& h = a.history;
   page.section(title_of(a));
   page.paragraph(story(m, a));
   page.list(odd_notes(h));
   const std::string of = m.accounts.size() == 1 ? "" : title_of(a) + ": ";
-  pictures.add(report::script_of(gravity_chart(m, a), report::PictureFormat::svg),
-               fmt::format("Gravity against date: {} readings with error bars{}", h.readings,
-                           h.course ? ", and a curve through them" : ""),
-               text::sentence(of + "gravity as corrected, 20/20; bars hold about 95 %"), true);
+  page.figure(report::svg_of(gravity_chart(m, a)),
+              text::sentence(of + "gravity as corrected, 20/20; bars hold about 95 %"), true);
   if (const auto chart = strength_chart(m, a); !chart.points.empty())
-    pictures.add(report::script_of(chart, report::PictureFormat::svg),
-                 fmt::format("Alcohol against date: {} strengths with error bars{}",
-                             chart.points.front().points.size(),
-                             m.limit ? ", and the limit as a dashed line" : ""),
-                 text::sentence(of + "alcohol by volume"), true);
+    page.figure(report::svg_of(chart), text::sentence(of + "alcohol by volume"), true);
   write_readings(page, m, a, false);
 }
 
@@ -231,7 +225,7 @@ std::set<notebook::Id> instruments_of(const Material& m) {
   return all;
 }
 
-void write_instruments(report::Page& page, Pictures& pictures, const Material& m) {
+void write_instruments(report::Page& page, const Material& m) {
   page.section("Instruments");
   const Moment at = m.accounts.back().history.points.back().sample.at();
   for (const notebook::Id id : instruments_of(m)) {
@@ -250,10 +244,8 @@ void write_instruments(report::Page& page, Pictures& pictures, const Material& m
                     calibration->in_force_from.date(),
                     calibration->due ? ", due again on " + calibration->due->date() : ""));
     page.list(wording::fit_lines(f));
-    pictures.add(
-        report::script_of(residual_chart(f), report::PictureFormat::svg),
-        fmt::format("What the fit leaves of each of {} checks, with error bars", f.checks.size()),
-        "Checks less fit, with the expanded uncertainty of each check.", true);
+    page.figure(report::svg_of(residual_chart(f)),
+                "Checks less fit, with the expanded uncertainty of each check.", true);
   }
 }
 
@@ -306,20 +298,18 @@ void write_basis(report::Page& page, const Material& m) {
 
 }  // namespace
 
-std::string write_full(report::Page& page, const Material& m) {
-  Pictures pictures{page};
+void write_full(report::Page& page, const Material& m) {
   write_headline(page, m, true);
   page.paragraph(fmt::format("Strengths hold {}.", wording::basis_text(m.batch->record().culture)));
   write_cautions(page);
   write_before(page, m);
-  for (const Account& a : m.accounts) write_account(page, pictures, m, a);
+  for (const Account& a : m.accounts) write_account(page, m, a);
   page.list(m.silent);
   write_comparison(page, m);
   write_budget(page, m);
-  write_instruments(page, pictures, m);
+  write_instruments(page, m);
   write_left_out(page, m);
   write_basis(page, m);
-  return pictures.missing();
 }
 
 }  // namespace areo::cli

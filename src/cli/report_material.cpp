@@ -5,7 +5,6 @@
 #include <algorithm>
 
 #include "areo/core/error.hpp"
-#include "areo/report/chart.hpp"
 #include "areo/wording/strength.hpp"
 #include "batch_text.hpp"
 #include "correction_words.hpp"
@@ -93,17 +92,6 @@ void write_cautions(report::Page& page) {
       "ferment is not free of alcohol on the strength of a density reading, and strength rises "
       "after bottling.");
   page.caution(pressure_caution);
-}
-
-void Pictures::add(const std::string& script, const std::string& alt, const std::string& caption,
-                   bool half) {
-  if (!missing_.empty()) return;
-  try {
-    page_->figure(report::draw(script), alt, caption, half);
-  } catch (const Error& e) {
-    missing_ = fmt::format("{}; {}", e.what(), e.hint);
-    page_->paragraph("This page has no pictures: " + missing_ + ".");
-  }
 }
 
 }  // namespace areo::cli

@@ -1,5 +1,5 @@
 #pragma once
-// What a report tells of: a batch with its bottles, and how its pictures get into a page.
+// What a report tells of: a batch with its bottles.
 #include <optional>
 #include <string>
 #include <vector>
@@ -43,21 +43,6 @@ struct Material {
                                    const std::string& bottle, const std::optional<double>& expected,
                                    const std::optional<wording::Limit>& limit, bool full);
 
-/// Draws pictures into a page. If they cannot be drawn, the page says so once and goes on.
-class Pictures {
- public:
-  explicit Pictures(report::Page& page) : page_{&page} {}
-  /// @param half  of the page's width, so that two stand side by side
-  void add(const std::string& script, const std::string& alt, const std::string& caption,
-           bool half = false);
-  /// Why there are none; empty if there are.
-  [[nodiscard]] const std::string& missing() const { return missing_; }
-
- private:
-  report::Page* page_;
-  std::string missing_;
-};
-
 /// Whether something went into a bottle, or into the batch before it, and counts.
 [[nodiscard]] bool concerns(const notebook::AdditionRecord& addition, const Account& a);
 
@@ -70,9 +55,8 @@ void write_headline(report::Page& page, const Material& m, bool with_state);
 void write_cautions(report::Page& page);
 
 /// Everything, for the one who made it and for those who check it.
-/// @return why it has no pictures; empty if it has
-std::string write_full(report::Page& page, const Material& material);
+void write_full(report::Page& page, const Material& material);
 /// One sheet for people who only want to know what is in the glass.
-std::string write_audience(report::Page& page, const Material& material);
+void write_audience(report::Page& page, const Material& material);
 
 }  // namespace areo::cli

@@ -6,7 +6,7 @@
 set -eu
 
 build='g++ cmake ninja-build libboost-dev libgsl-dev libcli11-dev libfmt-dev libsqlite3-dev
-  nlohmann-json3-dev gnuplot-nox fonts-dejavu-core weasyprint'
+  nlohmann-json3-dev fonts-dejavu-core weasyprint'
 test="$build libgtest-dev libbenchmark-dev units python3 poppler-utils tzdata"
 case ${1-} in
   build) wanted=$build ;;

@@ -16,7 +16,7 @@ namespace areo::report {
 namespace {
 
 // Narrow, so that a phone's screen leaves its text legible.
-constexpr double width = 480, plot_height = 216;
+constexpr double width = 440, plot_height = 200;
 constexpr double right_margin = 26;  // half of the last label
 constexpr double edge = 4;
 constexpr double tick_length = 5;
@@ -117,14 +117,14 @@ class Drawing {
       }
     }
     y += 8;
-    const Legend legend = legend_of(legend_entries(), left_, width - edge);
+    const Legend legend = legend_of(legend_entries(), edge, width - edge);
     for (const PlacedEntry& e : legend.entries) body += entry(e, y);
     y += legend.height + edge;
     return fmt::format(
-        "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {} {}\" role=\"img\" "
-        "font-family=\"system-ui, 'DejaVu Sans', sans-serif\" font-size=\"{}\" "
-        "fill=\"currentColor\">\n<title>{}</title>\n{}</svg>\n",
-        width, text::fixed(std::ceil(y), 0), font_size, xml_text(title()), body);
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {} {}\" role=\"img\">\n"
+        "<title>{}</title>\n<g font-family=\"system-ui, 'DejaVu Sans', sans-serif\" "
+        "font-size=\"{}\" fill=\"currentColor\">\n{}</g>\n</svg>\n",
+        width, text::fixed(std::ceil(y), 0), xml_text(title()), font_size, body);
   }
 
  private:

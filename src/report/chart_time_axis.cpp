@@ -15,11 +15,11 @@ namespace {
 using std::chrono::sys_days, std::chrono::sys_seconds, std::chrono::year_month_day;
 
 constexpr double minute = 60, hour = 3600, day = 86400, week = 7 * day;
-// One of seven dates takes 60 units of a chart's 480, and five digits with a dash 45.
+// A plot is at least 350 units wide; "03-02" takes 40 of them and "2026-03" 56.
 constexpr int most_ticks = 7;
 constexpr std::array steps{minute, 2 * minute, 5 * minute, 10 * minute, 30 * minute,
                            hour,   2 * hour,   3 * hour,   6 * hour,    12 * hour,
-                           day,    2 * day,    week,       2 * week};
+                           day,    2 * day,    4 * day,    week,        2 * week};
 constexpr std::array months{1, 2, 3, 6, 12, 24, 60, 120, 240, 600, 1200, 2400, 6000, 12000};
 
 sys_seconds clock_at(double s) {

@@ -14,19 +14,6 @@
 namespace areo::report {
 namespace {
 
-// For an address: all but letters and digits as bytes, so that nothing in it can end it.
-std::string percent_encoded(std::string_view bytes) {
-  std::string out;
-  for (const char c : bytes) {
-    const bool plain = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9');
-    if (plain)
-      out += c;
-    else
-      out += fmt::format("%{:02X}", static_cast<unsigned char>(c));
-  }
-  return out;
-}
-
 // A number with its uncertainty, "-0.00374 ± 0.00092", or a date and a time: kept on one line.
 constexpr std::size_t short_cell = 18;
 // A word that no sheet is wide enough for, and that has to be broken somewhere.
@@ -97,6 +84,13 @@ std::string page_begin(std::string_view title, const PageSetup& setup) {
 
 std::string page_end(std::string_view footer) {
   return fmt::format("</main>\n<footer>\n{}</footer>\n</body>\n</html>\n", footer);
+}
+
+std::string picture_page(std::string_view title, std::string_view svg) {
+  return fmt::format(
+      "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
+      "<title>{}</title>\n<style>{}</style>\n</head>\n<body>\n{}</body>\n</html>\n",
+      html_text(title), picture_style, svg);
 }
 
 std::string headline_block(const Headline& headline) {
@@ -184,11 +178,9 @@ void Page::table(std::string_view caption, const std::vector<std::vector<std::st
   body_ += table_end;
 }
 
-void Page::figure(std::string_view svg, std::string_view alt, std::string_view caption, bool half) {
-  body_ += fmt::format(
-      "<figure{}><img src=\"data:image/svg+xml,{}\" "
-      "alt=\"{}\">\n<figcaption>{}</figcaption></figure>\n",
-      half ? " class=\"half\"" : "", percent_encoded(svg), html_text(alt), html_text(caption));
+void Page::figure(std::string_view svg, std::string_view caption, bool half) {
+  body_ += fmt::format("<figure{}>\n{}<figcaption>{}</figcaption></figure>\n",
+                       half ? " class=\"half\"" : "", svg, html_text(caption));
 }
 
 void Page::footer(std::string_view text) { footer_ += element("p", text); }

@@ -7,8 +7,7 @@ inline constexpr const char* page_style = R"(
 :root { color-scheme: light dark; --ink: #1a1a1a; --paper: #ffffff; --soft: #4d4d4d;
   --line: #c8c8c8; --tint: #f2f5f7; --mark: #8a4b00; --mark-tint: #fff6e8; }
 @media (prefers-color-scheme: dark) { :root { --ink: #ececec; --paper: #16181a; --soft: #b8bcc0;
-  --line: #474c50; --tint: #22272a; --mark: #ffc46b; --mark-tint: #2e2716; }
-  img { filter: invert(0.92) hue-rotate(180deg); } }
+  --line: #474c50; --tint: #22272a; --mark: #ffc46b; --mark-tint: #2e2716; } }
 * { box-sizing: border-box; }
 body { margin: 0 auto; padding: 1rem; max-width: 60rem; background: var(--paper);
   color: var(--ink); font: 1rem/1.5 system-ui, "DejaVu Sans", sans-serif;
@@ -25,7 +24,7 @@ p { margin: 0.5rem 0; max-width: 44rem; }
   padding: 0.5rem 1rem; }
 .caution::before { content: "Caution: "; font-weight: bold; color: var(--mark); }
 figure { margin: 1rem 0; }
-img { display: block; width: 100%; max-width: 44rem; height: auto; background: #ffffff; }
+svg { display: block; width: 100%; max-width: 34rem; height: auto; }
 figcaption, caption, footer { color: var(--soft); font-size: 0.9rem; text-align: left; }
 table { border-collapse: collapse; width: 100%; margin: 1rem 0; font-size: 0.9rem;
   font-variant-numeric: tabular-nums; }
@@ -65,7 +64,7 @@ footer { margin-top: 2.5rem; border-top: 1px solid; border-color: var(--line);
   .headline p { margin: 0.1rem 0; }
   .headline strong { font-size: 1.3rem; }
   .caution { padding: 0.25rem 0.75rem; }
-  img { filter: none; max-height: 62mm; width: auto; max-width: 100%; }
+  svg { max-width: 100mm; }
   figure { margin: 0.5rem 0; }
   ul { margin: 0.25rem 0; }
   footer { margin-top: 1rem; }
@@ -75,6 +74,13 @@ footer { margin-top: 2.5rem; border-top: 1px solid; border-color: var(--line);
   caption, thead { break-after: avoid; }
   table:not(:has(tr:nth-child(13))) { break-inside: avoid; }
 }
+)";
+
+// A picture alone, as wide as the paper lets it be.
+inline constexpr const char* picture_style = R"(
+@page { size: A4 landscape; margin: 20mm; }
+body { margin: 0; color: #000000; }
+svg { display: block; width: 100%; max-height: 165mm; }
 )";
 
 // To be read from a step away, and wiped: black on white, nothing grey, a line under each row.

@@ -10,7 +10,7 @@ struct Program {
   std::string name;                    ///< as it is found on the path
   std::vector<std::string> arguments;  ///< without the name
   std::string package;                 ///< Debian's
-  std::string makes;                   ///< "pictures"
+  std::string makes;                   ///< "PDF"
 };
 
 /// @param input  for its standard input

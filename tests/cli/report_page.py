@@ -1,5 +1,5 @@
 #!/usr/bin/env python3
-"""Pages and pictures of `areo report`: what is in them, and what happens without gnuplot.
+"""Pages and pictures of `areo report`: what is in them.
 
   report_page.py --program PATH
   report_page.py --selftest       the checks must fail on a program that does everything wrong
@@ -10,7 +10,6 @@ How a page looks in a browser is for tests/browser.
 import re
 import subprocess
 import sys
-import urllib.parse
 from html.parser import HTMLParser
 from xml.etree import ElementTree
 
@@ -38,20 +37,23 @@ reading add PT-2 1.012 --temp 21C --bottle A --on 2026-03-09T10:00
 reading add PT-2 1.008 --temp 21C --bottle B --on 2026-03-09T10:05"""
 
 
+NAMESPACE = "{http://www.w3.org/2000/svg}"
+SVG = "<svg.*?</svg>"
+
+
 class Page(HTMLParser):
-    """The text of a page by the elements that hold it, and its pictures."""
+    """The text of a page by the elements that hold it, and its pictures, as XML."""
 
     def __init__(self, html):
         super().__init__()
-        self.open, self.texts, self.pictures, self.tags = [], {}, [], set()
-        self.feed(html)
+        self.open, self.texts, self.tags = [], {}, set()
+        self.pictures = [ElementTree.fromstring(svg) for svg in re.findall(SVG, html, re.S)]
+        self.feed(re.sub(SVG, "", html, flags=re.S))
         self.text = " ".join(t for all_of_kind in self.texts.values() for t in all_of_kind)
 
     def handle_starttag(self, tag, attrs):
         self.tags.add(tag)
-        if tag == "img":
-            self.pictures.append(dict(attrs))
-        elif tag not in ("meta", "br"):
+        if tag not in ("meta", "br"):
             self.open.append(tag)
             self.texts.setdefault(tag, []).append("")
 
@@ -105,13 +107,9 @@ def tells_what_the_commands_tell(bench):
     assert not page.tags & {"script", "link", "iframe", "object"}, page.tags
 
 
-def drawing(picture):
-    return ElementTree.fromstring(urllib.parse.unquote(picture["src"].partition(",")[2]))
-
-
 def words(picture):
     """The texts of a picture: its axes, and what it holds."""
-    return ["".join(e.itertext()).strip() for e in drawing(picture).iter() if e.tag.endswith("text")]
+    return ["".join(e.itertext()).strip() for e in picture.iter() if e.tag.endswith("text")]
 
 
 def pictures_hold_what_was_read(bench):
@@ -153,27 +151,29 @@ def has_pictures(bench):
     # Gravity, alcohol, and what the fit of the calibration leaves.
     assert len(page.pictures) == 3, len(page.pictures)
     for picture in page.pictures:
-        kind = picture["src"].partition(",")[0]
-        assert kind == "data:image/svg+xml" and len(picture["alt"]) > 20, picture["alt"]
-        root = drawing(picture)
-        assert root.tag.endswith("svg") and root.get("viewBox"), root.tag
-    for name, begin in (("a.svg", b"<?xml"), ("a.png", b"\x89PNG"), ("a.pdf", b"%PDF")):
-        bench.good(f"report PT-1 --plot {name}")
-        assert written(bench, name).startswith(begin), name
-
-
-def does_without_gnuplot(bench):
-    prepared(bench, JAR)
+        assert picture.tag == NAMESPACE + "svg" and picture.get("role") == "img", picture.tag
+        assert picture.get("viewBox") and not picture.get("width"), "it scales"
+        assert len(picture.findtext(NAMESPACE + "title")) > 20, picture[0].text
     bench.environment["PATH"] = "/nonexistent"
-    out = bench.good("report PT-1 --out page.html")
-    assert "without pictures: gnuplot is not installed" in out, out
-    page = Page(written(bench).decode())
-    assert not page.pictures
-    assert page.text.count("This page has no pictures: gnuplot is not installed") == 1
-    assert "Budget of the alcohol" in page.text, "the tables stay"
-    code, out, err = bench.run("report PT-1 --plot a.svg")
-    assert code == 4 and not out and "gnuplot-nox" in err, (code, out, err)
-    assert not (bench.folder / "a.svg").exists()
+    bench.good("report PT-1 --plot a.svg")
+    alone, within = ElementTree.fromstring(written(bench, "a.svg")), page.pictures[0]
+    assert ElementTree.tostring(alone).strip() == ElementTree.tostring(within).strip()
+    code, out, err = bench.run("report PT-1 --plot a.png")
+    assert code == 3 and not out and ".svg opens in any browser" in err, (code, out, err)
+    assert not (bench.folder / "a.png").exists()
+
+
+def a_picture_goes_on_paper(bench):
+    """Alone, on one sheet, as lines and words."""
+    prepared(bench, JAR)
+    bench.good("report PT-1 --plot a.pdf")
+    file = str(bench.folder / "a.pdf")
+    assert re.search(r"^Pages: +1$", tool("pdfinfo", file), re.M), "one sheet"
+    text = tool("pdftotext", "-layout", file, "-")
+    for held in ("gravity 20/20", "reading ± U", "03-04", "2026"):
+        assert held in text, (held, text)
+    assert "PT-1" not in text, "nothing else"
+    assert not tool("pdfimages", "-list", file).splitlines()[2:], "a picture has become dots"
 
 
 def tells_of_all_bottles(bench):
@@ -214,7 +214,6 @@ def is_short_for_an_audience(bench):
 
 def shows_any_name_as_text(bench):
     prepared(bench)
-    bench.environment["PATH"] = "/nonexistent"  # its pictures take most of the time
     for name in NAMES:
         for command in (["batch", "add", "--on", "2026-03-02", "--", name],
                         ["reading", "add", "--original", "--temp", "21C", "--on", "2026-03-02",
@@ -240,7 +239,7 @@ def leaves_files_whole(bench):
     assert code == 4 and not out and "cannot be written" in err, (code, out, err)
     page.write_text("an older one")
     code, _, err = bench.run("report PT-1 --out page.html --plot a.gif")
-    assert code == 3 and ".svg, .png or .pdf" in err, (code, err)
+    assert code == 3 and ".svg or .pdf" in err, (code, err)
     assert page.read_text() == "an older one", "nothing is written if a part is wrong"
     assert [f.name for f in bench.folder.glob("*.partial")] == []
     before = bench.notebook.read_bytes()
@@ -344,7 +343,7 @@ def says_nothing_twice(bench):
 
 CHECKS = [tells_what_the_commands_tell, has_units_in_heads, tells_shared_readings_once,
           says_nothing_twice, has_pictures, pictures_hold_what_was_read,
-          a_bound_is_drawn_as_one, bottles_have_additions_of_their_own, does_without_gnuplot,
+          a_bound_is_drawn_as_one, bottles_have_additions_of_their_own, a_picture_goes_on_paper,
           tells_of_all_bottles, is_short_for_an_audience, shows_any_name_as_text,
           leaves_files_whole, as_sheets_of_paper]  # fmt: skip
 

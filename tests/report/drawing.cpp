@@ -12,9 +12,10 @@ namespace {
 
 using Matches = std::vector<std::smatch>;
 
-// What is matched lies in the text, so that it has to outlive it.
+// What is matched lies in the text, so that this has to outlive it. In the pattern, @ is a
+// coordinate.
 Matches all_of(const std::string& text, const std::string& pattern) {
-  const std::regex expression{pattern};
+  const std::regex expression{std::regex_replace(pattern, std::regex{"@"}, R"((-?[0-9]+\.[0-9]))")};
   return {std::sregex_iterator{text.begin(), text.end(), expression}, std::sregex_iterator{}};
 }
 
@@ -87,32 +88,30 @@ Drawn drawn(const std::string& svg) {
     d.height = number(m[2]);
   }
   for (const auto& m : all_of(svg, "<title>([^<]*)</title>")) d.title = unescaped(m[1]);
-  const std::string n = "(-?[0-9]+\\.[0-9])";
-  for (const auto& m : all_of(svg, "\"axes\" d=\"M" + n + " " + n + "V" + n + "H" + n)) {
+  for (const auto& m : all_of(svg, R"-("axes" d="M@ @V@H@)-")) {
     d.left = number(m[1]);
     d.top = number(m[2]);
     d.bottom = number(m[3]);
     d.right = number(m[4]);
   }
-  for (const auto& m : all_of(
-           svg, "<text x=\"" + n + "\" y=\"" + n + "\"( text-anchor=\"([a-z]+)\")?>([^<]*)</text>"))
+  for (const auto& m :
+       all_of(svg, R"-(<text x="@" y="@"( text-anchor="([a-z]+)")?>([^<]*)</text>)-"))
     d.texts.push_back(text_of(m));
   d.legend_top = d.height;
   const std::size_t legend = svg.find("<g class=\"legend\">");
   const std::string entries = svg.substr(legend);
-  for (const auto& t : all_of(entries, "<text x=\"" + n + "\" y=\"" + n + "\""))
+  for (const auto& t : all_of(entries, R"-(<text x="@" y="@")-"))
     d.legend_top = std::min(d.legend_top, number(t[2]) - 12);
   const std::string plot = svg.substr(0, legend);
-  for (const auto& m : all_of(plot, "<circle cx=\"" + n + "\" cy=\"" + n))
+  for (const auto& m : all_of(plot, R"-(<circle cx="@" cy="@)-"))
     d.dots.push_back({number(m[1]), number(m[2])});
-  for (const auto& m : all_of(plot, "\"odd\" d=\"M" + n + " " + n + "l5\\.2 9"))
+  for (const auto& m : all_of(plot, R"-("odd" d="M@ @l5\.2 9)-"))
     d.triangles.push_back({number(m[1]), number(m[2]) + 6});
-  for (const auto& m : all_of(plot, "M" + n + " " + n + "h6m-3 0V" + n + "m-3 0h6"))
+  for (const auto& m : all_of(plot, R"-(M@ @h6m-3 0V@m-3 0h6)-"))
     d.bars.push_back({number(m[1]) + 3, number(m[3]), number(m[2])});
-  for (const auto& m : all_of(plot, "\"event\" d=\"M" + n + " " + n + "V" + n))
+  for (const auto& m : all_of(plot, R"-("event" d="M@ @V@)-"))
     d.events.push_back({number(m[1]), number(m[3]), number(m[2])});
-  for (const auto& m : all_of(plot, "\"level\" d=\"M" + n + " " + n + "H" + n))
-    d.levels.push_back(number(m[2]));
+  for (const auto& m : all_of(plot, R"-("level" d="M@ @H@)-")) d.levels.push_back(number(m[2]));
   return d;
 }
 

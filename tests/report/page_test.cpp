@@ -49,7 +49,7 @@ TEST(Page, TakesEveryTextAsText) {
   page.caution(evil);
   page.list({evil});
   page.table(evil, {{evil}, {evil}});
-  page.figure("<svg/>", evil, evil);
+  page.figure("<svg/>", evil);
   page.footer(evil);
   EXPECT_FALSE(has(page.html(), "<script"));
   EXPECT_FALSE(has(page.html(), "\"'&"));
@@ -79,14 +79,18 @@ TEST(Page, AnEmptyListIsNone) {
   EXPECT_FALSE(has(page.html(), "<ul"));
 }
 
-// Nothing in the picture can end the address that holds it.
+// As a part, it takes the colour of the page's text, light or dark.
 TEST(Page, APictureIsPartOfThePage) {
   Page page{"t"};
-  page.figure("<svg a=\"1\">%#'</svg>", "a line that falls", "Gravity.");
-  EXPECT_TRUE(
-      has(page.html(), "src=\"data:image/svg+xml,%3Csvg%20a%3D%221%22%3E%25%23%27%3C%2Fsvg%3E\""));
-  EXPECT_TRUE(has(page.html(), "alt=\"a line that falls\""));
+  page.figure("<svg fill=\"currentColor\"></svg>", "Gravity.", true);
+  EXPECT_TRUE(has(page.html(), "<figure class=\"half\">\n<svg fill=\"currentColor\"></svg>"));
   EXPECT_TRUE(has(page.html(), "<figcaption>Gravity.</figcaption>"));
+}
+
+TEST(Page, APictureMayStandAlone) {
+  const std::string html = picture_page("<PT-1>", "<svg></svg>");
+  EXPECT_TRUE(has(html, "<title>&lt;PT-1&gt;</title>"));
+  EXPECT_TRUE(has(html, "<body>\n<svg></svg></body>"));
 }
 
 TEST(Page, LiesOnThePaperThatItIsFor) {

@@ -1,5 +1,5 @@
 #pragma once
-// Pictures of values with their uncertainty, drawn by gnuplot.
+// Pictures of values with their uncertainty.
 #include <string>
 #include <utility>
 #include <vector>
@@ -8,7 +8,7 @@
 
 namespace areo::report {
 
-enum class PictureFormat { svg, png, pdf };
+enum class PictureFormat { svg, pdf };
 
 /// Values over x with their expanded uncertainty. No meaning rests on colour alone: each kind has
 /// its own shape or dashes too, and the colours are told apart by colour-blind readers.
@@ -41,15 +41,7 @@ struct Chart {
 ///         that has no year of four digits
 [[nodiscard]] std::string svg_of(const Chart& chart);
 
-/// gnuplot's script for it. Texts in it can neither end their quotes nor run anything.
-/// @throws Error{domain} for a chart without points, or values that are not finite
-[[nodiscard]] std::string script_of(const Chart& chart, PictureFormat format);
-
-/// The picture that a script draws, as the bytes of a file.
-/// @throws Error{file} if gnuplot is not installed, or draws nothing
-[[nodiscard]] std::string draw(const std::string& script);
-
-/// By the end of a file's name: ".svg", ".png", ".pdf".
+/// By the end of a file's name: ".svg", ".pdf".
 /// @throws Error{domain} for another one
 [[nodiscard]] PictureFormat picture_format(const std::string& file);
 

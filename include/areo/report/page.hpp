@@ -10,6 +10,10 @@ namespace areo::report {
 /// A text as HTML shows it: `<`, `>`, `&` and quotes escaped, control characters as visible marks.
 [[nodiscard]] std::string html_text(std::string_view text);
 
+/// A page for paper with a drawing and nothing else.
+/// @param svg  as svg_of() makes it
+[[nodiscard]] std::string picture_page(std::string_view title, std::string_view svg);
+
 enum class Paper { a4, letter };
 
 /// Type of a page for the wall.
@@ -58,11 +62,9 @@ class Page {
   /// The first row names the columns; on a narrow screen each row becomes a block of its own.
   /// @param rows  of one length each, at least the first
   void table(std::string_view caption, const std::vector<std::vector<std::string>>& rows);
-  /// @param svg  a picture of SVG 1.1
-  /// @param alt  what it shows, for those who do not see it
+  /// @param svg  a drawing as svg_of() makes it; it becomes a part of the page
   /// @param half of the width, where there is room: two of them stand side by side
-  void figure(std::string_view svg, std::string_view alt, std::string_view caption,
-              bool half = false);
+  void figure(std::string_view svg, std::string_view caption, bool half = false);
   /// Below everything.
   void footer(std::string_view text);
 
