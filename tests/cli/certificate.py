@@ -60,11 +60,12 @@ INSTRUMENTS = {"stem-1": THREE, "stem-2": LINE, "prism-1": PRISM, "probe-1": PRO
 
 
 class Page(html.parser.HTMLParser):
-    """Text, tables by their captions, and what else is on a page."""
+    """Text, tables by their captions, and what else is on a page; of pictures, how many."""
 
     def __init__(self, page):
         super().__init__()
-        self.tables, self.headings, self.tags, self.pictures = {}, [], Counter(), 0
+        self.tables, self.headings, self.tags = {}, [], Counter()
+        page, self.pictures = re.subn("<svg.*?</svg>", "", page, flags=re.S)
         self.paragraphs, self.words = [], []
         self.open, self.rows, self.caption, self.text = [], [], "", ""
         self.feed(page)
@@ -73,7 +74,6 @@ class Page(html.parser.HTMLParser):
         self.tags[tag] += 1
         if tag == "br":  # a unit on a line of its own
             return
-        self.pictures += tag == "svg"
         if tag != "meta":
             self.open.append(tag)
         if tag == "table":
