@@ -138,7 +138,7 @@ std::vector<CardOffset> offsets_at(const CardSubject& s, const std::vector<doubl
   return condensed(s, all);
 }
 
-report::Headline card_headline(const CardSubject& s, const std::vector<CardOffset>& offsets) {
+document::Headline card_headline(const CardSubject& s, const std::vector<CardOffset>& offsets) {
   const std::string doubt = plus_minus(s, largest(offsets));
   if (s.contradicted)
     return {{never_text(s)},
@@ -150,7 +150,7 @@ report::Headline card_headline(const CardSubject& s, const std::vector<CardOffse
                          s.record.graduation().division, behind(wording::unit_of(s.record)), doubt),
              to_do(s)}};
   const auto t = meant_for(s);
-  report::Headline h{
+  document::Headline h{
       instructions(s, offsets, t ? " at " + *t : ""),
       {offsets[0].everywhere ? doubt + " at the most, for the readings of this card (about 95 %)"
                              : "each ± for about 95 %"}};

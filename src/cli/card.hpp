@@ -46,8 +46,8 @@ struct CardOffset {
 
 /// "SUBTRACT 0.0017 from every reading between 1.002 and 1.081 at 20 °C", or for each place
 /// "SUBTRACT 0.3 ± 0.1 Brix at 0 Brix"; "NEVER CHECKED"; and whether a check is due.
-[[nodiscard]] report::Headline card_headline(const CardSubject& subject,
-                                             const std::vector<CardOffset>& offsets);
+[[nodiscard]] document::Headline card_headline(const CardSubject& subject,
+                                               const std::vector<CardOffset>& offsets);
 /// The same in one line, for the head of a log.
 [[nodiscard]] std::string offset_line(const CardSubject& subject);
 /// When and how it was checked, and when again: by pen if nobody said so.

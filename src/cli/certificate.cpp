@@ -224,10 +224,10 @@ Certified certified(const notebook::Notebook& book, const InstrumentRecord& inst
   return c;
 }
 
-Document certificate_document(const Certified& c) {
+document::Document certificate_document(const Certified& c) {
   const Figures figures{c};
   const instruments::Correction& correction = c.fitted.fit.correction;
-  Document d;
+  document::Document d;
   d.title = "Certificate of a user's own calibration: " + c.instrument.name();
   d.number = c.number;
   d.caution = "a user's own check; not an accredited certificate.";
@@ -242,9 +242,9 @@ Document certificate_document(const Certified& c) {
   d.below_headline.push_back(c.fitted.fit.consistent ? wording::verdict_text(c.fitted)
                                                      : wording::agreement_text(c.fitted));
   for (auto part : {certificate_object(c), certificate_method(c), certificate_results(c)})
-    for (Section& s : part) d.sections.push_back(std::move(s));
+    for (document::Section& s : part) d.sections.push_back(std::move(s));
   d.sections.push_back(certificate_remarks(c));
-  CaptionedTable clauses{
+  document::CaptionedTable clauses{
       "What the standard asks of a certificate, in our own words [iso17025]. Its numbers help to "
       "find things; they claim nothing.",
       {{"item", "asks for", "here"}}};

@@ -6,8 +6,8 @@
 
 #include "areo/calibration/correction_budget.hpp"
 #include "areo/calibration/drift.hpp"
+#include "areo/document/document.hpp"
 #include "areo/wording/fit.hpp"
-#include "document.hpp"
 
 namespace areo::cli {
 
@@ -55,18 +55,18 @@ struct Certified {
                                   const notebook::CalibrationRecord& calibration,
                                   const Issue& issue);
 
-[[nodiscard]] Document certificate_document(const Certified& c);
+[[nodiscard]] document::Document certificate_document(const Certified& c);
 /// @param members  further ones, each with its comma in front
 [[nodiscard]] std::string certificate_json(const Certified& c, const std::string& members);
 
 // Its parts, each in a file of its own.
-[[nodiscard]] std::vector<Section> certificate_object(const Certified& c);   ///< 1, 2
-[[nodiscard]] std::vector<Section> certificate_method(const Certified& c);   ///< 3, 4
-[[nodiscard]] std::vector<Section> certificate_results(const Certified& c);  ///< 5 to 9
-[[nodiscard]] Section certificate_budget(const Certified& c);                ///< 7
+[[nodiscard]] std::vector<document::Section> certificate_object(const Certified& c);   ///< 1, 2
+[[nodiscard]] std::vector<document::Section> certificate_method(const Certified& c);   ///< 3, 4
+[[nodiscard]] std::vector<document::Section> certificate_results(const Certified& c);  ///< 5 to 9
+[[nodiscard]] document::Section certificate_budget(const Certified& c);                ///< 7
 /// What is special about it: a day that is past, a thermometer that was due.
 [[nodiscard]] std::vector<std::string> certificate_notes(const Certified& c);
-[[nodiscard]] Section certificate_remarks(const Certified& c);  ///< 10
+[[nodiscard]] document::Section certificate_remarks(const Certified& c);  ///< 10
 
 /// "pure", "tap"; empty: nobody said.
 [[nodiscard]] const char* water_word(const std::optional<calibration::Water>& water);
@@ -75,7 +75,7 @@ struct Certified {
 
 /// Lists in section 4 what the keys in square brackets anywhere in the document stand for, and what
 /// of it is from memory.
-void add_sources(Document& d);
+void add_sources(document::Document& d);
 
 /// An item of ISO/IEC 17025:2017, clause 7.8, and what the certificate has of it.
 struct Clause {

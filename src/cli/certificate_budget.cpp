@@ -60,7 +60,7 @@ std::string checks_text(const Certified& c, std::size_t input) {
       "{}", fmt::join(numbers_of(c, calibration::checks_with(c.fitted.evaluated, input)), ", "));
 }
 
-CaptionedTable inputs(const Certified& c, const std::vector<std::size_t>& order) {
+document::CaptionedTable inputs(const Certified& c, const std::vector<std::size_t>& order) {
   Rows rows{{"no.", "input", "in checks", "standard uncertainty", "distribution, type",
              "where it comes from"}};
   for (std::size_t n = 0; n < order.size(); ++n) {
@@ -87,7 +87,7 @@ std::string at_text(const Certified& c, const CorrectionBudget& b) {
   return fmt::format("at {}, {}", read ? f.shown(b.indication) : f.place(b.indication), f.unit());
 }
 
-CaptionedTable budget(const Certified& c, const std::vector<std::size_t>& order) {
+document::CaptionedTable budget(const Certified& c, const std::vector<std::size_t>& order) {
   const Figures f{c};
   double least = c.budgets.front().correction.expanded();
   for (const CorrectionBudget& b : c.budgets) least = std::min(least, b.correction.expanded());
@@ -118,11 +118,12 @@ CaptionedTable budget(const Certified& c, const std::vector<std::size_t>& order)
 }
 
 // As many checks side by side as a sheet takes.
-std::vector<Block> checks_budget(const Certified& c, const std::vector<std::size_t>& order) {
+std::vector<document::Block> checks_budget(const Certified& c,
+                                           const std::vector<std::size_t>& order) {
   constexpr std::size_t most_columns = 6;
   const Figures f{c};
   const calibration::CheckSet& set = c.fitted.evaluated;
-  std::vector<Block> out;
+  std::vector<document::Block> out;
   for (std::size_t first = 0; first < set.checks.size(); first += most_columns) {
     const std::size_t last = std::min(first + most_columns, set.checks.size());
     double least = set.checks[first].correction.expanded();
@@ -146,17 +147,18 @@ std::vector<Block> checks_budget(const Certified& c, const std::vector<std::size
     for (std::size_t i = first; i < last; ++i)
       u.push_back(f.number(set.checks[i].correction.u, least, 1));
     rows.push_back(std::move(u));
-    out.emplace_back(CaptionedTable{"Budget of each check's own correction", std::move(rows)});
+    out.emplace_back(
+        document::CaptionedTable{"Budget of each check's own correction", std::move(rows)});
   }
   return out;
 }
 
 }  // namespace
 
-Section certificate_budget(const Certified& c) {
+document::Section certificate_budget(const Certified& c) {
   const auto order = by_contribution(c);
-  Section s{"7 Where the uncertainty comes from", {budget(c, order), inputs(c, order)}};
-  for (Block& b : checks_budget(c, order)) s.blocks.push_back(std::move(b));
+  document::Section s{"7 Where the uncertainty comes from", {budget(c, order), inputs(c, order)}};
+  for (document::Block& b : checks_budget(c, order)) s.blocks.push_back(std::move(b));
   return s;
 }
 

@@ -166,7 +166,7 @@ std::string balance_name(const CheckRecord& r) {
   return r.balance.empty() ? "not stated: ______________" : r.balance;
 }
 
-CaptionedTable liquids(const Certified& c) {
+document::CaptionedTable liquids(const Certified& c) {
   const bool weighed = any(c, CheckMethod::sugar) || any(c, CheckMethod::salt);
   Rows rows{{"check", "water"}};
   if (weighed)
@@ -181,7 +181,7 @@ CaptionedTable liquids(const Certified& c) {
   return {"The liquids of the checks", std::move(rows)};
 }
 
-Section method(const Certified& c) {
+document::Section method(const Certified& c) {
   const bool floats = c.instrument.hydrometer() != nullptr;
   Rows rows{{"check", "made at", "in", "temperature, °C", "known from"}};
   if (floats) rows.front().emplace_back("read at");
@@ -205,10 +205,11 @@ Section method(const Certified& c) {
   if (c.left_out.empty())
     departures.emplace_back(
         "No check of that time was left out; nothing else departs from the method.");
-  Section s{"3 How it was checked, and under what conditions",
-            {Bullets{methods(c)}, CaptionedTable{"Conditions of each check", std::move(rows)}}};
+  document::Section s{"3 How it was checked, and under what conditions",
+                      {document::Bullets{methods(c)},
+                       document::CaptionedTable{"Conditions of each check", std::move(rows)}}};
   if (any_in_liquid(c)) s.blocks.emplace_back(liquids(c));
-  s.blocks.emplace_back(Bullets{std::move(departures)});
+  s.blocks.emplace_back(document::Bullets{std::move(departures)});
   return s;
 }
 
@@ -252,7 +253,7 @@ std::vector<std::string> thermometers(const Certified& c) {
   return all;
 }
 
-Section basis(const Certified& c) {
+document::Section basis(const Certified& c) {
   std::vector<std::string> all;
   if (any(c, CheckMethod::water))
     all.emplace_back(
@@ -290,11 +291,13 @@ Section basis(const Certified& c) {
           ? "Beyond that certificate there is no unbroken chain of calibrations to the SI."
           : "There is no unbroken chain of calibrations to the SI: properties of pure substances "
             "take the place of calibrated standards.");
-  return {"4 What it rests on: traceability", {Bullets{std::move(all)}}};
+  return {"4 What it rests on: traceability", {document::Bullets{std::move(all)}}};
 }
 
 }  // namespace
 
-std::vector<Section> certificate_method(const Certified& c) { return {method(c), basis(c)}; }
+std::vector<document::Section> certificate_method(const Certified& c) {
+  return {method(c), basis(c)};
+}
 
 }  // namespace areo::cli

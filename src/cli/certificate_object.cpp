@@ -32,7 +32,7 @@ std::string in_force(const Certified& c) {
   return text;
 }
 
-Section identification(const Certified& c) {
+document::Section identification(const Certified& c) {
   Rows rows{{"item", "stated"}};
   rows.push_back({"number of this certificate", c.number});
   rows.push_back({"instrument", c.instrument.name()});
@@ -45,7 +45,8 @@ Section identification(const Certified& c) {
   rows.push_back({"made for", or_line(c.issue.customer)});
   rows.push_back({"date and signature", "______________________________"});
   if (!c.calibration.note.empty()) rows.push_back({"note", c.calibration.note});
-  return {"1 Identification", {CaptionedTable{"What this certificate is", std::move(rows)}}};
+  return {"1 Identification",
+          {document::CaptionedTable{"What this certificate is", std::move(rows)}}};
 }
 
 // @param usual  what the owner did not state, and where that comes from
@@ -106,7 +107,7 @@ void add_refractometer(Rows& rows, const Certified& c, const instruments::Refrac
       {"maximum permissible error", limit_text(c, r.tolerance.has_value(), usual_of_others)});
 }
 
-Section object(const Certified& c) {
+document::Section object(const Certified& c) {
   const notebook::Graduation g = c.instrument.graduation();
   const Figures figures{c};
   Rows rows{{"item", "value"}};
@@ -125,12 +126,12 @@ Section object(const Certified& c) {
   rows.push_back({"condition and notes", or_line(c.instrument.note, "nothing noted")});
   if (c.retired)
     rows.push_back({"retired", fmt::format("on {}: {}", c.retired->at.date(), c.retired->reason)});
-  return {"2 The instrument", {CaptionedTable{"What was calibrated", std::move(rows)}}};
+  return {"2 The instrument", {document::CaptionedTable{"What was calibrated", std::move(rows)}}};
 }
 
 }  // namespace
 
-std::vector<Section> certificate_object(const Certified& c) {
+std::vector<document::Section> certificate_object(const Certified& c) {
   return {identification(c), object(c)};
 }
 

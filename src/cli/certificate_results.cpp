@@ -4,7 +4,7 @@
 #include <algorithm>
 
 #include "areo/core/told_apart.hpp"
-#include "areo/report/chart.hpp"
+#include "areo/document/chart.hpp"
 #include "areo/text/format.hpp"
 #include "areo/wording/check.hpp"
 #include "areo/wording/drift.hpp"
@@ -25,7 +25,7 @@ constexpr const char* coverage =
     "normal "
     "distribution.";
 
-Section results(const Certified& c) {
+document::Section results(const Certified& c) {
   const Figures f{c};
   Rows rows{{"check", "in", "showed, " + f.unit(), "should have shown, " + f.unit(),
              "add to the reading, " + f.unit(), "U of it, " + f.unit(),
@@ -37,24 +37,26 @@ Section results(const Certified& c) {
                     f.number(k.expected.estimate, u), f.with_sign(k.correction.estimate, u),
                     f.number(u, u), f.with_sign(c.fitted.fit.residuals[i], u)});
   }
-  Section s{
+  document::Section s{
       "5 Results of the checks",
-      {Paragraph{"A correction is added, with its sign, to what the instrument shows: + means "
-                 "that it shows too little."},
-       CaptionedTable{coverage, std::move(rows)}}};
+      {document::Paragraph{
+           "A correction is added, with its sign, to what the instrument shows: + means "
+           "that it shows too little."},
+       document::CaptionedTable{coverage, std::move(rows)}}};
+  s.blocks.emplace_back(document::Picture{
+      document::svg_of(residual_chart(c.fitted)),
+      "Checks less fit, with the expanded uncertainty of each check; the last column of "
+      "the table above has the numbers."});
   s.blocks.emplace_back(
-      Picture{report::svg_of(residual_chart(c.fitted)),
-              "Checks less fit, with the expanded uncertainty of each check; the last column of "
-              "the table above has the numbers."});
-  s.blocks.emplace_back(Paragraph{"Test of the fit: " + wording::agreement_text(c.fitted) + "."});
+      document::Paragraph{"Test of the fit: " + wording::agreement_text(c.fitted) + "."});
   if (!c.fitted.fit.consistent)
-    s.blocks.emplace_back(
-        Paragraph{"By today's models the checks contradict each other beyond their uncertainties; "
-                  "what follows from them is no better than that."});
+    s.blocks.emplace_back(document::Paragraph{
+        "By today's models the checks contradict each other beyond their uncertainties; "
+        "what follows from them is no better than that."});
   return s;
 }
 
-Section correction(const Certified& c) {
+document::Section correction(const Certified& c) {
   const Figures f{c};
   const char* straight =
       wording::checked_at_one_place(c.fitted.fit.correction)
@@ -71,13 +73,14 @@ Section correction(const Certified& c) {
         {f.shown(p.indication), f.with_sign(p.correction.estimate, u), f.number(u, u),
          outside ? "NOT checked: U grows with the distance" : "within the checked range"});
   }
-  return {"6 The correction in force",
-          {Paragraph{wording::instruction_text(c.fitted) + "."},
-           Paragraph{fmt::format("It rests on {}; {}.", c.fitted.fit.correction.provenance,
-                                 c.fitted.fit.reason)},
-           Paragraph{straight},
-           CaptionedTable{"U is for about 95 %, k = 1.96; between these marks in proportion.",
-                          std::move(rows)}}};
+  return {
+      "6 The correction in force",
+      {document::Paragraph{wording::instruction_text(c.fitted) + "."},
+       document::Paragraph{fmt::format("It rests on {}; {}.", c.fitted.fit.correction.provenance,
+                                       c.fitted.fit.reason)},
+       document::Paragraph{straight},
+       document::CaptionedTable{"U is for about 95 %, k = 1.96; between these marks in proportion.",
+                                std::move(rows)}}};
 }
 
 const char* in_words(Conformity v) {
@@ -109,11 +112,12 @@ constexpr const char* corrected =
     "used with its correction the instrument serves whatever the verdict; the uncertainty of the "
     "correction then counts";
 
-Section conformity(const Certified& c) {
+document::Section conformity(const Certified& c) {
   const Figures f{c};
   const instruments::Correction& k = c.fitted.fit.correction;
   if (c.conformity.empty())
-    return {"8 Conformity", {Paragraph{"No statement: the checks contradict each other."}}};
+    return {"8 Conformity",
+            {document::Paragraph{"No statement: the checks contradict each other."}}};
   Rows rows{{"shown, " + f.unit(), "error, " + f.unit(), "U, " + f.unit(),
              "size less U, " + f.unit(), "size plus U, " + f.unit(), "verdict there"}};
   for (const calibration::ConformityPoint& p : c.conformity) {
@@ -126,27 +130,29 @@ Section conformity(const Certified& c) {
                     f.number(p.expanded, p.expanded, more), f.number(p.least, p.expanded, more),
                     f.number(p.most, p.expanded, more), in_words(p.verdict)});
   }
-  return {
-      "8 Conformity",
-      {Paragraph{fmt::format("Checked {}, maximum permissible error {:.3g}{}: {}.",
-                             wording::checked_text(c.instrument, k), c.fitted.tolerance, f.behind(),
-                             in_words(calibration::judge(k, c.fitted.tolerance)))},
-       Bullets{{wording::checked_at_one_place(k) ? judged_at_one_place : judged_at_ends,
+  return {"8 Conformity",
+          {document::Paragraph{fmt::format("Checked {}, maximum permissible error {:.3g}{}: {}.",
+                                           wording::checked_text(c.instrument, k),
+                                           c.fitted.tolerance, f.behind(),
+                                           in_words(calibration::judge(k, c.fitted.tolerance)))},
+           document::Bullets{
+               {wording::checked_at_one_place(k) ? judged_at_one_place : judged_at_ends,
                 fmt::format("against what: the maximum permissible error of section 2, {:.3g}{} "
                             "(limits of error on both sides of zero) [jcgm200]",
                             c.fitted.tolerance, f.behind()),
                 decision_rule, risk, corrected}},
-       CaptionedTable{"What the verdict rests on", std::move(rows)}}};
+           document::CaptionedTable{"What the verdict rests on", std::move(rows)}}};
 }
 
-Section drift_section(const Certified& c) {
+document::Section drift_section(const Certified& c) {
   const std::string heading = "9 Since the calibration before";
-  if (!c.before) return {heading, {Paragraph{"There is no calibration before this one."}}};
+  if (!c.before)
+    return {heading, {document::Paragraph{"There is no calibration before this one."}}};
   const Figures f{c};
   const calibration::Drift& d = c.before->drift;
-  Section s{heading,
-            {Paragraph{text::sentence(
-                wording::drift_lines(c.instrument, c.before->calibration, d).front())}}};
+  document::Section s{heading,
+                      {document::Paragraph{text::sentence(
+                          wording::drift_lines(c.instrument, c.before->calibration, d).front())}}};
   if (!d.points.empty()) {
     Rows rows{{"shown, " + f.unit(), "correction before, " + f.unit(), "U, " + f.unit(),
                "correction now, " + f.unit(), "U, " + f.unit(), "change, " + f.unit(),
@@ -165,21 +171,21 @@ Section drift_section(const Certified& c) {
       cells.push_back(wording::en_text(p.en));
       rows.push_back(std::move(cells));
     }
-    s.blocks.emplace_back(CaptionedTable{
+    s.blocks.emplace_back(document::CaptionedTable{
         "What both calibrations share cancels in the change, so its U is less than that of two "
         "independent corrections; En is the change over its U.",
         std::move(rows)});
   }
-  s.blocks.emplace_back(
-      Paragraph{"The notebook knows of no adjustment or repair in between; where there was one, "
-                "these are the "
-                "results before and after it."});
+  s.blocks.emplace_back(document::Paragraph{
+      "The notebook knows of no adjustment or repair in between; where there was one, "
+      "these are the "
+      "results before and after it."});
   return s;
 }
 
 }  // namespace
 
-std::vector<Section> certificate_results(const Certified& c) {
+std::vector<document::Section> certificate_results(const Certified& c) {
   return {results(c), correction(c), certificate_budget(c), conformity(c), drift_section(c)};
 }
 
@@ -198,7 +204,7 @@ std::vector<std::string> certificate_notes(const Certified& c) {
   return all;
 }
 
-Section certificate_remarks(const Certified& c) {
+document::Section certificate_remarks(const Certified& c) {
   std::vector<std::string> all{
       "The results are those of this one instrument as it was on the days of the checks; of no "
       "other, and of no later day.",
@@ -207,7 +213,7 @@ Section certificate_remarks(const Certified& c) {
       "It may be copied as a whole; a part of it says less than it seems to.",
       "No interval to the next calibration is recommended."};
   for (std::string& note : certificate_notes(c)) all.push_back(std::move(note));
-  return {"10 How far it goes", {Bullets{std::move(all)}}};
+  return {"10 How far it goes", {document::Bullets{std::move(all)}}};
 }
 
 }  // namespace areo::cli

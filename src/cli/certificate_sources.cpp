@@ -76,11 +76,11 @@ void collect(std::set<std::string>& keys, const std::string& text) {
     if (text.find('[' + std::string{s.key} + ']') != std::string::npos) keys.insert(s.key);
 }
 
-void collect(std::set<std::string>& keys, const Block& block) {
-  if (const auto* p = std::get_if<Paragraph>(&block)) collect(keys, p->text);
-  if (const auto* b = std::get_if<Bullets>(&block))
+void collect(std::set<std::string>& keys, const document::Block& block) {
+  if (const auto* p = std::get_if<document::Paragraph>(&block)) collect(keys, p->text);
+  if (const auto* b = std::get_if<document::Bullets>(&block))
     for (const std::string& item : b->items) collect(keys, item);
-  const auto* t = std::get_if<CaptionedTable>(&block);
+  const auto* t = std::get_if<document::CaptionedTable>(&block);
   if (t == nullptr) return;
   collect(keys, t->caption);
   for (const auto& row : t->rows)
@@ -89,20 +89,21 @@ void collect(std::set<std::string>& keys, const Block& block) {
 
 }  // namespace
 
-void add_sources(Document& d) {
+void add_sources(document::Document& d) {
   std::set<std::string> keys;
-  for (const Section& s : d.sections)
-    for (const Block& b : s.blocks) collect(keys, b);
+  for (const document::Section& s : d.sections)
+    for (const document::Block& b : s.blocks) collect(keys, b);
   for (const std::string& text : d.footer) collect(keys, text);
-  CaptionedTable list{
+  document::CaptionedTable list{
       "Sources named in square brackets. What is from memory was not seen when it was written "
       "down: "
       "look it up before you quote it.",
       {{"key", "source", "from memory"}}};
   for (const Source& s : sources)
     if (keys.contains(s.key)) list.rows.push_back({s.key, s.text, s.from_memory});
-  const auto basis = std::find_if(d.sections.begin(), d.sections.end(),
-                                  [](const Section& s) { return s.heading.starts_with("4 "); });
+  const auto basis =
+      std::find_if(d.sections.begin(), d.sections.end(),
+                   [](const document::Section& s) { return s.heading.starts_with("4 "); });
   basis->blocks.emplace_back(std::move(list));
 }
 

@@ -8,6 +8,8 @@
 #include "areo/core/error.hpp"
 #include "areo/core/shell_word.hpp"
 #include "areo/notebook/recompute.hpp"
+#include "areo/publish/write_file.hpp"
+#include "areo/publish/write_page.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
 #include "bench.hpp"
@@ -17,8 +19,6 @@
 #include "print_options.hpp"
 #include "screen.hpp"
 #include "usage.hpp"
-#include "write_file.hpp"
-#include "write_page.hpp"
 
 namespace areo::cli {
 namespace {
@@ -82,30 +82,30 @@ void write_lines(const std::string& path, const std::vector<std::string>& lines)
     for (const std::string& text : lines) raw_line(text);  // laid out already
     return;
   }
-  write_file(path, [&](std::ostream& out) {
+  publish::write_file(path, [&](std::ostream& out) {
     for (const std::string& text : lines) out << text << '\n';
   });
 }
 
-void write(const Document& d, const PrintOptions& o) {
+void write(const document::Document& d, const PrintOptions& o) {
   const PrintFormat format = format_of(o);
   if (format == PrintFormat::markdown || format == PrintFormat::text) {
     write_lines(o.out, format == PrintFormat::text
-                           ? text_of(d, o.out.empty() ? screen_columns() : file_columns())
-                           : markdown_of(d));
+                           ? document::text_of(d, o.out.empty() ? screen_columns() : file_columns())
+                           : document::markdown_of(d));
     return;
   }
-  const std::string page = page_of(d, paper_of(o));
+  const std::string page = document::page_of(d, paper_of(o));
   if (o.out.empty())
     raw_line(page);
   else
-    write_html(o.out, page, format == PrintFormat::pdf);
+    publish::write_html(o.out, page, format == PrintFormat::pdf);
 }
 
 int run_certificate(const Options& o, const Session& session) {
   check_options(o, session);
   const std::string& file = o.print.out;
-  if (!file.empty()) refuse_same(file, notebook_path(session), "the notebook");
+  if (!file.empty()) publish::refuse_same(file, notebook_path(session), "the notebook");
   const Issue issue{o.on.empty() ? now() : past_day_end_from_text(o.on, now()), o.by, o.place,
                     o.customer, session.full};
   const notebook::Notebook book = open_notebook(session, notebook::Open::read);
@@ -117,7 +117,7 @@ int run_certificate(const Options& o, const Session& session) {
                 fmt::format("issued on {}, before its last check of {}", issue.on.date(),
                             c.fitted.checks.back().made_at.date()),
                 "a certificate is made after the checks"};
-  const Document d = certificate_document(c);
+  const document::Document d = certificate_document(c);
   if (!file.empty() || !session.json) write(d, o.print);
   if (session.json) {
     raw_line(certificate_json(

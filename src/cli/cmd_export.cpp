@@ -9,7 +9,8 @@
 
 #include "areo/core/error.hpp"
 #include "areo/core/shell_word.hpp"
-#include "areo/report/rows.hpp"
+#include "areo/publish/write_file.hpp"
+#include "areo/stream/rows.hpp"
 #include "areo/text/csv.hpp"
 #include "areo/text/json.hpp"
 #include "as_typed.hpp"
@@ -17,7 +18,6 @@
 #include "command.hpp"
 #include "failure.hpp"
 #include "usage.hpp"
-#include "write_file.hpp"
 
 namespace areo::cli {
 namespace {
@@ -39,7 +39,7 @@ std::int64_t write_json(const notebook::Notebook& book, std::ostream& out) {
   out << first_line(book) << '\n';
   for (const notebook::Table& table : book.tables())
     book.each_row(table, [&](const std::vector<notebook::Cell>& cells) {
-      out << report::row_json(table, cells) << '\n';
+      out << stream::row_json(table, cells) << '\n';
       ++rows;
     });
   return rows;
@@ -54,7 +54,7 @@ std::int64_t write_csv(const notebook::Notebook& book, const notebook::Table& ta
   };
   line(table.columns.size(), [&](std::size_t i) { return table.columns[i].name; });
   book.each_row(table, [&](const std::vector<notebook::Cell>& cells) {
-    line(cells.size(), [&](std::size_t i) { return text::csv_cell(report::row_cell(cells[i])); });
+    line(cells.size(), [&](std::size_t i) { return text::csv_cell(stream::row_cell(cells[i])); });
     ++rows;
   });
   return rows;
@@ -72,27 +72,28 @@ void write_export(const notebook::Notebook& book, const Options& o, const Sessio
     raw_line(first_line(book));
     for (const notebook::Table& table : book.tables())
       book.each_row(table, [&](const std::vector<notebook::Cell>& cells) {
-        raw_line(report::row_json(table, cells));
+        raw_line(stream::row_json(table, cells));
       });
     return;
   }
   std::int64_t rows = 0;
   if (!o.file.empty()) {
-    write_file(
+    publish::write_file(
         o.file, [&](std::ostream& out) { rows = write_json(book, out); }, Present::kept);
     tell(rows, o.file, session);
     return;
   }
-  write_folder(o.csv, [&](const std::string& folder) {
+  publish::write_folder(o.csv, [&](const std::string& folder) {
     std::string counts = "table,rows\n";
     for (const notebook::Table& table : book.tables())
-      write_file((fs::path{folder} / (table.name + ".csv")).string(), [&](std::ostream& out) {
-        const std::int64_t written = write_csv(book, table, out);
-        counts += fmt::format("{},{}\n", table.name, written);
-        rows += written;
-      });
-    write_file((fs::path{folder} / notebook::rows_file).string(),
-               [&](std::ostream& out) { out << counts; });
+      publish::write_file((fs::path{folder} / (table.name + ".csv")).string(),
+                          [&](std::ostream& out) {
+                            const std::int64_t written = write_csv(book, table, out);
+                            counts += fmt::format("{},{}\n", table.name, written);
+                            rows += written;
+                          });
+    publish::write_file((fs::path{folder} / notebook::rows_file).string(),
+                        [&](std::ostream& out) { out << counts; });
   });
   tell(rows, o.csv, session);
 }

@@ -15,7 +15,7 @@
 #include <tuple>
 
 #include "areo/core/error.hpp"
-#include "areo/report/rows.hpp"
+#include "areo/stream/rows.hpp"
 #include "areo/text/csv.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
@@ -296,11 +296,11 @@ void each_object(std::istream& in, bool is_list,
                  const std::function<void(const std::string& object)>& act) {
   if (is_list) {
     const std::string text{std::istreambuf_iterator<char>{in}, {}};
-    for (const std::string& object : report::objects_from_json(text)) act(object);
+    for (const std::string& object : stream::objects_from_json(text)) act(object);
     return;
   }
   for (std::string text; std::getline(in, text);)
-    for (const std::string& object : report::objects_from_json(text)) act(object);
+    for (const std::string& object : stream::objects_from_json(text)) act(object);
 }
 
 // Each object has columns of its own.
@@ -315,7 +315,7 @@ int import_json(std::istream& in, bool is_list, const Options& o, const Session&
     std::vector<std::string> values;
     std::optional<text::Columns> columns;
     try {
-      for (auto& [name, value] : report::members_from_json(object)) {
+      for (auto& [name, value] : stream::members_from_json(object)) {
         names.push_back(name);
         values.push_back(value);
       }

@@ -4,7 +4,9 @@
 #include <memory>
 
 #include "areo/core/error.hpp"
-#include "areo/report/chart.hpp"
+#include "areo/document/chart.hpp"
+#include "areo/publish/write_file.hpp"
+#include "areo/publish/write_page.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
 #include "areo/text/parse.hpp"
@@ -17,8 +19,6 @@
 #include "report_material.hpp"
 #include "usage.hpp"
 #include "version.hpp"
-#include "write_file.hpp"
-#include "write_page.hpp"
 
 namespace areo::cli {
 namespace {
@@ -48,7 +48,7 @@ std::string title(const notebook::BatchRecord& r) {
 }
 
 void make_page(const Options& o, const Material& m) {
-  report::Page page{title(m.batch->record())};
+  document::Page page{title(m.batch->record())};
   page.paragraph(text::sentence(facts_text(m.batch->record())));  // its name is the title
   if (o.audience)
     write_audience(page, m);
@@ -56,22 +56,22 @@ void make_page(const Options& o, const Material& m) {
     write_full(page, m);
   page.footer(fmt::format("Made on {} with areo {} (tables {}) from readings in a notebook.",
                           now().date(), version, tables_digest));
-  write_page(o.out, page);
+  publish::write_page(o.out, page);
 }
 
 // One bottle, one picture.
 void write_plot(const Options& o, const Material& m) {
-  const report::PictureFormat format = report::picture_format(o.plot);
+  const document::PictureFormat format = document::picture_format(o.plot);
   if (m.accounts.size() > 1)
     throw Error{
         Errc::inconsistent,
         fmt::format("{} has several bottles, and a picture shows one", m.batch->record().name),
         "say --bottle NAME"};
-  const std::string svg = report::svg_of(gravity_chart(m, m.accounts[0]));
-  if (format == report::PictureFormat::pdf)
-    write_html(o.plot, report::picture_page(title(m.batch->record()), svg), true);
+  const std::string svg = document::svg_of(gravity_chart(m, m.accounts[0]));
+  if (format == document::PictureFormat::pdf)
+    publish::write_html(o.plot, document::picture_page(title(m.batch->record()), svg), true);
   else
-    write_file(o.plot, [&](std::ostream& out) { out << svg; });
+    publish::write_file(o.plot, [&](std::ostream& out) { out << svg; });
 }
 
 std::optional<double> glass_from_text(const std::string& text) {
@@ -86,11 +86,12 @@ std::optional<double> glass_from_text(const std::string& text) {
 
 int run_report(const Options& o, const Session& session) {
   require_output(o);
-  if (!o.plot.empty()) (void)report::picture_format(o.plot);  // before anything is written
+  if (!o.plot.empty()) (void)document::picture_format(o.plot);  // before anything is written
   refuse_level_alone(o.limit, o.level);
   for (const std::string& file : {o.out, o.plot})
-    if (!file.empty()) refuse_same(file, notebook_path(session), "the notebook");
-  if (!o.out.empty() && !o.plot.empty()) refuse_same(o.out, o.plot, "the picture's file too");
+    if (!file.empty()) publish::refuse_same(file, notebook_path(session), "the notebook");
+  if (!o.out.empty() && !o.plot.empty())
+    publish::refuse_same(o.out, o.plot, "the picture's file too");
   const auto expected = expected_from_text(o.expected);
   const auto limit = wording::limit_from_text(o.limit, o.level);
   const std::optional<double> glass = glass_from_text(o.glass);
@@ -107,7 +108,7 @@ int run_report(const Options& o, const Session& session) {
                          o.plot.empty() ? "null" : text::json_string(o.plot)));
     return done;
   }
-  if (!o.out.empty()) line(page_written(o.out));
+  if (!o.out.empty()) line(publish::page_written(o.out));
   if (!o.plot.empty()) line(o.plot + ": gravity against date");
   return done;
 }

@@ -3,8 +3,8 @@
 
 #include <memory>
 
+#include "areo/document/plot.hpp"
 #include "areo/measurement/ferments.hpp"
-#include "areo/report/plot.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
 #include "areo/wording/strength.hpp"
@@ -47,9 +47,9 @@ std::string since_text(const History& h) {
 }
 
 void print_plot(const History& h) {
-  const report::Plot plot = gravity_plot(h);
+  const document::Plot plot = gravity_plot(h);
   if (plot.points.empty()) return;
-  for (const std::string& text : report::text_plot(plot)) line("  " + text);
+  for (const std::string& text : document::text_plot(plot)) line("  " + text);
   line(fmt::format("  o reading, | its uncertainty{}",
                    plot.curve ? ", . a curve through them" : ""));
 }

@@ -120,13 +120,13 @@ Layout layout_of(const Grid& g, bool full) {
   return l;
 }
 
-report::SheetColumn column_of(const Axis& a) {
+document::SheetColumn column_of(const Axis& a) {
   return {a.key, a.name, a.unit,
           std::max(a.text(a.at(0)).size(), a.text(a.at(static_cast<double>(a.size()) - 1)).size())};
 }
 
-report::SheetHead head_of(const Grid& g, const Layout& l, Shape shape) {
-  report::SheetHead head{g.title, g.lines, {column_of(g.rows)}, source_lines(g.models)};
+document::SheetHead head_of(const Grid& g, const Layout& l, Shape shape) {
+  document::SheetHead head{g.title, g.lines, {column_of(g.rows)}, source_lines(g.models)};
   head.called = g.called;
   head.headline = g.headline;
   head.cautions = g.cautions;
@@ -158,10 +158,10 @@ report::SheetHead head_of(const Grid& g, const Layout& l, Shape shape) {
 }
 
 // The largest type that leaves it on one sheet.
-OneSheet on_the_wall(const report::SheetHead& head) {
-  const auto types = report::wall_types(head);
+OneSheet on_the_wall(const document::SheetHead& head) {
+  const auto types = document::wall_types(head);
   return {types.size(),
-          [types](report::SheetHead& h, std::size_t i) { h.setup.wall_type = types[i]; }};
+          [types](document::SheetHead& h, std::size_t i) { h.setup.wall_type = types[i]; }};
 }
 
 class Rows {
@@ -169,7 +169,7 @@ class Rows {
   Rows(const Grid& g, const Layout& l)
       : g_{g}, l_{l}, expanded_(l.decimals.size(), 0), by_column_(columns_of(g).size(), 0) {}
 
-  void for_people(report::SheetWriter& out) {
+  void for_people(document::SheetWriter& out) {
     for (std::size_t i = 0; i < g_.rows.size(); ++i) {
       const double entry = g_.rows.at(static_cast<double>(i));
       std::vector<std::string> row{g_.rows.text(entry)};
@@ -194,7 +194,7 @@ class Rows {
     out.end(notes());
   }
 
-  void for_programs(report::SheetWriter& out) {
+  void for_programs(document::SheetWriter& out) {
     for (std::size_t i = 0; i < g_.rows.size(); ++i)
       for (const double column : columns_of(g_)) {
         const double entry = g_.rows.at(static_cast<double>(i));
@@ -325,12 +325,12 @@ int write_grid(const Grid& g, const SheetOptions& options, const Session& sessio
   const Layout layout = layout_of(g, session.full);
   const Shape shape = shape_of(options);
   const std::size_t across = g.columns ? g.columns->size() : g.quantities.size();
-  const report::SheetHead head = head_of(g, layout, shape);
+  const document::SheetHead head = head_of(g, layout, shape);
   OneSheet one_sheet;
   if (g.for_the_wall && format_of(options) == PrintFormat::pdf) one_sheet = on_the_wall(head);
   write_sheet(
       options, session, head, g.rows.size() * (1 + across),
-      [&](report::SheetWriter& out) {
+      [&](document::SheetWriter& out) {
         Rows rows{g, layout};
         if (shape == Shape::for_people)
           rows.for_people(out);

@@ -65,7 +65,7 @@ struct Grid {
   std::string doubt;                 ///< what the ± is of: "of the density formulas alone"
   std::vector<std::string> notes{};  ///< below the table
   std::vector<std::string> models;   ///< and their sources
-  report::Headline headline{};
+  document::Headline headline{};
   std::vector<std::string> cautions{};
   bool for_the_wall = false;  ///< on paper in large type, on one sheet
 };

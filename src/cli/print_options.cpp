@@ -59,8 +59,8 @@ PrintFormat format_of(const PrintOptions& o) {
                    "end it in .txt, .csv, .md, .html or .pdf, or say --format"};
 }
 
-report::Paper paper_of(const PrintOptions& o) {
-  return o.paper == "Letter" ? report::Paper::letter : report::Paper::a4;
+document::Paper paper_of(const PrintOptions& o) {
+  return o.paper == "Letter" ? document::Paper::letter : document::Paper::a4;
 }
 
 void check_print_options(const PrintOptions& o, const Session& session) {

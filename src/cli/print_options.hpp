@@ -3,7 +3,7 @@
 #include <string>
 #include <vector>
 
-#include "areo/report/page.hpp"
+#include "areo/document/page.hpp"
 #include "command_line.hpp"
 #include "output.hpp"
 
@@ -22,7 +22,7 @@ void add_print_options(const Command& command, PrintOptions& options,
 /// @throws ParseError for a name that says nothing of it
 [[nodiscard]] PrintFormat format_of(const PrintOptions& options);
 /// A4 unless stated.
-[[nodiscard]] report::Paper paper_of(const PrintOptions& options);
+[[nodiscard]] document::Paper paper_of(const PrintOptions& options);
 
 /// @throws UsageError for a PDF without a file, for paper without sheets, and beside --json; and as
 ///         format_of()

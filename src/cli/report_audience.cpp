@@ -110,7 +110,7 @@ std::string doubt(const Material& m, const Account& a) {
 
 }  // namespace
 
-void write_audience(report::Page& page, const Material& m) {
+void write_audience(document::Page& page, const Material& m) {
   write_headline(page, m, false);
   page.section("What was measured");
   std::vector<std::string> measured, means, sure;
@@ -141,7 +141,7 @@ void write_audience(report::Page& page, const Material& m) {
     page.list(lines);
     page.list(notes_on_time(pairs));
   } else if (const auto chart = strength_chart(m, m.accounts[0]); !chart.points.empty()) {
-    page.figure(report::svg_of(chart), "Alcohol by volume; the bars hold about 95 %.");
+    page.figure(document::svg_of(chart), "Alcohol by volume; the bars hold about 95 %.");
   }
   if (!sure.empty()) page.section("How sure that is");
   page.list(sure);

@@ -13,8 +13,8 @@
 namespace areo::cli {
 namespace {
 
-using report::Chart;
-using report::PlotPoint;
+using document::Chart;
+using document::PlotPoint;
 using trend::History;
 
 constexpr std::size_t longest_event = 24;

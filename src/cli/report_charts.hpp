@@ -3,17 +3,17 @@
 #include <string>
 #include <vector>
 
-#include "areo/report/chart.hpp"
+#include "areo/document/chart.hpp"
 #include "areo/wording/fit.hpp"
 #include "report_material.hpp"
 
 namespace areo::cli {
 
 /// Gravities with their uncertainty, a curve through them, odd readings, additions.
-[[nodiscard]] report::Chart gravity_chart(const Material& m, const Account& a);
+[[nodiscard]] document::Chart gravity_chart(const Material& m, const Account& a);
 /// Strengths with their uncertainty, and the limit; no points if there are none.
-[[nodiscard]] report::Chart strength_chart(const Material& m, const Account& a);
+[[nodiscard]] document::Chart strength_chart(const Material& m, const Account& a);
 /// What a calibration's fit leaves of each check, with the uncertainty of the check.
-[[nodiscard]] report::Chart residual_chart(const wording::Fitted& f);
+[[nodiscard]] document::Chart residual_chart(const wording::Fitted& f);
 
 }  // namespace areo::cli

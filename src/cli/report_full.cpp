@@ -72,7 +72,7 @@ std::string story(const Material& m, const Account& a) {
   return all;
 }
 
-void write_readings(report::Page& page, const Material& m, const Account& a, bool before) {
+void write_readings(document::Page& page, const Material& m, const Account& a, bool before) {
   const History& h = a.history;
   const std::vector<std::size_t> told = told_points(m, a, before);
   std::vector<std::size_t> shown;
@@ -95,7 +95,7 @@ void write_readings(report::Page& page, const Material& m, const Account& a, boo
 
 // What several bottles begin with, from the one that has most of it; not if the batch has an
 // account of its own.
-void write_before(report::Page& page, const Material& m) {
+void write_before(document::Page& page, const Material& m) {
   const auto count = [&](const Account& a) { return told_points(m, a, true).size(); };
   const bool told = std::ranges::any_of(m.accounts, [](const auto& a) { return a.bottle.empty(); });
   const auto most = std::ranges::max_element(m.accounts, {}, count);
@@ -105,16 +105,16 @@ void write_before(report::Page& page, const Material& m) {
   write_readings(page, m, *most, true);
 }
 
-void write_account(report::Page& page, const Material& m, const Account& a) {
+void write_account(document::Page& page, const Material& m, const Account& a) {
   const History& h = a.history;
   page.section(title_of(a));
   page.paragraph(story(m, a));
   page.list(odd_notes(h));
   const std::string of = m.accounts.size() == 1 ? "" : title_of(a) + ": ";
-  page.figure(report::svg_of(gravity_chart(m, a)),
+  page.figure(document::svg_of(gravity_chart(m, a)),
               text::sentence(of + "gravity as corrected, 20/20; bars hold about 95 %"), true);
   if (const auto chart = strength_chart(m, a); !chart.points.empty())
-    page.figure(report::svg_of(chart), text::sentence(of + "alcohol by volume"), true);
+    page.figure(document::svg_of(chart), text::sentence(of + "alcohol by volume"), true);
   write_readings(page, m, a, false);
 }
 
@@ -182,7 +182,7 @@ std::vector<std::string> measures_of(const Material& m, const std::vector<const 
   return sentences;
 }
 
-void write_budget(report::Page& page, const Material& m) {
+void write_budget(document::Page& page, const Material& m) {
   const std::vector<const Account*> all = uncertain(m);
   if (all.empty()) return;
   const bool figures = std::ranges::all_of(all, [](const Account* a) {
@@ -202,7 +202,7 @@ void write_budget(report::Page& page, const Material& m) {
   page.list(measures_of(m, all));
 }
 
-void write_comparison(report::Page& page, const Material& m) {
+void write_comparison(document::Page& page, const Material& m) {
   const std::vector<Contender> bottles = bottles_of(*m.batch);
   if (m.accounts.size() < 2 || bottles.size() < 2) return;
   const std::vector<ComparedPair> pairs = pairs_of(bottles, std::nullopt);
@@ -225,7 +225,7 @@ std::set<notebook::Id> instruments_of(const Material& m) {
   return all;
 }
 
-void write_instruments(report::Page& page, const Material& m) {
+void write_instruments(document::Page& page, const Material& m) {
   page.section("Instruments");
   const Moment at = m.accounts.back().history.points.back().sample.at();
   for (const notebook::Id id : instruments_of(m)) {
@@ -244,7 +244,7 @@ void write_instruments(report::Page& page, const Material& m) {
                     calibration->in_force_from.date(),
                     calibration->due ? ", due again on " + calibration->due->date() : ""));
     page.list(wording::fit_lines(f));
-    page.figure(report::svg_of(residual_chart(f)),
+    page.figure(document::svg_of(residual_chart(f)),
                 "Checks less fit, with the expanded uncertainty of each check.", true);
   }
 }
@@ -255,7 +255,7 @@ std::string why_not(const notebook::ReadingRecord& r) {
 }
 
 // What does not count, and why: nothing is lost.
-void write_left_out(report::Page& page, const Material& m) {
+void write_left_out(document::Page& page, const Material& m) {
   std::vector<std::string> all;
   for (const notebook::ReadingRecord& r : m.batch->readings())
     if (!r.counts())
@@ -278,7 +278,7 @@ constexpr const char* basis_of_outlook =
     "outlook: gravity does not rise by itself, and falls no lower than a drink without extract, by "
     "Balling's balance; a drawn curve is for the eye";
 
-void write_basis(report::Page& page, const Material& m) {
+void write_basis(document::Page& page, const Material& m) {
   std::vector<std::string> all;  // what ferments is said at the top
   for (const Account& a : m.accounts)
     for (const std::string& note : notes_of(a.history.points))
@@ -298,7 +298,7 @@ void write_basis(report::Page& page, const Material& m) {
 
 }  // namespace
 
-void write_full(report::Page& page, const Material& m) {
+void write_full(document::Page& page, const Material& m) {
   write_headline(page, m, true);
   page.paragraph(fmt::format("Strengths hold {}.", wording::basis_text(m.batch->record().culture)));
   write_cautions(page);

@@ -65,7 +65,7 @@ std::string title_of(const Account& a) {
   return a.bottle.empty() ? "The batch" : "Bottle " + a.bottle;
 }
 
-void write_headline(report::Page& page, const Material& m, bool with_state) {
+void write_headline(document::Page& page, const Material& m, bool with_state) {
   for (const Account& a : m.accounts) {
     const batch::Point* last = a.last_strength();
     std::string strength = m.batch->original(a.bottle, notebook::end_of_time).readings.empty()
@@ -86,7 +86,7 @@ void write_headline(report::Page& page, const Material& m, bool with_state) {
   }
 }
 
-void write_cautions(report::Page& page) {
+void write_cautions(document::Page& page) {
   page.caution(
       "A home estimate is no legal strength: local law and an accredited laboratory decide. A live "
       "ferment is not free of alcohol on the strength of a density reading, and strength rises "

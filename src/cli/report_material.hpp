@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "areo/report/page.hpp"
+#include "areo/document/page.hpp"
 #include "areo/wording/limit.hpp"
 #include "trend_words.hpp"
 
@@ -50,13 +50,13 @@ struct Material {
 [[nodiscard]] std::string title_of(const Account& a);
 /// The strength of each bottle, and what goes with it, for the first look.
 /// @param with_state  how the ferment goes, and how sure a limit is: for those who made it
-void write_headline(report::Page& page, const Material& m, bool with_state);
+void write_headline(document::Page& page, const Material& m, bool with_state);
 /// Cautions for every page.
-void write_cautions(report::Page& page);
+void write_cautions(document::Page& page);
 
 /// Everything, for the one who made it and for those who check it.
-void write_full(report::Page& page, const Material& material);
+void write_full(document::Page& page, const Material& material);
 /// One sheet for people who only want to know what is in the glass.
-void write_audience(report::Page& page, const Material& material);
+void write_audience(document::Page& page, const Material& material);
 
 }  // namespace areo::cli

@@ -12,7 +12,7 @@
 
 #include "areo/core/error.hpp"
 #include "areo/notebook/store.hpp"
-#include "areo/report/rows.hpp"
+#include "areo/stream/rows.hpp"
 #include "areo/text/csv.hpp"
 #include "areo/text/json.hpp"
 #include "as_typed.hpp"
@@ -52,7 +52,7 @@ bool is_empty(const std::string& line) {
 std::optional<std::string> rows_promised(const std::string& first_line, const std::string& file) {
   std::optional<std::string> rows;
   std::string version;
-  for (const auto& [name, value] : report::members_from_json(first_line)) {
+  for (const auto& [name, value] : stream::members_from_json(first_line)) {
     if (name == "rows") rows = value;
     if (name != "version") continue;
     version = value.ends_with(".0") ? value.substr(0, value.size() - 2) : value;
@@ -101,7 +101,7 @@ int restore_json(std::istream& in, const std::string& file, const Session& sessi
   const auto next = [&](notebook::NamedRow& row) {
     while (std::getline(in, text)) {
       if (is_empty(text)) continue;
-      row = report::row_from_json(text);
+      row = stream::row_from_json(text);
       ++rows;
       return true;
     }
@@ -186,7 +186,7 @@ int restore_csv(const std::string& folder, const Session& session) {
                 if (column == next->columns.end())
                   throw Error{Errc::file, fmt::format("{} has no column '{}'", next->name, name),
                               "is this an export of areo, of this version?"};
-                row.cells.emplace_back(name, report::cell_from_row(cells.cells[i], *column));
+                row.cells.emplace_back(name, stream::cell_from_row(cells.cells[i], *column));
               }
               return true;
             }

@@ -6,17 +6,17 @@
 #include <sstream>
 
 #include "areo/core/error.hpp"
-#include "areo/report/pdf.hpp"
+#include "areo/publish/pdf.hpp"
+#include "areo/publish/write_file.hpp"
 #include "bench.hpp"
 #include "screen.hpp"
 #include "usage.hpp"
 #include "version.hpp"
-#include "write_file.hpp"
 
 namespace areo::cli {
 namespace {
 
-using report::SheetFormat;
+using document::SheetFormat;
 
 // PDF is HTML first.
 SheetFormat writer_of(PrintFormat format) {
@@ -30,8 +30,8 @@ SheetFormat writer_of(PrintFormat format) {
   return SheetFormat::html;
 }
 
-void set_on_paper(const SheetOptions& o, const report::SheetHead& head, std::size_t cells,
-                  const std::function<void(report::SheetWriter&)>& fill,
+void set_on_paper(const SheetOptions& o, const document::SheetHead& head, std::size_t cells,
+                  const std::function<void(document::SheetWriter&)>& fill,
                   const OneSheet& one_sheet) {
   if (cells > most_cells_on_paper)
     throw Error{Errc::domain,
@@ -41,19 +41,19 @@ void set_on_paper(const SheetOptions& o, const report::SheetHead& head, std::siz
   if (one_sheet.sizes == 0 && !fits_across(head))
     throw Error{Errc::domain, fmt::format("{} columns are too many for paper", head.columns.size()),
                 "take fewer, or write it as HTML or CSV"};
-  const auto html = [&](const report::SheetHead& h) {
+  const auto html = [&](const document::SheetHead& h) {
     std::ostringstream page;
     fill(*sheet_writer(SheetFormat::html, page, h));
     return page.str();
   };
   const std::string pdf = one_sheet.sizes == 0
-                              ? report::pdf(html(head))
-                              : report::pdf_on_one_sheet(one_sheet.sizes, [&](std::size_t size) {
-                                  report::SheetHead sized = head;
+                              ? publish::pdf(html(head))
+                              : publish::pdf_on_one_sheet(one_sheet.sizes, [&](std::size_t size) {
+                                  document::SheetHead sized = head;
                                   one_sheet.set(sized, size);
                                   return html(sized);
                                 });
-  write_file(o.out, [&](std::ostream& out) { out << pdf; });
+  publish::write_file(o.out, [&](std::ostream& out) { out << pdf; });
 }
 
 }  // namespace
@@ -84,8 +84,8 @@ std::vector<std::string> source_lines(std::vector<std::string> models) {
   return models;
 }
 
-void write_sheet(const SheetOptions& o, const Session& session, report::SheetHead head,
-                 std::size_t cells, const std::function<void(report::SheetWriter&)>& fill,
+void write_sheet(const SheetOptions& o, const Session& session, document::SheetHead head,
+                 std::size_t cells, const std::function<void(document::SheetWriter&)>& fill,
                  const OneSheet& one_sheet) {
   head.setup.paper = paper_of(o);
   head.text_columns = o.out.empty() ? screen_columns() : file_columns();
@@ -95,12 +95,12 @@ void write_sheet(const SheetOptions& o, const Session& session, report::SheetHea
     std::cout.flush();
     return;
   }
-  refuse_same(o.out, notebook_path(session), "the notebook");
+  publish::refuse_same(o.out, notebook_path(session), "the notebook");
   if (format == PrintFormat::pdf)
     set_on_paper(o, head, cells, fill, one_sheet);
   else
-    write_file(o.out,
-               [&](std::ostream& out) { fill(*sheet_writer(writer_of(format), out, head)); });
+    publish::write_file(
+        o.out, [&](std::ostream& out) { fill(*sheet_writer(writer_of(format), out, head)); });
   line(fmt::format("{}: {}", o.out, head.called.empty() ? head.title : head.called));
 }
 

@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "areo/report/sheet.hpp"
+#include "areo/document/sheet.hpp"
 #include "command_line.hpp"
 #include "output.hpp"
 #include "print_options.hpp"
@@ -30,7 +30,7 @@ enum class Shape { for_people, for_programs };
 /// What belongs on one sheet of paper: of so many sizes, ascending, the largest that fits is set.
 struct OneSheet {
   std::size_t sizes = 0;  ///< none: as many sheets as it takes
-  std::function<void(report::SheetHead&, std::size_t)> set{};
+  std::function<void(document::SheetHead&, std::size_t)> set{};
 };
 
 /// Largest table that is set on paper, in cells.
@@ -42,8 +42,8 @@ inline constexpr std::size_t most_cells_on_paper = 30'000;
 /// @throws Error{domain} for a PDF of more than most_cells_on_paper, of columns that do not fit
 ///         across, or that does not fit on one sheet; Error{file} as write_file() and
 ///         report::pdf(), and for the notebook itself
-void write_sheet(const SheetOptions& options, const Session& session, report::SheetHead head,
-                 std::size_t cells, const std::function<void(report::SheetWriter&)>& fill,
+void write_sheet(const SheetOptions& options, const Session& session, document::SheetHead head,
+                 std::size_t cells, const std::function<void(document::SheetWriter&)>& fill,
                  const OneSheet& one_sheet = {});
 
 }  // namespace areo::cli

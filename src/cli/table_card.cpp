@@ -15,7 +15,7 @@ namespace {
 
 // The card without its table; the cells follow as objects of their own.
 std::string head_json(const CardSubject& s, const std::vector<CardOffset>& all,
-                      const report::Headline& headline) {
+                      const document::Headline& headline) {
   std::string offsets;
   for (const CardOffset& o : all)
     offsets +=

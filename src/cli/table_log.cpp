@@ -33,15 +33,15 @@ struct Options {
 constexpr std::int64_t most_rows = 1000;
 
 // The keys are those that `areo import` takes; their widths are those of the boxes.
-std::vector<report::SheetColumn> columns(Shape shape) {
-  std::vector<report::SheetColumn> all{{"date", "date", "", 11},
-                                       {"time", "time", "", 8},
-                                       {"reading", "shows", "", 11},
-                                       {"temperature", "temperature", "", 11},
-                                       {"instrument", "instrument", "", 11},
-                                       {"degassed", "bubbles out? yes/no", "", 10},
-                                       {"note", "note", "", 21},
-                                       {"person", "who", "", 7}};
+std::vector<document::SheetColumn> columns(Shape shape) {
+  std::vector<document::SheetColumn> all{{"date", "date", "", 11},
+                                         {"time", "time", "", 8},
+                                         {"reading", "shows", "", 11},
+                                         {"temperature", "temperature", "", 11},
+                                         {"instrument", "instrument", "", 11},
+                                         {"degassed", "bubbles out? yes/no", "", 10},
+                                         {"note", "note", "", 21},
+                                         {"person", "who", "", 7}};
   // What was added is no reading: areo addition add takes it.
   if (shape == Shape::for_people) all.insert(all.begin() + 6, {"added", "what was added", "", 17});
   return all;
@@ -74,7 +74,7 @@ std::string original_text(batch::Batch& batch) {
 
 std::string or_blank(const std::string& text) { return text.empty() ? blank : text; }
 
-report::Headline head_of(const Options& o, const Session& session) {
+document::Headline head_of(const Options& o, const Session& session) {
   if (o.batch.empty())
     return {{fmt::format("Batch {}", blank)},
             {fmt::format("drink {0}   vessel {0}   volume {0}   since {0}", blank),
@@ -82,10 +82,10 @@ report::Headline head_of(const Options& o, const Session& session) {
   const notebook::Notebook book = open_notebook(session, notebook::Open::read);
   batch::Batch batch{book, o.batch};
   const notebook::BatchRecord& r = batch.record();
-  report::Headline h{{fmt::format("Batch {}", r.name)},
-                     {fmt::format("drink {}; vessel {}; volume {}; since {}; original gravity {}",
-                                  or_blank(r.drink), or_blank(r.vessel), or_blank(r.volume_typed),
-                                  r.started_at.date(), original_text(batch))}};
+  document::Headline h{{fmt::format("Batch {}", r.name)},
+                       {fmt::format("drink {}; vessel {}; volume {}; since {}; original gravity {}",
+                                    or_blank(r.drink), or_blank(r.vessel), or_blank(r.volume_typed),
+                                    r.started_at.date(), original_text(batch))}};
   const auto offsets = offset_lines(book, batch);
   h.below.insert(h.below.end(), offsets.begin(), offsets.end());
   if (offsets.empty()) h.below.push_back(fmt::format("instrument {0}   its offset {0}", blank));
@@ -93,7 +93,7 @@ report::Headline head_of(const Options& o, const Session& session) {
 }
 
 // A box is drawn by the page; a text needs a line to write on.
-std::vector<std::string> empty_row(const std::vector<report::SheetColumn>& columns, bool lines) {
+std::vector<std::string> empty_row(const std::vector<document::SheetColumn>& columns, bool lines) {
   std::vector<std::string> row;
   row.reserve(columns.size());
   for (const auto& c : columns) row.push_back(lines ? std::string(c.width, '_') : "");
@@ -102,7 +102,7 @@ std::vector<std::string> empty_row(const std::vector<report::SheetColumn>& colum
 
 int run_log(const Options& o, const Session& session) {
   const Shape shape = shape_of(o.sheet);
-  report::SheetHead head;
+  document::SheetHead head;
   head.title = "Log of readings";
   head.columns = columns(shape);
   head.source = source_lines({});
@@ -120,13 +120,13 @@ int run_log(const Options& o, const Session& session) {
   OneSheet one_sheet;
   if (o.rows == fill_the_sheet) {
     constexpr std::int64_t fewest = 4, most = 20;
-    one_sheet = {most - fewest + 1, [&](report::SheetHead&, std::size_t more) {
+    one_sheet = {most - fewest + 1, [&](document::SheetHead&, std::size_t more) {
                    rows = fewest + static_cast<std::int64_t>(more);
                  }};
   }
   write_sheet(
       o.sheet, session, head, static_cast<std::size_t>(rows) * head.columns.size(),
-      [&](report::SheetWriter& out) {
+      [&](document::SheetWriter& out) {
         for (std::int64_t i = 0; i < rows; ++i) out.row(row);
         out.end({});
       },

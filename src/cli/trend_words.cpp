@@ -172,8 +172,8 @@ std::vector<std::vector<std::string>> point_rows(const History& h,
   return rows;
 }
 
-report::Plot gravity_plot(const History& h) {
-  report::Plot plot;
+document::Plot gravity_plot(const History& h) {
+  document::Plot plot;
   for (std::size_t i = 0; i < h.series.size(); ++i)
     plot.points.push_back({h.series.days[i], h.series.gravity[i], h.series.value(i).expanded()});
   if (const auto& c = h.course) plot.curve = [&c](double day) { return c->gravity(day); };

@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "areo/report/plot.hpp"
+#include "areo/document/plot.hpp"
 #include "areo/trend/history.hpp"
 #include "areo/trend/passing.hpp"
 #include "areo/wording/limit.hpp"
@@ -28,7 +28,7 @@ namespace areo::cli {
 [[nodiscard]] std::vector<std::vector<std::string>> point_rows(
     const trend::History& h, const std::vector<std::size_t>& shown, bool full);
 /// The readings since the last addition, and the curve through them. The history must outlive it.
-[[nodiscard]] report::Plot gravity_plot(const trend::History& h);
+[[nodiscard]] document::Plot gravity_plot(const trend::History& h);
 /// Between which gravities it ends, and when it can be called steady; or why there is no outlook.
 [[nodiscard]] std::vector<std::string> outlook_lines(const trend::History& h, bool full);
 /// One sentence for each odd reading, and one where all scatter more than stated.

@@ -9,7 +9,7 @@
 #include <string>
 #include <vector>
 
-#include "areo/report/rows.hpp"
+#include "areo/stream/rows.hpp"
 #include "desk.hpp"
 #include "kept.hpp"
 #include "refusal.hpp"
@@ -31,9 +31,9 @@ void check_cell(const std::string& name, const Cell& cell) {
   const auto* text = std::get_if<std::string>(&cell);
   const bool nothing = std::holds_alternative<std::monostate>(cell);
   const notebook::Column column{name, text != nullptr, nothing};
-  const std::string written = report::row_cell(cell);
+  const std::string written = stream::row_cell(cell);
   require(!drives_terminal(written), "a cell of a CSV file drives no terminal", written);
-  require(same(cell, report::cell_from_row(written, column)),
+  require(same(cell, stream::cell_from_row(written, column)),
           "a cell of a CSV file written and read again is the same", written);
 }
 
@@ -47,7 +47,7 @@ void check_nothing_changed(const Json& before, const Json& after) {
 
 void check_row(const std::string& line) {
   notebook::NamedRow row;
-  if (!accepts([&] { row = report::row_from_json(line); })) return;
+  if (!accepts([&] { row = stream::row_from_json(line); })) return;
   notebook::Table table{row.table, {}};
   std::vector<Cell> cells;
   for (const auto& [name, cell] : row.cells) {
@@ -55,19 +55,19 @@ void check_row(const std::string& line) {
     cells.push_back(cell);
     check_cell(name, cell);
   }
-  const std::string written = report::row_json(table, cells);
+  const std::string written = stream::row_json(table, cells);
   require(!drives_terminal(written), "a row of an export drives no terminal", written);
-  require(report::row_from_json(written) == row, "a row written and read again is the same",
+  require(stream::row_from_json(written) == row, "a row written and read again is the same",
           written);
   check_nothing_changed(Json::parse(line)["row"], Json::parse(written)["row"]);
 }
 
 void check_objects(const std::string& text) {
   std::vector<std::string> objects;
-  if (!accepts([&] { objects = report::objects_from_json(text); })) return;
+  if (!accepts([&] { objects = stream::objects_from_json(text); })) return;
   for (const std::string& object : objects) {
     require(object.find('\n') == std::string::npos, "an object is one line", object);
-    (void)accepts([&] { (void)report::members_from_json(object); });
+    (void)accepts([&] { (void)stream::members_from_json(object); });
   }
 }
 

@@ -7,7 +7,7 @@
 #include <sstream>
 
 #include "areo/notebook/store.hpp"
-#include "areo/report/rows.hpp"
+#include "areo/stream/rows.hpp"
 #include "notebook/sqlite.hpp"
 #include "refusal.hpp"
 
@@ -21,7 +21,7 @@ using notebook::sqlite::Statement;
 std::string rows_of(const notebook::Notebook& book) {
   std::string out;
   for (const notebook::Table& table : book.tables())
-    book.each_row(table, [&](const auto& cells) { out += report::row_json(table, cells) + "\n"; });
+    book.each_row(table, [&](const auto& cells) { out += stream::row_json(table, cells) + "\n"; });
   return out;
 }
 
@@ -39,7 +39,7 @@ void check_round_trip(const std::string& empty, const std::string& rows) {
   const notebook::Restored restored = other.restore([&](notebook::NamedRow& row) {
     std::string line;
     if (!std::getline(lines, line)) return false;
-    row = report::row_from_json(line);
+    row = stream::row_from_json(line);
     return true;
   });
   require(restored.known == 0, "an empty notebook knows no row");

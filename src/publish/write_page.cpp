@@ -1,0 +1,22 @@
+#include "areo/publish/write_page.hpp"
+
+#include "areo/publish/pdf.hpp"
+#include "areo/publish/write_file.hpp"
+
+namespace areo::publish {
+
+void write_page(const std::string& path, const document::Page& page) {
+  write_html(path, page.html(), says_pdf(path));
+}
+
+void write_html(const std::string& path, const std::string& html, bool as_pdf) {
+  const std::string bytes = as_pdf ? pdf(html) : html;
+  write_file(path, [&](std::ostream& out) { out << bytes; });
+}
+
+std::string page_written(const std::string& path) {
+  return path + (says_pdf(path) ? ": sheets to print; fonts and pictures are in it"
+                                : ": a page that needs nothing else; open it in any browser");
+}
+
+}  // namespace areo::publish
