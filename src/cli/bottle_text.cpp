@@ -46,6 +46,9 @@ bool end_is_supported(const BottleTelling& t) {
   return t.plan.expected_sg && t.history.state.phase == Phase::steady && !t.stuck;
 }
 
+// All of the extract is counted.
+bool ferments_all(const BottleCase& c) { return c.key == "all" || c.key == "primed"; }
+
 // Whether a case lies where the solubility of the gas was not measured.
 bool any_beyond(const BottleTelling& t) {
   return std::any_of(t.cases.begin(), t.cases.end(), [&](const BottleCase& c) {
@@ -72,6 +75,12 @@ void print_priming(const BottleTelling& t, const std::string& name, bool full) {
   if (t.outcome.priming == Priming::enough) {
     line(wanted +
          "no figure; what is dissolved and the sugar that is left can make as much or more");
+    return;
+  }
+  if (t.outcome.priming == Priming::not_yet) {
+    line(wanted + (t.stuck ? "not yet: it is stuck, and may start again"
+                           : "not yet: wait until it is steady; how much sugar it takes depends on "
+                             "where it ends"));
     return;
   }
   const auto& r = t.outcome.result;
@@ -101,7 +110,7 @@ void print_rating(const BottleTelling& t) {
   if (all_below(t)) {
     double least = bar;
     for (const BottleCase& c : t.cases)
-      if (c.key != "all" || !end_is_supported(t))
+      if (!ferments_all(c) || !end_is_supported(t))
         least = std::min(least, bar - pressure_of(t, c).hi);
     line(fmt::format("below the rating of {} by {} bar or more, as far as these readings tell{}",
                      rating, text::rounded_down(least, 1),
@@ -222,6 +231,7 @@ const char* word(Priming p) {
   switch (p) {
     case Priming::figure: return "figure";
     case Priming::enough: return "enough";
+    case Priming::not_yet: return "not_yet";
     case Priming::none: break;
   }
   return "none";
@@ -243,17 +253,20 @@ std::string verdicts_json(const BottleTelling& t) {
 
 std::vector<BottleCase> cases_of(const BottlePlan& plan, Priming priming) {
   std::vector<BottleCase> cases{{"now", "nothing more ferments"}};
-  if (plan.expected_sg)
-    cases.push_back({"expected", fmt::format("it ends at {}", text::fixed(*plan.expected_sg, 4))});
+  const std::string ends =
+      plan.expected_sg ? fmt::format("it ends at {}", text::fixed(*plan.expected_sg, 4)) : "";
+  if (plan.expected_sg) cases.push_back({"expected", ends});
   cases.push_back({"all", "everything ferments"});
-  if (priming == Priming::figure)
-    cases.push_back({"primed", "everything and the priming sugar ferments"});
+  if (priming != Priming::figure) return cases;
+  if (plan.expected_sg)
+    cases.push_back({"expected_primed", ends + " and the priming sugar ferments too"});
+  cases.push_back({"primed", "everything and the priming sugar ferments"});
   return cases;
 }
 
 bool all_below(const BottleTelling& t) {
   return std::all_of(t.cases.begin(), t.cases.end(), [&](const BottleCase& c) {
-    return (c.key == "all" && end_is_supported(t)) || verdict_of(t, c) == RatingVerdict::below;
+    return (ferments_all(c) && end_is_supported(t)) || verdict_of(t, c) == RatingVerdict::below;
   });
 }
 

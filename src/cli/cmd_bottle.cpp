@@ -125,6 +125,8 @@ int run_bottle(const Options& o, const Session& session) {
   const Point& point = last_of(batch, h, o.bottle);
   plan.closing = closing_temperature(batch, point, o.temperature);
   if (!plan.volume_l && o.bottle.empty()) plan.volume_l = batch.record().volume_l;
+  const bool stuck = is_stuck(h, plan.expected_sg);
+  plan.at_rest = h.state.phase == trend::Phase::steady && !stuck;
   BottleResult outcome = measurement::bottle(*point.drink, plan);
   note_refused_since(h, point, outcome.result.notes);
   for (std::string& text : odd_notes(h)) outcome.result.notes.push_back(std::move(text));
@@ -132,7 +134,7 @@ int run_bottle(const Options& o, const Session& session) {
                            .bottle = o.bottle,
                            .point = point,
                            .history = h,
-                           .stuck = is_stuck(h, plan.expected_sg),
+                           .stuck = stuck,
                            .plan = plan,
                            .storage_stated = !o.storage.empty(),
                            .outcome = outcome,

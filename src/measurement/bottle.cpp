@@ -91,19 +91,31 @@ class Carbonation {
     // Dissolved is what is in the drink alone, as if there were no headspace.
     const Pressure p = physics::carbon_dioxide_pressure(
         {bottle.t, bottle.solubility_g_l_bar, 0, bottle.beyond_ideal_per_bar}, wanted_g_l_);
-    const double left =
-        expected_ ? extract_g_l(d.from) - extract_g_l(d.expected) : extract_g_l(d.now);
+    const double left = expected_ ? to_expected(d) : extract_g_l(d.now);
     const double beyond = physics::carbon_dioxide_held(bottle, p) - in_.yield(x) * left;
     return {beyond, (beyond - in_.dissolved(x, d)) / in_.yield(x), in_.gauge_bar(x, bottle, p)};
   }
-  /// If all extract ferments beside so much sugar.
+  /// If all extract ferments beside so much sugar, and if that down to the expected gravity does.
   void append_primed(std::vector<double>& out, const Point& x, double sugar_g_l) const {
     const Drinks d = in_.drinks(x);
-    in_.append(out, x, d.all,
-               in_.dissolved(x, d) + in_.yield(x) * (extract_g_l(d.now) + sugar_g_l));
+    const auto append = [&](const Liquid& end, double left_g_l) {
+      in_.append(out, x, end, in_.dissolved(x, d) + in_.yield(x) * (left_g_l + sugar_g_l));
+    };
+    append(d.all, extract_g_l(d.now));
+    if (expected_) append(d.expected, to_expected(d));
+  }
+  void append_primed_labels(std::vector<Label>& labels) const {
+    append_labels(labels, "primed", "everything and the priming sugar ferments");
+    if (expected_)
+      append_labels(labels, "expected_primed",
+                    "down to the expected gravity, and the priming sugar ferments");
   }
 
  private:
+  static double to_expected(const Drinks& d) {
+    return extract_g_l(d.from) - extract_g_l(d.expected);
+  }
+
   BottleInputs in_;
   double wanted_g_l_;
   bool expected_;
@@ -137,7 +149,7 @@ uncertainty::Model with_priming(uncertainty::Model model, const Carbonation& car
                                 const std::optional<InputRef>& volume) {
   labels.push_back({"priming_sugar_g_l", "table sugar for the carbonation", "g/L"});
   labels.push_back({"gauge_pressure_carbonated_bar", "pressure, as carbonated", "bar"});
-  append_labels(labels, "primed", "everything and the priming sugar ferments");
+  carbonation.append_primed_labels(labels);
   if (volume) labels.push_back({"priming_sugar_g", "table sugar for the volume", "g"});
   return [=, model = std::move(model)](const Point& x) {
     std::vector<double> out = model(x);
@@ -188,7 +200,7 @@ BottleResult bottle(const AlcoholResult& drink, const BottlePlan& plan) {
   if (plan.carbonation) {
     const Carbonation carbonation{in, *plan.carbonation, expected};
     const Judged j = judged(inputs, carbonation);
-    outcome.priming = j.priming;
+    outcome.priming = j.priming == Priming::figure && !plan.at_rest ? Priming::not_yet : j.priming;
     std::optional<InputRef> volume;
     if (plan.volume_l && outcome.priming == Priming::figure)
       volume = inputs.add(

@@ -137,6 +137,26 @@ def rest_takes_time(bench):
     assert made["state"] == "steady" and made["hidden"]["bar_a_week"] < 0.3, made
 
 
+def priming_waits(bench):
+    """No amount of sugar while it falls; at rest, also what it makes beside the stated end."""
+    begin(bench, culture="yeast")
+    read(bench, "1.022 1.019 1.013 1.008 1.005 1.004".split())
+    priming = "bottle X --expected 1.003 --carbonation 5g/L"
+    out = bench.good(priming)
+    assert "priming for 5 g/L: not yet" in out and "table sugar" not in out, out
+    made = json.loads(bench.good(priming + " --json"))
+    assert made["priming"] == "not_yet" and "priming_sugar_g" not in made, made
+    read(bench, ["1.004"] * 21, first=9)
+    out = bench.good(priming)
+    assert "of table sugar for 4 L stay below it" in out and "not yet" not in out, out
+    assert "it ends at 1.0030 and the priming" in out, out
+    # Where the end counts in place of everything, it does so with the sugar too.
+    code, out, _ = bench.run(priming + " --rating 9bar")
+    assert code == 0 and "ABOVE" not in out and "leave it open" not in out, out
+    out = bench.good("bottle X --expected 0.998 --carbonation 10g/L")
+    assert "not yet: it is stuck" in out and "table sugar" not in out, out
+
+
 def slips_at_entry(bench):
     """What cannot be is asked about before it is noted."""
     begin(bench)
@@ -258,7 +278,7 @@ def odd_ones_count_nowhere(bench):
 CHECKS = [
     falls_step_by_step, falls_in_whole_steps, slips_move_nothing, bubbles_decide_one_side,
     one_statement, what_would_decide, rest_takes_time, slips_at_entry, equal_is_stated,
-    days_of_a_sensor, odd_ones_count_nowhere, added_and_not_noted,
+    days_of_a_sensor, odd_ones_count_nowhere, added_and_not_noted, priming_waits,
     all_fizzy, pressures_agree, scatter_is_told,
 ]  # fmt: skip
 

@@ -188,6 +188,26 @@ TEST(Bottle, PrimingClosesTheBalance) {
   EXPECT_NEAR(value(b, "co2_primed_g_l") - value(b, "co2_all_g_l"),
               yield * (sugar + b.result.at("priming_sugar_g_l").value.expanded()), 1e-9);
   EXPECT_GT(value(b, "gauge_pressure_primed_bar"), value(b, "gauge_pressure_all_bar"));
+  // Or of what it makes down to the stated end.
+  EXPECT_NEAR(value(b, "co2_expected_primed_g_l") - value(b, "co2_expected_g_l"),
+              yield * (sugar + b.result.at("priming_sugar_g_l").value.expanded()), 1e-9);
+  EXPECT_GT(value(b, "gauge_pressure_expected_primed_bar"), p);
+  EXPECT_LT(value(b, "gauge_pressure_expected_primed_bar"), value(b, "gauge_pressure_primed_bar"));
+}
+
+// What it takes then is not what it takes now.
+TEST(Bottle, NoPrimingFigureBeforeItHasStopped) {
+  BottlePlan plan = exact();
+  plan.expected_sg = 1.009;
+  plan.carbonation = 9;
+  ASSERT_EQ(bottle(usual(), plan).priming, Priming::figure);
+  plan.at_rest = false;
+  const BottleResult b = bottle(usual(), plan);
+  EXPECT_EQ(b.priming, Priming::not_yet);
+  for (const char* key : {"priming_sugar_g_l", "gauge_pressure_primed_bar"})
+    EXPECT_THROW((void)b.result.at(key), Error) << key;
+  plan.carbonation = 100;
+  EXPECT_THROW((void)bottle(usual(), plan), Error);
 }
 
 TEST(Bottle, NoPrimingFigureWhereTheSugarThatIsLeftCanDoIt) {

@@ -21,6 +21,9 @@ struct BottlePlan {
   std::optional<double> expected_sg{};  ///< SG 20/20 where the ferment should end
   std::optional<double> carbonation{};  ///< wanted, g/L dissolved at the storage temperature
   std::optional<double> volume_l{};     ///< of drink, for the sugar that it needs in all
+  /// Whether its readings show that it has stopped; if not, no figure is given for priming sugar:
+  /// it would go on making gas, and what it takes is another amount every day.
+  bool at_rest = true;
 };
 
 /// What is to be said about sugar for a wanted carbonation.
@@ -30,6 +33,7 @@ enum class Priming {
   /// The sugar that is left could make as much by itself, or what is dissolved and what is left
   /// need no more: no figure.
   enough,
+  not_yet,  ///< it has not stopped: no figure
 };
 
 struct BottleResult {
@@ -42,9 +46,9 @@ struct BottleResult {
   /// With a figure for the priming sugar:
   /// - priming_sugar_g_l, and priming_sugar_g with a volume
   /// - gauge_pressure_carbonated_bar: at the wanted carbonation
-  /// - co2_primed_g_l, co2_primed_volumes, gauge_pressure_primed_bar: if all of the extract
-  /// ferments
-  ///   beside as much priming sugar as the upper end of its range, for whoever weighs that
+  /// - the three of two more cases, beside as much priming sugar as the upper end of its range, for
+  ///   whoever weighs that: "primed", all of the extract ferments; "expected_primed", down to the
+  ///   expected gravity
   Result result;
   Priming priming = Priming::none;
 };

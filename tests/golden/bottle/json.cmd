@@ -17,4 +17,22 @@ areo reading add PT-1 1.0105 --temp 21C --on 2026-03-10T10:00
 areo reading add PT-1 1.010 --temp 21C --on 2026-03-11T10:00
 areo reading add PT-1 1.010 --temp 21C --on 2026-03-12T10:00
 areo reading add PT-1 1.010 --temp 21C --on 2026-03-13T10:00
+areo reading add PT-1 1.010 --temp 21C --on 2026-03-14T10:00
+areo reading add PT-1 1.010 --temp 21C --on 2026-03-15T10:00
+areo reading add PT-1 1.010 --temp 21C --on 2026-03-16T10:00
+areo reading add PT-1 1.010 --temp 21C --on 2026-03-17T10:00
+areo reading add PT-1 1.010 --temp 21C --on 2026-03-18T10:00
+areo reading add PT-1 1.010 --temp 21C --on 2026-03-19T10:00
+areo reading add PT-1 1.010 --temp 21C --on 2026-03-20T10:00
+areo reading add PT-1 1.010 --temp 21C --on 2026-03-21T10:00
+areo reading add PT-1 1.010 --temp 21C --on 2026-03-22T10:00
+areo reading add PT-1 1.010 --temp 21C --on 2026-03-23T10:00
+areo reading add PT-1 1.010 --temp 21C --on 2026-03-24T10:00
+areo reading add PT-1 1.010 --temp 21C --on 2026-03-25T10:00
+areo reading add PT-1 1.010 --temp 21C --on 2026-03-26T10:00
+areo reading add PT-1 1.010 --temp 21C --on 2026-03-27T10:00
+areo reading add PT-1 1.010 --temp 21C --on 2026-03-28T10:00
+areo reading add PT-1 1.010 --temp 21C --on 2026-03-29T10:00
+areo reading add PT-1 1.010 --temp 21C --on 2026-03-30T10:00
+areo reading add PT-1 1.010 --temp 21C --on 2026-03-31T10:00
 areo bottle PT-1 --storage 20C --expected 1.006 --carbonation 8g/L --rating 6bar --json
