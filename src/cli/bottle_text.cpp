@@ -40,8 +40,8 @@ RatingVerdict verdict_of(const BottleTelling& t, const BottleCase& c) {
   return measurement::against_rating(pressure_of(t, c), *t.rating);
 }
 
-// An end that was stated counts in the place of fermenting everything where a steady stretch
-// supports it.
+// An end that was stated counts in the place of fermenting everything where the drink is steady
+// there, within its ±.
 bool end_is_supported(const BottleTelling& t) {
   return t.plan.expected_sg && t.history.state.phase == Phase::steady && !t.stuck;
 }
@@ -112,13 +112,14 @@ void print_rating(const BottleTelling& t) {
     for (const BottleCase& c : t.cases)
       if (!ferments_all(c) || !end_is_supported(t))
         least = std::min(least, bar - pressure_of(t, c).hi);
-    line(fmt::format("below the rating of {} by {} bar or more, as far as these readings tell{}",
-                     rating, text::rounded_down(least, 1),
-                     end_is_supported(t) ? fmt::format(", if it ends at {}: no fall seen in {:.0f} "
-                                                       "days supports that",
-                                                       text::fixed(*t.plan.expected_sg, 4),
-                                                       t.history.state.hidden->days)
-                                         : ""));
+    line(fmt::format(
+        "below the rating of {} by {} bar or more, as far as these readings tell{}", rating,
+        text::rounded_down(least, 1),
+        end_is_supported(t)
+            ? fmt::format(", if it stays at {}: it has been steady there for {:.0f} "
+                          "days, within the ± of a reading",
+                          text::fixed(*t.plan.expected_sg, 4), t.history.state.hidden->days)
+            : ""));
     return;
   }
   for (const BottleCase& c : t.cases) {
@@ -139,6 +140,21 @@ void print_rating(const BottleTelling& t) {
         break;
     }
   }
+}
+
+// Why an end that was stated does not count in the place of fermenting everything; empty if it
+// does.
+std::string unsupported_text(const BottleTelling& t) {
+  if (!t.rating || !t.plan.expected_sg || end_is_supported(t) || all_below(t)) return "";
+  const uncertainty::Value& now = t.point.gravity().value;
+  const std::string at = text::fixed(now.estimate, 4);
+  return fmt::format("all extract counts, not only that down to the stated {}: {}",
+                     text::fixed(*t.plan.expected_sg, 4),
+                     t.stuck
+                         ? fmt::format("it is steady at {}, above that, and may start again", at)
+                     : now.estimate - *t.plan.expected_sg > now.expanded()
+                         ? fmt::format("it is at {}, above that, and not steady", at)
+                         : "it is there, within the ±, but not yet steady");
 }
 
 const char* state_text(const BottleTelling& t) {
@@ -299,6 +315,7 @@ void print_bottle(const BottleTelling& t, bool full) {
   print_rating(t);
   if (!t.plan.expected_sg)
     line("  all extract was counted; if you know where it ends: --expected SG");
+  if (const std::string why = unsupported_text(t); !why.empty()) line("  " + why);
   if (any_beyond(t))
     line("note: above 10 bar the solubility was not measured: trust no figure there");
   notes(r.notes);

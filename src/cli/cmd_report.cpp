@@ -98,6 +98,7 @@ int run_report(const Options& o, const Session& session) {
   const notebook::Notebook book = open_notebook(session, notebook::Open::read);
   batch::Batch batch{book, o.name};
   Material m = material_of(book, batch, o.bottle, expected, limit, session.full);
+  for (const Account& a : m.accounts) require_possible_end(batch, a.bottle, a.history, expected);
   if (glass) m.glass_l = *glass;
   if (!o.plot.empty()) write_plot(o, m);
   if (!o.out.empty()) make_page(o, m);

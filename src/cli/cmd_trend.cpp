@@ -141,6 +141,7 @@ int run_trend(const Options& o, const Session& session) {
   Batch batch{book, o.name};
   require_bottle(batch, o.bottle);
   History h = trend::history_of(batch, o.bottle, o.all ? trend::Shown::all : trend::Shown::few);
+  require_possible_end(batch, o.bottle, h, expected);
   (void)note_corrections(batch, h.points);
   std::optional<Passing> passing;
   if (limit) passing = trend::passing_of(batch, h, limit->percent_vol, limit->level);

@@ -82,6 +82,20 @@ std::optional<double> expected_from_text(const std::string& text) {
   return physics::mark_from_liquid(physics::sg_20_20, physics::liquid_from_mark(m.scale, m.value));
 }
 
+void require_possible_end(const batch::Batch& batch, const std::string& bottle, const History& h,
+                          const std::optional<double>& expected) {
+  if (!expected) return;
+  for (std::size_t i = h.points.size(); i-- > 0;) {
+    const batch::Point& p = h.points[i];
+    if (!p.computed() || h.is_odd(i)) continue;
+    if (batch.added_since(p.sample, bottle)) return;
+    std::optional<uncertainty::Value> original;
+    if (p.has_strength()) original = p.result().at("original_extract_percent").value;
+    measurement::require_possible_end(*expected, p.gravity().value, original);
+    return;
+  }
+}
+
 Moment moment_of(const History& h, double day) {
   return {h.zero.seconds + std::llround(day * day_s), h.zero.offset_s};
 }

@@ -14,6 +14,11 @@ namespace areo::cli {
 /// A gravity typed as where a ferment should end, SG 20/20; nothing if empty.
 /// @throws ParseError as mark_from_text()
 [[nodiscard]] std::optional<double> expected_from_text(const std::string& text);
+/// What `bottle` asks of an end that was stated, of the last reading that counts; nothing where
+/// something was added since.
+/// @throws Error{inconsistent} as measurement::require_possible_end()
+void require_possible_end(const batch::Batch& batch, const std::string& bottle,
+                          const trend::History& h, const std::optional<double>& expected);
 /// The moment of a day of the history.
 [[nodiscard]] Moment moment_of(const trend::History& h, double day);
 /// Steady, but above what was expected by more than the last reading may be off.

@@ -162,24 +162,6 @@ uncertainty::Model with_priming(uncertainty::Model model, const Carbonation& car
   };
 }
 
-// Fermenting goes down, but no further than the extract lasts. A little above is the noise of the
-// reading.
-void require_possible(const Result& drink, const std::optional<double>& expected) {
-  if (!expected) return;
-  const uncertainty::Value& now = drink.at("sg_20_20_present").value;
-  if (*expected - now.estimate > now.expanded())
-    throw Error{Errc::inconsistent,
-                fmt::format("the expected {:.4f} is above the present gravity {:.4f}", *expected,
-                            now.estimate),
-                "the expected gravity is where the ferment should end"};
-  const auto least = gravity_without_extract(drink.at("original_extract_percent").value);
-  if (least && *expected < least->estimate)
-    throw Error{Errc::inconsistent,
-                fmt::format("the expected {:.4f} is below {:.4f}, where all extract would be gone",
-                            *expected, least->estimate),
-                "leave --expected out to have all of it counted"};
-}
-
 }  // namespace
 
 BottleResult bottle(const AlcoholResult& drink, const BottlePlan& plan) {
@@ -190,7 +172,9 @@ BottleResult bottle(const AlcoholResult& drink, const BottlePlan& plan) {
         "the last reading and the original gravity contradict each other, so what is left of the "
         "sugar is unknown",
         "degas the sample, let it settle to a known temperature and read again"};
-  require_possible(drink.result, plan.expected_sg);
+  if (plan.expected_sg)
+    require_possible_end(*plan.expected_sg, drink.result.at("sg_20_20_present").value,
+                         drink.result.at("original_extract_percent").value);
   const bool expected = plan.expected_sg.has_value();
   Inputs inputs = drink.result.inputs;
   const BottleInputs in{inputs, drink.result, plan};

@@ -1,5 +1,7 @@
 #include "areo/measurement/ferments.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 
 #include "areo/core/error.hpp"
@@ -52,6 +54,22 @@ std::optional<uncertainty::Value> gravity_without_extract(const uncertainty::Val
   } catch (const Error&) {  // stronger than any drink that was measured
     return std::nullopt;
   }
+}
+
+void require_possible_end(double expected_sg, const uncertainty::Value& present,
+                          const std::optional<uncertainty::Value>& original_extract) {
+  if (expected_sg - present.estimate > present.expanded())
+    throw Error{Errc::inconsistent,
+                fmt::format("the expected {:.4f} is above the present gravity {:.4f}", expected_sg,
+                            present.estimate),
+                "the expected gravity is where the ferment should end"};
+  if (!original_extract) return;
+  const auto least = gravity_without_extract(*original_extract);
+  if (least && expected_sg < least->estimate)
+    throw Error{Errc::inconsistent,
+                fmt::format("the expected {:.4f} is below {:.4f}, where all extract would be gone",
+                            expected_sg, least->estimate),
+                "leave --expected out to have all of it counted"};
 }
 
 }  // namespace areo::measurement

@@ -130,7 +130,7 @@ def rest_takes_time(bench):
     read(bench, ["1.004"] * 18, first=12)
     assert state(bench).startswith("state: STEADY"), state(bench)
     code, out, _ = bench.run("bottle X --expected 1.003 --rating 7bar")
-    assert code == 0 and "supports that" in out and "leave it open" not in out, out
+    assert code == 0 and "it has been steady there" in out and "leave it open" not in out, out
     assert "fastest pace that goes with these readings" in out and "gauge" in out, out
     assert "STUCK above the expected 0.998" in state(bench, "--expected 0.998")
     made = json.loads(bench.good("trend X --json").splitlines()[-1])
@@ -155,6 +155,36 @@ def priming_waits(bench):
     assert code == 0 and "ABOVE" not in out and "leave it open" not in out, out
     out = bench.good("bottle X --expected 0.998 --carbonation 10g/L")
     assert "not yet: it is stuck" in out and "table sugar" not in out, out
+
+
+def one_rule_for_an_end(bench):
+    """An end that cannot be is refused by whoever is told of it, in the same words."""
+    begin(bench)
+    read(bench, "1.022 1.019 1.013 1.008 1.005 1.004".split())
+    for end, why in (("1.020", "above the present gravity"), ("0.980", "where all extract would be")):
+        said = [bench.run(f"{command} --expected {end}") for command in
+                ("bottle X", "trend X", "trend X --json", "report X --out p.html")]  # fmt: skip
+        assert all(code == 3 for code, _, _ in said), said
+        assert why in " ".join(said[0][2].split()) and said[0] == said[1] == said[3], said
+    # What was added since may have lifted it.
+    bench.good("addition add sugar X 150g --on 2026-05-10 --yes")
+    bench.good("trend X --expected 1.010")
+
+
+def why_an_end_counts(bench):
+    """For a stated end: whether the drink is there and steady, there, above it, or stuck above it."""
+    begin(bench, culture="yeast")
+    read(bench, "1.022 1.019 1.013 1.008 1.005 1.004".split())
+
+    def said(end, rating="5bar"):
+        return " ".join(bench.run(f"bottle X --expected {end} --rating {rating}")[1].split())
+
+    assert "it is at 1.0035, above that, and not steady" in said("0.998"), said("0.998")
+    assert "it is there, within the ±, but not yet steady" in said("1.003"), said("1.003")
+    read(bench, ["1.004"] * 21, first=9)
+    assert "it is steady at 1.0035, above that, and may" in said("0.998"), said("0.998")
+    assert "if it stays at 1.0030: it has been steady there" in said("1.003"), said("1.003")
+    assert "all extract counts" not in said("1.003") + said("0.998", "20bar")
 
 
 def slips_at_entry(bench):
@@ -279,6 +309,7 @@ CHECKS = [
     falls_step_by_step, falls_in_whole_steps, slips_move_nothing, bubbles_decide_one_side,
     one_statement, what_would_decide, rest_takes_time, slips_at_entry, equal_is_stated,
     days_of_a_sensor, odd_ones_count_nowhere, added_and_not_noted, priming_waits,
+    one_rule_for_an_end, why_an_end_counts,
     all_fizzy, pressures_agree, scatter_is_told,
 ]  # fmt: skip
 

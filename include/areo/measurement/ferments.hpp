@@ -29,4 +29,13 @@ struct Made {
 [[nodiscard]] std::optional<uncertainty::Value> gravity_without_extract(
     const uncertainty::Value& original_extract);
 
+/// Whether a ferment can end where somebody states. It goes down, but no further than the extract
+/// lasts; a little above the last reading is the noise of that reading.
+/// @param expected_sg       SG 20/20, the end that was stated
+/// @param present           gravity of the last reading
+/// @param original_extract  as gravity_without_extract(); nothing: not known
+/// @throws Error{inconsistent} if it cannot
+void require_possible_end(double expected_sg, const uncertainty::Value& present,
+                          const std::optional<uncertainty::Value>& original_extract);
+
 }  // namespace areo::measurement

@@ -17,4 +17,4 @@ areo reading add PT-1 1.0105 --temp 21C --on 2026-03-10T10:00
 areo reading add PT-1 1.010 --temp 21C --on 2026-03-11T10:00
 areo reading add PT-1 1.010 --temp 21C --on 2026-03-12T10:00
 areo reading add PT-1 1.010 --temp 21C --on 2026-03-13T10:00
-areo trend PT-1 --expected 1.010
+areo trend PT-1 --expected 1.0085
