@@ -16,8 +16,9 @@ struct Outlook {
   /// left then; each with 97.5 %. Nothing: not known.
   std::optional<double> highest{}, lowest{};
   /// The day on which it can be called steady, and not before: if one reading a day, or as often as
-  /// they were made, shows the same. Nothing where it is steady, has not begun, or nothing is said;
-  /// or if more than `farthest_days` would have to pass.
+  /// they were made, shows the same, with whichever of the instruments used so far shows it first.
+  /// Nothing where it is steady, has not begun, or nothing is said; or if more than `farthest_days`
+  /// would have to pass.
   std::optional<double> steady_from{};
   double step_days = 1;   ///< of these readings
   std::string refused{};  ///< why nothing is said of the end
