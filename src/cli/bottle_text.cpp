@@ -178,36 +178,55 @@ std::optional<double> fastest(const trend::State& s) {
 }
 
 // How long until a pressure is reached, and how far the gravity falls until then.
-void print_pace(const BottleTelling& t) {
+struct Reach {
+  double per_day, bar, days, fall, end;
+  bool out_of_reach;  // no extract is left for it
+};
+std::optional<Reach> reach_of(const BottleTelling& t) {
   const auto pace = fastest(t.history.state);
-  if (!pace || !(*pace > 0)) return;
+  if (!pace || !(*pace > 0)) return std::nullopt;
   constexpr double usual_bar = 3, pa_per_bar = 1e5;
   const double target = t.rating ? t.rating->value() / pa_per_bar : usual_bar;
   const double now = pressure_of(t, t.cases.front()).hi;
   const double a_day = measurement::made_by_fall(t.history.series.gravity.front(), *pace).bar;
-  if (now >= target) return;
+  if (now >= target) return std::nullopt;
   const double days = (target - now) / a_day;
   const double fall = *pace * days, end = t.point.gravity().value.estimate - fall;
   const auto& lowest = t.history.outlook.lowest;
-  // Said only where no case reaches it: priming sugar makes more than this extract.
-  const bool out_of_reach = std::all_of(t.cases.begin(), t.cases.end(), [&](const BottleCase& c) {
-    return pressure_of(t, c).hi < target;
-  });
-  if (lowest && end < *lowest && out_of_reach) {
-    line(fmt::format("{:.3g} bar would be a fall to below {}, where no extract is left", target,
-                     text::rounded_up(*lowest, 4)));
+  // Only where no case reaches it: priming sugar makes more than this extract.
+  const bool out_of_reach =
+      lowest && end < *lowest && std::all_of(t.cases.begin(), t.cases.end(), [&](const auto& c) {
+        return pressure_of(t, c).hi < target;
+      });
+  return Reach{*pace, target, days, fall, end, out_of_reach};
+}
+
+void print_pace(const BottleTelling& t) {
+  const auto r = reach_of(t);
+  if (!r) return;
+  if (r->out_of_reach) {
+    line(fmt::format("{:.3g} bar would be a fall to below {}, where no extract is left", r->bar,
+                     text::rounded_up(*t.history.outlook.lowest, 4)));
     return;
   }
   line(fmt::format(
       "at the fastest pace that goes with these readings, {} a day, kept at 25 °C, it reaches "
       "{:.3g} bar after {};",
-      text::rounded_up(*pace, text::last_place(*pace)), target,
-      days < 1    ? "less than a day"
-      : days < 60 ? fmt::format("{:.0f} day{}", std::floor(days), days < 2 ? "" : "s")
-                  : "more than two months"));
+      text::rounded_up(r->per_day, text::last_place(r->per_day)), r->bar,
+      r->days < 1    ? "less than a day"
+      : r->days < 60 ? fmt::format("{:.0f} day{}", std::floor(r->days), r->days < 2 ? "" : "s")
+                     : "more than two months"));
   line("  cold slows this by an amount nobody measured here");
-  line(fmt::format("  {:.3g} bar is a fall of {} from now on, to {}", target,
-                   text::rounded_down(fall, 4), text::rounded_up(end, 4)));
+  line(fmt::format("  {:.3g} bar is a fall of {} from now on, to {}", r->bar,
+                   text::rounded_down(r->fall, 4), text::rounded_up(r->end, 4)));
+}
+
+std::string pace_json(const BottleTelling& t) {
+  const auto r = reach_of(t);
+  if (!r) return "null";
+  return fmt::format(
+      R"({{"sg_per_day":{},"bar":{},"days":{},"fall":{},"until_sg_20_20":{},"out_of_reach":{}}})",
+      r->per_day, r->bar, r->days, r->fall, r->end, r->out_of_reach);
 }
 
 void note_culture(ferment::Culture culture) {
@@ -342,7 +361,9 @@ void print_bottle_json(const BottleTelling& t) {
        {"volume_l", optional_json(p.volume_l)},
        {"priming", fmt::format("\"{}\"", word(t.outcome.priming))},
        {"rating_bar", t.rating ? fmt::format("{}", t.rating->value() / 1e5) : "null"},
-       {"rating_verdicts", verdicts_json(t)}}));
+       {"rating_verdicts", verdicts_json(t)},
+       {"pace", pace_json(t)},
+       {"odd", odd_json(t.history)}}));
 }
 
 }  // namespace areo::cli

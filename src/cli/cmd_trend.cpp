@@ -94,14 +94,6 @@ std::string outlook_json(const History& h) {
       o.refused.empty() ? "null" : text::json_string(o.refused));
 }
 
-std::string odd_json(const History& h) {
-  std::string out;
-  for (const trend::Oddity& o : h.odd)
-    out += fmt::format(R"({}{{"readings":[{}],"off":{},"likely":{}}})", out.empty() ? "" : ",",
-                       numbers(h.points[o.point].sample), o.off, text::json_string(o.likely));
-  return "[" + out + "]";
-}
-
 std::string passing_json(const History& h, const std::optional<Passing>& p) {
   if (!p) return "null";
   const auto at = [&](const std::optional<std::size_t>& point) {

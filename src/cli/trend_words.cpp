@@ -9,6 +9,7 @@
 #include "areo/core/shell_word.hpp"
 #include "areo/measurement/ferments.hpp"
 #include "areo/text/format.hpp"
+#include "areo/text/json.hpp"
 #include "areo/text/parse.hpp"
 #include "areo/wording/instrument.hpp"
 #include "areo/wording/strength.hpp"
@@ -210,6 +211,14 @@ std::vector<std::string> odd_notes(const History& h) {
         numbers(h.points[o.point].sample), text::fixed(std::abs(o.off), 4),
         o.off > 0 ? "above" : "below", o.likely, h.points[o.point].sample.first().id));
   return all;
+}
+
+std::string odd_json(const History& h) {
+  std::string out;
+  for (const trend::Oddity& o : h.odd)
+    out += fmt::format(R"({}{{"readings":[{}],"off":{},"likely":{}}})", out.empty() ? "" : ",",
+                       numbers(h.points[o.point].sample), o.off, text::json_string(o.likely));
+  return "[" + out + "]";
 }
 
 std::string limit_text(batch::Batch& batch, const History& h, const trend::Passing& p) {

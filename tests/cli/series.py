@@ -137,6 +137,21 @@ def rest_takes_time(bench):
     assert made["state"] == "steady" and made["hidden"]["bar_a_week"] < 0.3, made
 
 
+def programs_hear_as_much(bench):
+    """The pace, the days until the rating, and what is odd are told to programs as to people."""
+    begin(bench, culture="yeast")
+    read(bench, "1.022 1.019 1.013 1.008 1.025 1.004 1.003 1.003".split())
+    out = " ".join(bench.good("bottle X --rating 5bar").split())
+    made = json.loads(bench.good("bottle X --rating 5bar --json"))
+    pace = made["pace"]
+    days = int(pace["days"])
+    assert pace["bar"] == 5 and f"reaches 5 bar after {days} day" in out, (pace, out)
+    until = float(re.search(r"is a fall of \S+ from now on, to (\S+)", out)[1])
+    assert abs(until - pace["until_sg_20_20"]) < 0.0001 and pace["sg_per_day"] > 0, (pace, out)
+    assert [o["readings"] for o in made["odd"]] == [[5]] and "reading 5 lies" in out, made["odd"]
+    assert json.loads(bench.good("bottle X --rating 0.1bar --json"))["pace"] is None
+
+
 def priming_waits(bench):
     """No amount of sugar while it falls; at rest, also what it makes beside the stated end."""
     begin(bench, culture="yeast")
@@ -308,7 +323,7 @@ def odd_ones_count_nowhere(bench):
 CHECKS = [
     falls_step_by_step, falls_in_whole_steps, slips_move_nothing, bubbles_decide_one_side,
     one_statement, what_would_decide, rest_takes_time, slips_at_entry, equal_is_stated,
-    days_of_a_sensor, odd_ones_count_nowhere, added_and_not_noted, priming_waits,
+    days_of_a_sensor, odd_ones_count_nowhere, added_and_not_noted, priming_waits, programs_hear_as_much,
     one_rule_for_an_end, why_an_end_counts,
     all_fizzy, pressures_agree, scatter_is_told,
 ]  # fmt: skip
