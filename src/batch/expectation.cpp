@@ -185,11 +185,12 @@ void Expectation::compare(Seen& earlier, Seen& later, bool later_is_new, Doubts&
 }
 
 // The last of the same kind, or an original, unless it is of another sample of the very reading.
-Expectation::Seen* Expectation::comparable_before(Series& series, Seen& candidate) {
+Expectation::Seen* Expectation::comparable_before(Series& series, const Seen& candidate) {
   const bool refractometer = is_refractometer(*candidate.sample);
   for (auto at = std::upper_bound(series.begin(), series.end(), candidate, before);
        at != series.begin();) {
     --at;
+    if (at->sample == candidate.sample) continue;
     if (at->sample->first().stage == Stage::original ||
         is_refractometer(*at->sample) == refractometer)
       return &*at;
@@ -197,17 +198,45 @@ Expectation::Seen* Expectation::comparable_before(Series& series, Seen& candidat
   return nullptr;
 }
 
-void Expectation::about_neighbours(Seen& candidate, Doubts& doubts) {
+bool Expectation::far_apart(Seen& earlier, Seen& later) {
+  Doubts doubts;
+  compare(earlier, later, true, doubts);
+  return !doubts.empty();
+}
+
+Expectation::Seen* Expectation::earlier_of(Seen& candidate) {
   const std::string& bottle = candidate.sample->bottle();
+  const auto before = [&](const Seen& of) -> Seen* {
+    if (const auto own = series_.find(bottle); own != series_.end())
+      if (Seen* found = comparable_before(own->second, of)) return found;
+    // A bottle began as the batch did.
+    const auto whole = series_.find("");
+    return bottle.empty() || whole == series_.end() ? nullptr
+                                                    : comparable_before(whole->second, of);
+  };
+  Seen* earlier = before(candidate);
+  while (earlier != nullptr && far_apart(*earlier, candidate)) {
+    Seen* sound = before(*earlier);
+    if (sound == nullptr || !far_apart(*sound, *earlier)) break;
+    earlier = sound;
+  }
+  return earlier;
+}
+
+const Sample* Expectation::compared_with(const Sample& sample) {
+  Seen candidate{&sample};
+  // One that is noted already is no sample before itself.
+  for (const Seen& s : series_[sample.bottle()])
+    if (sample.first().id != 0 && s.sample->first().id == sample.first().id)
+      candidate.sample = s.sample;
+  const Seen* earlier = earlier_of(candidate);
+  return earlier == nullptr ? nullptr : earlier->sample;
+}
+
+void Expectation::about_neighbours(Seen& candidate, Doubts& doubts) {
   const bool original = candidate.sample->first().stage == Stage::original;
-  const auto own = series_.find(bottle);
-  Seen* earlier = nullptr;
-  if (own != series_.end()) earlier = comparable_before(own->second, candidate);
-  // A bottle began as the batch did.
-  if (earlier == nullptr && !bottle.empty())
-    if (const auto whole = series_.find(""); whole != series_.end())
-      earlier = comparable_before(whole->second, candidate);
-  if (earlier != nullptr) compare(*earlier, candidate, true, doubts);
+  const auto own = series_.find(candidate.sample->bottle());
+  if (Seen* earlier = earlier_of(candidate)) compare(*earlier, candidate, true, doubts);
   if (own == series_.end()) return;
   const bool refractometer = is_refractometer(*candidate.sample);
   for (auto at = std::upper_bound(own->second.begin(), own->second.end(), candidate, before);

@@ -7,6 +7,7 @@
 #include <cmath>
 #include <map>
 
+#include "areo/batch/expectation.hpp"
 #include "areo/core/error.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
@@ -41,14 +42,28 @@ bool is_closed(const notebook::Notebook& book, notebook::Id batch) {
 struct Change {
   uncertainty::Value gravity;
   const Sample* since;
-  bool added;  ///< something went in between: then the gravity may rise
+  bool added;                           ///< something went in between: then the gravity may rise
+  const Sample* passed_over = nullptr;  ///< the last one, where it is far from both of them
 };
 std::optional<Change> change_of(Batch& batch, const Point& point) {
+  const auto since = [&](const Sample& sample) -> std::optional<Change> {
+    const Point earlier = batch.point(sample);
+    if (!earlier.computed() || earlier.gravity().key != point.gravity().key) return std::nullopt;
+    return Change{batch::change(earlier, point), &sample,
+                  batch.added_between(sample, point.sample)};
+  };
   const Sample* last = batch.before(point.sample);
   if (last == nullptr || !point.computed()) return std::nullopt;
-  const Point earlier = batch.point(*last);
-  if (!earlier.computed() || earlier.gravity().key != point.gravity().key) return std::nullopt;
-  return Change{batch::change(earlier, point), last, batch.added_between(*last, point.sample)};
+  auto change = since(*last);
+  if (!change || std::abs(change->gravity.estimate) <= batch::largest_lift_sg) return change;
+  // Far from it: the last one may be a slip.
+  const Sample* sound = batch::Expectation{batch}.compared_with(point.sample);
+  if (sound == nullptr || sound->first().id == last->first().id) return change;
+  const auto from_sound = since(*sound);
+  if (!from_sound) return change;
+  change = from_sound;
+  change->passed_over = last;
+  return change;
 }
 
 std::string sample_words(Batch& batch, const Sample& sample, const char* says, const char* at) {
@@ -218,9 +233,13 @@ std::string change_text(Batch& batch, const Point& point) {
   if (!change) return "";
   const double expanded = change->gravity.expanded();
   const std::string since =
-      fmt::format("since {} ({}{})", change->since->at().date(),
+      fmt::format("since {} ({}{}{})", change->since->at().date(),
                   duration_text(point.sample.at().seconds - change->since->at().seconds),
-                  change->added ? ", with an addition in between" : "");
+                  change->added ? ", with an addition in between" : "",
+                  change->passed_over == nullptr
+                      ? ""
+                      : fmt::format("; reading {} is far from both and does not count here",
+                                    numbers(*change->passed_over)));
   if (std::abs(change->gravity.estimate) <= expanded)
     return fmt::format("no change {} that this instrument could tell (± {})", since,
                        text::fixed(expanded, text::last_place(expanded)));

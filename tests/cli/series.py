@@ -213,6 +213,19 @@ def slips_at_entry(bench):
         assert code == 3 and "--yes" in out + err, (command, code, out, err)
 
 
+def a_noted_slip_questions_nothing(bench):
+    """What follows a slip that was noted is compared with what came before it, and says so."""
+    begin(bench)
+    bench.good("instrument add long --from 0.990 --to 1.170 --division 0.002")
+    add = "reading add X {} --instrument long --temp 20C --on 2026-05-{:02}"
+    for gravity, day in (("1.022 --original", 3), ("1.020", 4), ("1.018", 6), ("1.15 --yes", 9)):
+        bench.good(add.format(gravity, day))
+    out = " ".join(bench.good(add.format("1.016", 10)).split())
+    assert "since 2026-05-06 (4.0 days; reading 4 is far from both and does not count" in out, out
+    code, _, err = bench.run(add.format("1.060", 11))
+    assert code == 3 and "above 1.016" in " ".join(err.split()), err
+
+
 def equal_is_stated(bench):
     """Two drinks are the same only within what somebody said; else they are not told apart."""
     begin(bench)
@@ -324,7 +337,7 @@ CHECKS = [
     falls_step_by_step, falls_in_whole_steps, slips_move_nothing, bubbles_decide_one_side,
     one_statement, what_would_decide, rest_takes_time, slips_at_entry, equal_is_stated,
     days_of_a_sensor, odd_ones_count_nowhere, added_and_not_noted, priming_waits, programs_hear_as_much,
-    one_rule_for_an_end, why_an_end_counts,
+    a_noted_slip_questions_nothing, one_rule_for_an_end, why_an_end_counts,
     all_fizzy, pressures_agree, scatter_is_told,
 ]  # fmt: skip
 

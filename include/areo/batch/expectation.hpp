@@ -73,6 +73,11 @@ class Expectation {
   /// - dated before the day on which the batch began, and before everything that counts already.
   /// @param sample  at least one, of this batch and of one instrument and moment
   [[nodiscard]] Doubts of(const std::vector<notebook::ReadingRecord>& sample);
+  /// What a sample is compared with: the last one before it of the same kind. One that somebody
+  /// noted although it was far from what came before it says nothing of what follows: where the
+  /// sample is far from it too, the last one before that.
+  /// @return nothing: none
+  [[nodiscard]] const Sample* compared_with(const Sample& sample);
   /// From now on the sample counts as if it were in the notebook.
   void accept(std::vector<notebook::ReadingRecord> sample);
   /// Of what was accepted only originals and the first and last samples of each bottle are kept: no
@@ -97,7 +102,9 @@ class Expectation {
   [[nodiscard]] const Sample* fermented_before(const Sample& original) const;
   [[nodiscard]] const Sample* original_after(const Sample& present) const;
   void compare(Seen& earlier, Seen& later, bool later_is_new, Doubts& doubts);
-  [[nodiscard]] Seen* comparable_before(Series& series, Seen& candidate);
+  [[nodiscard]] Seen* comparable_before(Series& series, const Seen& candidate);
+  [[nodiscard]] Seen* earlier_of(Seen& candidate);
+  [[nodiscard]] bool far_apart(Seen& earlier, Seen& later);
   void about_neighbours(Seen& candidate, Doubts& doubts);
   void about_the_original(Seen& candidate, Doubts& doubts);
   void about_the_floor(Seen& candidate, Doubts& doubts);
