@@ -11,6 +11,8 @@
 #include "areo/core/error.hpp"
 #include "areo/core/shell_word.hpp"
 #include "areo/measurement/ferments.hpp"
+#include "areo/measurement/rounding.hpp"
+#include "areo/trend/whole_divisions.hpp"
 #include "counted.hpp"
 
 namespace areo::trend {
@@ -68,28 +70,15 @@ std::string likely(double off) {
                  : fmt::format("{}a misread scale, layers, or another bottle", slip);
 }
 
-bool on_a_mark(double indication, double division) {
-  const double mark = indication / division;
-  return std::abs(mark - std::round(mark)) < 0.01;
-}
-
-// Somebody who reads nothing but whole divisions of a stem rounds each reading to them.
-void widen_whole_divisions(Series& s, Batch& batch, const History& h) {
-  constexpr std::size_t least = 4;
-  std::vector<double> division;
+void count_whole_divisions(Series& s, Batch& batch, const History& h) {
+  std::vector<Noted> noted;
+  std::vector<double> rounding;
   for (const std::size_t i : h.counted) {
     const Point& p = h.points[i];
-    const auto& instrument = batch.shelf().instrument(p.sample.first().instrument);
-    division.push_back(instrument.graduation().division);
-    for (const notebook::ReadingRecord& r : p.sample.readings) {
-      if (r.half_width > 0 || !on_a_mark(r.indication, division.back())) return;
-    }
+    noted.push_back(noted_of(p.sample, batch.shelf()));
+    rounding.push_back(measurement::rounding(p.result(), p.gravity().key));
   }
-  if (division.size() < least) return;
-  // Of a scale of gravity: what a step of another one is in gravity depends on where it is.
-  for (std::size_t i = 0; i < s.size(); ++i)
-    if (division[i] < 0.01)
-      s.errors.set_own(i, std::hypot(s.errors.own(i), division[i] / std::sqrt(12)));
+  count_rounding(s, noted, rounding);
 }
 
 // Where no extract would be left, by the last reading that knows the original as it is now.
@@ -172,7 +161,7 @@ History history_of(Batch& batch, const std::string& bottle, Shown shown) {
     h.outlook.refused = "no reading could be computed";
     return h;
   }
-  widen_whole_divisions(h.series, batch, h);
+  count_whole_divisions(h.series, batch, h);
   h.state = state_of(h.series);
   find_odd(h);
   h.outlook = batch.record().culture == ferment::Culture::acetic

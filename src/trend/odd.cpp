@@ -21,15 +21,24 @@ double own_of(const Series& s, std::size_t a, std::size_t b) {
   return std::hypot(s.errors.own(a), s.errors.own(b));
 }
 
+// By what two readings may rise without a rise. In whole divisions the eye and the rounding err by
+// half of one each at the most, so by less than two between them, which no normal error is as sure
+// of; a tenth for what corrections make of it.
+double most_rise(const Series& s, std::size_t a, std::size_t b, double sure, double scatter) {
+  constexpr double divisions = 1.9;
+  const double most = sure * own_of(s, a, b);
+  return scatter * (s.division > 0 ? std::min(most, divisions * s.division) : most);
+}
+
 Conflicts conflicts_of(const Series& s, double scatter) {
   Conflicts all;
   const auto n = static_cast<double>(std::max(s.size(), window));
   const double sure =
-      scatter * numeric::normal_quantile(1 - false_alarms / (static_cast<double>(window) * n));
+      numeric::normal_quantile(1 - false_alarms / (static_cast<double>(window) * n));
   for (std::size_t later = 1; later < s.size(); ++later)
     for (std::size_t i = later - std::min(later, window); i < later; ++i)
       if (s.gravity[later] - s.gravity[i] - (s.is_lifted(later) ? most_bubbles : 0) >
-          sure * own_of(s, i, later)) {
+          most_rise(s, i, later, sure, scatter)) {
         all[i].insert(later);
         all[later].insert(i);
       }

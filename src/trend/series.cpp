@@ -94,7 +94,7 @@ uncertainty::Value Series::value(std::size_t point) const {
 }
 
 Series Series::only(std::span<const std::size_t> kept) const {
-  Series some{{}, {}, errors.only(kept), {}};
+  Series some{{}, {}, errors.only(kept), {}, division};
   for (const std::size_t i : kept) {
     some.days.push_back(days[i]);
     some.gravity.push_back(gravity[i]);

@@ -154,9 +154,11 @@ struct Bound {
   bool any_falls = false;  // a stretch fell beyond chance, whichever it was
 };
 
-// With one of its points left out it may be faster.
-double fastest(const Line& line, double sure) {
-  double pace = std::max(line.pace().estimate, 0.0) + sure * line.pace().u;
+// With one of its points left out it may be faster. What is rounded to divisions hides one of them
+// over the stretch, however many readings there are.
+double fastest(const Line& line, double sure, double division) {
+  const double pace_seen = std::max(line.pace().estimate, 0.0);
+  double pace = pace_seen + std::max(sure * line.pace().u, division / line.days());
   if (line.used().size() > 2)
     for (std::size_t i = 0; i < line.used().size(); ++i)
       if (const auto rest = line.pace_without(i))
@@ -176,7 +178,7 @@ std::optional<Bound> hidden_pace(const Series& s, const Numbers& kept, std::size
     const Line line{s, used, scatter};
     if (!line.stands()) continue;
     any_falls |= line.pace().estimate > sure_of_fall * line.pace().u;
-    const double pace = fastest(line, sure);
+    const double pace = fastest(line, sure, s.division);
     if (!best || pace < best->pace.per_day)
       best = Bound{{pace, line.days(), used.size(), kept[first]}, line};
   }

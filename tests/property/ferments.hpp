@@ -7,11 +7,12 @@
 #include <cstddef>
 #include <functional>
 #include <numbers>
+#include <span>
 #include <string_view>
 #include <utility>
 #include <vector>
 
-#include "areo/trend/series.hpp"
+#include "areo/trend/whole_divisions.hpp"
 #include "world.hpp"
 
 namespace areo::property {
@@ -89,7 +90,7 @@ struct Notes {
   trend::Series readings;           ///< with the uncertainty that areo states for them
   std::vector<double> slipped;      ///< by how much
   double division = 0, real_u = 0;  ///< real_u: of what each has of its own
-  std::size_t on_marks = 0;         ///< so many from the first on lie on whole divisions
+  std::vector<trend::Noted> noted;  ///< of each
 
   [[nodiscard]] double gravity(double day) const { return original - whole_fall * done(day); }
   /// True fall, positive.
@@ -99,14 +100,13 @@ struct Notes {
     const double from = std::max(day - 0.5, 0.0);
     return fall(from, day + 0.5) / (day + 0.5 - from);
   }
-  /// The first of the readings. As in a batch, who reads whole divisions only has rounded to them.
+  /// The first of the readings, as a history has them.
   [[nodiscard]] trend::Series first(std::size_t n) const {
     std::vector<std::size_t> kept(n);
     for (std::size_t i = 0; i < n; ++i) kept[i] = i;
     trend::Series s = readings.only(kept);
-    if (n >= 4 && n <= on_marks)
-      for (std::size_t i = 0; i < n; ++i)
-        s.errors.set_own(i, std::hypot(s.errors.own(i), division / std::sqrt(12)));
+    const std::vector<double> rounding(n, division / std::sqrt(12));
+    trend::count_rounding(s, std::span{noted}.first(n), rounding);
     return s;
   }
 };
@@ -157,7 +157,6 @@ inline Notes with_readings(World& world, Notes n, double days, const Conditions&
   n.readings.days = days_of_reading(world, std::min(1.6 * days + 12, 75.0));
   n.readings.errors = numeric::SharedErrors{n.readings.size()};
   const bool first_clear = world.uniform(0, 1) < 0.5;
-  bool marks = true;
   for (std::size_t i = 0; i < n.readings.size(); ++i) {
     const bool fizzy = (conditions.fizzy || conditions.fizzy_unmarked) &&
                        world.uniform(0, 1) < 1.0 / 3 && !(i == 0 && first_clear);
@@ -167,9 +166,7 @@ inline Notes with_readings(World& world, Notes n, double days, const Conditions&
     const bool slips = world.uniform(0, 1) < conditions.slips;
     n.slipped.push_back(slips ? rounded(any_slip(world)) : 0);
     const double shown = rounded(there) + n.slipped.back();
-    const double in_divisions = shown / n.division;
-    marks = marks && std::abs(in_divisions - std::round(in_divisions)) < 0.01;
-    if (marks) n.on_marks = i + 1;
+    n.noted.emplace_back(shown, n.division);
     n.readings.gravity.push_back(shown + world.normal(of_thermometer));
     n.readings.lifted.push_back(fizzy && !conditions.fizzy_unmarked);
     n.readings.errors.set_own(i, std::hypot(eye, of_thermometer));

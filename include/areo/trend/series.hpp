@@ -16,6 +16,8 @@ struct Series {
   numeric::SharedErrors errors{};  ///< each has one of its own
   /// Whether bubbles may have lifted the hydrometer: the gravity is at most this. Empty: none.
   std::vector<bool> lifted{};
+  /// SG: of the stem, where somebody reads nothing but whole divisions (count_rounding()); else 0.
+  double division = 0;
 
   [[nodiscard]] std::size_t size() const { return days.size(); }
   [[nodiscard]] bool is_lifted(std::size_t point) const { return !lifted.empty() && lifted[point]; }
