@@ -204,7 +204,9 @@ bool Expectation::far_apart(Seen& earlier, Seen& later) {
   return !doubts.empty();
 }
 
-Expectation::Seen* Expectation::earlier_of(Seen& candidate) {
+// Whether one that is passed over was far from what came before it is asked in the same way, so
+// many readings back at the most.
+Expectation::Seen* Expectation::earlier_of(Seen& candidate, int back) {
   const std::string& bottle = candidate.sample->bottle();
   const auto before = [&](const Seen& of) -> Seen* {
     if (const auto own = series_.find(bottle); own != series_.end())
@@ -215,8 +217,8 @@ Expectation::Seen* Expectation::earlier_of(Seen& candidate) {
                                                     : comparable_before(whole->second, of);
   };
   Seen* earlier = before(candidate);
-  while (earlier != nullptr && far_apart(*earlier, candidate)) {
-    Seen* sound = before(*earlier);
+  for (; back > 0 && earlier != nullptr && far_apart(*earlier, candidate); --back) {
+    Seen* sound = earlier_of(*earlier, back - 1);
     if (sound == nullptr || !far_apart(*sound, *earlier)) break;
     earlier = sound;
   }

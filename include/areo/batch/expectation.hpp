@@ -85,6 +85,7 @@ class Expectation {
   void keep_neighbours();
 
  private:
+  static constexpr int most_passed_over = 4;  // slips that one after the other were noted
   struct Seen {
     const Sample* sample;
     std::optional<std::optional<double>> gravity{};  // once it was asked for; nothing: none
@@ -103,7 +104,7 @@ class Expectation {
   [[nodiscard]] const Sample* original_after(const Sample& present) const;
   void compare(Seen& earlier, Seen& later, bool later_is_new, Doubts& doubts);
   [[nodiscard]] Seen* comparable_before(Series& series, const Seen& candidate);
-  [[nodiscard]] Seen* earlier_of(Seen& candidate);
+  [[nodiscard]] Seen* earlier_of(Seen& candidate, int back = most_passed_over);
   [[nodiscard]] bool far_apart(Seen& earlier, Seen& later);
   void about_neighbours(Seen& candidate, Doubts& doubts);
   void about_the_original(Seen& candidate, Doubts& doubts);
