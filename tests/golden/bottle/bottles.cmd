@@ -6,9 +6,9 @@ areo calibrate sugar stem-1 1.081 21C --solute 97g --water 403g --on 2026-03-01
 areo calibrate fit stem-1
 areo batch add DR-1 --drink 'dry pear' --culture yeast --vessel jar --volume 5L --on 2026-03-02
 areo reading add DR-1 1.030 1.030 1.030 --temp 20C --original --on 2026-03-02T10:00
-areo reading add DR-1 1.020 --temp 20C --bottle A --on 2026-03-04T10:00
-areo reading add DR-1 1.008 --temp 20C --bottle A --on 2026-03-06T10:00
-areo reading add DR-1 1.000 --temp 20C --bottle A --on 2026-03-08T10:00
+areo reading add DR-1 1.021 --temp 20C --bottle A --on 2026-03-04T10:00
+areo reading add DR-1 1.009 --temp 20C --bottle A --on 2026-03-06T10:00
+areo reading add DR-1 1.001 --temp 20C --bottle A --on 2026-03-08T10:00
 areo reading add DR-1 0.997 --temp 20C --bottle A --on 2026-03-10T10:00
 areo reading add DR-1 0.996 --temp 20C --bottle A --on 2026-03-12T10:00
 areo reading add DR-1 0.996 --temp 20C --bottle A --on 2026-03-14T10:00
