@@ -1,5 +1,5 @@
 #!/usr/bin/env python3
-"""What golden cases cannot show: full disks, closed pipes, memory, and files that stay as they were.
+"""What sessions cannot show: full disks, closed pipes, memory, and files that stay as they were.
 
   robust.py --program PATH
   robust.py --selftest       the checks must fail on a program that does everything wrong
@@ -176,7 +176,7 @@ def keeps_what_was_typed(bench):
 
 
 def show_instrument(bench):
-    """Shows the day it was added on, so it is no golden case."""
+    """Shows the day it was added on, so it is no session."""
     bench.good(STEM + " --note second-hand")
     bench.good(WATER)
     bench.good("calibrate fit stem-1")

@@ -2,21 +2,19 @@
 """What documents quote is what the files say, and links lead somewhere.
 
 `<!-- file: path -->` before a code block or a table: the block or the table equals the file.
-`<!-- run: path.out -->` before a code block: the block equals the expected output; lines `$ areo ...`
-at its top equal the invocations of the golden case `path.cmd`.
+Blocks under `<!-- session -->` are run by tests/sessions/run.py.
 Paths count from the root of the sources; links count from the document.
 
-  check_docs.py --fix      copies the files and outputs anew into the blocks that quote them
+  check_docs.py --fix      copies the files anew into the blocks that quote them
 """
 
 import re
-import shlex
 import sys
 from pathlib import Path
 
 import lint
 
-DIRECTIVE = re.compile(r"^\s*<!--\s*(file|run)\s*:\s*(\S*)\s*-->\s*$")
+DIRECTIVE = re.compile(r"^\s*<!--\s*(file)\s*:\s*(\S*)\s*-->\s*$")
 FENCE = re.compile(r"^\s*(```+|~~~+)")
 LINK = re.compile(r"\]\(\s*<?([^)\s>]+)>?(?:\s+\"[^\"]*\")?\s*\)|^\[[^\]]+\]:\s+(\S+)")
 
@@ -62,32 +60,11 @@ def split(markdown):
     return blocks, lost + ([pending[0]] if pending else []), text
 
 
-def words(command):
-    parts = shlex.split(command)
-    return parts[1:] if parts[:1] == ["areo"] else parts
-
-
-def invocations(cmd):
-    lines = lint.text(cmd).splitlines()[1:]
-    return [words(line) for line in lines if line.strip()]
-
-
 def check_block(root, block, directive):
     _, kind, name = directive
     path = root / name
     if not name or not path.is_file():
         return f"{kind}: {name or '(no path)'} does not exist"
-    block = list(block)
-    if kind == "run":
-        shown = []
-        while block and block[0].startswith("$ "):
-            shown.append(words(block.pop(0)[2:]))
-        if shown:
-            cmd = path.with_suffix(".cmd")
-            if not cmd.is_file():
-                return f"{cmd.name} is missing beside {name}"
-            if shown != invocations(cmd):
-                return f"the commands differ from {cmd.relative_to(root).as_posix()}"
     if block != lint.text(path).rstrip("\n").split("\n"):
         return f"the block differs from {name}"
     return None
@@ -147,8 +124,7 @@ def fix(root):
             if not directive or not (root / directive[2]).is_file():
                 continue
             quoted = lint.text(root / directive[2]).rstrip("\n").split("\n")
-            calls = [line for line in content if line.startswith("$ ")] if directive[1] == "run" else []
-            lines[start : start + len(content)] = calls + quoted
+            lines[start : start + len(content)] = quoted
         path.write_text("\n".join(lines), encoding="utf-8")
 
 
@@ -163,12 +139,6 @@ See [there](docs/a.md#some-words), [here](#a-b-c) and [away](https://example.org
 int main() {}
 ```
 
-<!-- run: tests/golden/d/x.out -->
-```console
-$ areo convert 'a b'
-fine
-```
-
 <!-- file: docs/t.md -->
 | a | b |
 |---|---|
@@ -181,8 +151,6 @@ GOOD = {
     "docs/a.md": "# Some words\n\n[up](../README.md)\n",
     "docs/t.md": "| a | b |\n|---|---|\n| 1 | 2 |\n",
     "docs/x.cpp": "int main() {}\n",
-    "tests/golden/d/x.cmd": 'rc=0\nconvert "a b"\n',
-    "tests/golden/d/x.out": "fine\n",
 }
 BAD = {
     "file differs": {"docs/x.cpp": "int main() { }\n"},
@@ -190,9 +158,6 @@ BAD = {
     "table longer": {"docs/t.md": "| a | b |\n|---|---|\n"},
     "no table": {"docs/b.md": "<!-- file: docs/t.md -->\nwords\n\n| a | b |\n"},
     "file missing": {"docs/x.cpp": None},
-    "output differs": {"tests/golden/d/x.out": "fine\nmore\n"},
-    "output missing": {"tests/golden/d/x.out": None},
-    "command differs": {"tests/golden/d/x.cmd": "rc=0\nconvert a b\n"},
     "no path": {"docs/b.md": "<!-- file: -->\n```\nx\n```\n"},
     "no block": {"docs/b.md": "<!-- file: docs/x.cpp -->\nwords\n"},
     "dead link": {"docs/b.md": "[x](gone.md)\n"},
