@@ -1,2 +1,0 @@
-rc=0
-areo alcohol 1.0480 1.0482 --temp 20C

@@ -1,2 +1,0 @@
-rc=1
-areo alcohol 1.009 1.048 --temp 20C

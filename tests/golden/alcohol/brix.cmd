@@ -1,2 +1,0 @@
-rc=0
-areo alcohol 12Bx 7Bx --temp 20C

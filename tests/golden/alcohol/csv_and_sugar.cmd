@@ -1,2 +1,0 @@
-rc=2
-areo alcohol --csv - --sugar 500g --water 5L

@@ -1,2 +1,0 @@
-rc=1
-areo alcohol --csv series.csv

@@ -1,2 +1,0 @@
-rc=0
-areo alcohol --csv - --original-temp 30C

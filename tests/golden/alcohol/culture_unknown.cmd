@@ -1,2 +1,0 @@
-rc=3
-areo alcohol 1.050 1.010 --temp 20C --culture kefir

@@ -1,2 +1,0 @@
-rc=3
-areo alcohol 1.018 1.015 --temp 20C --limit us-05

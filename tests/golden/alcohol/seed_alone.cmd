@@ -1,2 +1,0 @@
-rc=2
-areo alcohol 1.048 1.009 --temp 20C --seed 1

@@ -1,2 +1,0 @@
-rc=3
-areo alcohol 1.048 1.9 --temp 20C

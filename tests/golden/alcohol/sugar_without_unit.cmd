@@ -1,2 +1,0 @@
-rc=3
-areo alcohol 1.004 --temp 20C --sugar 450 --water 5L

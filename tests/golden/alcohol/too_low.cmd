@@ -1,2 +1,0 @@
-rc=3
-areo alcohol 1.020 0.970 --temp 20C

@@ -1,2 +1,0 @@
-rc=0
-areo alcohol 1.004 --temp 20C --sugar 450g --water 5L

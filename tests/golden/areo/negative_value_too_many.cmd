@@ -1,2 +1,0 @@
-rc=2
-areo convert -5P -6P

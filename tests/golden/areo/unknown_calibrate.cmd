@@ -1,2 +1,0 @@
-rc=2
-areo calibrate watter stem-1 1.001 21C

@@ -1,2 +1,0 @@
-rc=3
-areo batch add PT-1 --extract malz

@@ -1,2 +1,0 @@
-rc=3
-areo batch add '' --on 2026-03-02

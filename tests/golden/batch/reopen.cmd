@@ -1,9 +1,0 @@
-rc=0
-areo instrument add stem-1 --from 0.990 --to 1.100 --division 0.002 --on 2026-02-28
-areo calibrate water stem-1 1.002 21C --on 2026-03-01
-areo calibrate sugar stem-1 1.041 21C --solute 50g --water 450g --on 2026-03-01
-areo calibrate sugar stem-1 1.081 21C --solute 97g --water 403g --on 2026-03-01
-areo calibrate fit stem-1
-areo batch add PT-1 --drink 'pear and thyme' --culture mixed --vessel jar --volume 5L --on 2026-03-02
-areo batch close PT-1 --on 2026-03-20
-areo batch reopen PT-1

@@ -1,2 +1,0 @@
-rc=3
-areo bottle PT-1 --headspace 60%

@@ -1,2 +1,0 @@
-rc=0
-areo budget alcohol 1.048 1.009 --temp 20C --of real_extract_percent --full

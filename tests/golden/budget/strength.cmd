@@ -1,2 +1,0 @@
-rc=0
-areo budget convert 5.0%vol --target 0.01

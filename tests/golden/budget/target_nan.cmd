@@ -1,2 +1,0 @@
-rc=3
-areo budget alcohol 1.048 1.009 --temp 20C --target nan

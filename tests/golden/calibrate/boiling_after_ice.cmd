@@ -1,4 +1,0 @@
-rc=0
-areo instrument add probe-1 --kind thermometer --division 1C
-areo calibrate ice probe-1 0.5C --on 2026-03-01T10:00Z
-areo calibrate boiling probe-1 99.0C --altitude 300m --on 2026-03-01T10:30Z

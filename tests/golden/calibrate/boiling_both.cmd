@@ -1,3 +1,0 @@
-rc=2
-areo instrument add probe-1 --kind thermometer --division 1C
-areo calibrate boiling probe-1 99C --pressure 98.2kPa --altitude 300m --on 2026-03-01T10:00Z

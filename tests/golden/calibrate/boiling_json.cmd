@@ -1,3 +1,0 @@
-rc=0
-areo instrument add probe-1 --kind thermometer --division 1C
-areo calibrate boiling probe-1 99C --pressure 98.2kPa --on 2026-03-01T10:00Z --json

@@ -1,3 +1,0 @@
-rc=3
-areo instrument add probe-1 --kind thermometer --division 1C
-areo calibrate ice probe-1 0.5 --on 2026-03-01T10:00Z

@@ -1,3 +1,0 @@
-rc=0
-areo instrument add stem-1 --from 0.990 --to 1.100 --division 0.002
-areo calibrate sugar stem-1 1.042 21C --solute 52g --water 448g --on 2026-03-01T10:20Z --json

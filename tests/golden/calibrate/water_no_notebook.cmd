@@ -1,2 +1,0 @@
-rc=4
-areo calibrate water stem-1 1.000 21C

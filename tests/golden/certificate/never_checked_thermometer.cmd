@@ -1,3 +1,0 @@
-rc=3
-areo instrument add probe-1 --kind thermometer
-areo certificate probe-1

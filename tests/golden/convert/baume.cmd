@@ -1,2 +1,0 @@
-rc=0
-areo convert 6.5Be

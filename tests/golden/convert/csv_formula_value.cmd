@@ -1,2 +1,0 @@
-rc=1
-areo convert --csv - --to P

@@ -1,2 +1,0 @@
-rc=4
-areo convert --csv own.csv --to P

@@ -1,2 +1,0 @@
-rc=0
-areo convert 1.048SG60F

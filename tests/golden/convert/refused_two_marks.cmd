@@ -1,2 +1,0 @@
-rc=3
-areo convert 1.0.5

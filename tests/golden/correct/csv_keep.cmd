@@ -1,2 +1,0 @@
-rc=1
-areo correct --csv - --to SG --keep colour --keep "pH, at 20"

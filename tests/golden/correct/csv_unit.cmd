@@ -1,2 +1,0 @@
-rc=0
-areo correct --csv - --unit temp=C --unit reading=P

@@ -1,3 +1,0 @@
-rc=4
-areo instrument add stem-1 --from 0.990 --to 1.100 --division 0.002
-areo correct --csv - --instrument stem1

@@ -1,2 +1,0 @@
-rc=3
-areo correct 1.020 --temp 41C --original 1.050 --original-temp 20C

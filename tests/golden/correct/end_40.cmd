@@ -1,2 +1,0 @@
-rc=0
-areo correct 1.050 --temp 40C

@@ -1,2 +1,0 @@
-rc=2
-areo correct 1.048 --temp 20C --original-temp 20C

@@ -1,2 +1,0 @@
-rc=3
-areo correct 1.048 --temp 200F

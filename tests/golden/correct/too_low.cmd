@@ -1,2 +1,0 @@
-rc=3
-areo correct -7P --temp 20C --original 5P --original-temp 20C

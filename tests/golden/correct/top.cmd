@@ -1,2 +1,0 @@
-rc=0
-areo correct 1.048 --temp 27C --top

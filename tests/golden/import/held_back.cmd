@@ -1,4 +1,0 @@
-rc=1
-areo instrument add stem --from 0.990 --to 1.120 --division 0.002 --on 2026-04-30
-areo batch add X --culture mixed --volume 4L --on 2026-05-01
-areo import r.csv --batch X

@@ -1,2 +1,0 @@
-rc=3
-areo instrument add prism-2 --kind refractometer --scale P

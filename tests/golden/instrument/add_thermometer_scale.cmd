@@ -1,2 +1,0 @@
-rc=2
-areo instrument add probe-1 --kind thermometer --scale P

@@ -1,2 +1,0 @@
-rc=0
-areo instrument list

@@ -1,3 +1,0 @@
-rc=3
-areo instrument add stem-1 --from 0.990 --to 1.100 --division 0.002
-areo instrument retire stem-1 --reason broke --on 2999-06-01

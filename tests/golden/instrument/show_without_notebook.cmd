@@ -1,2 +1,0 @@
-rc=4
-areo instrument show stem-1

@@ -1,2 +1,0 @@
-rc=4
-areo instrument list --notebook notes.txt

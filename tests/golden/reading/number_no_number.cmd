@@ -1,2 +1,0 @@
-rc=2
-areo reading exclude seven --reason 'full of bubbles'

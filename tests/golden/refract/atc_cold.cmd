@@ -1,2 +1,0 @@
-rc=3
-areo refract 12Bx --temp 5C --atc

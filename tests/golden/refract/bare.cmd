@@ -1,2 +1,0 @@
-rc=3
-areo refract 12.4 --temp 20C

@@ -1,2 +1,0 @@
-rc=3
-areo refract -0.4Bx --temp 25C

@@ -1,2 +1,0 @@
-rc=3
-areo refract 12.4Bx --temp 5C

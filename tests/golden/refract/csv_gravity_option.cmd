@@ -1,2 +1,0 @@
-rc=2
-areo refract --csv readings.csv --gravity 1.012

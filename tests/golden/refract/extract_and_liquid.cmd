@@ -1,2 +1,0 @@
-rc=2
-areo refract 12.4Bx --temp 20C --extract malt --liquid pear

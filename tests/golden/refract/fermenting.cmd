@@ -1,2 +1,0 @@
-rc=0
-areo refract 7.8Bx --temp 22C --original 12.4Bx --original-temp 20C

@@ -1,2 +1,0 @@
-rc=3
-areo refract 1.050 --temp 20C

@@ -1,2 +1,0 @@
-rc=3
-areo refract 40Bx --temp 20C

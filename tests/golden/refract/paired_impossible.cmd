@@ -1,2 +1,0 @@
-rc=3
-areo refract 4Bx --temp 20C --gravity 1.050

@@ -1,2 +1,0 @@
-rc=2
-areo refract 7.8Bx --temp 20C --original 12.4Bx --to P

@@ -1,2 +1,0 @@
-rc=2
-areo refract 12Bx --temp 20C --top

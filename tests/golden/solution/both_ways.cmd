@@ -1,2 +1,0 @@
-rc=2
-areo solution sugar --solute 52g --water 448g --target 1.040 --total 500g

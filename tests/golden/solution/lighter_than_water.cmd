@@ -1,2 +1,0 @@
-rc=3
-areo solution sugar --target 0.990 --total 500g

@@ -1,2 +1,0 @@
-rc=3
-areo solution sugar --target 0P --total 500g

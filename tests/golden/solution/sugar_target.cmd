@@ -1,2 +1,0 @@
-rc=0
-areo solution sugar --target 1.040 --total 500g

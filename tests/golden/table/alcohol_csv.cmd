@@ -1,2 +1,0 @@
-rc=0
-areo table alcohol --from 1.000 --to 1.040 --step 0.020 --originals 1.040 --csv

@@ -1,2 +1,0 @@
-rc=2
-table log --json

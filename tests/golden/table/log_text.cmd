@@ -1,2 +1,0 @@
-rc=0
-table log --rows 3

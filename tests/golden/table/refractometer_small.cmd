@@ -1,2 +1,0 @@
-rc=0
-areo table refractometer --originals 5,6,7

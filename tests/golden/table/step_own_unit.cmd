@@ -1,2 +1,0 @@
-rc=0
-areo table conversion --from 0P --to 2P --step 1P --columns SG

@@ -1,2 +1,0 @@
-rc=3
-areo table conversion --from 0P --to 2P --step 1furlong --columns SG

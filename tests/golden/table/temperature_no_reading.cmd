@@ -1,2 +1,0 @@
-rc=3
-areo table temperature --readings 1.050,furlong

@@ -1,2 +1,0 @@
-rc=3
-areo table temperature --warmest 86C

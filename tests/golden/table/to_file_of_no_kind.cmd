@@ -1,2 +1,0 @@
-rc=3
-areo table strength --to 1 --out strength

@@ -1,2 +1,0 @@
-rc=2
-areo trend PT-1 --level 95
