@@ -61,7 +61,11 @@ void print_json(std::vector<Batch>& batches, const std::vector<Contender>& all,
   for (const Contender& c : all)
     for (Batch& batch : batches)
       if (batch.record().name == c.batch) raw_line(point_json(batch, c.point));
+  const std::vector<std::string> rounding = notes_on_rounding(pointers(batches));
   for (const ComparedPair& p : pairs) {
+    std::vector<std::string> all_notes = notes_on_odd({*p.a, *p.b});
+    for (const auto& more : {rounding, notes_on_corrections(pointers(batches), {&p, 1})})
+      all_notes.insert(all_notes.end(), more.begin(), more.end());
     const auto& d = p.c.difference;
     raw_line(fmt::format(
         R"({{"compare":[{},{}],"verdict":"{}","difference_percent_vol":{},)"
@@ -69,7 +73,7 @@ void print_json(std::vector<Batch>& batches, const std::vector<Contender>& all,
         R"("detectable_percent_vol":{},"apart_s":{},"notes":{}}})",
         text::json_string(p.a->key), text::json_string(p.b->key), word(p.c.verdict), d.estimate,
         d.u, d.expanded(), within ? fmt::format("{}", *within) : "null", p.c.detectable,
-        p.apart_s(), text::json_list(notes_on_corrections(pointers(batches), {&p, 1}))));
+        p.apart_s(), text::json_list(all_notes)));
   }
 }
 
@@ -127,7 +131,7 @@ int run_compare(const Options& o, const Session& session) {
                 fmt::format("{} has {} with a strength", o.names[0],
                             all.empty() ? "no bottle" : "one bottle only"),
                 "note readings with --bottle NAME, and an original gravity of the batch"};
-  const std::vector<ComparedPair> pairs = pairs_of(all, within);
+  const std::vector<ComparedPair> pairs = pairs_of(all, pointers(batches), within);
   if (session.json) {
     print_json(batches, all, pairs, within);
     return done;
@@ -145,6 +149,8 @@ int run_compare(const Options& o, const Session& session) {
   std::vector<Point> points;
   points.reserve(all.size());
   for (const Contender& c : all) points.push_back(c.point);
+  notes(notes_on_odd(all));
+  notes(notes_on_rounding(pointers(batches)));
   notes(notes_on_corrections(pointers(batches), pairs));
   notes(notes_of(points));
   print_bases(batches);

@@ -8,10 +8,14 @@
 #include "areo/analysis/difference.hpp"
 #include "areo/core/error.hpp"
 #include "areo/core/shell_word.hpp"
+#include "areo/measurement/rounding.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/parse.hpp"
+#include "areo/trend/history.hpp"
+#include "areo/trend/whole_divisions.hpp"
 #include "areo/wording/strength.hpp"
 #include "batch_text.hpp"
+#include "trend_words.hpp"
 
 namespace areo::cli {
 
@@ -28,14 +32,35 @@ bool has_figure(const Point& p) {
           p.drink->state == measurement::Fermentation::no_change);
 }
 
-// The last one of a bottle until then.
-std::optional<Point> last_figure(Batch& batch, const std::string& bottle, Moment until) {
+// One of a bottle, and what is said of odd ones behind it.
+struct Figure {
+  Point point;
+  std::vector<std::string> odd;
+};
+
+// The last one of a bottle until then that is not odd; if there is none, the last one.
+std::optional<Figure> last_figure(Batch& batch, const std::string& bottle, Moment until) {
+  std::optional<trend::History> history;  // once it is asked for
+  std::optional<Point> last;
+  std::vector<std::string> odd;
   const auto& samples = batch.samples();
-  const auto last = std::find_if(samples.rbegin(), samples.rend(), [&](const batch::Sample& s) {
-    return s.bottle() == bottle && !(until < s.at()) && has_figure(batch.point(s));
-  });
-  if (last == samples.rend()) return std::nullopt;
-  return batch.point(*last);
+  for (std::size_t i = samples.size(); i-- > 0;) {
+    const batch::Sample& s = samples[i];
+    if (s.bottle() != bottle || until < s.at()) continue;
+    Point point = batch.point(s);
+    if (!has_figure(point)) continue;
+    if (!history) history = trend::history_of(batch, bottle);
+    const auto found =
+        std::find_if(history->odd.begin(), history->odd.end(), [&](const trend::Oddity& o) {
+          return history->points[o.point].sample.first().id == s.first().id;
+        });
+    if (found == history->odd.end()) return Figure{std::move(point), std::move(odd)};
+    odd.push_back(odd_text(*history, *found));
+    if (!last) last = std::move(point);
+  }
+  if (!last) return std::nullopt;
+  return Figure{std::move(*last),
+                {odd.front(), "no other reading is there to be compared in its place"}};
 }
 
 // Bubbles may hide a part of its strength.
@@ -74,6 +99,16 @@ const char* word(Verdict v) {
   return "not told apart";
 }
 
+// Judged by all that was read in them, as more readings tell more of who reads.
+bool all_in_whole_divisions(std::span<Batch* const> batches) {
+  std::vector<trend::Noted> noted;
+  for (Batch* batch : batches) {
+    const std::vector<trend::Noted> more = trend::noted_of(*batch);
+    noted.insert(noted.end(), more.begin(), more.end());
+  }
+  return trend::in_whole_divisions(noted);
+}
+
 bool of_two_batches(const ComparedPair& p) { return p.a->batch != p.b->batch; }
 
 }  // namespace
@@ -82,8 +117,8 @@ std::vector<Contender> bottles_of(Batch& batch) {
   std::vector<Contender> all;
   for (const std::string& bottle : batch.bottles())
     if (auto last = last_figure(batch, bottle, notebook::end_of_time))
-      all.push_back(
-          {bottle.empty() ? "the batch" : bottle, bottle, batch.record().name, std::move(*last)});
+      all.push_back({bottle.empty() ? "the batch" : bottle, bottle, batch.record().name,
+                     std::move(last->point), std::move(last->odd)});
   // What was read before bottles were filled is no bottle.
   const auto is_older = [&](const Contender& whole) {
     return whole.key.empty() && std::all_of(all.begin(), all.end(), [&](const Contender& c) {
@@ -114,31 +149,53 @@ std::vector<Contender> days_of(Batch& batch, const std::string& bottle,
           Errc::inconsistent,
           fmt::format("{} has no reading with a strength until {}", batch.record().name, day),
           fmt::format("areo trend {} lists them", shell_word(batch.record().name))};
-    const std::string at = when_text(last->sample.at());
+    const Point& point = last->point;
+    const std::string at = when_text(point.sample.at());
     for (const Contender& c : all)
-      if (c.point.sample.first().id == last->sample.first().id)
+      if (c.point.sample.first().id == point.sample.first().id)
         throw Error{
             Errc::inconsistent,
             fmt::format("two of these days come to the same reading, of {}", at),
             fmt::format("areo trend {} lists what was read when", shell_word(batch.record().name))};
-    all.push_back({at, last->sample.at().text(), batch.record().name, std::move(*last)});
+    all.push_back({at, point.sample.at().text(), batch.record().name, std::move(last->point),
+                   std::move(last->odd)});
   }
   return all;
 }
 
 std::vector<ComparedPair> pairs_of(const std::vector<Contender>& all,
+                                   std::span<Batch* const> batches,
                                    const std::optional<double>& within) {
   using analysis::Common;
+  const bool rounded = all_in_whole_divisions(batches);
+  std::vector<measurement::Result> results;
+  results.reserve(all.size());
+  for (const Contender& c : all)
+    results.push_back(rounded ? measurement::with_rounding(c.point.result()) : c.point.result());
   std::vector<ComparedPair> pairs;
   for (std::size_t i = 0; i < all.size(); ++i)
     for (std::size_t j = i + 1; j < all.size(); ++j) {
       const Common common = all[i].batch == all[j].batch ? Common::ferment : Common::instruments;
-      const auto d = analysis::difference(all[i].point.result(), all[j].point.result(),
-                                          wording::strength_key, common);
+      const auto d = analysis::difference(results[i], results[j], wording::strength_key, common);
       pairs.push_back(
           {&all[i], &all[j], without_bubbles(trend::compare(d, within), all[i], all[j])});
     }
   return pairs;
+}
+
+std::vector<std::string> notes_on_rounding(std::span<Batch* const> batches) {
+  if (!all_in_whole_divisions(batches)) return {};
+  return {
+      "everything was read in whole divisions: their rounding counts where these are compared; "
+      "who reads halves of one tells more apart"};
+}
+
+std::vector<std::string> notes_on_odd(const std::vector<Contender>& all) {
+  std::vector<std::string> notes;
+  for (const Contender& c : all)
+    for (const std::string& text : c.odd)
+      if (std::find(notes.begin(), notes.end(), text) == notes.end()) notes.push_back(text);
+  return notes;
 }
 
 std::string stronger_text(const ComparedPair& p) {

@@ -3,6 +3,7 @@
 #include <cstdint>
 #include <cstdlib>
 #include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -17,8 +18,10 @@ struct Contender {
   std::string key;    ///< for programs; "" is the batch as a whole among bottles
   std::string batch;
   batch::Point point;
+  std::vector<std::string> odd{};  ///< of what is odd and later, or of itself: a sentence each
 };
-/// The last reading of each bottle that has a strength, by name, and of the batch as a whole.
+/// The last reading of each bottle that has a strength and goes with the others, by name, and of
+/// the batch as a whole. Where none does, the last one.
 [[nodiscard]] std::vector<Contender> bottles_of(batch::Batch& batch);
 /// The same, told apart from those of other batches.
 [[nodiscard]] std::vector<Contender> named_after_batch(batch::Batch& batch);
@@ -37,8 +40,14 @@ struct ComparedPair {
     return std::abs(b->point.sample.at().seconds - a->point.sample.at().seconds);
   }
 };
+/// Counts their rounding where everything in these batches was read in whole divisions.
 [[nodiscard]] std::vector<ComparedPair> pairs_of(const std::vector<Contender>& all,
+                                                 std::span<batch::Batch* const> batches,
                                                  const std::optional<double>& within);
+/// That rounding counts: a sentence, or nothing.
+[[nodiscard]] std::vector<std::string> notes_on_rounding(std::span<batch::Batch* const> batches);
+/// On odd readings: a sentence each.
+[[nodiscard]] std::vector<std::string> notes_on_odd(const std::vector<Contender>& all);
 /// "B is stronger by 0.12 ± 0.16 % vol"
 [[nodiscard]] std::string stronger_text(const ComparedPair& p);
 

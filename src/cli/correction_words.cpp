@@ -87,7 +87,7 @@ std::string held_text(std::span<Batch* const> batches, const ComparedPair& p,
     one.point = batch_of(batches, one).point(one.point.sample, c.id, calibration);
     if (!one.point.has_strength()) return strength_text(one.point, false);
   }
-  return stronger_text(pairs_of(two, std::nullopt).front());
+  return stronger_text(pairs_of(two, batches, std::nullopt).front());
 }
 
 }  // namespace

@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 
 #include "areo/analysis/limit.hpp"
 #include "areo/physics/ethanol.hpp"
@@ -135,7 +136,7 @@ void write_audience(document::Page& page, const Material& m) {
   page.list(means);
   if (m.accounts.size() > 1) {
     const std::vector<Contender> bottles = bottles_of(*m.batch);
-    const std::vector<ComparedPair> pairs = pairs_of(bottles, std::nullopt);
+    const std::vector<ComparedPair> pairs = pairs_of(bottles, std::array{m.batch}, std::nullopt);
     std::vector<std::string> lines = comparison_lines(pairs, std::nullopt);
     lines.resize(std::min(lines.size(), pairs.size()));  // the rest is for who made it
     page.list(lines);

@@ -3,6 +3,7 @@
 #include <fmt/ranges.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <iterator>
 #include <set>
@@ -205,7 +206,7 @@ void write_budget(document::Page& page, const Material& m) {
 void write_comparison(document::Page& page, const Material& m) {
   const std::vector<Contender> bottles = bottles_of(*m.batch);
   if (m.accounts.size() < 2 || bottles.size() < 2) return;
-  const std::vector<ComparedPair> pairs = pairs_of(bottles, std::nullopt);
+  const std::vector<ComparedPair> pairs = pairs_of(bottles, std::array{m.batch}, std::nullopt);
   page.section("The bottles compared");
   if (const auto matrix = comparison_matrix(bottles, pairs); !matrix.empty())
     page.table("Each bottle against each other one", matrix);

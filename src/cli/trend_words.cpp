@@ -197,6 +197,14 @@ document::Plot gravity_plot(const History& h) {
   return plot;
 }
 
+std::string odd_text(const History& h, const trend::Oddity& o) {
+  return fmt::format(
+      "reading {} lies {} {} the others: {}? nothing is concluded from it; if it is wrong: "
+      "areo reading exclude {} --reason TEXT",
+      numbers(h.points[o.point].sample), text::fixed(std::abs(o.off), 4),
+      o.off > 0 ? "above" : "below", o.likely, h.points[o.point].sample.first().id);
+}
+
 std::vector<std::string> odd_notes(const History& h) {
   std::vector<std::string> all;
   if (h.state.scatter > 1)
@@ -204,12 +212,7 @@ std::vector<std::string> odd_notes(const History& h) {
         "these readings scatter {:.1f} times as much as their ± allows: bubbles, layers, "
         "another eye? what is said of the fall counts it, a single reading's ± does not",
         h.state.scatter));
-  for (const trend::Oddity& o : h.odd)
-    all.push_back(fmt::format(
-        "reading {} lies {} {} the others: {}? nothing is concluded from it; if it is wrong: "
-        "areo reading exclude {} --reason TEXT",
-        numbers(h.points[o.point].sample), text::fixed(std::abs(o.off), 4),
-        o.off > 0 ? "above" : "below", o.likely, h.points[o.point].sample.first().id));
+  for (const trend::Oddity& o : h.odd) all.push_back(odd_text(h, o));
   return all;
 }
 

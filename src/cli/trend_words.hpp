@@ -36,6 +36,8 @@ void require_possible_end(const batch::Batch& batch, const std::string& bottle,
 [[nodiscard]] document::Plot gravity_plot(const trend::History& h);
 /// Between which gravities it ends, and when it can be called steady; or why there is no outlook.
 [[nodiscard]] std::vector<std::string> outlook_lines(const trend::History& h, bool full);
+/// Why a reading is odd, and what to do.
+[[nodiscard]] std::string odd_text(const trend::History& h, const trend::Oddity& o);
 /// One sentence for each odd reading, and one where all scatter more than stated.
 [[nodiscard]] std::vector<std::string> odd_notes(const trend::History& h);
 /// The same for programs: a list.

@@ -333,12 +333,41 @@ def odd_ones_count_nowhere(bench):
     assert re.search(r"[\d.]+ ± [\d.]+ % vol", page.read_text())[0] == guests
 
 
+def compared_without_odd_ones(bench):
+    """Days are compared by what goes with the other readings, and somebody hears of what does not."""
+    begin(bench)
+    read(bench, "1.020 1.016 1.012 1.0095 1.008 1.006 1.006 1.006 1.006 0.996".split())
+    out = bench.good("compare X --on 2026-05-04 --on 2026-05-12")
+    assert "2026-05-11 00:00 is stronger" in out, out
+    assert re.search(r"note: reading 10 lies 0\.0\d+ below the others", " ".join(out.split())), out
+    assert "nothing is concluded from it" in " ".join(out.split()), out
+
+
+def rounding_is_compared(bench):
+    """What is noted in whole divisions only is known less well, where it is compared."""
+    begin(bench)
+    wide = {}
+    for original in ("1.022", "1.0225"):
+        bench.notebook.unlink(missing_ok=True)
+        begin(bench)
+        bench.good(f"reading add X {original} --temp 20C --on 2026-05-03 --original")
+        for bottle, gravity in (("A", "1.018"), ("B", "1.016")):
+            bench.good(f"reading add X {gravity} --temp 20C --bottle {bottle} --on 2026-05-06")
+        out = bench.good("compare X")
+        by = re.search(r"is stronger by [0-9.]+ ± ([0-9.]+)", out)
+        assert by, out
+        wide[original] = float(by[1])
+        assert ("read in whole divisions" in out) == (original == "1.022"), out
+    # u² of the eye is a half of that of the rounding: together three times as much.
+    assert 1.5 < wide["1.022"] / wide["1.0225"] < 1.9, wide
+
+
 CHECKS = [
     falls_step_by_step, falls_in_whole_steps, slips_move_nothing, bubbles_decide_one_side,
     one_statement, what_would_decide, rest_takes_time, slips_at_entry, equal_is_stated,
     days_of_a_sensor, odd_ones_count_nowhere, added_and_not_noted, priming_waits, programs_hear_as_much,
     a_noted_slip_questions_nothing, one_rule_for_an_end, why_an_end_counts,
-    all_fizzy, pressures_agree, scatter_is_told,
+    all_fizzy, pressures_agree, scatter_is_told, compared_without_odd_ones, rounding_is_compared,
 ]  # fmt: skip
 
 if __name__ == "__main__":

@@ -4,8 +4,14 @@
 
 #include <gtest/gtest.h>
 
+#include <cmath>
+#include <string>
+#include <vector>
+
 #include "areo/analysis/difference.hpp"
 #include "areo/measurement/original.hpp"
+#include "areo/measurement/rounding.hpp"
+#include "areo/trend/whole_divisions.hpp"
 #include "stem.hpp"
 
 namespace areo::property {
@@ -25,7 +31,8 @@ struct Pair {
         calibrated{stem.hydrometer, checked(world, stem)},
         extract{world.uniform(0.06, 0.20)} {
     const double c = world.uniform(15, 26);
-    original.readings.push_back(measurement::HydrometerSample{calibrated, stem.reads(after(0), c)});
+    original.readings.emplace_back(
+        measurement::HydrometerSample{calibrated, stem.reads(after(0), c)});
   }
   // After this part of its sugar is gone.
   [[nodiscard]] physics::Liquid after(double part) const {
@@ -99,6 +106,76 @@ TEST(Compare, ADetectableDifferenceIsFound) {
   // 95 % within three standard deviations of the count.
   EXPECT_GE(found, 0.935 * some);
   EXPECT_LE(found, 0.965 * some);
+}
+
+// Two bottles of one ferment, all of it noted in steps of so many parts of a division, as areo
+// compare takes them: of so many pairs that differ by so much how many are called different.
+int told_apart(World& world, double parts, double percent_vol, int of) {
+  constexpr const char* strength = "alcohol_percent_vol";
+  int different = 0;
+  for (int i = 0; i < of; ++i) {
+    NewStem stem{world};
+    const measurement::Calibrated calibrated{stem.hydrometer, checked(world, stem)};
+    const double division = stem.hydrometer.division;
+    // Of halves and finer the stated error of the eye holds the rounding: u² is half of each.
+    stem.times_eye = parts < 1 ? 1 / std::sqrt(2) : 1;
+    std::vector<trend::Noted> noted;
+    const auto read = [&](const physics::Liquid& liquid) {
+      instruments::HydrometerReading r = stem.reads(liquid, world.uniform(15, 26));
+      r.indication = std::round(r.indication / (parts * division)) * parts * division;
+      noted.emplace_back(r.indication, division);
+      return measurement::HydrometerSample{calibrated, r};
+    };
+    const ExtractFraction extract{world.uniform(0.08, 0.20)};
+    const double all = ferment::ethanol_from_extracts(extract, ExtractFraction{0}).value();
+    const double part = world.uniform(0.3, 0.8);
+    const auto after = [&](double ethanol) {
+      return ferment::fermented(extract, EthanolFraction{ethanol});
+    };
+    const physics::Liquid weaker = after(all * part);
+    // Strength grows nearly in proportion, over so little.
+    const double more = percent_vol / ferment::strength_by_volume(weaker).value();
+    const measurement::Original original{.readings = {read(physics::Liquid{extract})}};
+    const auto a = measurement::alcohol(read(weaker), original, ferment::Culture::yeast, "1");
+    const auto b = measurement::alcohol(read(after(all * part * (1 + more))), original,
+                                        ferment::Culture::yeast, "2");
+    const bool whole = trend::in_whole_divisions(noted);
+    const auto counted = [&](const measurement::Result& r) {
+      return whole ? measurement::with_rounding(r) : r;
+    };
+    const auto d = analysis::difference(counted(a.result), counted(b.result), strength);
+    different += trend::compare(d, 0.1).verdict == trend::Verdict::different ? 1 : 0;
+  }
+  return different;
+}
+
+// At most 5 %, with three times the spread of a count of 1000 (0.7 %).
+TEST(Compare, EqualBottlesReadInStepsAreSeldomCalledDifferent) {
+  Draws draws;
+  SCOPED_TRACE(draws.trace());
+  World world{draws};
+  constexpr int some = 1000;
+  for (const double parts : {1.0, 0.5, 0.25}) {
+    SCOPED_TRACE(parts);
+    const int different = told_apart(world, parts, 0, some);
+    RecordProperty("different_" + std::to_string(parts), different);
+    EXPECT_LE(different, (0.05 + 3 * std::sqrt(0.05 * 0.95 / some)) * some);
+  }
+}
+
+// Half a per cent apart: who reads finer loses little by chance readings that lie on marks.
+TEST(Compare, BottlesHalfAPercentApartAreTold) {
+  Draws draws;
+  SCOPED_TRACE(draws.trace());
+  World world{draws};
+  constexpr int some = 400;
+  for (const double parts : {0.5, 0.25}) {
+    SCOPED_TRACE(parts);
+    const int different = told_apart(world, parts, 0.5, some);
+    RecordProperty("told_" + std::to_string(parts), different);
+    EXPECT_GE(different, 0.9 * some);
+  }
+  RecordProperty("told_whole", told_apart(world, 1, 0.5, some));
 }
 
 }  // namespace

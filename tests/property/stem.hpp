@@ -71,10 +71,11 @@ class NewStem {
     off_hi_ = middle + divisions * d / 2;
   }
   instruments::Hydrometer hydrometer;
+  double times_eye = 1;  ///< what the eye errs by, as many times as areo states
 
  private:
   instruments::HydrometerReading shown(double mark, double true_c) {
-    const double eye = world_->triangular(hydrometer.division / 2);
+    const double eye = times_eye * world_->triangular(hydrometer.division / 2);
     return {mark - off_at(mark) - eye, 0, world_->reads(true_c), instruments::Meniscus::level};
   }
 
