@@ -6,9 +6,9 @@
 #include <cmath>
 
 #include "areo/analysis/difference.hpp"
+#include "areo/analysis/rounding.hpp"
 #include "areo/core/error.hpp"
 #include "areo/core/shell_word.hpp"
-#include "areo/measurement/rounding.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/parse.hpp"
 #include "areo/trend/history.hpp"
@@ -171,7 +171,7 @@ std::vector<ComparedPair> pairs_of(const std::vector<Contender>& all,
   std::vector<measurement::Result> results;
   results.reserve(all.size());
   for (const Contender& c : all)
-    results.push_back(rounded ? measurement::with_rounding(c.point.result()) : c.point.result());
+    results.push_back(rounded ? analysis::with_rounding(c.point.result()) : c.point.result());
   std::vector<ComparedPair> pairs;
   for (std::size_t i = 0; i < all.size(); ++i)
     for (std::size_t j = i + 1; j < all.size(); ++j) {

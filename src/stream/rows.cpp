@@ -34,7 +34,7 @@ std::string hex_of(std::string_view bytes) {
 }
 
 [[noreturn]] void refuse(std::string_view text, const std::string& why,
-                                   const std::string& hint = "is this an export of areo?") {
+                         const std::string& hint = "is this an export of areo?") {
   throw ParseError{why, std::string{text.substr(0, text.substr(0, 60).find('\n'))}, 0, 1, hint};
 }
 
@@ -102,8 +102,7 @@ Extent extent_of(std::string_view json) {
 text::Json parsed(std::string_view text) {
   constexpr std::size_t most = 16;  // a row has three
   if (extent_of(text).depth > most)
-    refuse(text, fmt::format("this is nested more than {} deep", most),
-                     "is it the right file?");
+    refuse(text, fmt::format("this is nested more than {} deep", most), "is it the right file?");
   // Of two values under one name one would be lost.
   std::vector<std::set<std::string>> keys(1);
   std::string twice;
@@ -118,8 +117,7 @@ text::Json parsed(std::string_view text) {
   text::Json j = text::Json::parse(text, look, false);
   if (j.is_discarded()) refuse(text, "this is no JSON", "is the file complete?");
   if (!twice.empty())
-    refuse(text, fmt::format("'{}' stands twice in one object", twice),
-                     "leave one of them out");
+    refuse(text, fmt::format("'{}' stands twice in one object", twice), "leave one of them out");
   return j;
 }
 
@@ -129,8 +127,7 @@ text::Json parsed(std::string_view text) {
 text::Json parsed_row(std::string_view text) {
   constexpr std::size_t most = 2000;
   if (extent_of(text).commas > most)
-    refuse(text, fmt::format("a row of more than {} values", most),
-                     "is it the right file?");
+    refuse(text, fmt::format("a row of more than {} values", most), "is it the right file?");
   return parsed(text);
 }
 
@@ -211,13 +208,12 @@ notebook::Cell cell_from_row(std::string_view text, const notebook::Column& colu
 std::vector<std::pair<std::string, std::string>> members_from_json(std::string_view line) {
   const text::Json j = parsed_row(line);
   if (!j.is_object())
-    refuse(line, "a row is an object",
-                     R"(write {"reading": "1.020", "date": "2026-03-01"})");
+    refuse(line, "a row is an object", R"(write {"reading": "1.020", "date": "2026-03-01"})");
   std::vector<std::pair<std::string, std::string>> members;
   for (const auto& [name, value] : j.items()) {
     if (!value.is_string() && !value.is_number() && !value.is_null())
       refuse(line, fmt::format("{} is neither a text nor a number", name),
-                       R"(write {"reading": "1.020"})");
+             R"(write {"reading": "1.020"})");
     members.emplace_back(name, value.is_string() ? value.get<std::string>()
                                : value.is_null() ? ""
                                                  : text::dump(value));

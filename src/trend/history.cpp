@@ -8,10 +8,10 @@
 #include <numeric>
 #include <utility>
 
+#include "areo/analysis/rounding.hpp"
 #include "areo/core/error.hpp"
 #include "areo/core/shell_word.hpp"
 #include "areo/measurement/ferments.hpp"
-#include "areo/measurement/rounding.hpp"
 #include "areo/trend/whole_divisions.hpp"
 #include "counted.hpp"
 
@@ -76,7 +76,7 @@ void count_whole_divisions(Series& s, Batch& batch, const History& h) {
   for (const std::size_t i : h.counted) {
     const Point& p = h.points[i];
     noted.push_back(noted_of(p.sample, batch.shelf()));
-    rounding.push_back(measurement::rounding(p.result(), p.gravity().key));
+    rounding.push_back(analysis::rounding(p.result(), p.gravity().key));
   }
   count_rounding(s, noted, rounding);
 }

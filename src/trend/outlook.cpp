@@ -104,8 +104,8 @@ std::optional<std::size_t> fewest_of(const IsSteady& steady, std::size_t most) {
 }
 
 // How many readings later it is steady in the best case. Where instruments differ, what is steady
-// after some readings need not be so after more of them, nor with a smaller uncertainty: each day is
-// asked, and each case. Of the readings of a day the first one is told.
+// after some readings need not be so after more of them, nor with a smaller uncertainty: each day
+// is asked, and each case. Of the readings of a day the first one is told.
 std::optional<std::size_t> readings_until_steady(const Series& s, double step, std::size_t most) {
   const auto steady = [&](const Series& readings, std::size_t first, const Turns& turns,
                           std::size_t more) {

@@ -9,8 +9,8 @@
 #include <vector>
 
 #include "areo/analysis/difference.hpp"
+#include "areo/analysis/rounding.hpp"
 #include "areo/measurement/original.hpp"
-#include "areo/measurement/rounding.hpp"
 #include "areo/trend/whole_divisions.hpp"
 #include "stem.hpp"
 
@@ -141,7 +141,7 @@ int told_apart(World& world, double parts, double percent_vol, int of) {
                                         ferment::Culture::yeast, "2");
     const bool whole = trend::in_whole_divisions(noted);
     const auto counted = [&](const measurement::Result& r) {
-      return whole ? measurement::with_rounding(r) : r;
+      return whole ? analysis::with_rounding(r) : r;
     };
     const auto d = analysis::difference(counted(a.result), counted(b.result), strength);
     different += trend::compare(d, 0.1).verdict == trend::Verdict::different ? 1 : 0;

@@ -1,4 +1,4 @@
-#include "areo/measurement/rounding.hpp"
+#include "areo/analysis/rounding.hpp"
 
 #include <cmath>
 #include <span>
@@ -7,7 +7,7 @@
 
 #include "areo/analysis/difference.hpp"
 
-namespace areo::measurement {
+namespace areo::analysis {
 namespace {
 
 // A reading of a stem, by the number of its input.
@@ -16,7 +16,7 @@ struct Rounded {
   double half_width;
 };
 
-std::vector<Rounded> rounded_of(const Result& r) {
+std::vector<Rounded> rounded_of(const measurement::Result& r) {
   std::vector<Rounded> all;
   for (const instruments::InstrumentUse& use : r.instruments) {
     const auto* h = std::get_if<instruments::Hydrometer>(&use.instrument);
@@ -31,7 +31,7 @@ std::vector<Rounded> rounded_of(const Result& r) {
   return all;
 }
 
-uncertainty::Input input_of(const Result& r, const Rounded& rounded) {
+uncertainty::Input input_of(const measurement::Result& r, const Rounded& rounded) {
   const uncertainty::Input& eye = r.inputs.all()[rounded.input];
   return from(uncertainty::Origin::reading,
               uncertainty::rectangular("rounding of " + eye.name, eye.unit, 0, rounded.half_width,
@@ -40,7 +40,7 @@ uncertainty::Input input_of(const Result& r, const Rounded& rounded) {
 
 }  // namespace
 
-double rounding(const Result& r, std::string_view key) {
+double rounding(const measurement::Result& r, std::string_view key) {
   const std::span<const double> shares = analysis::shares_of(r, key);
   double square = 0;
   for (const Rounded& rounded : rounded_of(r)) {
@@ -51,7 +51,7 @@ double rounding(const Result& r, std::string_view key) {
   return std::sqrt(square);
 }
 
-Result with_rounding(Result r) {
+measurement::Result with_rounding(measurement::Result r) {
   for (const Rounded& rounded : rounded_of(r)) {
     const uncertainty::Input input = input_of(r, rounded);
     const double ratio = input.u / r.inputs.all()[rounded.input].u;
@@ -61,4 +61,4 @@ Result with_rounding(Result r) {
   return r;
 }
 
-}  // namespace areo::measurement
+}  // namespace areo::analysis

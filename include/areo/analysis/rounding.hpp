@@ -4,16 +4,16 @@
 
 #include "areo/measurement/result.hpp"
 
-namespace areo::measurement {
+namespace areo::analysis {
 
 /// Standard uncertainty that one quantity gets by it: its readings lie within half a division of
 /// what the eye saw, all places alike. Readings with a width of their own are not counted, as that
 /// holds it.
 /// @throws Error{domain} if the result has no such quantity
-[[nodiscard]] double rounding(const Result& r, std::string_view key);
+[[nodiscard]] double rounding(const measurement::Result& r, std::string_view key);
 
 /// The same result with an input for the rounding of each such reading. The standard uncertainties
-/// of its quantities stay as they are: only differences (measurement/difference.hpp) hold it.
-[[nodiscard]] Result with_rounding(Result r);
+/// of its quantities stay as they are: only differences (difference.hpp) hold it.
+[[nodiscard]] measurement::Result with_rounding(measurement::Result r);
 
-}  // namespace areo::measurement
+}  // namespace areo::analysis
