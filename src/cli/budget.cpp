@@ -58,7 +58,7 @@ int print_budget(const Result& result, const std::string& headline, const Sessio
   line(headline);
   for (const std::string& text : wording::budget_lines(result, key, target, session.full))
     line(text);
-  notes(result.notes);
+  notes(result.all_notes());
   return done;
 }
 
@@ -72,14 +72,14 @@ int print_strength_budget(const AlcoholResult& a, const wording::StrengthWords& 
         session, wording::word(a.state));
   if (session.json) {
     Result none;
-    none.notes = a.result.notes;
+    none.notes = a.result.all_notes();
     raw_line(wording::json_line(none, {{"state", text::json_string(wording::word(a.state))},
                                        {"contributions", "[]"},
                                        {"measures", "[]"}}));
     return said_no;
   }
   line("no alcohol computed, so there is no budget: " + words.above);
-  notes(a.result.notes);
+  notes(a.result.all_notes());
   line("next: " + words.retry);
   return said_no;
 }

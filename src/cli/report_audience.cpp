@@ -4,10 +4,10 @@
 #include <algorithm>
 #include <array>
 
+#include "areo/analysis/budget.hpp"
 #include "areo/analysis/limit.hpp"
 #include "areo/physics/ethanol.hpp"
 #include "areo/text/format.hpp"
-#include "areo/wording/budget.hpp"
 #include "areo/wording/strength.hpp"
 #include "batch_text.hpp"
 #include "compare_words.hpp"
@@ -100,13 +100,60 @@ std::string limit_for_guests(const Material& m, const Account& a) {
                                     100 * a.passing->level));
 }
 
-// What the largest part of the doubt comes from.
+// Where a doubt comes from, in everyday words.
+const char* everyday(uncertainty::Origin origin) {
+  using enum uncertainty::Origin;
+  switch (origin) {
+    case reading: return "how exactly a fine scale can be read by eye";
+    case temperature:
+    case cooling:
+    case thermometer: return "how exactly its temperature was known";
+    case calibration:
+    case compensation: return "how far the instrument itself may be off";
+    case glass:
+    case meniscus:
+    case surface:
+    case stem: return "how the float sits in the liquid";
+    case mass:
+    case composition: return "how exactly it is known what went in";
+    case refraction: return "how the fruit in it bends light";
+    case formula: return "how exactly the science of liquids is known";
+    case method:
+      return "how much alcohol a yeast makes of its sugar, which differs from one to another";
+    case typed:
+    case other: break;
+  }
+  return "a figure that was taken as stated";
+}
+
+// Where the largest part of the doubt comes from.
 std::string doubt(const Material& m, const Account& a) {
   const Point* last = a.last_strength();
   if (last == nullptr || last->drink->state != measurement::Fermentation::measured) return "";
-  const auto parts = wording::budget_parts(last->result(), wording::strength_key).parts;
-  return text::sentence(fmt::format("{}the largest part of the doubt, {:.0f} %, is from {}",
-                                    who(m, a), 100 * parts.front().fraction, parts.front().name));
+  const auto parts = analysis::budget(last->result(), wording::strength_key);
+  return text::sentence(fmt::format("{}most of the doubt is about {}", who(m, a),
+                                    everyday(parts.front().input.origin)));
+}
+
+// What made it, without the words of a laboratory.
+const char* made_by(ferment::Culture culture) {
+  switch (culture) {
+    case ferment::Culture::yeast: break;
+    case ferment::Culture::mixed:
+      return "a drink that yeast and bacteria soured together, of which some sugar became acid";
+    case ferment::Culture::acetic:
+      return "a drink in which bacteria turn alcohol into vinegar, so that it can only say how "
+             "much "
+             "alcohol there is at the most";
+  }
+  return "a drink that yeast alone has made";
+}
+
+// Which of two is stronger, for people who did not measure them.
+std::string guests_comparison(const ComparedPair& p) {
+  if (p.c.verdict == trend::Verdict::different) return stronger_text(p) + ".";
+  return fmt::format("Whether {} or {} is stronger, these readings cannot tell.", p.a->title,
+                     p.b->title);
 }
 
 }  // namespace
@@ -137,8 +184,9 @@ void write_audience(document::Page& page, const Material& m) {
   if (m.accounts.size() > 1) {
     const std::vector<Contender> bottles = bottles_of(*m.batch);
     const std::vector<ComparedPair> pairs = pairs_of(bottles, std::array{m.batch}, std::nullopt);
-    std::vector<std::string> lines = comparison_lines(pairs, std::nullopt);
-    lines.resize(std::min(lines.size(), pairs.size()));  // the rest is for who made it
+    std::vector<std::string> lines;
+    lines.reserve(pairs.size());
+    for (const ComparedPair& p : pairs) lines.push_back(guests_comparison(p));
     page.list(lines);
     page.list(notes_on_time(pairs));
   } else if (const auto chart = strength_chart(m, m.accounts[0]); !chart.points.empty()) {
@@ -148,7 +196,7 @@ void write_audience(document::Page& page, const Material& m) {
   page.list(sure);
   page.section("What could be wrong");
   std::vector<std::string> wrong{
-      fmt::format("It holds {}.", wording::basis_text(m.batch->record().culture)),
+      fmt::format("It holds for {}.", made_by(m.batch->record().culture)),
       "It was not distilled, and no laboratory has seen it.",
       "Nobody can tell from it how a drink acts on a person, or who may drive."};
   for (const Account& a : m.accounts)

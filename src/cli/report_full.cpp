@@ -281,9 +281,14 @@ constexpr const char* basis_of_outlook =
 
 void write_basis(document::Page& page, const Material& m) {
   std::vector<std::string> all;  // what ferments is said at the top
-  for (const Account& a : m.accounts)
-    for (const std::string& note : notes_of(a.history.points))
+  const auto add = [&](const std::vector<std::string>& notes) {
+    for (const std::string& note : notes)
       if (std::find(all.begin(), all.end(), note) == all.end()) all.push_back(note);
+  };
+  for (const Account& a : m.accounts) add(notes_of(a.history.points));
+  for (const Account& a : m.accounts)
+    for (const batch::Point& p : a.history.points)
+      if (p.computed()) add(p.result().method_notes);
   if (!all.empty()) page.section("What was assumed");
   page.list(all);
   page.section("How each number was computed");

@@ -100,7 +100,8 @@ class Writer {
     }
     for (std::size_t i = 0; i < job_->facts.size(); ++i)
       out += (i < outcome.facts.size() ? outcome.facts[i].text : "") + ",";
-    raw_line(out + text::csv_text_cell(fmt::format("{}", fmt::join(outcome.result.notes, "; "))) +
+    raw_line(out +
+             text::csv_text_cell(fmt::format("{}", fmt::join(outcome.result.all_notes(), "; "))) +
              ",");
   }
 

@@ -130,11 +130,11 @@ void judge_strength(Result& drink) {
       "{} than the {} % vol {} to which the method was compared with distillation: the scatter of "
       "its yield is taken on trust here";
   if (strength.estimate > ferment::strongest_compared_percent_vol)
-    drink.notes.push_back(
+    drink.method_notes.push_back(
         fmt::format(on_trust, "stronger", ferment::strongest_compared_percent_vol, "up"));
   else if (strength.estimate > strength.expanded() &&
            strength.estimate < ferment::weakest_compared_percent_vol)
-    drink.notes.push_back(
+    drink.method_notes.push_back(
         fmt::format(on_trust, "weaker", ferment::weakest_compared_percent_vol, "down"));
 }
 

@@ -79,7 +79,8 @@ class DrinkDensity {
 /// @throws Error{inconsistent} if by more than four standard uncertainties, as one honest reading
 ///         of a dry drink in 30 000 is
 void judge_real_extract(Result& drink);
-/// Adds a note to a strength above those that the method was compared with distillation at.
+/// Adds a note on the method to a strength beyond those that the method was compared with
+/// distillation at.
 /// @throws Error{domain} above physics::strongest_covered
 void judge_strength(Result& drink);
 /// The drink that `original` became by Balling's balance.

@@ -9,6 +9,12 @@
 
 namespace areo::measurement {
 
+std::vector<std::string> Result::all_notes() const {
+  std::vector<std::string> all = notes;
+  all.insert(all.end(), method_notes.begin(), method_notes.end());
+  return all;
+}
+
 const Quantity& Result::at(std::string_view key) const {
   const auto found = std::find_if(quantities.begin(), quantities.end(),
                                   [&](const Quantity& q) { return q.key == key; });

@@ -115,7 +115,7 @@ std::string budget_json(const measurement::Result& result, std::string_view key,
                 {"limit", floor.limit},
                 {"needs_laboratory", floor.needs_laboratory}};
   if (target) j["plan"] = plan_json(analysis::cheapest(result, key, *target), *target, q.value);
-  j["notes"] = result.notes;
+  j["notes"] = result.all_notes();
   return text::dump(j);
 }
 

@@ -37,7 +37,7 @@ std::string json_line(const measurement::Result& result,
   for (const auto& [key, value] : head) j[key] = text::Json::parse(value);
   for (const measurement::Quantity& q : result.quantities)
     j[q.key] = text::quantity_json(q.value, q.unit);
-  j["notes"] = result.notes;
+  j["notes"] = result.all_notes();
   return text::dump(j);
 }
 

@@ -70,7 +70,7 @@ std::vector<std::string> refusal_lines(const AlcoholResult& a, const StrengthWor
   append(lines, reported.summary(quantities));
   for (std::size_t i = 0; i < words.causes.size(); ++i)
     lines.push_back((i == 0 ? "likely causes: " : "  ") + words.causes[i]);
-  append_notes(lines, a.result.notes);
+  append_notes(lines, a.result.all_notes());
   lines.push_back("next: " + words.retry);
   return lines;
 }
@@ -121,7 +121,7 @@ std::vector<std::string> figure_lines(const AlcoholResult& a, const StrengthWord
     if (measured) lines.emplace_back("  --all shows extract, attenuation and energy too");
   }
   append(lines, reported.summary(shown(a, words)));
-  append_notes(lines, a.result.notes);
+  append_notes(lines, a.result.all_notes());
   lines.push_back(basis_line(words.basis));
   lines.emplace_back("next: read again in a day or two; strength rises as long as gravity falls");
   return lines;

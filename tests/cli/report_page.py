@@ -212,6 +212,20 @@ def is_short_for_an_audience(bench):
     assert "make pressure in a closed bottle" in page.text
 
 
+# What a workshop and a laboratory say, and nobody at a table.
+TRADE_WORDS = r"\b(?:yield|corrections?|meniscus|uncertaint|expanded|variance|DIFFERENT|NOT TOLD|culture|fermented|indication|checked part)"
+
+
+def speaks_everyday_words_to_guests(bench):
+    for setup, batch in ((JAR, "PT-1"), (BOTTLES, "PT-2")):
+        bench.notebook.unlink(missing_ok=True)
+        prepared(bench, setup)
+        text = page_of(bench, f"report {batch} --audience --limit 0.5").text
+        text = text.partition("What was measured")[2]
+        assert text.count("ost of the doubt is about how ") == (1 if batch == "PT-1" else 2), text
+        assert not re.search(TRADE_WORDS, text), re.findall(".{30}" + TRADE_WORDS, text)
+
+
 def shows_any_name_as_text(bench):
     prepared(bench)
     for name in NAMES:
@@ -344,7 +358,8 @@ def says_nothing_twice(bench):
 CHECKS = [tells_what_the_commands_tell, has_units_in_heads, tells_shared_readings_once,
           says_nothing_twice, has_pictures, pictures_hold_what_was_read,
           a_bound_is_drawn_as_one, bottles_have_additions_of_their_own, a_picture_goes_on_paper,
-          tells_of_all_bottles, is_short_for_an_audience, shows_any_name_as_text,
+          tells_of_all_bottles, is_short_for_an_audience, speaks_everyday_words_to_guests,
+          shows_any_name_as_text,
           leaves_files_whole, as_sheets_of_paper]  # fmt: skip
 
 if __name__ == "__main__":

@@ -339,7 +339,7 @@ TEST(Alcohol, ALittleAboveIsNoMeasurableChange) {
 TEST(Alcohol, BeyondTheStrengthsComparedItSaysSo) {
   const Calibrated c = checked(0, 0.0004);
   const auto notes = [&](double present) {
-    return alcohol(c, reading(present, 20), c, reading(1.0900, 20)).result.notes;
+    return alcohol(c, reading(present, 20), c, reading(1.0900, 20)).result.method_notes;
   };
   const auto says = [](const std::vector<std::string>& all) {
     return std::any_of(all.begin(), all.end(), [](const std::string& n) {

@@ -28,6 +28,11 @@ struct Result {
   /// The instruments behind it; none if nothing was read.
   std::vector<instruments::InstrumentUse> instruments;
   std::vector<std::string> notes;  ///< what a reader has to know, one sentence each
+  /// What holds for the method, whatever was read: of no use behind every one of many results.
+  std::vector<std::string> method_notes = {};
+
+  /// Both, for whoever sees this result alone, and for programs.
+  [[nodiscard]] std::vector<std::string> all_notes() const;
 
   /// @throws Error{domain} if there is no such quantity
   [[nodiscard]] const Quantity& at(std::string_view key) const;
