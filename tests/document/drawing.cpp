@@ -1,54 +1,86 @@
 #include "drawing.hpp"
 
 #include <gtest/gtest.h>
+#include <regex.h>
 
 #include <algorithm>
-#include <regex>
+#include <memory>
+#include <utility>
 
 #include "document/chart_words.hpp"
 
 namespace areo::document {
 namespace {
 
-using Matches = std::vector<std::smatch>;
+using Match = std::vector<std::string>;  // the whole of it and its groups
 
-// What is matched lies in the text, so that this has to outlive it. In the pattern, @ is a
-// coordinate.
-Matches all_of(const std::string& text, const std::string& pattern) {
-  const std::regex expression{std::regex_replace(pattern, std::regex{"@"}, R"((-?[0-9]+\.[0-9]))")};
-  return {std::sregex_iterator{text.begin(), text.end(), expression}, std::sregex_iterator{}};
+std::string replaced(std::string text, const std::string& from, const std::string& to) {
+  for (std::size_t at = 0; (at = text.find(from, at)) != std::string::npos; at += to.size())
+    text.replace(at, from.size(), to);
+  return text;
+}
+
+struct Matches {
+  std::vector<Match> all;
+  std::string rest;  // what is between them
+};
+
+// POSIX's extended expressions: GCC 12 warns of its own std::regex. @ is a coordinate.
+Matches matched(const std::string& text, const std::string& pattern) {
+  regex_t expression;
+  const int code =
+      regcomp(&expression, replaced(pattern, "@", R"((-?[0-9]+\.[0-9]))").c_str(), REG_EXTENDED);
+  EXPECT_EQ(code, 0) << pattern;
+  if (code != 0) return {};
+  const std::unique_ptr<regex_t, decltype(&regfree)> owner{&expression, &regfree};
+  std::vector<regmatch_t> groups(expression.re_nsub + 1);
+  Matches found;
+  const char* at = text.c_str();
+  while (regexec(&expression, at, groups.size(), groups.data(), 0) == 0 && groups[0].rm_eo > 0) {
+    Match match;
+    match.reserve(groups.size());
+    for (const regmatch_t& g : groups)
+      match.push_back(g.rm_so < 0 ? "" : std::string(at + g.rm_so, at + g.rm_eo));
+    found.all.push_back(std::move(match));
+    found.rest.append(at, at + groups[0].rm_so);
+    at += groups[0].rm_eo;
+  }
+  found.rest += at;
+  return found;
+}
+
+std::vector<Match> all_of(const std::string& text, const std::string& pattern) {
+  return matched(text, pattern).all;
 }
 
 std::string unescaped(std::string text) {
   const std::pair<const char*, const char*> marks[] = {
       {"&lt;", "<"}, {"&gt;", ">"}, {"&quot;", "\""}, {"&#39;", "'"}, {"&amp;", "&"}};
-  for (const auto& [from, to] : marks)
-    text = std::regex_replace(text, std::regex{from}, std::string{to});
+  for (const auto& [from, to] : marks) text = replaced(std::move(text), from, to);
   return text;
 }
 
 void require_closed_tags(const std::string& svg) {
   std::vector<std::string> open;
-  for (const auto& m : all_of(svg, "<(/?)([a-z]+)([^<>]*)>")) {
-    if (m[1].length() > 0) {
+  for (const Match& m : all_of(svg, "<(/?)([a-z]+)([^<>]*)>")) {
+    if (!m[1].empty()) {
       ASSERT_FALSE(open.empty());
       EXPECT_EQ(open.back(), m[2]);
       open.pop_back();
-    } else if (!m[3].str().ends_with('/')) {
+    } else if (!m[3].ends_with('/')) {
       open.push_back(m[2]);
     }
   }
   EXPECT_TRUE(open.empty());
   // Nothing but tags begins or ends like one, and each & begins a mark.
-  const std::string rest =
-      std::regex_replace(svg, std::regex{"<[^<>]*>|&(lt|gt|amp|quot|#39);"}, "");
+  const std::string rest = matched(svg, "<[^<>]*>|&(lt|gt|amp|quot|#39);").rest;
   EXPECT_EQ(rest.find_first_of("<>&"), std::string::npos) << rest;
   EXPECT_EQ(svg.find("nan"), std::string::npos);
   EXPECT_EQ(svg.find("inf"), std::string::npos);
   EXPECT_TRUE(all_of(svg, "[^0-9]-0(\\.0)?[^0-9.]").empty());
 }
 
-DrawnText text_of(const std::smatch& m) {
+DrawnText text_of(const Match& m) {
   const double x = std::stod(m[1]), base = std::stod(m[2]);
   const std::string anchor = m[4];
   DrawnText t{unescaped(m[5]), x, x, base - 10, base + 3};
@@ -82,7 +114,7 @@ double Drawn::y_of(double value, double lo, double hi) const {
 Drawn drawn(const std::string& svg) {
   require_closed_tags(svg);
   Drawn d;
-  const auto number = [](const std::ssub_match& m) { return std::stod(m.str()); };
+  const auto number = [](const std::string& text) { return std::stod(text); };
   for (const auto& m : all_of(svg, "viewBox=\"0 0 ([0-9]+) ([0-9]+)\"")) {
     d.width = number(m[1]);
     d.height = number(m[2]);
