@@ -1,4 +1,4 @@
-// Rows of reading, addition and their exclusions.
+// Rows of reading and their exclusions.
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -6,6 +6,7 @@
 #include <map>
 
 #include "areo/notebook/store.hpp"
+#include "exclusions.hpp"
 #include "impl.hpp"
 #include "migrate.hpp"
 #include "rules.hpp"
@@ -19,11 +20,6 @@ using sqlite::Statement;
 
 constexpr std::array stage_words{std::pair{Stage::original, "original"},
                                  std::pair{Stage::present, "present"}};
-constexpr std::array substance_words{
-    std::pair{Substance::sugar, "sugar"}, std::pair{Substance::juice, "juice"},
-    std::pair{Substance::water, "water"}, std::pair{Substance::salt, "salt"},
-    std::pair{Substance::acid, "acid"},   std::pair{Substance::batch, "batch"}};
-
 constexpr const char* select_reading =
     "SELECT id, batch, bottle, sample, what, made_at, noted_at, instrument, typed, indication, "
     "half_width, temperature_typed, temperature_c, temperature_half_width_c, thermometer, "
@@ -53,26 +49,6 @@ ReadingRecord reading_from(const Statement& s) {
   r.amends = s.optional_integer(19);
   r.reason = s.text(20);
   return r;
-}
-
-AdditionRecord addition_from(const Statement& s) {
-  return {s.integer(0),
-          s.integer(1),
-          s.text(2),
-          value_of(substance_words, s.text(3)),
-          moment_from_text(s.text(4)),
-          moment_from_text(s.text(5)),
-          s.text(6),
-          s.optional_real(7),
-          s.optional_real(8),
-          s.text(9),
-          s.optional_real(10),
-          s.optional_real(11),
-          s.optional_integer(12),
-          s.text(13),
-          s.optional_real(14),
-          s.text(15),
-          s.text(16)};
 }
 
 // By ReadWith::What.
@@ -132,21 +108,6 @@ void require_amendable(const Connection& db, const ReadingRecord& r) {
            "amend that one");
 }
 
-// Exclusions of all rows of a batch, by the id of the row.
-template <class Impl>
-std::map<Id, std::vector<Exclusion>> exclusions(Impl& impl, const char* table, const char* sql,
-                                                Id of) {
-  std::map<Id, std::vector<Exclusion>> all;
-  Statement s{impl.db, sql};
-  s.bind(of);
-  while (s.step())
-    if (auto e = impl.read_row(fmt::format("{} {}", table, s.integer(4)), [&] {
-          return Exclusion{moment_from_text(s.text(1)), s.integer(2) != 0, s.text(3)};
-        }))
-      all[s.integer(0)].push_back(*std::move(e));
-  return all;
-}
-
 // A reading r counts unless it is amended or its last exclusion holds.
 constexpr const char* reading_counts =
     "NOT EXISTS (SELECT 1 FROM reading l WHERE l.amends = r.id) AND coalesce((SELECT excluded FROM "
@@ -155,47 +116,11 @@ constexpr const char* reading_counts =
 constexpr const char* reading_exclusions =
     "SELECT reading, at, excluded, x.reason, x.id FROM reading_exclusion x JOIN reading r "
     "ON r.id = reading WHERE batch = ? ORDER BY x.id";
-constexpr const char* addition_exclusions =
-    "SELECT addition, at, excluded, reason, x.id FROM addition_exclusion x JOIN addition a "
-    "ON a.id = addition WHERE batch = ? ORDER BY x.id";
-
-std::string last_reason(const std::vector<Exclusion>& all) {
-  return all.empty() || !all.back().excluded ? "" : all.back().reason;
-}
-
-void forget_later(std::vector<Exclusion>& all, Moment as_of) {
-  std::erase_if(all, [&](const Exclusion& e) { return e.at > as_of; });
-}
-
-void require_news(const Connection& db, const char* what, Id id, const std::string& now_excluded,
-                  const Exclusion& e) {
-  if (e.reason.empty())
-    refuse(db.path(), fmt::format("a {} is excluded, or counts again, for a reason", what),
-           "say why with --reason");
-  if (now_excluded.empty() == e.excluded) return;
-  refuse(db.path(),
-         e.excluded ? fmt::format("{} {} is excluded already: {}", what, id, now_excluded)
-                    : fmt::format("{} {} counts already", what, id),
-         "");
-}
-
-void insert(const Connection& db, const char* sql, Id id, const Exclusion& e) {
-  Statement s{db, sql};
-  s.bind(id)
-      .bind(std::string_view{stored(e.at)})
-      .bind(e.at.seconds)
-      .bind(std::int64_t{e.excluded})
-      .bind(std::string_view{e.reason})
-      .step();
-}
-
 }  // namespace
 
 std::string_view word(Stage stage) { return word_of(stage_words, stage); }
-std::string_view word(Substance substance) { return word_of(substance_words, substance); }
 
 std::string ReadingRecord::excluded() const { return last_reason(exclusions); }
-std::string AdditionRecord::excluded() const { return last_reason(exclusions); }
 
 std::vector<Id> Notebook::add(std::span<const ReadingRecord> sample) {
   return add_samples({std::vector<ReadingRecord>(sample.begin(), sample.end())});
@@ -329,78 +254,6 @@ void Notebook::exclude_reading(Id id, const Exclusion& e) {
   insert(impl_->db,
          "INSERT INTO reading_exclusion (reading, at, at_s, excluded, reason) VALUES (?, ?, ?, ?, "
          "?)",
-         id, e);
-  t.commit();
-}
-
-Id Notebook::add(const AdditionRecord& r) {
-  require_typed(*this, r);
-  sqlite::Transaction t{impl_->db};
-  Statement s{impl_->db,
-              "INSERT INTO addition (batch, bottle, what, made_at, made_at_s, noted_at, "
-              "noted_at_s, amount_typed, mass_g, volume_l, extract_typed, extract_percent, "
-              "extract_half_width, other, into_typed, into_l, person, note) VALUES "
-              "(?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"};
-  s.bind(r.batch)
-      .bind(std::string_view{r.bottle})
-      .bind(word(r.what))
-      .bind(std::string_view{stored(r.made_at)})
-      .bind(r.made_at.seconds)
-      .bind(std::string_view{stored(r.noted_at)})
-      .bind(r.noted_at.seconds)
-      .bind(std::string_view{r.amount_typed})
-      .bind(r.mass_g)
-      .bind(r.volume_l)
-      .bind(std::string_view{r.extract_typed})
-      .bind(r.extract_percent)
-      .bind(r.extract_half_width)
-      .bind(r.other)
-      .bind(std::string_view{r.into_typed})
-      .bind(r.into_l)
-      .bind(std::string_view{r.person})
-      .bind(std::string_view{r.note});
-  s.step();
-  t.commit();
-  return impl_->last_id();
-}
-
-std::vector<AdditionRecord> Notebook::additions(Id batch, Moment as_of) const {
-  std::vector<AdditionRecord> all;
-  Statement s{impl_->db,
-              "SELECT id, batch, bottle, what, made_at, noted_at, amount_typed, mass_g, volume_l, "
-              "extract_typed, extract_percent, extract_half_width, other, into_typed, into_l, "
-              "person, note FROM addition WHERE batch = ? ORDER BY made_at_s, id"};
-  s.bind(batch);
-  while (s.step()) {
-    std::optional<AdditionRecord> r =
-        impl_->read_row(fmt::format("addition {}", s.integer(0)), [&] { return addition_from(s); });
-    if (r && r->noted_at <= as_of) all.push_back(*std::move(r));
-  }
-  auto excluded = exclusions(*impl_, "addition_exclusion", addition_exclusions, batch);
-  for (AdditionRecord& r : all) {
-    const auto own = excluded.find(r.id);
-    if (own == excluded.end()) continue;
-    r.exclusions = std::move(own->second);
-    forget_later(r.exclusions, as_of);
-  }
-  return all;
-}
-
-void Notebook::exclude_addition(Id id, const Exclusion& e) {
-  const Connection& db = impl_->db;
-  sqlite::Transaction t{db};
-  Statement of{db, "SELECT batch FROM addition WHERE id = ?"};
-  if (!of.bind(id).step())
-    refuse(db.path(), fmt::format("there is no addition {}", id),
-           "areo batch show NAME lists them");
-  const auto all = additions(of.integer(0));
-  const auto found =
-      std::find_if(all.begin(), all.end(), [&](const AdditionRecord& r) { return r.id == id; });
-  if (found == all.end()) refuse_unreadable(db.path(), fmt::format("addition {}", id));
-  require_news(db, "addition", id, found->excluded(), e);
-  insert(db,
-         "INSERT INTO addition_exclusion (addition, at, at_s, excluded, reason) VALUES (?, ?, ?, "
-         "?, ?)",
          id, e);
   t.commit();
 }

@@ -1,0 +1,301 @@
+#include "import_table.hpp"
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include <algorithm>
+#include <functional>
+#include <iterator>
+#include <map>
+#include <optional>
+#include <tuple>
+
+#include "areo/core/error.hpp"
+#include "areo/stream/rows.hpp"
+#include "areo/text/csv.hpp"
+#include "areo/text/json.hpp"
+#include "areo/wording/failure.hpp"
+#include "bench.hpp"
+#include "failure.hpp"
+#include "insist.hpp"
+
+namespace areo::cli {
+namespace {
+
+// Rows become readings, so many at a time, in one transaction; what cannot be noted is told with
+// its line and column.
+class Import {
+ public:
+  Import(const ImportOptions& o, const Session& session)
+      : options_{&o}, session_{&session}, book_{open_notebook(session)} {}
+
+  // Columns that mean nothing to areo: said once, so that a misspelt one is seen.
+  void leave_out(const std::vector<std::string>& columns) { left_out_ = columns; }
+
+  // Notes what rows() takes, where nobody else can note the same meanwhile.
+  int run(const std::function<void()>& rows) {
+    const auto all = [&] {
+      rows();
+      flush();
+    };
+    if (options_->dry_run)
+      book_.at_one_moment(all);
+    else
+      book_.at_once([&] {
+        all();
+        noted_ = options_->all_or_nothing && not_noted() > 0 ? 0 : good_;
+        return noted_ > 0;
+      });
+    tell();
+    return not_noted() > 0 ? said_no : done;
+  }
+
+  // A row of fields; `header` says what they are called in the file.
+  void take(std::size_t line, const ImportRow& row,
+            const std::map<std::string, std::string>& header) {
+    constexpr std::size_t most_samples = 10'000;
+    std::string field;
+    ImportedReading r;
+    try {
+      r = imported_reading(row, options_->defaults, book_, field);
+    } catch (const Error& e) {
+      const auto called = header.find(field);
+      refuse(line, called == header.end() ? field : called->second, e);
+      return;
+    }
+    const bool repeat = !r.sample.empty() && r.sample == sample_ && !samples_.empty() &&
+                        of_one_sample(samples_.back().front(), r.record);
+    if (!repeat) {
+      if (samples_.size() >= most_samples) flush();
+      samples_.emplace_back();
+      lines_.push_back(line);
+    }
+    sample_ = r.sample;
+    samples_.back().push_back(std::move(r.record));
+    ++good_;
+  }
+  void refuse(std::size_t line, const std::string& column, const Error& e) {
+    ++bad_;
+    tell_failure(refused_, line, column.empty() ? "" : fmt::format("column '{}': ", column), e);
+  }
+
+ private:
+  static bool of_one_sample(const notebook::ReadingRecord& a, const notebook::ReadingRecord& b) {
+    return std::tie(a.batch, a.bottle, a.stage, a.made_at, a.instrument) ==
+           std::tie(b.batch, b.bottle, b.stage, b.made_at, b.instrument);
+  }
+  // What was taken so far is noted, or left for somebody to look at.
+  void flush() {
+    leave_out_known();
+    if (!options_->yes) hold_back();
+    if (!options_->dry_run) (void)book_.add_samples(samples_);
+    samples_.clear();
+    lines_.clear();
+  }
+  void leave_out_known() {
+    std::vector<std::vector<notebook::ReadingRecord>> kept;
+    std::vector<std::size_t> lines;
+    for (std::size_t i = 0; i < samples_.size(); ++i) {
+      auto& sample = samples_[i];
+      const auto there = static_cast<int>(
+          std::erase_if(sample, [&](const auto& reading) { return known_.known(reading); }));
+      there_ += there;
+      good_ -= there;
+      if (sample.empty()) continue;
+      kept.push_back(std::move(sample));
+      lines.push_back(lines_[i]);
+    }
+    samples_ = std::move(kept);
+    lines_ = std::move(lines);
+  }
+  // What the notebook would ask about waits in the file until somebody has looked at it.
+  void hold_back() {
+    const auto doubts = incoming_.doubts(samples_);
+    std::vector<std::vector<notebook::ReadingRecord>> kept;
+    for (std::size_t i = 0; i < samples_.size(); ++i) {
+      if (doubts[i].empty()) {
+        kept.push_back(std::move(samples_[i]));
+        continue;
+      }
+      tell_failure(held_back_, lines_[i], "held back: ",
+                   Error{Errc::inconsistent, doubts_text(doubts[i]), "mend it, or say --yes"});
+      const int rows = static_cast<int>(samples_[i].size());
+      held_ += rows;
+      good_ -= rows;
+    }
+    samples_ = std::move(kept);
+  }
+  [[nodiscard]] int not_noted() const { return bad_ + held_; }
+
+  void tell() const {
+    for (const text::SaidOnce* said : {&refused_, &held_back_})
+      tell_refused(*said, options_->file, *session_);
+    if (session_->json) {
+      raw_line(fmt::format(R"({{"noted":{},"known":{},"refused":{},"held_back":{},"dry_run":{},)"
+                           R"("left_out":{}}})",
+                           noted_, there_, bad_, held_, options_->dry_run,
+                           text::json_list(left_out_)));
+      return;
+    }
+    line(summary());
+    if (!left_out_.empty())
+      line(fmt::format(
+          "note: left out, because areo does not know what they mean: {}; --map says it",
+          fmt::join(left_out_, ", ")));
+    if (noted_ > 0) line("next: areo batch list shows what is there now");
+  }
+  // To a program at once, to a person when all lines are known.
+  void tell_failure(text::SaidOnce& said, std::size_t line, const std::string& where,
+                    const Error& e) const {
+    if (session_->json)
+      raw_line(wording::failure_json(Error{e.code, where + e.what(), e.hint}, line));
+    said.add(line, where + e.what(), e.hint);
+  }
+  [[nodiscard]] std::string summary() const {
+    std::string out = options_->dry_run ? fmt::format("{} would be noted", good_)
+                                        : fmt::format("{} noted", noted_);
+    out += fmt::format(", {} there already, {} refused", there_, bad_);
+    if (held_ > 0) out += fmt::format(", {} held back", held_);
+    if (options_->all_or_nothing && not_noted() > 0)
+      out += "; all or nothing, so nothing was noted";
+    else if (not_noted() > 0)
+      out +=
+          fmt::format("; mend these{} and import the file again: what is there is not noted twice",
+                      held_ > 0 ? ", or insist with --yes," : "");
+    return out;
+  }
+  const ImportOptions* options_;
+  const Session* session_;
+  notebook::Notebook book_;
+  KnownReadings known_{book_};
+  batch::Incoming incoming_{book_};
+  std::vector<std::vector<notebook::ReadingRecord>> samples_;
+  std::vector<std::size_t> lines_;  // where each sample begins
+  std::vector<std::string> left_out_;
+  std::string sample_;  // of the row before
+  text::SaidOnce refused_, held_back_;
+  int good_ = 0, there_ = 0, bad_ = 0, held_ = 0, noted_ = 0;
+};
+
+text::ColumnRules rules_of(const ImportOptions& o) {
+  text::ColumnRules rules = column_rules(o.columns);
+  rules.fields = import_fields();
+  if (!o.map.empty()) rules.mapped = mapping_from_file(o.map);
+  rules.leave_out = true;
+  rules.map_hint = "say which with --map FILE";
+  rules.both_mean_hint = "leave one out, or say what they are with --map FILE";
+  return rules;
+}
+
+// What belongs to no field goes into the note, with the name of its column.
+void keep_in_note(ImportRow& fields, const std::string& header, const std::string& cell) {
+  if (cell.empty()) return;
+  std::string& note = fields["note"];
+  note += fmt::format("{}{}: {}", note.empty() ? "" : "; ", header, cell);
+}
+
+// A row that nobody wrote in, as blank sheets have them, is like an empty line.
+bool is_blank(const std::vector<std::string>& cells) {
+  return std::all_of(cells.begin(), cells.end(), [](const std::string& cell) {
+    return cell.find_first_not_of(" \t\r") == std::string::npos;
+  });
+}
+
+void require_mapped(const std::vector<std::string>& headers, const text::ColumnRules& rules,
+                    const ImportOptions& o) {
+  for (const auto& [name, m] : rules.mapped)
+    if (std::find(headers.begin(), headers.end(), name) == headers.end())
+      throw Error{Errc::file, fmt::format("{} maps a column '{}' that is not there", o.map, name),
+                  fmt::format("the columns are: {}", fmt::join(headers, ", "))};
+}
+
+// One row, or one object, by the names of its columns; what cannot be read is refused with its own.
+void take_row(Import& import, std::size_t number, const text::Columns& columns,
+              const std::vector<std::string>& headers, const std::vector<std::string>& cells) {
+  ImportRow fields;
+  std::map<std::string, std::string> header;
+  for (std::size_t i = 0; i < headers.size(); ++i) {
+    const text::ColumnMeaning& m = columns.meanings()[i];
+    if (m.field.empty()) continue;
+    header[m.field] = headers[i];
+    try {
+      fields[m.field] = text::cell_with_unit(cells[i], m, headers[i]);
+    } catch (const Error& e) {
+      import.refuse(number, headers[i], e);
+      return;
+    }
+  }
+  for (std::size_t i = 0; i < headers.size(); ++i)
+    if (columns.is_kept(i)) keep_in_note(fields, headers[i], cells[i]);
+  import.take(number, fields, header);
+}
+
+// A list is one text; else each line is an object.
+void each_object(std::istream& in, bool is_list,
+                 const std::function<void(const std::string& object)>& act) {
+  if (is_list) {
+    const std::string text{std::istreambuf_iterator<char>{in}, {}};
+    for (const std::string& object : stream::objects_from_json(text)) act(object);
+    return;
+  }
+  for (std::string text; std::getline(in, text);)
+    for (const std::string& object : stream::objects_from_json(text)) act(object);
+}
+
+}  // namespace
+
+int import_csv(std::istream& in, const ImportOptions& o, const Session& session) {
+  text::CsvReader reader{in, o.file, text::Separator::of_header};
+  auto rules = rules_of(o);
+  rules.needed = {"date", "reading"};
+  require_mapped(reader.columns(), rules, o);
+  const text::Columns columns{reader.columns(), rules, o.file};
+  Import import{o, session};
+  import.leave_out(columns.left_out());
+  return import.run([&] {
+    for (text::CsvRow row;;) {
+      try {
+        if (!reader.next(row)) break;
+      } catch (const text::CsvError& e) {
+        if (in.bad()) throw;  // no further row will come
+        import.refuse(row.line, "", Error{e.code, e.reason, e.hint});
+        continue;
+      }
+      if (!is_blank(row.cells)) take_row(import, row.line, columns, reader.columns(), row.cells);
+    }
+  });
+}
+
+// Each object has columns of its own.
+int import_json(std::istream& in, bool is_list, const ImportOptions& o, const Session& session) {
+  const text::ColumnRules rules = rules_of(o);
+  Import import{o, session};
+  std::vector<std::string> left_out;
+  std::size_t number = 0;
+  const auto take = [&](const std::string& object) {
+    ++number;
+    std::vector<std::string> names;
+    std::vector<std::string> values;
+    std::optional<text::Columns> columns;
+    try {
+      for (auto& [name, value] : stream::members_from_json(object)) {
+        names.push_back(name);
+        values.push_back(value);
+      }
+      // A member that one object lacks another may have.
+      columns.emplace(names, rules_about(rules, names), fmt::format("object {}", number));
+    } catch (const Error& e) {
+      import.refuse(number, "", e);
+      return;
+    }
+    for (const std::string& c : columns->left_out())
+      if (std::find(left_out.begin(), left_out.end(), c) == left_out.end()) left_out.push_back(c);
+    take_row(import, number, *columns, names, values);
+  };
+  return import.run([&] {
+    each_object(in, is_list, take);
+    import.leave_out(left_out);
+  });
+}
+
+}  // namespace areo::cli
