@@ -40,8 +40,11 @@ const char* word(DriftVerdict v) {
   return "";
 }
 
-// "by -0.0011 ± 0.0012, En -0.92,"
+// "by -0.0011 ± 0.0012, En -0.92,", or "by 0"
 std::string change_text(const DriftPoint& p, const std::string& unit) {
+  // Both rest on the same check there, and what is left is what doubles lose: no scale shows it.
+  constexpr double shown_by_none = 1e-9;
+  if (std::abs(p.difference) < shown_by_none && p.expanded < shown_by_none) return "by 0";
   const int more = telling_digits(p.difference, p.expanded);
   return fmt::format("by {} ± {}{}, En {},", signed_text(p.difference, p.expanded, more),
                      text::fixed(p.expanded, text::last_place(p.expanded) + more),
