@@ -7,7 +7,7 @@
 #include "areo/core/shell_word.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
-#include "batch_text.hpp"
+#include "areo/wording/batch.hpp"
 #include "bench.hpp"
 #include "command.hpp"
 #include "failure.hpp"
@@ -92,10 +92,10 @@ int run_add(const Options& o, const Session& session) {
   if (!insisted(doubts(before, r), o.yes, session)) return said_no;
   r.id = book.add(r);
   if (session.json) {
-    raw_line(addition_json(book, r));
+    raw_line(wording::addition_json(book, r));
     return done;
   }
-  line(fmt::format("{}: {}  (addition {})", batch.name, addition_text(book, r), r.id));
+  line(fmt::format("{}: {}  (addition {})", batch.name, wording::addition_text(book, r), r.id));
   batch::Batch whole{book, o.batch};
   try {
     const auto original = whole.original(o.bottle, r.made_at);

@@ -18,11 +18,11 @@
 #include "areo/core/shell_word.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/parse.hpp"
+#include "areo/wording/batch.hpp"
+#include "areo/wording/correction_changes.hpp"
 #include "areo/wording/failure.hpp"
-#include "batch_text.hpp"
 #include "bench.hpp"
 #include "command.hpp"
-#include "correction_words.hpp"
 #include "failure.hpp"
 #include "insist.hpp"
 #include "note_reading.hpp"
@@ -81,10 +81,11 @@ class AtBench {
 
   void greet() {
     Batch batch{*book_, name_};
-    line(batch_text(batch.record()));
+    line(wording::batch_text(batch.record()));
     if (!batch.samples().empty()) {
       const Point last = batch.point(batch.samples().back());
-      line(fmt::format("  last: {}, {}", sample_text(batch, last.sample), last.sample.at().date()));
+      line(fmt::format("  last: {}, {}", wording::sample_text(batch, last.sample),
+                       last.sample.at().date()));
     }
     line("  type what it shows, help for more, done to end");
   }
@@ -204,21 +205,22 @@ class AtBench {
 
   void tell(Batch& batch, const NotedReading& noted, bool expected) {
     std::vector<Point> points{batch.preview(noted.records)};
-    (void)note_corrections(batch, points);
+    (void)wording::note_corrections(batch, points);
     const Point& point = points.front();
     for (const std::string& e : noted.echo) line("  " + e);
-    line("  " + sample_text(batch, point.sample));
+    line("  " + wording::sample_text(batch, point.sample));
     if (!point.computed()) {
       line("  nothing can be computed: " + point.refused);
       return;
     }
     line(fmt::format("  gravity 20/20  {}",
                      text::value_text(point.gravity().value, "", session_->full)));
-    if (point.drink) line("  alcohol        " + strength_text(point, session_->full));
-    if (const std::string change = change_text(batch, point); !change.empty()) line("  " + change);
+    if (point.drink) line("  alcohol        " + wording::strength_text(point, session_->full));
+    if (const std::string change = wording::change_text(batch, point); !change.empty())
+      line("  " + change);
     for (const std::string& n : point.result().notes)
       if (told_.insert(n).second) line("  note: " + n);
-    if (expected && jumped_up(batch, point))
+    if (expected && wording::jumped_up(batch, point))
       line("  it cannot rise by itself: bubbles, an addition, or another bottle?");
   }
 

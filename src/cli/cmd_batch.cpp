@@ -12,11 +12,11 @@
 #include "areo/notebook/recompute.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
+#include "areo/wording/batch.hpp"
+#include "areo/wording/correction_changes.hpp"
 #include "areo/wording/strength.hpp"
-#include "batch_text.hpp"
 #include "bench.hpp"
 #include "command.hpp"
-#include "correction_words.hpp"
 #include "extract_kind.hpp"
 #include "failure.hpp"
 #include "insist.hpp"
@@ -71,10 +71,10 @@ int run_add(const Options& o, const Session& session) {
   if (!insisted(batch::doubts(r, now()), o.yes, session)) return said_no;
   r.id = book.add(r);
   if (session.json) {
-    raw_line(batch_json(book, r));
+    raw_line(wording::batch_json(book, r));
     return done;
   }
-  line(batch_text(r));
+  line(wording::batch_text(r));
   line(
       fmt::format("next: its original gravity, before it ferments: areo reading add {} READING "
                   "--temp TEMP --original",
@@ -97,9 +97,9 @@ int run_list(const Session& session) {
   if (all.empty() && !session.json) line("no batch yet; areo batch add NAME makes one");
   for (const BatchRecord& r : all)
     if (session.json)
-      raw_line(batch_json(book, r));
+      raw_line(wording::batch_json(book, r));
     else
-      line(fmt::format("{}; {}", batch_text(r), state_text(book, r)));
+      line(fmt::format("{}; {}", wording::batch_text(r), state_text(book, r)));
   return done;
 }
 
@@ -119,24 +119,25 @@ std::vector<Row> rows_of(Batch& batch, const std::vector<Point>& points,
   std::vector<Row> rows;
   const auto add = [&](const auto& record, const std::string& number,
                        std::vector<std::string> cells) {
-    cells.insert(cells.begin(), {number, when_text(record.made_at)});
+    cells.insert(cells.begin(), {number, wording::when_text(record.made_at)});
     if (bottles) cells.insert(cells.begin() + 2, record.bottle);
     rows.push_back({record.made_at.seconds, number.starts_with('+'), record.id, std::move(cells)});
   };
   for (const Point& p : points)
-    add(p.sample.first(), numbers_cell(p.sample),
-        {sample_cell(batch, p.sample),
+    add(p.sample.first(), wording::numbers_cell(p.sample),
+        {wording::sample_cell(batch, p.sample),
          p.computed() ? text::value_text(p.gravity().value, "", full) : "",
-         strength_cell_text(p, full)});
+         wording::strength_cell_text(p, full)});
   for (const ReadingRecord& r : batch.readings()) {
     if (r.counts()) continue;
     add(r, std::to_string(r.id),
-        {sample_cell(batch, {{r}}), "",
+        {wording::sample_cell(batch, {{r}}), "",
          r.amended_by ? fmt::format("amended by {}", *r.amended_by) : "excluded: " + r.excluded()});
   }
   for (const auto& a : batch.additions())
     add(a, "+ " + std::to_string(a.id),
-        {addition_text(book, a), "", a.excluded().empty() ? "" : "excluded: " + a.excluded()});
+        {wording::addition_text(book, a), "",
+         a.excluded().empty() ? "" : "excluded: " + a.excluded()});
   std::sort(rows.begin(), rows.end(), [](const Row& a, const Row& b) {
     return std::tie(a.at_s, a.addition, a.id) < std::tie(b.at_s, b.addition, b.id);
   });
@@ -146,11 +147,11 @@ std::vector<Row> rows_of(Batch& batch, const std::vector<Point>& points,
 void print_rows(const std::vector<Row>& rows, bool bottles) {
   if (rows.empty()) return;
   std::vector<std::vector<std::string>> cells{
-      {"no.", "when", "what", "gravity 20/20", strength_head}};
+      {"no.", "when", "what", "gravity 20/20", wording::strength_head}};
   if (bottles) cells.front().insert(cells.front().begin() + 2, "bottle");
   for (const Row& r : rows) cells.push_back(r.cells);
   table(std::move(cells));
-  line(fmt::format("  {}", column_level));
+  line(fmt::format("  {}", wording::column_level));
 }
 
 // The original gravity now; what it rests on, or why there is none.
@@ -212,11 +213,11 @@ std::vector<Point> points_of(Batch& batch, bool all) {
 }
 
 void print_json(Batch& batch, const notebook::Notebook& book) {
-  raw_line(batch_json(book, batch.record()));
+  raw_line(wording::batch_json(book, batch.record()));
   std::vector<Point> points = points_of(batch, false);
-  (void)note_corrections(batch, points);
-  print_point_lines(batch, pointers(batch.samples()), points);
-  for (const auto& a : batch.additions()) raw_line(addition_json(book, a));
+  (void)wording::note_corrections(batch, points);
+  wording::each_point_json(batch, pointers(batch.samples()), points, raw_line);
+  for (const auto& a : batch.additions()) raw_line(wording::addition_json(book, a));
   for (const ReadingRecord& r : batch.readings())
     if (!r.counts())
       raw_line(fmt::format(R"({{"reading":{},"amended_by":{},"excluded":{}}})", r.id,
@@ -233,7 +234,7 @@ int run_show(const Options& o, const Session& session) {
     print_json(batch, book);
     return done;
   }
-  line(batch_text(batch.record()));
+  line(wording::batch_text(batch.record()));
   if (!o.at.empty())
     line(fmt::format("  as the notebook stood at the end of {}; corrections as they are known now",
                      as_of.date()));
@@ -245,12 +246,13 @@ int run_show(const Options& o, const Session& session) {
     if (!bottle.empty() && !batch.original(bottle, as_of).additions.empty())
       print_original(batch, bottle, as_of, session.full);
   std::vector<Point> points = points_of(batch, o.all);
-  (void)note_corrections(batch, points);
+  (void)wording::note_corrections(batch, points);
   print_rows(rows_of(batch, points, book, several, session.full), several);
-  if (const std::string more = not_shown_text(batch.samples().size(), points.size()); !more.empty())
+  if (const std::string more = wording::not_shown_text(batch.samples().size(), points.size());
+      !more.empty())
     line("  " + more);
   print_history(book, batch.record(), as_of);
-  notes(notes_of(points));
+  notes(wording::notes_of(points));
   if (std::any_of(points.begin(), points.end(), [](const Point& p) { return p.drink.has_value(); }))
     line(wording::basis_line(wording::basis_text(batch.record().culture)));
   line("next: " + next_step(batch, book));
@@ -269,7 +271,7 @@ int run_event(const Options& o, bool close, const Session& session) {
                 "check the date"};
   book.note(r.id, {at, close, o.note});
   if (session.json)
-    raw_line(batch_json(book, r));
+    raw_line(wording::batch_json(book, r));
   else
     line(fmt::format("{} is {}", r.name, close ? "closed; its readings stay" : "open again"));
   return done;
@@ -310,9 +312,9 @@ int run_amend(const Options& o, const Session& session) {
                 fmt::format("areo batch show {} shows it", shell_word(o.name))};
   const BatchRecord amended = book.batch(o.name);
   if (session.json)
-    raw_line(batch_json(book, amended));
+    raw_line(wording::batch_json(book, amended));
   else
-    line(batch_text(amended));
+    line(wording::batch_text(amended));
   return done;
 }
 

@@ -13,13 +13,13 @@
 #include "areo/measurement/bottle.hpp"
 #include "areo/physics/carbon_dioxide.hpp"
 #include "areo/trend/history.hpp"
-#include "batch_text.hpp"
+#include "areo/wording/batch.hpp"
+#include "areo/wording/bottle.hpp"
+#include "areo/wording/correction_changes.hpp"
+#include "areo/wording/trend.hpp"
 #include "bench.hpp"
-#include "bottle_text.hpp"
 #include "command.hpp"
-#include "correction_words.hpp"
 #include "failure.hpp"
-#include "trend_words.hpp"
 
 namespace areo::cli {
 namespace {
@@ -96,7 +96,7 @@ BottlePlan plan_from(const Options& o) {
     plan.headspace = share.value;
     plan.headspace_half_width = share.half_width;
   }
-  plan.expected_sg = expected_from_text(o.expected);
+  plan.expected_sg = text::expected_end_from_text(o.expected);
   if (!o.carbonation.empty()) plan.carbonation = text::carbonation_from_text(o.carbonation);
   if (!o.volume.empty()) plan.volume_l = text::litres_from_text(o.volume);
   return plan;
@@ -108,7 +108,7 @@ void note_refused_since(const trend::History& h, const Point& last,
   for (const Point& p : h.points)
     if (!p.computed() && p.sample.at() > last.sample.at())
       notes.push_back(fmt::format("reading {} came later and could not be computed: {}",
-                                  numbers(p.sample), p.refused));
+                                  wording::numbers(p.sample), p.refused));
 }
 
 int run_bottle(const Options& o, const Session& session) {
@@ -118,33 +118,36 @@ int run_bottle(const Options& o, const Session& session) {
   if (!o.temperature.empty()) (void)text::liquid_celsius_from_text(o.temperature);
   const notebook::Notebook book = open_notebook(session, notebook::Open::read);
   Batch batch{book, o.name};
-  require_bottle(batch, o.bottle);
+  batch::require_bottle(batch, o.bottle);
   if (o.bottle.empty()) refuse_bottles(batch);
   trend::History h = trend::history_of(batch, o.bottle);
-  (void)note_corrections(batch, h.points);
+  (void)wording::note_corrections(batch, h.points);
   const Point& point = last_of(batch, h, o.bottle);
   plan.closing = closing_temperature(batch, point, o.temperature);
   if (!plan.volume_l && o.bottle.empty()) plan.volume_l = batch.record().volume_l;
-  const bool stuck = is_stuck(h, plan.expected_sg);
+  const bool stuck = trend::is_stuck(h, plan.expected_sg);
   plan.at_rest = h.state.phase == trend::Phase::steady && !stuck;
   BottleResult outcome = measurement::bottle(*point.drink, plan);
   note_refused_since(h, point, outcome.result.notes);
-  for (std::string& text : odd_notes(h)) outcome.result.notes.push_back(std::move(text));
-  const BottleTelling told{.batch = batch,
-                           .bottle = o.bottle,
-                           .point = point,
-                           .history = h,
-                           .stuck = stuck,
-                           .plan = plan,
-                           .storage_stated = !o.storage.empty(),
-                           .outcome = outcome,
-                           .rating = rating,
-                           .cases = cases_of(plan, outcome.priming)};
-  if (session.json)
-    print_bottle_json(told);
-  else
-    print_bottle(told, session.full);
-  return !rating || answers(told) ? done : said_no;
+  for (std::string& text : wording::odd_notes(h)) outcome.result.notes.push_back(std::move(text));
+  const wording::BottleTelling told{.batch = batch,
+                                    .bottle = o.bottle,
+                                    .point = point,
+                                    .history = h,
+                                    .stuck = stuck,
+                                    .plan = plan,
+                                    .storage_stated = !o.storage.empty(),
+                                    .outcome = outcome,
+                                    .rating = rating,
+                                    .cases = wording::cases_of(plan, outcome.priming)};
+  if (session.json) {
+    raw_line(wording::bottle_json(told));
+  } else {
+    lines(wording::bottle_lines(told, session.full));
+    table(wording::case_rows(told, session.full));
+    lines(wording::bottle_advice(told, session.full));
+  }
+  return !rating || wording::answers(told) ? done : said_no;
 }
 
 }  // namespace

@@ -10,14 +10,14 @@
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
 #include "areo/trend/compare.hpp"
+#include "areo/wording/batch.hpp"
+#include "areo/wording/compare.hpp"
+#include "areo/wording/correction_changes.hpp"
 #include "areo/wording/strength.hpp"
-#include "batch_text.hpp"
+#include "areo/wording/trend.hpp"
 #include "bench.hpp"
 #include "command.hpp"
-#include "compare_words.hpp"
-#include "correction_words.hpp"
 #include "failure.hpp"
-#include "trend_words.hpp"
 
 namespace areo::cli {
 namespace {
@@ -56,15 +56,16 @@ std::vector<Batch*> pointers(std::vector<Batch>& batches) {
   return all;
 }
 
-void print_json(std::vector<Batch>& batches, const std::vector<Contender>& all,
-                const std::vector<ComparedPair>& pairs, const std::optional<double>& within) {
-  for (const Contender& c : all)
+void print_json(std::vector<Batch>& batches, const std::vector<wording::Contender>& all,
+                const std::vector<wording::ComparedPair>& pairs,
+                const std::optional<double>& within) {
+  for (const wording::Contender& c : all)
     for (Batch& batch : batches)
-      if (batch.record().name == c.batch) raw_line(point_json(batch, c.point));
-  const std::vector<std::string> rounding = notes_on_rounding(pointers(batches));
-  for (const ComparedPair& p : pairs) {
-    std::vector<std::string> all_notes = notes_on_odd({*p.a, *p.b});
-    for (const auto& more : {rounding, notes_on_corrections(pointers(batches), {&p, 1})})
+      if (batch.record().name == c.batch) raw_line(wording::point_json(batch, c.point));
+  const std::vector<std::string> rounding = wording::notes_on_rounding(pointers(batches));
+  for (const wording::ComparedPair& p : pairs) {
+    std::vector<std::string> all_notes = wording::notes_on_odd({*p.a, *p.b});
+    for (const auto& more : {rounding, wording::notes_on_corrections(pointers(batches), {&p, 1})})
       all_notes.insert(all_notes.end(), more.begin(), more.end());
     const auto& d = p.c.difference;
     raw_line(fmt::format(
@@ -90,15 +91,15 @@ void check(const Options& o) {
       throw UsageError{fmt::format("{} is named twice", o.names[i]), "name each batch once"};
 }
 
-std::vector<Contender> contenders(const Options& o, std::vector<Batch>& batches) {
+std::vector<wording::Contender> contenders(const Options& o, std::vector<Batch>& batches) {
   if (!o.days.empty()) {
-    require_bottle(batches[0], o.bottle);
-    return days_of(batches[0], o.bottle, o.days);
+    batch::require_bottle(batches[0], o.bottle);
+    return wording::days_of(batches[0], o.bottle, o.days);
   }
-  if (batches.size() == 1) return bottles_of(batches[0]);
-  std::vector<Contender> all;
+  if (batches.size() == 1) return wording::bottles_of(batches[0]);
+  std::vector<wording::Contender> all;
   for (Batch& batch : batches) {
-    auto more = named_after_batch(batch);
+    auto more = wording::named_after_batch(batch);
     if (more.empty())
       throw Error{Errc::inconsistent,
                   fmt::format("{} has no reading with a strength", batch.record().name),
@@ -125,34 +126,35 @@ int run_compare(const Options& o, const Session& session) {
   const notebook::Notebook book = open_notebook(session, notebook::Open::read);
   std::vector<Batch> batches;
   for (const std::string& name : o.names) batches.emplace_back(book, name);
-  const std::vector<Contender> all = contenders(o, batches);
+  const std::vector<wording::Contender> all = contenders(o, batches);
   if (all.size() < 2)
     throw Error{Errc::inconsistent,
                 fmt::format("{} has {} with a strength", o.names[0],
                             all.empty() ? "no bottle" : "one bottle only"),
                 "note readings with --bottle NAME, and an original gravity of the batch"};
-  const std::vector<ComparedPair> pairs = pairs_of(all, pointers(batches), within);
+  const std::vector<wording::ComparedPair> pairs =
+      wording::pairs_of(all, pointers(batches), within);
   if (session.json) {
     print_json(batches, all, pairs, within);
     return done;
   }
-  for (const Batch& batch : batches) line(batch_text(batch.record()));
+  for (const Batch& batch : batches) line(wording::batch_text(batch.record()));
   const char* what = !o.days.empty() ? "day" : batches.size() > 1 ? "batch" : "bottle";
-  table(contender_rows(all, what, session.full));
-  line(fmt::format("  {}", column_level));
-  table(comparison_matrix(all, pairs));
-  for (const std::string& text : comparison_lines(pairs, within)) line(text);
+  table(wording::contender_rows(all, what, session.full));
+  line(fmt::format("  {}", wording::column_level));
+  table(wording::comparison_matrix(all, pairs));
+  for (const std::string& text : wording::comparison_lines(pairs, within)) line(text);
   if (!o.days.empty())
-    notes(notes_on_additions(batches[0], all));
+    notes(wording::notes_on_additions(batches[0], all));
   else if (batches.size() == 1)
-    notes(notes_on_time(pairs));
+    notes(wording::notes_on_time(pairs));
   std::vector<Point> points;
   points.reserve(all.size());
-  for (const Contender& c : all) points.push_back(c.point);
-  notes(notes_on_odd(all));
-  notes(notes_on_rounding(pointers(batches)));
-  notes(notes_on_corrections(pointers(batches), pairs));
-  notes(notes_of(points));
+  for (const wording::Contender& c : all) points.push_back(c.point);
+  notes(wording::notes_on_odd(all));
+  notes(wording::notes_on_rounding(pointers(batches)));
+  notes(wording::notes_on_corrections(pointers(batches), pairs));
+  notes(wording::notes_of(points));
   print_bases(batches);
   return done;
 }

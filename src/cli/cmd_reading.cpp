@@ -9,10 +9,10 @@
 #include "areo/core/shell_word.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
-#include "batch_text.hpp"
+#include "areo/wording/batch.hpp"
+#include "areo/wording/correction_changes.hpp"
 #include "bench.hpp"
 #include "command.hpp"
-#include "correction_words.hpp"
 #include "failure.hpp"
 #include "insist.hpp"
 #include "note_reading.hpp"
@@ -58,28 +58,29 @@ std::vector<std::string> news(Batch& batch, const Point& point) {
 int tell(const notebook::Notebook& book, const std::string& name, Id reading,
          const std::vector<std::string>& echo, const Session& session) {
   Batch batch{book, name};
-  std::vector<Point> points{batch.point(sample_with(batch, reading))};
-  (void)note_corrections(batch, points);
+  std::vector<Point> points{batch.point(wording::sample_with(batch, reading))};
+  (void)wording::note_corrections(batch, points);
   const Point& point = points.front();
   if (session.json) {
-    raw_line(point_json(batch, point));
+    raw_line(wording::point_json(batch, point));
     return done;
   }
   const std::string bottle = point.sample.bottle();
   line(fmt::format("{}{}: {}  (reading {})", name, bottle.empty() ? "" : ", bottle " + bottle,
-                   sample_text(batch, point.sample), numbers(point.sample)));
+                   wording::sample_text(batch, point.sample), wording::numbers(point.sample)));
   if (!point.computed()) {
     line("noted, but not computed: " + point.refused);
   } else {
     line(fmt::format("  gravity 20/20  {}",
                      text::value_text(point.gravity().value, "", session.full)));
-    if (point.drink) line("  alcohol        " + strength_text(point, session.full));
-    if (const std::string change = change_text(batch, point); !change.empty()) line("  " + change);
+    if (point.drink) line("  alcohol        " + wording::strength_text(point, session.full));
+    if (const std::string change = wording::change_text(batch, point); !change.empty())
+      line("  " + change);
     notes(news(batch, point));
   }
   for (const std::string& e : echo) line("note: " + e);
   const bool above = point.drink && point.drink->state == measurement::Fermentation::above;
-  if (above || jumped_up(batch, point))
+  if (above || wording::jumped_up(batch, point))
     line(
         fmt::format("next: degas and read again; bubbles, an addition or a mixed-up bottle? areo "
                     "reading exclude {} --reason TEXT keeps it out",

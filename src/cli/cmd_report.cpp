@@ -10,7 +10,7 @@
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
 #include "areo/text/parse.hpp"
-#include "batch_text.hpp"
+#include "areo/wording/batch.hpp"
 #include "bench.hpp"
 #include "command.hpp"
 #include "failure.hpp"
@@ -49,7 +49,7 @@ std::string title(const notebook::BatchRecord& r) {
 
 void make_page(const Options& o, const Material& m) {
   document::Page page{title(m.batch->record())};
-  page.paragraph(text::sentence(facts_text(m.batch->record())));  // its name is the title
+  page.paragraph(text::sentence(wording::facts_text(m.batch->record())));  // its name is the title
   if (o.audience)
     write_audience(page, m);
   else
@@ -92,13 +92,14 @@ int run_report(const Options& o, const Session& session) {
     if (!file.empty()) publish::refuse_same(file, notebook_path(session), "the notebook");
   if (!o.out.empty() && !o.plot.empty())
     publish::refuse_same(o.out, o.plot, "the picture's file too");
-  const auto expected = expected_from_text(o.expected);
+  const auto expected = text::expected_end_from_text(o.expected);
   const auto limit = wording::limit_from_text(o.limit, o.level);
   const std::optional<double> glass = glass_from_text(o.glass);
   const notebook::Notebook book = open_notebook(session, notebook::Open::read);
   batch::Batch batch{book, o.name};
   Material m = material_of(book, batch, o.bottle, expected, limit, session.full);
-  for (const Account& a : m.accounts) require_possible_end(batch, a.bottle, a.history, expected);
+  for (const Account& a : m.accounts)
+    trend::require_possible_end(batch, a.bottle, a.history, expected);
   if (glass) m.glass_l = *glass;
   if (!o.plot.empty()) write_plot(o, m);
   if (!o.out.empty()) make_page(o, m);

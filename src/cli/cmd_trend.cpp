@@ -7,13 +7,14 @@
 #include "areo/measurement/ferments.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
+#include "areo/wording/batch.hpp"
+#include "areo/wording/correction_changes.hpp"
 #include "areo/wording/strength.hpp"
-#include "batch_text.hpp"
+#include "areo/wording/trend.hpp"
 #include "bench.hpp"
 #include "command.hpp"
-#include "correction_words.hpp"
 #include "failure.hpp"
-#include "trend_words.hpp"
+#include "report_charts.hpp"
 #include "usage.hpp"
 
 namespace areo::cli {
@@ -34,9 +35,10 @@ struct Options {
 // --- for people ---
 
 void print_points(const History& h, bool full) {
-  table(point_rows(h, h.shown, full), 2);  // extract and attenuation follow from what stands before
-  line(fmt::format("  {}", column_level));
-  if (const std::string more = not_shown_text(h.readings, h.shown.size()); !more.empty())
+  table(wording::point_rows(h, h.shown, full),
+        2);  // extract and attenuation follow from what stands before
+  line(fmt::format("  {}", wording::column_level));
+  if (const std::string more = wording::not_shown_text(h.readings, h.shown.size()); !more.empty())
     line("  " + more);
 }
 
@@ -80,7 +82,7 @@ std::string hidden_json(const History& h) {
 }
 
 std::string moment_json(const History& h, const std::optional<double>& day) {
-  return day ? fmt::format("\"{}\"", moment_of(h, *day).text()) : "null";
+  return day ? fmt::format("\"{}\"", trend::moment_of(h, *day).text()) : "null";
 }
 
 std::string outlook_json(const History& h) {
@@ -112,52 +114,52 @@ std::string passing_json(const History& h, const std::optional<Passing>& p) {
 
 void print_json(Batch& batch, const History& h, const Options& o,
                 const std::optional<double>& expected, const std::optional<Passing>& passing) {
-  print_point_lines(batch, batch.samples(o.bottle), h.points);
+  wording::each_point_json(batch, batch.samples(o.bottle), h.points, raw_line);
   raw_line(fmt::format(R"({{"trend":{},"bottle":{},"state":"{}","since":"{}","whole":{},)"
                        R"("fall":{},"hidden":{},"why":{},"scatter":{},"outlook":{},"odd":{},)"
                        R"("limit":{}}})",
                        text::json_string(batch.record().name), text::json_string(o.bottle),
-                       is_stuck(h, expected) ? "stuck" : word(h.state.phase), h.zero.text(),
-                       fall_json(h.state.whole), fall_json(h.state.fall), hidden_json(h),
-                       text::json_string(h.state.why), h.state.scatter, outlook_json(h),
-                       odd_json(h), passing_json(h, passing)));
+                       trend::is_stuck(h, expected) ? "stuck" : wording::word(h.state.phase),
+                       h.zero.text(), fall_json(h.state.whole), fall_json(h.state.fall),
+                       hidden_json(h), text::json_string(h.state.why), h.state.scatter,
+                       outlook_json(h), wording::odd_json(h), passing_json(h, passing)));
 }
 
 int run_trend(const Options& o, const Session& session) {
   refuse_together(session.json, "--json", o.plot, "--plot",
                   "a program draws its own: leave --plot out");
   refuse_level_alone(o.limit, o.level);
-  const auto expected = expected_from_text(o.expected);
+  const auto expected = text::expected_end_from_text(o.expected);
   const auto limit = wording::limit_from_text(o.limit, o.level);
   const notebook::Notebook book = open_notebook(session, notebook::Open::read);
   Batch batch{book, o.name};
-  require_bottle(batch, o.bottle);
+  batch::require_bottle(batch, o.bottle);
   History h = trend::history_of(batch, o.bottle, o.all ? trend::Shown::all : trend::Shown::few);
-  require_possible_end(batch, o.bottle, h, expected);
-  (void)note_corrections(batch, h.points);
+  trend::require_possible_end(batch, o.bottle, h, expected);
+  (void)wording::note_corrections(batch, h.points);
   std::optional<Passing> passing;
   if (limit) passing = trend::passing_of(batch, h, limit->percent_vol, limit->level);
   if (session.json) {
     print_json(batch, h, o, expected, passing);
     return done;
   }
-  line(batch_text(batch.record()) + (o.bottle.empty() ? "" : "; bottle " + o.bottle));
+  line(wording::batch_text(batch.record()) + (o.bottle.empty() ? "" : "; bottle " + o.bottle));
   print_points(h, session.full);
   if (h.since > 0)
     line("  since the last addition " +
          (h.series.size() == 0 ? std::string{"nothing could be computed"} : since_text(h)));
   if (o.plot) print_plot(h);
-  line("state: " + state_text(h, expected));
-  print_below("outlook: ", outlook_lines(h, session.full));
+  line("state: " + wording::state_text(h, expected));
+  print_below("outlook: ", wording::outlook_lines(h, session.full));
   if (passing) {
-    print_below("", passing_lines(batch, h, *passing));
+    print_below("", wording::passing_lines(batch, h, *passing));
     if (limit->named != nullptr) line("  " + wording::named_text(*limit->named));
   }
-  notes(odd_notes(h));
-  notes(notes_of(h.points));
+  notes(wording::odd_notes(h));
+  notes(wording::notes_of(h.points));
   line(wording::basis_line(wording::basis_text(batch.record().culture)));
-  if (h.state.phase == Phase::steady) line(steady_caution);
-  line("next: " + next_text(h, expected, batch.record().name));
+  if (h.state.phase == Phase::steady) line(wording::steady_caution);
+  line("next: " + wording::next_text(h, expected, batch.record().name));
   return done;
 }
 

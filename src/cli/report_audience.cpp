@@ -8,9 +8,9 @@
 #include "areo/analysis/limit.hpp"
 #include "areo/physics/ethanol.hpp"
 #include "areo/text/format.hpp"
+#include "areo/wording/batch.hpp"
+#include "areo/wording/compare.hpp"
 #include "areo/wording/strength.hpp"
-#include "batch_text.hpp"
-#include "compare_words.hpp"
 #include "report_charts.hpp"
 
 namespace areo::cli {
@@ -57,11 +57,12 @@ std::string meaning(const Material& m, const Account& a) {
   const auto& v = last->result().at(wording::strength_key).value;
   const std::string glass = fmt::format("a glass of {:g} mL", 1000 * m.glass_l);
   if (last->lifted)
-    return text::sentence(who(m, a) + strength_alone_text(*last, m.full)) +
+    return text::sentence(who(m, a) + wording::strength_alone_text(*last, m.full)) +
            " Bubbles in the sample lift the float: the drink is stronger than it seems.";
   if (last->drink->state != measurement::Fermentation::measured)
     return text::sentence(fmt::format(
-        "{}{}: less than {} g of alcohol in {}", who(m, a), strength_alone_text(*last, m.full),
+        "{}{}: less than {} g of alcohol in {}", who(m, a),
+        wording::strength_alone_text(*last, m.full),
         text::rounded_up(grams(m, analysis::strength_bounds(*last->drink).upper), 1), glass));
   const uncertainty::Interval range{v.estimate - v.expanded(), v.estimate + v.expanded()};
   return fmt::format("{}{} on {}, with about 95 %: {} of alcohol in {}.", who(m, a),
@@ -150,8 +151,8 @@ const char* made_by(ferment::Culture culture) {
 }
 
 // Which of two is stronger, for people who did not measure them.
-std::string guests_comparison(const ComparedPair& p) {
-  if (p.c.verdict == trend::Verdict::different) return stronger_text(p) + ".";
+std::string guests_comparison(const wording::ComparedPair& p) {
+  if (p.c.verdict == trend::Verdict::different) return wording::stronger_text(p) + ".";
   return fmt::format("Whether {} or {} is stronger, these readings cannot tell.", p.a->title,
                      p.b->title);
 }
@@ -182,13 +183,14 @@ void write_audience(document::Page& page, const Material& m) {
   page.section("What it means");
   page.list(means);
   if (m.accounts.size() > 1) {
-    const std::vector<Contender> bottles = bottles_of(*m.batch);
-    const std::vector<ComparedPair> pairs = pairs_of(bottles, std::array{m.batch}, std::nullopt);
+    const std::vector<wording::Contender> bottles = wording::bottles_of(*m.batch);
+    const std::vector<wording::ComparedPair> pairs =
+        wording::pairs_of(bottles, std::array{m.batch}, std::nullopt);
     std::vector<std::string> lines;
     lines.reserve(pairs.size());
-    for (const ComparedPair& p : pairs) lines.push_back(guests_comparison(p));
+    for (const wording::ComparedPair& p : pairs) lines.push_back(guests_comparison(p));
     page.list(lines);
-    page.list(notes_on_time(pairs));
+    page.list(wording::notes_on_time(pairs));
   } else if (const auto chart = strength_chart(m, m.accounts[0]); !chart.points.empty()) {
     page.figure(document::svg_of(chart), "Alcohol by volume; the bars hold about 95 %.");
   }
@@ -203,7 +205,7 @@ void write_audience(document::Page& page, const Material& m) {
     for (const trend::Oddity& o : a.history.odd)
       wrong.push_back(text::sentence(
           fmt::format("{}the reading of {} does not go with the others ({}?)", who(m, a),
-                      when_text(a.history.points[o.point].sample.at()), o.likely)));
+                      wording::when_text(a.history.points[o.point].sample.at()), o.likely)));
   for (const Account& a : m.accounts)
     for (const std::string& text : a.corrections)
       wrong.push_back(who(m, a) + text + ".");  // begins with a name

@@ -6,9 +6,9 @@
 #include <cmath>
 
 #include "areo/text/format.hpp"
+#include "areo/wording/batch.hpp"
 #include "areo/wording/instrument.hpp"
 #include "areo/wording/strength.hpp"
-#include "batch_text.hpp"
 
 namespace areo::cli {
 namespace {
@@ -25,7 +25,7 @@ double wall_s(Moment m) { return static_cast<double>(m.seconds + m.offset_s); }
 void add_additions(Chart& chart, const Material& m, const Account& a) {
   for (const notebook::AdditionRecord& r : m.batch->additions())
     if (concerns(r, a))
-      chart.events.emplace_back(text::shortened(addition_text(*m.book, r), longest_event),
+      chart.events.emplace_back(text::shortened(wording::addition_text(*m.book, r), longest_event),
                                 wall_s(r.made_at));
 }
 
@@ -36,7 +36,7 @@ void add_curve(Chart& chart, const History& h) {
   Chart::Curve curve{"curve through the readings", {}};
   for (int i = 0; i <= steps; ++i) {
     const double day = std::lerp(h.course->first_day, h.course->last_day, i / double{steps});
-    curve.points.push_back({wall_s(moment_of(h, day)), h.course->gravity(day)});
+    curve.points.push_back({wall_s(trend::moment_of(h, day)), h.course->gravity(day)});
   }
   chart.curves.push_back(std::move(curve));
 }
@@ -123,6 +123,16 @@ Chart residual_chart(const wording::Fitted& f) {
   chart.title =
       fmt::format("What the fit leaves of each of {} checks, with error bars", f.checks.size());
   return chart;
+}
+
+document::Plot gravity_plot(const History& h) {
+  document::Plot plot;
+  for (std::size_t i = 0; i < h.series.size(); ++i)
+    plot.points.push_back({h.series.days[i], h.series.gravity[i], h.series.value(i).expanded()});
+  if (const auto& c = h.course) plot.curve = [&c](double day) { return c->gravity(day); };
+  plot.x_label = [&h](double day) { return trend::moment_of(h, day).date(); };
+  plot.y_label = [](double gravity) { return text::fixed(gravity, 3); };
+  return plot;
 }
 
 }  // namespace areo::cli

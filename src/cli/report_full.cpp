@@ -10,11 +10,11 @@
 
 #include "areo/notebook/recompute.hpp"
 #include "areo/text/format.hpp"
+#include "areo/wording/batch.hpp"
 #include "areo/wording/budget.hpp"
+#include "areo/wording/compare.hpp"
 #include "areo/wording/instrument.hpp"
 #include "areo/wording/strength.hpp"
-#include "batch_text.hpp"
-#include "compare_words.hpp"
 #include "report_charts.hpp"
 
 namespace areo::cli {
@@ -42,13 +42,15 @@ std::string originals(const Material& m, const Account& a, bool before) {
   for (const std::size_t i : told_points(m, a, before)) {
     const Point& p = a.history.points[i];
     if (p.computed() && p.sample.first().stage == notebook::Stage::original)
-      all += fmt::format("On {} the original gravity was {} ({}). ", when_text(p.sample.at()),
-                         text::value_text(p.gravity().value, "", m.full),
-                         sample_text(*m.batch, p.sample));
+      all +=
+          fmt::format("On {} the original gravity was {} ({}). ", wording::when_text(p.sample.at()),
+                      text::value_text(p.gravity().value, "", m.full),
+                      wording::sample_text(*m.batch, p.sample));
   }
   for (const notebook::AdditionRecord& r : m.batch->additions())
     if (concerns(r, a) && is_told_before(m, a, r.bottle) == before)
-      all += fmt::format("Added on {}: {}. ", when_text(r.made_at), addition_text(*m.book, r));
+      all += fmt::format("Added on {}: {}. ", wording::when_text(r.made_at),
+                         wording::addition_text(*m.book, r));
   return all;
 }
 
@@ -57,17 +59,17 @@ std::string story(const Material& m, const Account& a) {
   const History& h = a.history;
   std::string all = originals(m, a, false);
   if (const auto& whole = h.state.whole)
-    all += fmt::format("From {} to {} it fell by {} in {}. ", when_text(h.zero),
-                       when_text(h.points.back().sample.at()),
+    all += fmt::format("From {} to {} it fell by {} in {}. ", wording::when_text(h.zero),
+                       wording::when_text(h.points.back().sample.at()),
                        text::value_text(whole->value, "", m.full),
-                       duration_text(std::llround(whole->days * 86400)));
+                       wording::duration_text(std::llround(whole->days * 86400)));
   const char* first = "outlook: ";
-  for (const std::string& text : outlook_lines(h, m.full)) {
+  for (const std::string& text : wording::outlook_lines(h, m.full)) {
     all += text::sentence(first + text) + " ";
     first = "";
   }
   if (!a.passing) return all;
-  const std::vector<std::string> passing = passing_lines(*m.batch, h, *a.passing);
+  const std::vector<std::string> passing = wording::passing_lines(*m.batch, h, *a.passing);
   for (std::size_t i = 1; i < passing.size(); ++i)  // the first one is the headline's
     all += text::sentence(passing[i]) + " ";
   return all;
@@ -88,10 +90,10 @@ void write_readings(document::Page& page, const Material& m, const Account& a, b
   page.table(
       of + text::sentence(fmt::format(
                "what was read, and what follows from it{}{}",
-               &a == &m.accounts[0] ? fmt::format("; {}", column_level) : "",
+               &a == &m.accounts[0] ? fmt::format("; {}", wording::column_level) : "",
                read == shown.size() ? ""
                                     : fmt::format("; of {} readings the last of each day", read))),
-      point_rows(h, shown, m.full));
+      wording::point_rows(h, shown, m.full));
 }
 
 // What several bottles begin with, from the one that has most of it; not if the batch has an
@@ -110,7 +112,7 @@ void write_account(document::Page& page, const Material& m, const Account& a) {
   const History& h = a.history;
   page.section(title_of(a));
   page.paragraph(story(m, a));
-  page.list(odd_notes(h));
+  page.list(wording::odd_notes(h));
   const std::string of = m.accounts.size() == 1 ? "" : title_of(a) + ": ";
   page.figure(document::svg_of(gravity_chart(m, a)),
               text::sentence(of + "gravity as corrected, 20/20; bars hold about 95 %"), true);
@@ -131,7 +133,7 @@ std::vector<const Account*> uncertain(const Material& m) {
 
 // "reading of reading 10" is "reading of the last reading": of each bottle it is another one.
 std::string part_name(const wording::BudgetPart& p, const Account& a) {
-  const std::string own = "reading " + numbers(a.last_strength()->sample);
+  const std::string own = "reading " + wording::numbers(a.last_strength()->sample);
   const std::size_t at = p.name.rfind(own);
   if (at == std::string::npos || at + own.size() != p.name.size()) return p.name;
   return p.name.substr(0, at) + "the last reading";
@@ -204,14 +206,15 @@ void write_budget(document::Page& page, const Material& m) {
 }
 
 void write_comparison(document::Page& page, const Material& m) {
-  const std::vector<Contender> bottles = bottles_of(*m.batch);
+  const std::vector<wording::Contender> bottles = wording::bottles_of(*m.batch);
   if (m.accounts.size() < 2 || bottles.size() < 2) return;
-  const std::vector<ComparedPair> pairs = pairs_of(bottles, std::array{m.batch}, std::nullopt);
+  const std::vector<wording::ComparedPair> pairs =
+      wording::pairs_of(bottles, std::array{m.batch}, std::nullopt);
   page.section("The bottles compared");
-  if (const auto matrix = comparison_matrix(bottles, pairs); !matrix.empty())
+  if (const auto matrix = wording::comparison_matrix(bottles, pairs); !matrix.empty())
     page.table("Each bottle against each other one", matrix);
-  page.list(comparison_lines(pairs, std::nullopt));
-  page.list(notes_on_time(pairs));
+  page.list(wording::comparison_lines(pairs, std::nullopt));
+  page.list(wording::notes_on_time(pairs));
 }
 
 // Of all points, each once, in order of their numbers.
@@ -260,8 +263,8 @@ void write_left_out(document::Page& page, const Material& m) {
   std::vector<std::string> all;
   for (const notebook::ReadingRecord& r : m.batch->readings())
     if (!r.counts())
-      all.push_back(
-          fmt::format("reading {} of {}, {}: {}", r.id, when_text(r.made_at), r.typed, why_not(r)));
+      all.push_back(fmt::format("reading {} of {}, {}: {}", r.id, wording::when_text(r.made_at),
+                                r.typed, why_not(r)));
   if (all.empty()) return;
   page.section("Readings that do not count");
   page.list(all);
@@ -285,7 +288,7 @@ void write_basis(document::Page& page, const Material& m) {
     for (const std::string& note : notes)
       if (std::find(all.begin(), all.end(), note) == all.end()) all.push_back(note);
   };
-  for (const Account& a : m.accounts) add(notes_of(a.history.points));
+  for (const Account& a : m.accounts) add(wording::notes_of(a.history.points));
   for (const Account& a : m.accounts)
     for (const batch::Point& p : a.history.points)
       if (p.computed()) add(p.result().method_notes);

@@ -5,9 +5,9 @@
 #include <algorithm>
 
 #include "areo/core/error.hpp"
+#include "areo/wording/batch.hpp"
+#include "areo/wording/correction_changes.hpp"
 #include "areo/wording/strength.hpp"
-#include "batch_text.hpp"
-#include "correction_words.hpp"
 
 namespace areo::cli {
 
@@ -23,13 +23,13 @@ Material material_of(const notebook::Notebook& book, batch::Batch& batch, const 
   Material m{&book, &batch, {}, {}, expected, limit, full};
   std::vector<std::string> bottles = batch.bottles();
   if (!bottle.empty() || bottles.empty()) {
-    require_bottle(batch, bottle);
+    batch::require_bottle(batch, bottle);
     bottles = {bottle};
   }
   std::optional<Error> first;
   for (const std::string& name : bottles) try {
       Account a{name, trend::history_of(batch, name)};
-      a.corrections = note_corrections(batch, a.history.points);
+      a.corrections = wording::note_corrections(batch, a.history.points);
       if (limit) a.passing = trend::passing_of(batch, a.history, limit->percent_vol, limit->level);
       m.accounts.push_back(std::move(a));
     } catch (const Error& e) {
@@ -72,15 +72,15 @@ void write_headline(document::Page& page, const Material& m, bool with_state) {
                                ? "no strength: no original gravity"
                                : "no strength yet";
     if (last != nullptr)
-      strength = strength_alone_text(*last, m.full) +
+      strength = wording::strength_alone_text(*last, m.full) +
                  (last->drink->state == measurement::Fermentation::measured && !last->lifted
                       ? " (about 95 %)"
                       : "");
     std::vector<std::string> below;
-    if (last != nullptr) below.push_back("on " + when_text(last->sample.at()));
+    if (last != nullptr) below.push_back("on " + wording::when_text(last->sample.at()));
     if (with_state) {
-      below.push_back("state: " + state_text(a.history, m.expected));
-      if (a.passing) below.push_back(limit_text(*m.batch, a.history, *a.passing));
+      below.push_back("state: " + wording::state_text(a.history, m.expected));
+      if (a.passing) below.push_back(wording::limit_text(*m.batch, a.history, *a.passing));
     }
     page.headline((m.accounts.size() > 1 ? title_of(a) + ": " : "") + strength, below);
   }
@@ -91,7 +91,7 @@ void write_cautions(document::Page& page) {
       "A home estimate is no legal strength: local law and an accredited laboratory decide. A live "
       "ferment is not free of alcohol on the strength of a density reading, and strength rises "
       "after bottling.");
-  page.caution(pressure_caution);
+  page.caution(wording::pressure_caution);
 }
 
 }  // namespace areo::cli

@@ -6,7 +6,7 @@
 
 #include "areo/document/page.hpp"
 #include "areo/wording/limit.hpp"
-#include "trend_words.hpp"
+#include "areo/wording/trend.hpp"
 
 namespace areo::cli {
 

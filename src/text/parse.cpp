@@ -197,6 +197,12 @@ TypedMark mark_from_text(std::string_view text, const instruments::Hydrometer& o
                                    own.name.empty() ? "the hydrometer" : own.name});
 }
 
+std::optional<double> expected_end_from_text(const std::string& text) {
+  if (text.empty()) return std::nullopt;
+  const TypedMark m = mark_from_text(text);
+  return physics::mark_from_liquid(physics::sg_20_20, physics::liquid_from_mark(m.scale, m.value));
+}
+
 TypedStep step_from_text(std::string_view text, const TypedMark& mark) {
   TypedNumber n = number_with_unit(text, "a step");
   if (!n.unit.empty()) {

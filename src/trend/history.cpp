@@ -130,6 +130,11 @@ bool History::is_odd(std::size_t point) const {
 
 double day_of(const History& h, Moment m) { return days_between(h.zero, m); }
 
+Moment moment_of(const History& h, double day) {
+  constexpr double day_s = 86400;
+  return {h.zero.seconds + std::llround(day * day_s), h.zero.offset_s};
+}
+
 History history_of(Batch& batch, const std::string& bottle, Shown shown) {
   History h;
   const Runs runs = runs_of(batch, batch.samples(bottle));

@@ -165,4 +165,8 @@ class Batch {
   std::optional<measurement::ExtractKind> kind_;  // once it was asked for
 };
 
+/// @throws Error{inconsistent} unless the batch has such a bottle; of several one has to be named,
+///         without any it is the batch
+void require_bottle(const Batch& batch, const std::string& bottle);
+
 }  // namespace areo::batch

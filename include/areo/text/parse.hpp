@@ -39,6 +39,9 @@ struct TypedMark {
 /// @throws Error{domain} for a value that no sugar liquid has, with the ends of the scale
 [[nodiscard]] TypedMark mark_from_text(std::string_view text,
                                        const std::optional<physics::Scale>& own = std::nullopt);
+/// A gravity typed as where a ferment should end, SG 20/20; nothing if empty.
+/// @throws ParseError as mark_from_text()
+[[nodiscard]] std::optional<double> expected_end_from_text(const std::string& text);
 
 /// A step on the scale of `mark` and in its notation: "0.5", "0.5P"; "2" for 0.002 between 1000 and
 /// 1010.

@@ -44,6 +44,8 @@ struct History {
 
 /// The day of a moment, counted as in the history.
 [[nodiscard]] double day_of(const History& history, Moment m);
+/// The moment of a day of the history.
+[[nodiscard]] Moment moment_of(const History& history, double day);
 
 /// What a list of a history shows.
 enum class Shown {

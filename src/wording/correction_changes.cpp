@@ -1,4 +1,4 @@
-#include "correction_words.hpp"
+#include "areo/wording/correction_changes.hpp"
 
 #include <fmt/format.h>
 
@@ -9,10 +9,10 @@
 #include <span>
 
 #include "areo/text/format.hpp"
+#include "areo/wording/batch.hpp"
 #include "areo/wording/instrument.hpp"
-#include "batch_text.hpp"
 
-namespace areo::cli {
+namespace areo::wording {
 namespace {
 
 using batch::Batch;
@@ -104,7 +104,7 @@ std::vector<std::string> note_corrections(Batch& batch, std::vector<Point>& poin
     });
     const Sample* from = *first == &p.sample ? nullptr : *first;
     for (const CorrectionChange& c : batch.correction_changes(behind)) {
-      all.push_back(change_text(c, wording::unit_of(batch.shelf().instrument(c.id))) +
+      all.push_back(change_text(c, unit_of(batch.shelf().instrument(c.id))) +
                     with_either(held_text(batch, p, from, c, c.before),
                                 held_text(batch, p, from, c, c.after), c));
       notes_in(p).push_back(all.back());
@@ -119,9 +119,9 @@ std::vector<std::string> notes_on_corrections(std::span<Batch* const> batches,
   for (const ComparedPair& p : pairs)
     for (const CorrectionChange& c : batches.front()->correction_changes(behind_both(batches, p)))
       all.push_back(
-          change_text(c, wording::unit_of(batches.front()->shelf().instrument(c.id))) +
+          change_text(c, unit_of(batches.front()->shelf().instrument(c.id))) +
           with_either(held_text(batches, p, c, c.before), held_text(batches, p, c, c.after), c));
   return all;
 }
 
-}  // namespace areo::cli
+}  // namespace areo::wording

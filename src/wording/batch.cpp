@@ -1,4 +1,4 @@
-#include "batch_text.hpp"
+#include "areo/wording/batch.hpp"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
@@ -16,7 +16,7 @@
 #include "areo/wording/result_json.hpp"
 #include "areo/wording/strength.hpp"
 
-namespace areo::cli {
+namespace areo::wording {
 
 using batch::Batch;
 using batch::Point;
@@ -69,8 +69,7 @@ std::optional<Change> change_of(Batch& batch, const Point& point) {
 std::string sample_words(Batch& batch, const Sample& sample, const char* says, const char* at) {
   const auto& instrument = batch.shelf().instrument(sample.first().instrument);
   std::vector<std::string> all;
-  for (const ReadingRecord& r : sample.readings)
-    all.push_back(wording::shown(instrument, r.indication));
+  for (const ReadingRecord& r : sample.readings) all.push_back(shown(instrument, r.indication));
   std::string out = fmt::format("{}{} {}", instrument.name(), says, fmt::join(all, ", "));
   if (const auto& t = sample.first().temperature_c) out += at + text::celsius_text(*t);
   return out;
@@ -86,7 +85,7 @@ std::string strength_words(const Point& point, const char* unit, bool full, Lowe
   if (point.lifted && point.drink->has_strength()) return lower(*point.drink);
   switch (point.drink->state) {
     case Fermentation::measured:
-      return text::value_text(point.drink->result.at(wording::strength_key).value, unit, full);
+      return text::value_text(point.drink->result.at(strength_key).value, unit, full);
     case Fermentation::no_change:
     case Fermentation::bound: return upper(*point.drink);
     case Fermentation::above:
@@ -168,13 +167,13 @@ std::string sample_cell(Batch& batch, const Sample& sample) {
 }
 
 std::string strength_text(const Point& point, bool full) {
-  return strength_words(point, "% vol", full, wording::at_least_text,
-                        [](const measurement::AlcoholResult& a) { return wording::below_text(a); });
+  return strength_words(point, "% vol", full, at_least_text,
+                        [](const measurement::AlcoholResult& a) { return below_text(a); });
 }
 
 std::string strength_cell_text(const Point& point, bool full) {
-  return strength_words(point, "", full, wording::at_least_cell,
-                        [](const measurement::AlcoholResult& a) { return wording::below_cell(a); });
+  return strength_words(point, "", full, at_least_cell,
+                        [](const measurement::AlcoholResult& a) { return below_cell(a); });
 }
 
 std::string strength_alone_text(const Point& point, bool full) {
@@ -243,8 +242,7 @@ std::string change_text(Batch& batch, const Point& point) {
   if (std::abs(change->gravity.estimate) <= expanded)
     return fmt::format("no change {} that this instrument could tell (± {})", since,
                        text::fixed(expanded, text::last_place(expanded)));
-  const int place =
-      text::last_place(expanded) + wording::telling_digits(change->gravity.estimate, expanded);
+  const int place = text::last_place(expanded) + telling_digits(change->gravity.estimate, expanded);
   return fmt::format(
       "{} {} ± {} {}", change->gravity.estimate < 0 ? "down" : (change->added ? "up" : "UP"),
       text::fixed(std::abs(change->gravity.estimate), place), text::fixed(expanded, place), since);
@@ -274,11 +272,11 @@ std::string point_json(Batch& batch, const Point& point) {
       {"note", json_string(first.note)}};
   if (!point.computed()) {
     head.emplace_back("refused", json_string(point.refused));
-    return wording::json_line({}, head);
+    return json_line({}, head);
   }
   if (point.drink) {
-    head.emplace_back("state", fmt::format("\"{}\"", wording::word(point.drink->state)));
-    for (auto& member : wording::bound_members(*point.drink)) head.push_back(std::move(member));
+    head.emplace_back("state", fmt::format("\"{}\"", word(point.drink->state)));
+    for (auto& member : bound_members(*point.drink)) head.push_back(std::move(member));
     if (point.lifted && point.drink->has_strength())
       head.emplace_back("alcohol_at_least_percent_vol",
                         fmt::format("{}", analysis::strength_bounds(*point.drink).lower));
@@ -289,15 +287,16 @@ std::string point_json(Batch& batch, const Point& point) {
                                   R"("expanded_uncertainty":{},"addition_between":{}}})",
                                   change->since->at().text(), change->gravity.estimate,
                                   change->gravity.u, change->gravity.expanded(), change->added));
-  return wording::json_line(point.result(), head);
+  return json_line(point.result(), head);
 }
 
-void print_point_lines(Batch& batch, std::span<const Sample* const> samples,
-                       const std::vector<Point>& points) {
+void each_point_json(Batch& batch, std::span<const Sample* const> samples,
+                     const std::vector<Point>& points,
+                     const std::function<void(const std::string&)>& line) {
   auto next = points.begin();
   for (const Sample* s : samples) {
     const bool there = next != points.end() && next->sample.first().id == s->first().id;
-    raw_line(point_json(batch, there ? *next++ : batch.point(*s)));
+    line(point_json(batch, there ? *next++ : batch.point(*s)));
   }
 }
 
@@ -308,4 +307,4 @@ const Sample& sample_with(const Batch& batch, notebook::Id reading) {
   throw Error{Errc::store, fmt::format("reading {} does not count", reading)};
 }
 
-}  // namespace areo::cli
+}  // namespace areo::wording

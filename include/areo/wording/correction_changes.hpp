@@ -5,9 +5,9 @@
 #include <vector>
 
 #include "areo/batch/batch.hpp"
-#include "compare_words.hpp"
+#include "areo/wording/compare.hpp"
 
-namespace areo::cli {
+namespace areo::wording {
 
 /// Notes on the last point of each bottle that could be computed, if what lies behind it mixes two
 /// corrections that differ significantly: which, and what its result would be with either one.
@@ -19,4 +19,4 @@ std::vector<std::string> note_corrections(batch::Batch& batch, std::vector<batch
 [[nodiscard]] std::vector<std::string> notes_on_corrections(std::span<batch::Batch* const> batches,
                                                             std::span<const ComparedPair> pairs);
 
-}  // namespace areo::cli
+}  // namespace areo::wording

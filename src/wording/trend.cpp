@@ -1,21 +1,19 @@
-#include "trend_words.hpp"
+#include "areo/wording/trend.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <cmath>
 
-#include "areo/core/error.hpp"
 #include "areo/core/shell_word.hpp"
 #include "areo/measurement/ferments.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
-#include "areo/text/parse.hpp"
+#include "areo/wording/batch.hpp"
 #include "areo/wording/instrument.hpp"
 #include "areo/wording/strength.hpp"
-#include "batch_text.hpp"
 
-namespace areo::cli {
+namespace areo::wording {
 namespace {
 
 using trend::Fall;
@@ -58,11 +56,11 @@ std::string curve_text(const History& h, const trend::Passing& p) {
   if (!c.day) return "";
   std::size_t first = h.since;  // with a strength
   while (first + 1 < h.points.size() && !h.points[first].has_strength()) ++first;
-  return fmt::format("by the curve the drink passed it {} ({} to {}; {:g} % likely)",
-                     when_text(moment_of(h, *c.day)),
-                     c.lo ? when_text(moment_of(h, *c.lo)) : "before " + reading_when(h, first),
-                     c.hi ? when_text(moment_of(h, *c.hi)) : "perhaps not yet",
-                     100 * (2 * p.level - 1));
+  return fmt::format(
+      "by the curve the drink passed it {} ({} to {}; {:g} % likely)",
+      when_text(trend::moment_of(h, *c.day)),
+      c.lo ? when_text(trend::moment_of(h, *c.lo)) : "before " + reading_when(h, first),
+      c.hi ? when_text(trend::moment_of(h, *c.hi)) : "perhaps not yet", 100 * (2 * p.level - 1));
 }
 
 std::string cell(const batch::Point& p, const char* key, bool full) {
@@ -76,36 +74,6 @@ std::string until_text(const History& h, const Fall& f) {
 }
 
 }  // namespace
-
-std::optional<double> expected_from_text(const std::string& text) {
-  if (text.empty()) return std::nullopt;
-  const text::TypedMark m = text::mark_from_text(text);
-  return physics::mark_from_liquid(physics::sg_20_20, physics::liquid_from_mark(m.scale, m.value));
-}
-
-void require_possible_end(const batch::Batch& batch, const std::string& bottle, const History& h,
-                          const std::optional<double>& expected) {
-  if (!expected) return;
-  for (std::size_t i = h.points.size(); i-- > 0;) {
-    const batch::Point& p = h.points[i];
-    if (!p.computed() || h.is_odd(i)) continue;
-    if (batch.added_since(p.sample, bottle)) return;
-    std::optional<uncertainty::Value> original;
-    if (p.has_strength()) original = p.result().at("original_extract_percent").value;
-    measurement::require_possible_end(*expected, p.gravity().value, original);
-    return;
-  }
-}
-
-Moment moment_of(const History& h, double day) {
-  return {h.zero.seconds + std::llround(day * day_s), h.zero.offset_s};
-}
-
-bool is_stuck(const History& h, const std::optional<double>& expected) {
-  if (h.state.phase != Phase::steady || !expected) return false;
-  const uncertainty::Value v = h.series.value(h.series.size() - 1);
-  return v.estimate - *expected > v.expanded();
-}
 
 const char* word(Phase p) {
   switch (p) {
@@ -137,9 +105,9 @@ std::string state_text(const History& h, const std::optional<double>& expected) 
       return fmt::format("FELL; whether it still does is open: {}", hidden_text(h, *s.hidden));
     case Phase::no_fall: return "NO FALL SEEN " + hidden(days());
     case Phase::steady:
-      return is_stuck(h, expected) ? fmt::format("STUCK above the expected {}: {}",
-                                                 text::fixed(*expected, 3), none(days()))
-                                   : "STEADY: " + none(days());
+      return trend::is_stuck(h, expected) ? fmt::format("STUCK above the expected {}: {}",
+                                                        text::fixed(*expected, 3), none(days()))
+                                          : "STEADY: " + none(days());
     case Phase::unclear: break;
   }
   return "CANNOT TELL: " + (!s.why.empty()        ? s.why
@@ -163,7 +131,7 @@ std::vector<std::string> outlook_lines(const History& h, bool full) {
   if (o.steady_from)
     all.push_back(fmt::format(
         "steady on {} at the earliest: if {} no fall until then",
-        moment_of(h, *o.steady_from).date(),
+        trend::moment_of(h, *o.steady_from).date(),
         o.step_days < 1 ? "readings as often as so far show" : "one reading a day shows"));
   return all;
 }
@@ -185,16 +153,6 @@ std::vector<std::vector<std::string>> point_rows(const History& h,
          cell(p, "real_attenuation_percent", full)});
   }
   return rows;
-}
-
-document::Plot gravity_plot(const History& h) {
-  document::Plot plot;
-  for (std::size_t i = 0; i < h.series.size(); ++i)
-    plot.points.push_back({h.series.days[i], h.series.gravity[i], h.series.value(i).expanded()});
-  if (const auto& c = h.course) plot.curve = [&c](double day) { return c->gravity(day); };
-  plot.x_label = [&h](double day) { return moment_of(h, day).date(); };
-  plot.y_label = [](double gravity) { return text::fixed(gravity, 3); };
-  return plot;
 }
 
 std::string odd_text(const History& h, const trend::Oddity& o) {
@@ -238,9 +196,10 @@ std::string limit_text(batch::Batch& batch, const History& h, const trend::Passi
                          asked, when(*p.last));
     case uncertainty::Side::above: {
       const std::string between =
-          p.by_curve.lo ? fmt::format("between {} and {}", when_text(moment_of(h, *p.by_curve.lo)),
-                                      p.by_curve.hi ? when_text(moment_of(h, *p.by_curve.hi))
-                                                    : when(*p.above_from))
+          p.by_curve.lo
+              ? fmt::format("between {} and {}", when_text(trend::moment_of(h, *p.by_curve.lo)),
+                            p.by_curve.hi ? when_text(trend::moment_of(h, *p.by_curve.hi))
+                                          : when(*p.above_from))
           : p.below_until
               ? fmt::format("between {} and {}", when(*p.below_until), when(*p.above_from))
               : "before " + when(*p.above_from);
@@ -253,8 +212,7 @@ std::string limit_text(batch::Batch& batch, const History& h, const trend::Passi
   const auto& instrument = batch.shelf().instrument(h.points[*p.last].sample.first().instrument);
   // Rounded to the side where it would do.
   const int decimals = text::supported_decimals(instrument.graduation().division);
-  const std::string unit =
-      wording::unit_of(instrument).empty() ? "" : " " + wording::unit_of(instrument);
+  const std::string unit = unit_of(instrument).empty() ? "" : " " + unit_of(instrument);
   std::string would;
   if (d.below)
     would = fmt::format("Degassed, a reading of {}{} or more would decide for under",
@@ -286,7 +244,8 @@ std::vector<std::string> passing_lines(batch::Batch& batch, const History& h,
 
 std::string next_text(const History& h, const std::optional<double>& expected,
                       const std::string& name) {
-  if (is_stuck(h, expected)) return "find out why before a bottle is closed; then read again";
+  if (trend::is_stuck(h, expected))
+    return "find out why before a bottle is closed; then read again";
   if (trend::shifted(h.state))
     return fmt::format(
         "if something was added: areo addition add sugar {} GRAMS --on DAY; if it is "
@@ -305,19 +264,4 @@ std::string next_text(const History& h, const std::optional<double>& expected,
   return "read again in a day";
 }
 
-void require_bottle(const batch::Batch& batch, const std::string& bottle) {
-  const auto all = batch.bottles();
-  if (std::find(all.begin(), all.end(), bottle) != all.end() || all.empty()) return;
-  if (all == std::vector<std::string>{""})
-    throw Error{Errc::inconsistent,
-                fmt::format("{} has no bottle '{}'", batch.record().name, bottle),
-                "its readings are of the batch as a whole: leave --bottle out"};
-  std::string names;
-  for (const std::string& b : all) names += b.empty() ? "" : (names.empty() ? "" : ", ") + b;
-  throw Error{Errc::inconsistent,
-              bottle.empty() ? fmt::format("all readings of {} are of bottles", batch.record().name)
-                             : fmt::format("{} has no bottle '{}'", batch.record().name, bottle),
-              fmt::format("say --bottle NAME; there are: {}", names)};
-}
-
-}  // namespace areo::cli
+}  // namespace areo::wording

@@ -10,7 +10,7 @@
 #include "areo/batch/batch.hpp"
 #include "areo/trend/compare.hpp"
 
-namespace areo::cli {
+namespace areo::wording {
 
 /// One of those that are compared: a reading with a strength.
 struct Contender {
@@ -68,4 +68,4 @@ struct ComparedPair {
 /// Bottles that were not read at about the same time: a sentence, or nothing.
 [[nodiscard]] std::vector<std::string> notes_on_time(const std::vector<ComparedPair>& pairs);
 
-}  // namespace areo::cli
+}  // namespace areo::wording

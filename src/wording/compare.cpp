@@ -1,4 +1,4 @@
-#include "compare_words.hpp"
+#include "areo/wording/compare.hpp"
 
 #include <fmt/format.h>
 
@@ -13,11 +13,11 @@
 #include "areo/text/parse.hpp"
 #include "areo/trend/history.hpp"
 #include "areo/trend/whole_divisions.hpp"
+#include "areo/wording/batch.hpp"
 #include "areo/wording/strength.hpp"
-#include "batch_text.hpp"
-#include "trend_words.hpp"
+#include "areo/wording/trend.hpp"
 
-namespace areo::cli {
+namespace areo::wording {
 
 using batch::Batch;
 using batch::Point;
@@ -176,7 +176,7 @@ std::vector<ComparedPair> pairs_of(const std::vector<Contender>& all,
   for (std::size_t i = 0; i < all.size(); ++i)
     for (std::size_t j = i + 1; j < all.size(); ++j) {
       const Common common = all[i].batch == all[j].batch ? Common::ferment : Common::instruments;
-      const auto d = analysis::difference(results[i], results[j], wording::strength_key, common);
+      const auto d = analysis::difference(results[i], results[j], strength_key, common);
       pairs.push_back(
           {&all[i], &all[j], without_bubbles(trend::compare(d, within), all[i], all[j])});
     }
@@ -267,4 +267,4 @@ std::vector<std::string> notes_on_time(const std::vector<ComparedPair>& pairs) {
                       pairs.size() > 1 ? ", others no further" : "")};
 }
 
-}  // namespace areo::cli
+}  // namespace areo::wording

@@ -7,7 +7,7 @@
 #include "areo/measurement/bottle.hpp"
 #include "areo/trend/history.hpp"
 
-namespace areo::cli {
+namespace areo::wording {
 
 /// How a ferment may end in the bottle.
 struct BottleCase {
@@ -34,7 +34,12 @@ struct BottleTelling {
 [[nodiscard]] bool all_below(const BottleTelling& t);
 /// Whether each case is decided, whichever way; there has to be a rating.
 [[nodiscard]] bool answers(const BottleTelling& t);
-void print_bottle(const BottleTelling& t, bool full);
-void print_bottle_json(const BottleTelling& t);
+/// What is in the drink, down to the line above case_rows().
+[[nodiscard]] std::vector<std::string> bottle_lines(const BottleTelling& t, bool full);
+/// What each case comes to, below the names of the columns.
+[[nodiscard]] std::vector<std::vector<std::string>> case_rows(const BottleTelling& t, bool full);
+/// Below them: pace, priming, rating, cautions, and what to do next.
+[[nodiscard]] std::vector<std::string> bottle_advice(const BottleTelling& t, bool full);
+[[nodiscard]] std::string bottle_json(const BottleTelling& t);
 
-}  // namespace areo::cli
+}  // namespace areo::wording

@@ -1,4 +1,4 @@
-#include "bottle_text.hpp"
+#include "areo/wording/bottle.hpp"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
@@ -10,12 +10,11 @@
 #include "areo/measurement/ferments.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
+#include "areo/wording/batch.hpp"
 #include "areo/wording/result_json.hpp"
-#include "batch_text.hpp"
-#include "output.hpp"
-#include "trend_words.hpp"
+#include "areo/wording/trend.hpp"
 
-namespace areo::cli {
+namespace areo::wording {
 namespace {
 
 using measurement::BottlePlan;
@@ -60,28 +59,37 @@ std::string range_text(const Quantity& q, bool full) {
   return text::interval_text(measurement::range_of(q), q.unit, full);
 }
 
-void print_cases(const BottleTelling& t, bool full) {
+}  // namespace
+
+std::vector<std::vector<std::string>> case_rows(const BottleTelling& t, bool full) {
   std::vector<std::vector<std::string>> rows{{"if", "CO2, g/L", "volumes", "pressure, bar"}};
   for (const BottleCase& c : t.cases)
     rows.push_back({c.words, text::interval_text(range_of(t, c, "co2_", "_g_l"), "", full),
                     text::interval_text(range_of(t, c, "co2_", "_volumes"), "", full),
                     text::interval_text(pressure_of(t, c), "", full)});
-  table(std::move(rows));
+  return rows;
 }
 
-void print_priming(const BottleTelling& t, const std::string& name, bool full) {
-  if (t.outcome.priming == Priming::none) return;
+namespace {
+
+using Lines = std::vector<std::string>;
+
+Lines priming_lines(const BottleTelling& t, const std::string& name, bool full) {
+  Lines all;
+  if (t.outcome.priming == Priming::none) return all;
   const std::string wanted = fmt::format("priming for {:.3g} g/L: ", *t.plan.carbonation);
   if (t.outcome.priming == Priming::enough) {
-    line(wanted +
-         "no figure; what is dissolved and the sugar that is left can make as much or more");
-    return;
+    all.push_back(
+        wanted +
+        "no figure; what is dissolved and the sugar that is left can make as much or more");
+    return all;
   }
   if (t.outcome.priming == Priming::not_yet) {
-    line(wanted + (t.stuck ? "not yet: it is stuck, and may start again"
+    all.push_back(wanted +
+                  (t.stuck ? "not yet: it is stuck, and may start again"
                            : "not yet: wait until it is steady; how much sugar it takes depends on "
                              "where it ends"));
-    return;
+    return all;
   }
   const auto& r = t.outcome.result;
   // The least that may be needed leaves the carbonation below what is wanted, whatever is left.
@@ -94,17 +102,20 @@ void print_priming(const BottleTelling& t, const std::string& name, bool full) {
     const Quantity& q = r.at(key);
     return text::interval_text(q.value.estimate, measurement::range_of(q), q.unit, full);
   };
-  const std::string all = t.plan.volume_l ? fmt::format(" for {:g} L", *t.plan.volume_l) : "";
+  const std::string of_all = t.plan.volume_l ? fmt::format(" for {:g} L", *t.plan.volume_l) : "";
   const char* key = t.plan.volume_l ? "priming_sugar_g" : "priming_sugar_g_l";
-  line(fmt::format("{}{} of table sugar{} stay below it; {} make about as much; as carbonated {}",
-                   wanted, least(key), all, about(key),
-                   range_text(r.at("gauge_pressure_carbonated_bar"), full)));
+  all.push_back(fmt::format(
+      "{}{} of table sugar{} stay below it; {} make about as much; as carbonated {}", wanted,
+      least(key), of_all, about(key), range_text(r.at("gauge_pressure_carbonated_bar"), full)));
   if (!t.plan.volume_l)
-    line(fmt::format("  how much in all: areo bottle {} ... --volume 5L", shell_word(name)));
+    all.push_back(
+        fmt::format("  how much in all: areo bottle {} ... --volume 5L", shell_word(name)));
+  return all;
 }
 
-void print_rating(const BottleTelling& t) {
-  if (!t.rating) return;
+Lines rating_lines(const BottleTelling& t) {
+  Lines all;
+  if (!t.rating) return all;
   const double bar = t.rating->value() / 1e5;
   const std::string rating = fmt::format("{:.3g} bar", bar);
   if (all_below(t)) {
@@ -112,7 +123,7 @@ void print_rating(const BottleTelling& t) {
     for (const BottleCase& c : t.cases)
       if (!ferments_all(c) || !end_is_supported(t))
         least = std::min(least, bar - pressure_of(t, c).hi);
-    line(fmt::format(
+    all.push_back(fmt::format(
         "below the rating of {} by {} bar or more, as far as these readings tell{}", rating,
         text::rounded_down(least, 1),
         end_is_supported(t)
@@ -120,26 +131,27 @@ void print_rating(const BottleTelling& t) {
                           "days, within the ± of a reading",
                           text::fixed(*t.plan.expected_sg, 4), t.history.state.hidden->days)
             : ""));
-    return;
+    return all;
   }
   for (const BottleCase& c : t.cases) {
     const uncertainty::Interval p = pressure_of(t, c);
     switch (verdict_of(t, c)) {
       case RatingVerdict::above:
-        line(fmt::format("ABOVE the rating of {} by up to {} bar if {}", rating,
-                         text::rounded_up(p.hi - bar, 1), c.words));
+        all.push_back(fmt::format("ABOVE the rating of {} by up to {} bar if {}", rating,
+                                  text::rounded_up(p.hi - bar, 1), c.words));
         break;
       case RatingVerdict::below:
-        line(fmt::format(
+        all.push_back(fmt::format(
             "below the rating of {} by {} bar or more if {}, as far as these readings tell", rating,
             text::rounded_down(bar - p.hi, 1), c.words));
         break;
       case RatingVerdict::cannot_tell:
-        line(
+        all.push_back(
             fmt::format("CANNOT TELL whether it is below the rating of {} if {}", rating, c.words));
         break;
     }
   }
+  return all;
 }
 
 // Why an end that was stated does not count in the place of fermenting everything; empty if it
@@ -201,24 +213,26 @@ std::optional<Reach> reach_of(const BottleTelling& t) {
   return Reach{*pace, target, days, fall, end, out_of_reach};
 }
 
-void print_pace(const BottleTelling& t) {
+Lines pace_lines(const BottleTelling& t) {
+  Lines all;
   const auto r = reach_of(t);
-  if (!r) return;
+  if (!r) return all;
   if (r->out_of_reach) {
-    line(fmt::format("{:.3g} bar would be a fall to below {}, where no extract is left", r->bar,
-                     text::rounded_up(*t.history.outlook.lowest, 4)));
-    return;
+    all.push_back(fmt::format("{:.3g} bar would be a fall to below {}, where no extract is left",
+                              r->bar, text::rounded_up(*t.history.outlook.lowest, 4)));
+    return all;
   }
-  line(fmt::format(
+  all.push_back(fmt::format(
       "at the fastest pace that goes with these readings, {} a day, kept at 25 °C, it reaches "
       "{:.3g} bar after {};",
       text::rounded_up(r->per_day, text::last_place(r->per_day)), r->bar,
       r->days < 1    ? "less than a day"
       : r->days < 60 ? fmt::format("{:.0f} day{}", std::floor(r->days), r->days < 2 ? "" : "s")
                      : "more than two months"));
-  line("  cold slows this by an amount nobody measured here");
-  line(fmt::format("  {:.3g} bar is a fall of {} from now on, to {}", r->bar,
-                   text::rounded_down(r->fall, 4), text::rounded_up(r->end, 4)));
+  all.push_back("  cold slows this by an amount nobody measured here");
+  all.push_back(fmt::format("  {:.3g} bar is a fall of {} from now on, to {}", r->bar,
+                            text::rounded_down(r->fall, 4), text::rounded_up(r->end, 4)));
+  return all;
 }
 
 std::string pace_json(const BottleTelling& t) {
@@ -229,14 +243,16 @@ std::string pace_json(const BottleTelling& t) {
       r->per_day, r->bar, r->days, r->fall, r->end, r->out_of_reach);
 }
 
-void note_culture(ferment::Culture culture) {
-  if (culture == ferment::Culture::yeast) return;
-  line(fmt::format(
+Lines culture_notes(ferment::Culture culture) {
+  Lines all;
+  if (culture == ferment::Culture::yeast) return all;
+  all.push_back(fmt::format(
       "note: a culture that makes acids makes less CO2 of the same sugar, or none: what yeast "
       "would make is the upper bound{}",
       culture == ferment::Culture::acetic
           ? "; it uses up alcohol too, and then more extract is read than there is"
           : ""));
+  return all;
 }
 
 std::string next_text(const BottleTelling& t) {
@@ -311,42 +327,49 @@ bool answers(const BottleTelling& t) {
   });
 }
 
-void print_bottle(const BottleTelling& t, bool full) {
-  const std::string& name = t.batch.record().name;
-  line(batch_text(t.batch.record()) + (t.bottle.empty() ? "" : "; bottle " + t.bottle));
-  line(fmt::format("reading {} of {}: gravity 20/20 {}; {}", numbers(t.point.sample),
-                   when_text(t.point.sample.at()),
-                   text::value_text(t.point.gravity().value, "", full), state_text(t)));
+std::vector<std::string> bottle_lines(const BottleTelling& t, bool full) {
   const auto& r = t.outcome.result;
-  line(fmt::format("sugar that could still ferment: {}, counting all extract",
-                   range_text(r.at("sugar_all_g_l"), full)));
+  Lines all{batch_text(t.batch.record()) + (t.bottle.empty() ? "" : "; bottle " + t.bottle),
+            fmt::format("reading {} of {}: gravity 20/20 {}; {}", numbers(t.point.sample),
+                        when_text(t.point.sample.at()),
+                        text::value_text(t.point.gravity().value, "", full), state_text(t)),
+            fmt::format("sugar that could still ferment: {}, counting all extract",
+                        range_text(r.at("sugar_all_g_l"), full))};
   if (t.plan.expected_sg)
-    line(fmt::format("  down to {}: {}", text::fixed(*t.plan.expected_sg, 4),
-                     range_text(r.at("sugar_expected_g_l"), full)));
-  line(fmt::format("CO2 dissolved at {}: {}", text::celsius_text(t.plan.closing.indication_c),
-                   range_text(r.at("co2_dissolved_g_l"), full)));
-  line(fmt::format("closed and kept at {}{} with {:g} % headspace, gauge pressure (about 95 %):",
-                   text::celsius_text(t.plan.storage_c), t.storage_stated ? "" : " ± 5 °C",
-                   100 * t.plan.headspace));
-  print_cases(t, full);
-  print_pace(t);
-  print_priming(t, name, full);
-  print_rating(t);
-  if (!t.plan.expected_sg)
-    line("  all extract was counted; if you know where it ends: --expected SG");
-  if (const std::string why = unsupported_text(t); !why.empty()) line("  " + why);
-  if (any_beyond(t))
-    line("note: above 10 bar the solubility was not measured: trust no figure there");
-  notes(r.notes);
-  note_culture(t.batch.record().culture);
-  line("only bottles made for pressure, and their maker's rating rules; glass can burst;");
-  line("  nobody knows the sugar that is left exactly; keep them cold, never warm them");
-  line("next: " + next_text(t));
+    all.push_back(fmt::format("  down to {}: {}", text::fixed(*t.plan.expected_sg, 4),
+                              range_text(r.at("sugar_expected_g_l"), full)));
+  all.push_back(fmt::format("CO2 dissolved at {}: {}",
+                            text::celsius_text(t.plan.closing.indication_c),
+                            range_text(r.at("co2_dissolved_g_l"), full)));
+  all.push_back(
+      fmt::format("closed and kept at {}{} with {:g} % headspace, gauge pressure (about 95 %):",
+                  text::celsius_text(t.plan.storage_c), t.storage_stated ? "" : " ± 5 °C",
+                  100 * t.plan.headspace));
+  return all;
 }
 
-void print_bottle_json(const BottleTelling& t) {
+std::vector<std::string> bottle_advice(const BottleTelling& t, bool full) {
+  Lines all;
+  const auto add = [&all](const Lines& more) { all.insert(all.end(), more.begin(), more.end()); };
+  add(pace_lines(t));
+  add(priming_lines(t, t.batch.record().name, full));
+  add(rating_lines(t));
+  if (!t.plan.expected_sg)
+    all.emplace_back("  all extract was counted; if you know where it ends: --expected SG");
+  if (const std::string why = unsupported_text(t); !why.empty()) all.push_back("  " + why);
+  if (any_beyond(t))
+    all.emplace_back("note: above 10 bar the solubility was not measured: trust no figure there");
+  for (const std::string& note : t.outcome.result.notes) all.push_back("note: " + note);
+  add(culture_notes(t.batch.record().culture));
+  add({"only bottles made for pressure, and their maker's rating rules; glass can burst;",
+       "  nobody knows the sugar that is left exactly; keep them cold, never warm them",
+       "next: " + next_text(t)});
+  return all;
+}
+
+std::string bottle_json(const BottleTelling& t) {
   const BottlePlan& p = t.plan;
-  raw_line(wording::json_line(
+  return json_line(
       t.outcome.result,
       {{"batch", text::json_string(t.batch.record().name)},
        {"bottle", text::json_string(t.bottle)},
@@ -363,7 +386,7 @@ void print_bottle_json(const BottleTelling& t) {
        {"rating_bar", t.rating ? fmt::format("{}", t.rating->value() / 1e5) : "null"},
        {"rating_verdicts", verdicts_json(t)},
        {"pace", pace_json(t)},
-       {"odd", odd_json(t.history)}}));
+       {"odd", odd_json(t.history)}});
 }
 
-}  // namespace areo::cli
+}  // namespace areo::wording

@@ -4,25 +4,13 @@
 #include <string>
 #include <vector>
 
-#include "areo/document/plot.hpp"
 #include "areo/trend/history.hpp"
 #include "areo/trend/passing.hpp"
+#include "areo/trend/stated_end.hpp"
 #include "areo/wording/limit.hpp"
 
-namespace areo::cli {
+namespace areo::wording {
 
-/// A gravity typed as where a ferment should end, SG 20/20; nothing if empty.
-/// @throws ParseError as mark_from_text()
-[[nodiscard]] std::optional<double> expected_from_text(const std::string& text);
-/// What `bottle` asks of an end that was stated, of the last reading that counts; nothing where
-/// something was added since.
-/// @throws Error{inconsistent} as measurement::require_possible_end()
-void require_possible_end(const batch::Batch& batch, const std::string& bottle,
-                          const trend::History& h, const std::optional<double>& expected);
-/// The moment of a day of the history.
-[[nodiscard]] Moment moment_of(const trend::History& h, double day);
-/// Steady, but above what was expected by more than the last reading may be off.
-[[nodiscard]] bool is_stuck(const trend::History& h, const std::optional<double>& expected);
 /// A word for programs.
 [[nodiscard]] const char* word(trend::Phase p);
 /// "ACTIVE, down 0.0085 ± 0.0013 in 24 hours"
@@ -32,8 +20,6 @@ void require_possible_end(const batch::Batch& batch, const std::string& bottle,
 /// @param shown  numbers of points, of History::shown
 [[nodiscard]] std::vector<std::vector<std::string>> point_rows(
     const trend::History& h, const std::vector<std::size_t>& shown, bool full);
-/// The readings since the last addition, and the curve through them. The history must outlive it.
-[[nodiscard]] document::Plot gravity_plot(const trend::History& h);
 /// Between which gravities it ends, and when it can be called steady; or why there is no outlook.
 [[nodiscard]] std::vector<std::string> outlook_lines(const trend::History& h, bool full);
 /// Why a reading is odd, and what to do.
@@ -60,8 +46,4 @@ inline constexpr const char* steady_caution =
 [[nodiscard]] std::string next_text(const trend::History& h, const std::optional<double>& expected,
                                     const std::string& batch);
 
-/// @throws Error{inconsistent} unless the batch has such a bottle; of several one has to be named,
-///         without any it is the batch
-void require_bottle(const batch::Batch& batch, const std::string& bottle);
-
-}  // namespace areo::cli
+}  // namespace areo::wording

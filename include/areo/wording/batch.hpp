@@ -1,13 +1,13 @@
 #pragma once
 // A batch and what its readings say, for people and for programs.
+#include <functional>
 #include <span>
 #include <string>
 #include <vector>
 
 #include "areo/batch/batch.hpp"
-#include "output.hpp"
 
-namespace areo::cli {
+namespace areo::wording {
 
 /// "mixed culture, jar, 5L, since 2026-03-02"
 [[nodiscard]] std::string facts_text(const notebook::BatchRecord& r);
@@ -53,11 +53,13 @@ inline constexpr const char* column_level = "± and bounds: about 95 %";
 [[nodiscard]] std::string not_shown_text(std::size_t samples, std::size_t shown);
 /// Each sample as point_json(), one at a time, as a sensor writes many.
 /// @param points  of some of these samples, in their order
-void print_point_lines(batch::Batch& batch, std::span<const batch::Sample* const> samples,
-                       const std::vector<batch::Point>& points);
+/// @param line    takes each
+void each_point_json(batch::Batch& batch, std::span<const batch::Sample* const> samples,
+                     const std::vector<batch::Point>& points,
+                     const std::function<void(const std::string&)>& line);
 /// "2026-03-02 10:00"; the seconds of a reading interest nobody.
 [[nodiscard]] std::string when_text(Moment at);
 /// "2.1 days", "3 hours"
 [[nodiscard]] std::string duration_text(std::int64_t seconds);
 
-}  // namespace areo::cli
+}  // namespace areo::wording
