@@ -6,6 +6,7 @@
 
 #include "areo/core/error.hpp"
 #include "areo/core/shell_word.hpp"
+#include "areo/entry/noted.hpp"
 #include "areo/notebook/recompute.hpp"
 #include "areo/physics/boiling.hpp"
 #include "areo/physics/scale_name.hpp"
@@ -14,11 +15,10 @@
 #include "areo/text/parse.hpp"
 #include "areo/wording/check.hpp"
 #include "areo/wording/instrument.hpp"
-#include "bench.hpp"
 #include "calibrate.hpp"
 #include "failure.hpp"
 #include "insist.hpp"
-#include "noted.hpp"
+#include "open_notebook.hpp"
 #include "usage.hpp"
 
 namespace areo::cli {
@@ -36,7 +36,7 @@ void note_reading(CheckRecord& r, const CalibrateOptions& o, const InstrumentRec
         std::max(instrument.thermometer()->division_c / 2, text::celsius_half_width(o.reading));
     return;
   }
-  const NotedMark m = noted_mark(o.reading, instrument);
+  const entry::NotedMark m = entry::noted_mark(o.reading, instrument);
   r.reading = m.value;
   r.reading_half_width = m.half_width;
   refuse_together(o.top, "--top", instrument.refractometer() != nullptr, "a refractometer",
@@ -45,8 +45,8 @@ void note_reading(CheckRecord& r, const CalibrateOptions& o, const InstrumentRec
 }
 
 void note_temperature(CheckRecord& r, const CalibrateOptions& o, const notebook::Notebook& book) {
-  const NotedTemperature t =
-      noted_temperature(o.temperature, o.thermometer, o.temperature_accuracy, false, book);
+  const entry::NotedTemperature t =
+      entry::noted_temperature(o.temperature, o.thermometer, o.temperature_accuracy, false, book);
   r.temperature_typed = o.temperature;
   r.temperature_c = t.celsius;
   r.thermometer = t.thermometer;

@@ -15,9 +15,9 @@
 #include "areo/wording/drift.hpp"
 #include "areo/wording/fit.hpp"
 #include "areo/wording/instrument.hpp"
-#include "bench.hpp"
 #include "calibrate.hpp"
 #include "failure.hpp"
+#include "open_notebook.hpp"
 
 namespace areo::cli {
 namespace {

@@ -101,13 +101,14 @@ Grid compensated_grid(const CardSubject& s, const CardOptions& o, const Axis& to
   return g;
 }
 
-Grid refractometer_grid(const CardSubject& s, const CardOptions& o, Bench& bench) {
+Grid refractometer_grid(const CardSubject& s, const CardOptions& o,
+                        entry::ReadingResolver& resolver) {
   const instruments::Refractometer& r = *s.record.refractometer();
   if (r.scale != instruments::RefractometerScale::brix)
     throw Error{Errc::inconsistent, "a card is for Brix scales",
                 fmt::format("areo refract READING --temp TEMP --instrument {} says what one shows",
                             shell_word(s.record.name()))};
-  const measurement::ExtractKind kind = extract_kind(o.extract, bench);
+  const measurement::ExtractKind kind = resolver.extract(o.extract);
   const Axis top = listed_brix(
       or_usual(o.readings, places_on(s.record.graduation(), usual_places(physics::brix_20))),
       {"brix", "shown", "Brix"}, "a reading");
@@ -175,7 +176,7 @@ Grid thermometer_grid(const CardSubject& s, const CardOptions& o) {
 
 }  // namespace
 
-Grid card_grid(const CardSubject& s, const CardOptions& o, Bench& bench) {
+Grid card_grid(const CardSubject& s, const CardOptions& o, entry::ReadingResolver& resolver) {
   if (s.record.hydrometer() == nullptr)
     refuse(!o.alcohol.empty(), "--alcohol", "it is for hydrometers");
   if (s.record.refractometer() == nullptr) {
@@ -183,16 +184,17 @@ Grid card_grid(const CardSubject& s, const CardOptions& o, Bench& bench) {
     refuse(!o.extract.liquid.empty(), "--liquid", "it is for refractometers");
   }
   if (s.record.hydrometer() != nullptr) return hydrometer_grid(s, o);
-  return s.record.refractometer() != nullptr ? refractometer_grid(s, o, bench)
+  return s.record.refractometer() != nullptr ? refractometer_grid(s, o, resolver)
                                              : thermometer_grid(s, o);
 }
 
-std::vector<CardOffset> card_offsets(const CardSubject& s, const CardOptions& o, Bench& bench,
+std::vector<CardOffset> card_offsets(const CardSubject& s, const CardOptions& o,
+                                     entry::ReadingResolver& resolver,
                                      const std::vector<double>& readings) {
   const auto* r = s.record.refractometer();
   if (r == nullptr) return offsets_at(s, readings);
   const measurement::CalibratedRefractometer prism{*r, s.correction};
-  const measurement::ExtractKind kind = extract_kind(o.extract, bench);
+  const measurement::ExtractKind kind = resolver.extract(o.extract);
   // A compensated one shows at all temperatures what it shows at 20 °C, and least surely far away.
   const Temperature t = celsius_point(r->compensated ? physics::index_temperature_range.hi : 20);
   std::vector<CardOffset> all;

@@ -5,14 +5,15 @@
 
 #include "areo/core/error.hpp"
 #include "areo/core/shell_word.hpp"
+#include "areo/entry/reading_entry.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
+#include "areo/text/parse.hpp"
 #include "areo/wording/batch.hpp"
-#include "bench.hpp"
 #include "command.hpp"
 #include "failure.hpp"
 #include "insist.hpp"
-#include "note_reading.hpp"
+#include "open_notebook.hpp"
 #include "usage.hpp"
 
 namespace areo::cli {
@@ -60,7 +61,7 @@ void note_extract(AdditionRecord& r, const std::string& text) {
 int run_add(const Options& o, const Session& session) {
   notebook::Notebook book = open_notebook(session);
   const auto batch = book.batch(o.batch);
-  require_open(batch, book);
+  entry::require_open(batch, book);
   AdditionRecord r;
   r.batch = batch.id;
   r.bottle = o.bottle;

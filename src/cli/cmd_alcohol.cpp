@@ -6,17 +6,19 @@
 #include <optional>
 
 #include "areo/core/error.hpp"
+#include "areo/entry/reading_resolver.hpp"
 #include "areo/measurement/alcohol.hpp"
+#include "areo/stream/rise_detector.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
+#include "areo/text/parse.hpp"
 #include "areo/wording/limit.hpp"
-#include "bench.hpp"
 #include "command.hpp"
 #include "failure.hpp"
 #include "print_strength.hpp"
+#include "reading_options.hpp"
 #include "sampling_options.hpp"
-#include "stories.hpp"
-#include "stream.hpp"
+#include "stream_file.hpp"
 #include "usage.hpp"
 
 namespace areo::cli {
@@ -30,7 +32,7 @@ struct Options {
   std::string temperature, original_temperature, present_temperature, sugar, water, made_up_to,
       volume, csv;
   std::string culture, limit, level;
-  ReadingOptions with;
+  entry::ReadingOptions with;
   ColumnOptions columns;
   SamplingOptions sampling;
   bool all = false;
@@ -83,11 +85,11 @@ struct TakenOriginal {
   measurement::Original original;
   std::string echo;
 };
-TakenOriginal taken_original(const TakenReading& t) {
+TakenOriginal taken_original(const entry::TakenReading& t) {
   return {{.readings = {measurement::HydrometerSample{t.instrument, t.reading}}}, t.echo};
 }
 
-AlcoholResult compute(const TakenOriginal& original, const TakenReading& present,
+AlcoholResult compute(const TakenOriginal& original, const entry::TakenReading& present,
                       ferment::Culture culture) {
   AlcoholResult a =
       measurement::alcohol(measurement::HydrometerSample{present.instrument, present.reading},
@@ -110,7 +112,7 @@ wording::StrengthWords words(bool weighed) {
 }
 
 // A result with its verdict. Not below the limit is a "no".
-int tell(const Options& o, const TakenOriginal& original, const TakenReading& present,
+int tell(const Options& o, const TakenOriginal& original, const entry::TakenReading& present,
          const Session& session) {
   const bool weighed = original.original.weighed.has_value();
   const ferment::Culture culture = wording::culture_from_text(o.culture);
@@ -164,7 +166,7 @@ void check_options(const Options& o) {
 }
 
 int run_one(const Options& o, const Session& session) {
-  Bench bench{session, o.with};
+  entry::ReadingResolver resolver = reading_resolver(session, o.with);
   const auto& t = o.temperature;
   const auto or_both = [&](const std::string& own) { return own.empty() ? t : own; };
   if (o.gravities.size() == 1) {
@@ -173,16 +175,16 @@ int run_one(const Options& o, const Session& session) {
                   "if the sugar was weighed, an estimate: --sugar 500g --water 5L, or --sugar 500g "
                   "--made-up-to 5L"};
     return tell(o, {{.readings = {}, .weighed = weighed_sugar(o)}, ""},
-                bench.take(o.gravities[0], or_both(o.present_temperature)), session);
+                resolver.take(o.gravities[0], or_both(o.present_temperature)), session);
   }
   const TakenOriginal original =
-      taken_original(bench.take(o.gravities[0], or_both(o.original_temperature)));
-  return tell(o, original, bench.take(o.gravities[1], or_both(o.present_temperature)), session);
+      taken_original(resolver.take(o.gravities[0], or_both(o.original_temperature)));
+  return tell(o, original, resolver.take(o.gravities[1], or_both(o.present_temperature)), session);
 }
 
 int run_csv(const Options& o, const Session& session) {
-  Bench bench{session, o.with};
-  StreamJob job;
+  entry::ReadingResolver resolver = reading_resolver(session, o.with);
+  stream::StreamJob job;
   job.needed = {"original", "present"};
   job.known = {"temperature", "original_temperature", "present_temperature", "culture"};
   const auto limit = wording::limit_from_text(o.limit, o.level);
@@ -197,9 +199,9 @@ int run_csv(const Options& o, const Session& session) {
   if (limit)
     job.facts.insert(job.facts.end(), wording::limit_keys.begin(), wording::limit_keys.end());
   for (const std::string& t : {o.temperature, o.original_temperature, o.present_temperature})
-    require_temperature(t);
-  Stories stories;
-  job.compute = [&](const RowView& row) {
+    entry::require_temperature(t);
+  stream::RiseDetector rises;
+  job.compute = [&](const stream::RowView& row) {
     const auto temperature = [&](const char* column, const std::string& own) {
       for (const std::string& t : {row[column], row["temperature"], own})
         if (!t.empty()) return t;
@@ -207,11 +209,11 @@ int run_csv(const Options& o, const Session& session) {
     };
     if (row["original"].empty())
       throw Error{Errc::inconsistent, "no original gravity, so no figure for the alcohol"};
-    const TakenOriginal original = taken_original(
-        bench.take(row["original"], temperature("original_temperature", o.original_temperature)));
+    const TakenOriginal original = taken_original(resolver.take(
+        row["original"], temperature("original_temperature", o.original_temperature)));
     const std::string own = row["culture"];
-    const TakenReading present =
-        bench.take(row["present"], temperature("present_temperature", o.present_temperature));
+    const entry::TakenReading present =
+        resolver.take(row["present"], temperature("present_temperature", o.present_temperature));
     const ferment::Culture culture = wording::culture_from_text(own.empty() ? o.culture : own);
     AlcoholResult a = compute(original, present, culture);
     std::vector<text::Fact> facts{{wording::word(a.state)}};
@@ -226,12 +228,12 @@ int run_csv(const Options& o, const Session& session) {
       a.result.notes.emplace_back(
           "present above original: bubbles, swapped or misread, "
           "temperature, sugar added, layers?");
-    stories.tell(row, row["original"], a.result.at("sg_20_20_present"), a.result.notes);
-    if (!a.has_bound_only()) return RowOutcome{std::move(a.result), std::move(facts)};
+    rises.flag(row, row["original"], a.result.at("sg_20_20_present"), a.result.notes);
+    if (!a.has_bound_only()) return stream::RowOutcome{std::move(a.result), std::move(facts)};
     a.result.notes.push_back("alcohol " + wording::below_text(a, wording::bound_beside(limit)));
-    return RowOutcome{std::move(a.result), std::move(facts), wording::rests_on_strength()};
+    return stream::RowOutcome{std::move(a.result), std::move(facts), wording::rests_on_strength()};
   };
-  return run_stream(o.csv, job, o.columns, session);
+  return stream_file(o.csv, job, o.columns, session);
 }
 
 }  // namespace

@@ -12,14 +12,15 @@
 #include "areo/notebook/recompute.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
+#include "areo/text/parse.hpp"
 #include "areo/wording/batch.hpp"
 #include "areo/wording/correction_changes.hpp"
 #include "areo/wording/strength.hpp"
-#include "bench.hpp"
 #include "command.hpp"
-#include "extract_kind.hpp"
+#include "extract_options.hpp"
 #include "failure.hpp"
 #include "insist.hpp"
+#include "open_notebook.hpp"
 #include "usage.hpp"
 
 namespace areo::cli {
@@ -32,7 +33,7 @@ using notebook::ReadingRecord;
 
 struct Options {
   std::string name, drink, culture, vessel, volume, on, note, at, reason;
-  ExtractOptions extract;
+  entry::ExtractWords extract;
   bool interpolate = false, yes = false, all = false;
 };
 
@@ -43,10 +44,9 @@ double volume_from_text(const std::string& text) {
 }
 
 // The words are refused before they are written.
-void check_extract(const ExtractOptions& o, const notebook::Notebook& book) {
-  refuse_together(!o.extract.empty(), "--extract", !o.liquid.empty(), "--liquid",
-                  "the liquid's own factor says what its extract does: leave --extract out");
-  (void)extract_from_word(o.extract);
+void check_extract(const entry::ExtractWords& o, const notebook::Notebook& book) {
+  check_extract_options(o);
+  (void)entry::extract_from_word(o.extract);
   if (!o.liquid.empty()) (void)notebook::liquid_factor(book, o.liquid);
 }
 

@@ -12,14 +12,15 @@
 #include "areo/core/shell_word.hpp"
 #include "areo/measurement/bottle.hpp"
 #include "areo/physics/carbon_dioxide.hpp"
+#include "areo/text/parse.hpp"
 #include "areo/trend/history.hpp"
 #include "areo/wording/batch.hpp"
 #include "areo/wording/bottle.hpp"
 #include "areo/wording/correction_changes.hpp"
 #include "areo/wording/trend.hpp"
-#include "bench.hpp"
 #include "command.hpp"
 #include "failure.hpp"
+#include "open_notebook.hpp"
 
 namespace areo::cli {
 namespace {

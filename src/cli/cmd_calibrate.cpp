@@ -1,10 +1,11 @@
 // areo calibrate: check an instrument, build its correction, put it in force.
 #include <memory>
 
-#include "bench.hpp"
+#include "areo/entry/reading_resolver.hpp"
 #include "calibrate.hpp"
 #include "command.hpp"
 #include "insist.hpp"
+#include "reading_options.hpp"
 #include "usage.hpp"
 
 namespace areo::cli {
@@ -25,7 +26,7 @@ Command add_check(const Command& parent, const char* name, const char* what, Che
     if (method == CheckMethod::boiling && o->pressure.empty() == o->altitude.empty())
       throw UsageError{"--pressure or --altitude is required",
                        "areo calibrate boiling --help shows how"};
-    ReadingOptions with;
+    entry::ReadingOptions with;
     with.thermometer = o->thermometer;
     with.temperature_accuracy = o->temperature_accuracy;
     check_temperature_options(with, !o->temperature.empty(), "a temperature");

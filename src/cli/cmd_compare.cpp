@@ -9,15 +9,16 @@
 #include "areo/core/shell_word.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
+#include "areo/text/parse.hpp"
 #include "areo/trend/compare.hpp"
 #include "areo/wording/batch.hpp"
 #include "areo/wording/compare.hpp"
 #include "areo/wording/correction_changes.hpp"
 #include "areo/wording/strength.hpp"
 #include "areo/wording/trend.hpp"
-#include "bench.hpp"
 #include "command.hpp"
 #include "failure.hpp"
+#include "open_notebook.hpp"
 
 namespace areo::cli {
 namespace {

@@ -9,11 +9,10 @@
 #include "areo/text/format.hpp"
 #include "areo/text/parse.hpp"
 #include "areo/wording/result_json.hpp"
-#include "bench.hpp"
 #include "budget.hpp"
 #include "command.hpp"
 #include "sampling_options.hpp"
-#include "stream.hpp"
+#include "stream_file.hpp"
 #include "usage.hpp"
 
 namespace areo::cli {
@@ -51,7 +50,7 @@ Converted convert(const std::string& text, const std::vector<physics::Scale>& to
 }
 
 int run_one(const Options& o, const Session& session) {
-  Converted c = convert(o.value, scales_from_text(o.to, physics::offered_scales()));
+  Converted c = convert(o.value, text::scales_from_text(o.to, physics::offered_scales()));
   if (c.strength && !o.to.empty())
     throw Error{Errc::inconsistent, fmt::format("{}: {}, not to {}", o.value, strengths_only, o.to),
                 "leave --to out; a drink's strength follows from two gravities: areo alcohol"};
@@ -72,21 +71,21 @@ int run_one(const Options& o, const Session& session) {
 }
 
 int run_csv(const Options& o, const Session& session) {
-  const auto to = scales_from_text(o.to, physics::offered_scales());
-  StreamJob job;
+  const auto to = text::scales_from_text(o.to, physics::offered_scales());
+  stream::StreamJob job;
   job.needed = {"value"};
   for (const physics::Scale& s : to) job.results.push_back(physics::scale_key(s));
   if (o.to.empty())
     for (const char* key : {"alcohol_percent_vol", "alcohol_percent_mass", "alcohol_g_l"})
       job.results.emplace_back(key);
-  job.compute = [&](const RowView& row) {
+  job.compute = [&](const stream::RowView& row) {
     Converted c = convert(row["value"], to);
     auto& notes = c.result.notes;
     if (!c.echo.empty()) notes.insert(notes.begin(), c.echo);
     if (c.strength && !o.to.empty()) notes.emplace_back(strengths_only);
-    return RowOutcome{std::move(c.result)};
+    return stream::RowOutcome{std::move(c.result)};
   };
-  return run_stream(o.csv, job, o.columns, session);
+  return stream_file(o.csv, job, o.columns, session);
 }
 
 }  // namespace

@@ -4,17 +4,20 @@
 #include <memory>
 
 #include "areo/core/shell_word.hpp"
+#include "areo/entry/reading_resolver.hpp"
 #include "areo/measurement/correct.hpp"
 #include "areo/physics/scale_name.hpp"
+#include "areo/stream/rise_detector.hpp"
 #include "areo/text/format.hpp"
+#include "areo/text/parse.hpp"
 #include "areo/wording/result_json.hpp"
-#include "bench.hpp"
 #include "budget.hpp"
 #include "command.hpp"
+#include "open_notebook.hpp"
+#include "reading_options.hpp"
 #include "refract.hpp"
 #include "sampling_options.hpp"
-#include "stories.hpp"
-#include "stream.hpp"
+#include "stream_file.hpp"
 #include "usage.hpp"
 
 namespace areo::cli {
@@ -22,25 +25,25 @@ namespace {
 
 struct Options {
   std::string reading, temperature, original, original_temperature, to, csv;
-  ReadingOptions with;
+  entry::ReadingOptions with;
   ColumnOptions columns;
   SamplingOptions sampling;
 };
 
 struct Corrected {
-  TakenReading taken;
+  entry::TakenReading taken;
   measurement::Result result;
 };
 
 // One reading through the chain; the same for an argument and for a row.
-Corrected correct(Bench& bench, const std::string& reading, const std::string& temperature,
-                  const std::string& original, const std::string& original_temperature,
-                  const std::vector<physics::Scale>& to) {
-  Corrected c{bench.take(reading, temperature), {}};
+Corrected correct(entry::ReadingResolver& resolver, const std::string& reading,
+                  const std::string& temperature, const std::string& original,
+                  const std::string& original_temperature, const std::vector<physics::Scale>& to) {
+  Corrected c{resolver.take(reading, temperature), {}};
   if (original.empty()) {
     c.result = measurement::correct(c.taken.instrument, c.taken.reading, to);
   } else {
-    const TakenReading start = bench.take(original, original_temperature);
+    const entry::TakenReading start = resolver.take(original, original_temperature);
     c.result = measurement::correct_fermenting(c.taken.instrument, c.taken.reading,
                                                start.instrument, start.reading, to);
     if (!start.echo.empty())
@@ -72,9 +75,9 @@ void check_one(const Options& o) {
 }
 
 int run_one(const Options& o, const Session& session) {
-  Bench bench{session, o.with};
-  const Corrected c = correct(bench, o.reading, o.temperature, o.original, o.original_temperature,
-                              scales_from_text(o.to, {}));
+  entry::ReadingResolver resolver = reading_resolver(session, o.with);
+  const Corrected c = correct(resolver, o.reading, o.temperature, o.original,
+                              o.original_temperature, text::scales_from_text(o.to, {}));
   const auto& q = c.result.quantities;
   const measurement::Quantity& own = q[0];
   const measurement::Quantity& correction = q[1];
@@ -101,28 +104,29 @@ int run_one(const Options& o, const Session& session) {
 }
 
 int run_csv(const Options& o, const Session& session) {
-  Bench bench{session, o.with};
-  const auto to = scales_from_text(o.to, {physics::sg_20_20, physics::plato_20});
-  for (const std::string& t : {o.temperature, o.original_temperature}) require_temperature(t);
-  if (!o.original.empty()) (void)bench.take(o.original, o.original_temperature);
-  StreamJob job;
+  entry::ReadingResolver resolver = reading_resolver(session, o.with);
+  const auto to = text::scales_from_text(o.to, {physics::sg_20_20, physics::plato_20});
+  for (const std::string& t : {o.temperature, o.original_temperature})
+    entry::require_temperature(t);
+  if (!o.original.empty()) (void)resolver.take(o.original, o.original_temperature);
+  stream::StreamJob job;
   job.needed = {"reading"};
   job.known = {"temperature", "original", "original_temperature"};
   job.results = {"correction", "density_at_t_kg_m3"};
   for (const physics::Scale& s : to) job.results.push_back(physics::scale_key(s));
-  Stories stories;
-  job.compute = [&](const RowView& row) {
+  stream::RiseDetector rises;
+  job.compute = [&](const stream::RowView& row) {
     const auto or_else = [&](const char* column, const std::string& fallback) {
       const std::string cell = row[column];
       return cell.empty() ? fallback : cell;
     };
     const std::string original = or_else("original", o.original);
-    Corrected c = correct(bench, row["reading"], or_else("temperature", o.temperature), original,
+    Corrected c = correct(resolver, row["reading"], or_else("temperature", o.temperature), original,
                           or_else("original_temperature", o.original_temperature), to);
-    stories.tell(row, original, c.result.quantities[0], c.result.notes);
-    return RowOutcome{std::move(c.result)};
+    rises.flag(row, original, c.result.quantities[0], c.result.notes);
+    return stream::RowOutcome{std::move(c.result)};
   };
-  return run_stream(o.csv, job, o.columns, session);
+  return stream_file(o.csv, job, o.columns, session);
 }
 
 // A reading of a named refractometer means what areo refract says.

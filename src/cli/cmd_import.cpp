@@ -9,11 +9,15 @@
 #include <string_view>
 
 #include "areo/core/error.hpp"
+#include "areo/entry/import_table.hpp"
+#include "areo/entry/restore.hpp"
+#include "areo/text/json.hpp"
+#include "areo/wording/failure.hpp"
+#include "column_options.hpp"
 #include "command.hpp"
 #include "failure.hpp"
-#include "import_table.hpp"
 #include "insist.hpp"
-#include "restore.hpp"
+#include "open_notebook.hpp"
 #include "spool.hpp"
 #include "usage.hpp"
 
@@ -21,6 +25,13 @@ namespace areo::cli {
 namespace {
 
 namespace fs = std::filesystem;
+
+struct ImportOptions {
+  std::string file, map;
+  entry::ImportDefaults defaults;
+  ColumnOptions columns;
+  bool dry_run = false, all_or_nothing = false, yes = false;
+};
 
 // It is brought back whole, as it is.
 void refuse_options(const ImportOptions& o) {
@@ -35,6 +46,69 @@ void refuse_options(const ImportOptions& o) {
       throw UsageError{fmt::format("an export is brought back whole: {} does not go with it", name),
                        "to look first, bring it into a new notebook: areo --notebook NEW import "
                        "FILE"};
+}
+
+std::string summary(const ImportOptions& options, const entry::ImportOutcome& o) {
+  std::string out =
+      options.dry_run ? fmt::format("{} would be noted", o.good) : fmt::format("{} noted", o.noted);
+  out += fmt::format(", {} there already, {} refused", o.there, o.bad);
+  if (o.held > 0) out += fmt::format(", {} held back", o.held);
+  if (options.all_or_nothing && o.not_noted() > 0)
+    out += "; all or nothing, so nothing was noted";
+  else if (o.not_noted() > 0)
+    out += fmt::format("; mend these{} and import the file again: what is there is not noted twice",
+                       o.held > 0 ? ", or insist with --yes," : "");
+  return out;
+}
+
+int tell(const ImportOptions& options, const entry::ImportOutcome& o, const Session& session) {
+  for (const text::SaidOnce* said : {&o.refused, &o.held_back})
+    tell_refused(*said, options.file, session);
+  const int code = o.not_noted() > 0 ? said_no : done;
+  if (session.json) {
+    raw_line(fmt::format(R"({{"noted":{},"known":{},"refused":{},"held_back":{},"dry_run":{},)"
+                         R"("left_out":{}}})",
+                         o.noted, o.there, o.bad, o.held, options.dry_run,
+                         text::json_list(o.left_out)));
+    return code;
+  }
+  line(summary(options, o));
+  if (!o.left_out.empty())
+    line(fmt::format("note: left out, because areo does not know what they mean: {}; --map says it",
+                     fmt::join(o.left_out, ", ")));
+  if (o.noted > 0) line("next: areo batch list shows what is there now");
+  return code;
+}
+
+int import_table(std::istream& in, char first, const ImportOptions& o, const Session& session) {
+  notebook::Notebook book = open_notebook(session);
+  entry::ImportPlan plan{.file = o.file,
+                         .map = o.map,
+                         .defaults = o.defaults,
+                         .rules = column_rules(o.columns),
+                         .dry_run = o.dry_run,
+                         .all_or_nothing = o.all_or_nothing,
+                         .yes = o.yes};
+  if (session.json)
+    plan.on_failure = [](const Error& e, std::size_t line) {
+      raw_line(wording::failure_json(e, line));
+    };
+  if (first == '{' || first == '[')
+    return tell(o, entry::import_json(in, first == '[', book, plan), session);
+  in.seekg(0);
+  return tell(o, entry::import_csv(in, book, plan), session);
+}
+
+int tell_restored(const notebook::Restored& r, const Session& session) {
+  if (session.json)
+    raw_line(fmt::format(R"({{"added":{},"known":{}}})", r.added, r.known));
+  else
+    line(fmt::format("{} rows brought back, {} were there already", r.added, r.known));
+  return done;
+}
+
+std::function<notebook::Notebook()> new_notebook(const Session& session) {
+  return [&session] { return open_notebook(session, notebook::Open::create); };
 }
 
 // What a file is shows in its first characters.
@@ -55,13 +129,11 @@ int import_stream(std::istream& in, const ImportOptions& o, const Session& sessi
   in.clear();
   in.seekg(begins);
   in >> std::ws;
-  if (is_export(begin)) {
+  if (entry::is_export(begin)) {
     refuse_options(o);
-    return restore_json(in, o.file, session);
+    return tell_restored(entry::restore_json(in, o.file, new_notebook(session)), session);
   }
-  if (first == '{' || first == '[') return import_json(in, first == '[', o, session);
-  in.seekg(0);
-  return import_csv(in, o, session);
+  return import_table(in, first, o, session);
 }
 
 int run_import(const ImportOptions& o, const Session& session) {
@@ -72,7 +144,7 @@ int run_import(const ImportOptions& o, const Session& session) {
   std::error_code error;
   if (fs::is_directory(o.file, error)) {
     refuse_options(o);
-    return restore_csv(o.file, session);
+    return tell_restored(entry::restore_csv(o.file, new_notebook(session)), session);
   }
   std::ifstream in{o.file, std::ios::binary};
   if (in && !fs::is_regular_file(o.file, error)) in = spooled(in);
@@ -109,7 +181,7 @@ void setup_import(const Command& app, const Session& session, Run& run) {
       "the notebook already is not noted again.\n"
       "Examples:\n  areo import readings.csv --batch PT-1 --dry-run\n"
       "  areo --notebook new.db import notebook.jsonl",
-      fmt::join(import_fields(), ", ")));
+      fmt::join(entry::import_fields(), ", ")));
   c.callback([=, &session, &run] { run = [=, &session] { return run_import(*o, session); }; });
 }
 

@@ -11,11 +11,12 @@
 #include "areo/physics/water.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
+#include "areo/text/parse.hpp"
 #include "areo/text/parse_refraction.hpp"
 #include "areo/wording/instrument.hpp"
-#include "bench.hpp"
 #include "command.hpp"
 #include "failure.hpp"
+#include "open_notebook.hpp"
 
 namespace areo::cli {
 namespace {

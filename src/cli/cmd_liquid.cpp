@@ -10,15 +10,18 @@
 #include "areo/batch/expectation.hpp"
 #include "areo/core/error.hpp"
 #include "areo/core/shell_word.hpp"
+#include "areo/entry/noted.hpp"
+#include "areo/entry/reading_resolver.hpp"
 #include "areo/notebook/recompute.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
+#include "areo/text/parse.hpp"
 #include "areo/wording/instrument.hpp"
-#include "bench.hpp"
 #include "command.hpp"
 #include "failure.hpp"
 #include "insist.hpp"
-#include "noted.hpp"
+#include "open_notebook.hpp"
+#include "reading_options.hpp"
 #include "usage.hpp"
 
 namespace areo::cli {
@@ -37,7 +40,7 @@ struct Options {
 
 notebook::PairHalf half_of(const std::string& typed, const InstrumentRecord& instrument,
                            const std::string& temperature) {
-  const NotedMark m = noted_mark(typed, instrument);
+  const entry::NotedMark m = entry::noted_mark(typed, instrument);
   notebook::PairHalf half{instrument.id, typed, m.value, m.half_width, temperature, {}};
   if (!temperature.empty()) half.temperature_c = text::liquid_celsius_from_text(temperature);
   return half;
@@ -48,16 +51,16 @@ LiquidPairRecord record_of(const Options& o, const notebook::Notebook& book) {
   r.liquid = o.liquid;
   r.made_at = o.on.empty() ? now() : past_moment_from_text(o.on, now());
   r.note = o.note;
-  const InstrumentRecord prism = of_kind(book, o.refractometer, "refractometer");
-  const InstrumentRecord stem = of_kind(book, o.hydrometer, "hydrometer");
+  const InstrumentRecord prism = entry::of_kind(book, o.refractometer, "refractometer");
+  const InstrumentRecord stem = entry::of_kind(book, o.hydrometer, "hydrometer");
   r.refraction = half_of(o.refraction, prism, o.temperature);
   r.gravity = half_of(o.gravity, stem,
                       o.gravity_temperature.empty() ? o.temperature : o.gravity_temperature);
   r.meniscus = o.top ? instruments::Meniscus::top : instruments::Meniscus::level;
   // Both temperatures come from one thermometer; either stands for its accuracy.
-  const NotedTemperature t =
-      noted_temperature(o.temperature.empty() ? o.gravity_temperature : o.temperature,
-                        o.thermometer, o.temperature_accuracy, true, book);
+  const entry::NotedTemperature t =
+      entry::noted_temperature(o.temperature.empty() ? o.gravity_temperature : o.temperature,
+                               o.thermometer, o.temperature_accuracy, true, book);
   r.thermometer = t.thermometer;
   r.temperature_half_width_c = t.half_width_c;
   return r;
@@ -217,7 +220,7 @@ void setup_liquid(const Command& app, const Session& session, Run& run) {
       "Example:\n  areo liquid pair pear-juice 12.6Bx 1.050 --temp 20C --instrument prism-1 "
       "--hydrometer stem-1");
   pair.callback([=, &session, &run] {
-    ReadingOptions with;
+    entry::ReadingOptions with;
     with.thermometer = o->thermometer;
     with.temperature_accuracy = o->temperature_accuracy;
     check_temperature_options(with, !o->temperature.empty() || !o->gravity_temperature.empty(),

@@ -7,15 +7,17 @@
 
 #include "areo/core/error.hpp"
 #include "areo/core/shell_word.hpp"
+#include "areo/entry/reading_entry.hpp"
+#include "areo/entry/reading_resolver.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
 #include "areo/wording/batch.hpp"
 #include "areo/wording/correction_changes.hpp"
-#include "bench.hpp"
 #include "command.hpp"
 #include "failure.hpp"
 #include "insist.hpp"
-#include "note_reading.hpp"
+#include "open_notebook.hpp"
+#include "reading_options.hpp"
 #include "usage.hpp"
 
 namespace areo::cli {
@@ -28,13 +30,13 @@ using notebook::ReadingRecord;
 
 struct Options {
   std::string batch, reason;
-  TypedReading typed;
+  entry::TypedReading typed;
   Id id = 0;
   bool yes = false;
 };
 
 void check_options(const Options& o) {
-  ReadingOptions with;
+  entry::ReadingOptions with;
   with.thermometer = o.typed.thermometer;
   with.temperature_accuracy = o.typed.temperature_accuracy;
   check_temperature_options(with, !o.typed.temperature.empty(), "--temp");
@@ -91,8 +93,9 @@ int tell(const notebook::Notebook& book, const std::string& name, Id reading,
 }
 
 // @param amended  the reading that it takes the place of
-bool expected(const notebook::Notebook& book, const std::string& name, const NotedReading& noted,
-              std::optional<Id> amended, bool yes, const Session& session) {
+bool expected(const notebook::Notebook& book, const std::string& name,
+              const entry::NotedReading& noted, std::optional<Id> amended, bool yes,
+              const Session& session) {
   Batch batch{book, name};
   return insisted(batch::Expectation{batch, amended}.of(noted.records), yes, session);
 }
@@ -100,7 +103,7 @@ bool expected(const notebook::Notebook& book, const std::string& name, const Not
 int run_add(const Options& o, const Session& session) {
   notebook::Notebook book = open_notebook(session);
   const auto batch = book.batch(o.batch);
-  const NotedReading noted = note_reading(o.typed, batch, book);
+  const entry::NotedReading noted = entry::note_reading(o.typed, batch, book);
   if (!expected(book, batch.name, noted, std::nullopt, o.yes, session)) return said_no;
   const Id first = book.add(noted.records).front();
   return tell(book, o.batch, first, noted.echo, session);
@@ -111,7 +114,7 @@ int run_amend(const Options& o, const Session& session) {
   notebook::Notebook book = open_notebook(session);
   const ReadingRecord before = book.reading(o.id);
   const auto batch = book.batch(before.batch);
-  TypedReading typed = o.typed;
+  entry::TypedReading typed = o.typed;
   const auto keep = [](std::string& text, const std::string& old) {
     if (text.empty()) text = old;
   };
@@ -128,7 +131,7 @@ int run_amend(const Options& o, const Session& session) {
   keep(typed.made_at, before.made_at.text());
   typed.original = typed.original || before.stage == notebook::Stage::original;
   typed.top = typed.top || before.meniscus == instruments::Meniscus::top;
-  NotedReading noted = note_reading(typed, batch, book);
+  entry::NotedReading noted = entry::note_reading(typed, batch, book);
   ReadingRecord& r = noted.records.front();
   if (!new_temperature && o.typed.temperature_accuracy.empty())
     r.temperature_half_width_c = before.temperature_half_width_c;
@@ -199,7 +202,7 @@ int run_list(const Options& o, const Session& session) {
   return done;
 }
 
-void add_options(const Command& c, TypedReading& t) {
+void add_options(const Command& c, entry::TypedReading& t) {
   c.add_option("--temp", t.temperature, "temperature of the sample").type_name("TEMP");
   c.add_option("--instrument", t.instrument,
                "what showed it; the hydrometer, if the notebook has one only")

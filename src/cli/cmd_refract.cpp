@@ -6,18 +6,24 @@
 
 #include "areo/core/error.hpp"
 #include "areo/core/shell_word.hpp"
+#include "areo/entry/reading_resolver.hpp"
+#include "areo/entry/refraction_resolver.hpp"
 #include "areo/physics/scale_name.hpp"
+#include "areo/stream/rise_detector.hpp"
 #include "areo/text/format.hpp"
+#include "areo/text/parse.hpp"
 #include "areo/text/parse_refraction.hpp"
+#include "areo/wording/refraction.hpp"
 #include "areo/wording/result_json.hpp"
-#include "bench.hpp"
 #include "budget.hpp"
 #include "command.hpp"
-#include "desk.hpp"
+#include "extract_options.hpp"
 #include "failure.hpp"
+#include "open_notebook.hpp"
 #include "print_strength.hpp"
-#include "stories.hpp"
-#include "stream.hpp"
+#include "reading_options.hpp"
+#include "refract.hpp"
+#include "stream_file.hpp"
 #include "usage.hpp"
 
 namespace areo::cli {
@@ -28,9 +34,28 @@ using measurement::Fermentation;
 
 using Options = RefractOptions;
 
+entry::RefractionResolver refraction_resolver(const Options& o, const Session& session) {
+  check_extract_options(o.extract);
+  return {{o.with, o.hydrometer, o.extract, o.culture},
+          reading_resolver(session, o.with),
+          notebook_opener(session)};
+}
+
+// What is about a hydrometer has none to act on, if none was read.
+void refuse_idle(const Options& o, const entry::RefractionResolver& samples) {
+  const bool read =
+      !o.gravity.empty() || (!o.original.empty() && !samples.by_refractometer(o.original));
+  for (const auto& [given, name] :
+       {std::pair{!o.hydrometer.empty(), "--hydrometer"}, std::pair{o.with.top, "--top"}})
+    if (given && !read)
+      throw UsageError{
+          fmt::format("{} without a hydrometer reading", name),
+          fmt::format("give --gravity, or --original as 1.050; or leave {} out", name)};
+}
+
 // --- one reading ---
 
-std::string next_step(const Options& o, const TakenRefraction& taken) {
+std::string next_step(const Options& o, const entry::TakenRefraction& taken) {
   if (taken.sample.reading.temperature.assumed)
     return "next: take the temperature of the prism and give it with --temp";
   if (taken.sample.instrument.correction.checks == 0)
@@ -45,10 +70,10 @@ std::string next_step(const Options& o, const TakenRefraction& taken) {
   return "next: has it begun to ferment? then give its --original reading";
 }
 
-int print_unfermented(const Options& o, Desk& desk, const TypedSample& typed,
-                      const Session& session) {
-  const TakenRefraction taken = desk.refraction(typed);
-  const measurement::Result r = desk.unfermented(taken, scales_from_text(o.to, {}));
+int print_unfermented(const Options& o, entry::RefractionResolver& samples,
+                      const entry::TypedSample& typed, const Session& session) {
+  const entry::TakenRefraction taken = samples.refraction(typed);
+  const measurement::Result r = samples.unfermented(taken, text::scales_from_text(o.to, {}));
   const auto& extract = r.at("extract_percent");
   const wording::ReportedResult reported{
       r, sampling_request(o.sampling), session.full, {.check = !session.budget.wanted}};
@@ -80,21 +105,22 @@ int print_unfermented(const Options& o, Desk& desk, const TypedSample& typed,
 }
 
 int refract_one(const Options& o, const Session& session) {
-  Desk desk{o, session};
+  entry::RefractionResolver samples = refraction_resolver(o, session);
   const auto or_same = [&](const std::string& own) { return own.empty() ? o.temperature : own; };
-  desk.refuse_idle(o);
-  const TypedSample t{o.reading,  o.temperature,
-                      o.original, or_same(o.original_temperature),
-                      o.gravity,  or_same(o.gravity_temperature)};
+  refuse_idle(o, samples);
+  const entry::TypedSample t{o.reading,  o.temperature,
+                             o.original, or_same(o.original_temperature),
+                             o.gravity,  or_same(o.gravity_temperature)};
   if (o.gravity.empty() && o.original.empty()) {
     if (o.all)
       throw UsageError{"--all is about a strength, and none is computed",
                        "give --original or --gravity, or leave --all out"};
-    return print_unfermented(o, desk, t, session);
+    return print_unfermented(o, samples, t, session);
   }
   const bool pair = !o.gravity.empty();
-  const AlcoholResult a = pair ? desk.paired(t) : desk.fermenting(t);
-  wording::StrengthWords words = pair ? paired_words() : fermenting_words(desk.culture());
+  const AlcoholResult a = pair ? samples.paired(t) : samples.fermenting(t);
+  wording::StrengthWords words =
+      pair ? wording::paired_words() : wording::fermenting_words(samples.culture());
   words.all = o.all;
   const wording::ReportedResult reported{a.result, sampling_request(o.sampling), session.full,
                                          wording::reporting_plan(a, words, !session.budget.wanted)};
@@ -103,15 +129,16 @@ int refract_one(const Options& o, const Session& session) {
 
 // --- many ---
 
-RowOutcome row_outcome(Desk& desk, const TypedSample& t, const std::vector<physics::Scale>& to) {
+stream::RowOutcome row_outcome(entry::RefractionResolver& samples, const entry::TypedSample& t,
+                               const std::vector<physics::Scale>& to) {
   if (t.original.empty() && t.gravity.empty())
-    return {desk.unfermented(desk.refraction(t), to), {{"unfermented"}}};
+    return {samples.unfermented(samples.refraction(t), to), {{"unfermented"}}};
   if (!t.original.empty() && !t.gravity.empty())
     throw Error{Errc::inconsistent, "an original and a gravity of the same sample are one too many",
                 "keep the gravity in one row and the original in another"};
-  AlcoholResult a = t.gravity.empty() ? desk.fermenting(t) : desk.paired(t);
+  AlcoholResult a = t.gravity.empty() ? samples.fermenting(t) : samples.paired(t);
   const wording::StrengthWords words =
-      t.gravity.empty() ? fermenting_words(desk.culture()) : paired_words();
+      t.gravity.empty() ? wording::fermenting_words(samples.culture()) : wording::paired_words();
   if (a.state == Fermentation::above || a.state == Fermentation::contradiction)
     a.result.notes.push_back(words.above);
   if (a.state == Fermentation::measured || a.state == Fermentation::above)
@@ -130,9 +157,9 @@ RowOutcome row_outcome(Desk& desk, const TypedSample& t, const std::vector<physi
 }
 
 int refract_csv(const Options& o, const Session& session) {
-  Desk desk{o, session};
-  const auto to = scales_from_text(o.to, {physics::plato_20});
-  StreamJob job;
+  entry::RefractionResolver samples = refraction_resolver(o, session);
+  const auto to = text::scales_from_text(o.to, {physics::plato_20});
+  stream::StreamJob job;
   job.needed = {"reading"};
   job.known = {"temperature", "original", "original_temperature", "gravity", "gravity_temperature"};
   job.results = {"extract_percent",
@@ -151,28 +178,29 @@ int refract_csv(const Options& o, const Session& session) {
   for (const physics::Scale& s : to) job.results.push_back(physics::scale_key(s));
   job.facts = {"state"};
   job.facts.insert(job.facts.end(), wording::bound_keys.begin(), wording::bound_keys.end());
-  require_temperature(o.temperature);
-  Stories stories;
-  job.compute = [&](const RowView& row) {
+  entry::require_temperature(o.temperature);
+  stream::RiseDetector rises;
+  job.compute = [&](const stream::RowView& row) {
     const auto first_of = [](const std::string& a, const std::string& b, const std::string& c) {
       return !a.empty() ? a : !b.empty() ? b : c;
     };
-    const TypedSample t{row["reading"],
-                        first_of(row["temperature"], o.temperature, ""),
-                        first_of(row["original"], o.original, ""),
-                        first_of(row["original_temperature"], o.original_temperature,
-                                 first_of(row["temperature"], o.temperature, "")),
-                        row["gravity"],
-                        first_of(row["gravity_temperature"], row["temperature"], o.temperature)};
-    RowOutcome out = row_outcome(desk, t, to);
+    const entry::TypedSample t{
+        row["reading"],
+        first_of(row["temperature"], o.temperature, ""),
+        first_of(row["original"], o.original, ""),
+        first_of(row["original_temperature"], o.original_temperature,
+                 first_of(row["temperature"], o.temperature, "")),
+        row["gravity"],
+        first_of(row["gravity_temperature"], row["temperature"], o.temperature)};
+    stream::RowOutcome out = row_outcome(samples, t, to);
     const auto& q = out.result.quantities;
     const auto gravity = std::find_if(q.begin(), q.end(), [](const auto& x) {
       return x.key == "sg_20_20_present" || x.key == "sg_20_20";
     });
-    if (gravity != q.end()) stories.tell(row, t.original, *gravity, out.result.notes);
+    if (gravity != q.end()) rises.flag(row, t.original, *gravity, out.result.notes);
     return out;
   };
-  return run_stream(o.csv, job, o.columns, session);
+  return stream_file(o.csv, job, o.columns, session);
 }
 
 // Every option must have something to act on.

@@ -4,17 +4,19 @@
 #include <memory>
 
 #include "areo/core/error.hpp"
+#include "areo/entry/reading_resolver.hpp"
 #include "areo/measurement/solution.hpp"
 #include "areo/physics/mixture.hpp"
 #include "areo/physics/salt.hpp"
 #include "areo/physics/water.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
+#include "areo/text/parse.hpp"
 #include "areo/wording/quantity_lines.hpp"
 #include "areo/wording/result_json.hpp"
-#include "bench.hpp"
 #include "command.hpp"
 #include "failure.hpp"
+#include "reading_options.hpp"
 #include "usage.hpp"
 
 namespace areo::cli {
@@ -24,7 +26,7 @@ using calibration::WeighedSolution;
 
 struct Options {
   std::string kind, solute, water, target, total, balance = "1g", temperature = "20C", instrument;
-  ReadingOptions with;
+  entry::ReadingOptions with;
 };
 
 WeighedSolution kind_of(const Options& o, double solute_g, double water_g) {
@@ -77,11 +79,11 @@ struct Shelf {
 };
 
 // The instrument named, or one of each usual scale without error.
-Shelf shelf_of(const Options& o, Bench& bench, Temperature t) {
+Shelf shelf_of(const Options& o, entry::ReadingResolver& resolver, Temperature t) {
   if (!o.instrument.empty()) {
-    if (bench.notebook().instrument(o.instrument).refractometer() != nullptr)
-      return {{}, {bench.refractometer(o.instrument).refractometer}};
-    return {{bench.hydrometer(o.instrument).hydrometer}, {}};
+    if (resolver.notebook().instrument(o.instrument).refractometer() != nullptr)
+      return {{}, {resolver.refractometer(o.instrument).refractometer}};
+    return {{resolver.hydrometer(o.instrument).hydrometer}, {}};
   }
   Shelf ideal;
   for (const physics::Scale& s :
@@ -102,10 +104,10 @@ std::string grams_text(double g, double division) {
 }
 
 int run_solution(const Options& o, const Session& session) {
-  Bench bench{session, o.with};
+  entry::ReadingResolver resolver = reading_resolver(session, o.with);
   const WeighedSolution w = solution_of(o);
-  const auto temperature = bench.temperature(o.temperature, celsius_point(20));
-  const Shelf shelf = shelf_of(o, bench, celsius_point(temperature.indication_c));
+  const auto temperature = resolver.temperature(o.temperature, celsius_point(20));
+  const Shelf shelf = shelf_of(o, resolver, celsius_point(temperature.indication_c));
   const auto result =
       measurement::describe_solution(w, temperature, shelf.hydrometers, shelf.refractometers);
   if (session.json) {

@@ -9,7 +9,9 @@
 #include <string>
 
 #include "areo/core/error.hpp"
+#include "areo/entry/guided_readings.hpp"
 #include "areo/text/format.hpp"
+#include "areo/wording/batch.hpp"
 
 namespace areo::cli {
 
@@ -17,22 +19,16 @@ void add_insist_option(const Command& command, bool& yes) {
   command.add_flag("--yes", yes, "note it without a question, however far from what is expected");
 }
 
-std::string doubts_text(const batch::Doubts& doubts) {
-  return fmt::format("{}", fmt::join(doubts, "; "));
-}
-
-bool says_yes(const std::string& answer) { return answer == "y" || answer == "yes"; }
-
 bool insisted(const batch::Doubts& doubts, bool yes, const Session& session) {
   if (doubts.empty() || yes) return true;
   if (session.json || isatty(STDIN_FILENO) == 0)
-    throw Error{Errc::inconsistent, doubts_text(doubts),
+    throw Error{Errc::inconsistent, wording::doubts_text(doubts),
                 "nothing is noted: look again, and if it is so, say --yes"};
   for (const std::string& d : doubts) error_line("look again: " + d);
-  fmt::print(stderr, "{}> ", all_the_same);
+  fmt::print(stderr, "{}> ", entry::all_the_same);
   std::string answer;
   std::getline(std::cin, answer);
-  if (says_yes(answer)) return true;
+  if (entry::says_yes(answer)) return true;
   fmt::print(stderr, "not noted\n");
   return false;
 }

@@ -14,11 +14,5 @@ void add_insist_option(const Command& command, bool& yes);
 /// @throws Error{inconsistent} with the doubts if nobody can be asked: without a terminal, and with
 ///         --json
 [[nodiscard]] bool insisted(const batch::Doubts& doubts, bool yes, const Session& session);
-/// The doubts in one line.
-[[nodiscard]] std::string doubts_text(const batch::Doubts& doubts);
-/// What is typed instead of Enter to note it all the same.
-[[nodiscard]] bool says_yes(const std::string& answer);
-
-inline constexpr const char* all_the_same = "note it all the same? y for yes, Enter for no";
 
 }  // namespace areo::cli

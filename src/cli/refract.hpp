@@ -2,9 +2,9 @@
 // A refractometer reading, for the commands that take one.
 #include <string>
 
-#include "bench.hpp"
+#include "areo/entry/extract_kind.hpp"
+#include "areo/entry/reading_resolver.hpp"
 #include "column_options.hpp"
-#include "extract_kind.hpp"
 #include "output.hpp"
 #include "sampling_options.hpp"
 
@@ -15,13 +15,14 @@ struct RefractOptions {
   std::string reading, temperature, original, original_temperature, gravity, gravity_temperature;
   std::string hydrometer, culture, to, csv;
   ColumnOptions columns;
-  ExtractOptions extract;
-  ReadingOptions with;
+  entry::ExtractWords extract;
+  entry::ReadingOptions with;
   SamplingOptions sampling;
   bool all = false;
 };
 
-/// @throws UsageError for options that have nothing to act on; what Bench and measurement throw
+/// @throws UsageError for options that have nothing to act on; what ReadingResolver and measurement
+/// throw
 int run_refract(const RefractOptions& options, const Session& session);
 
 }  // namespace areo::cli

@@ -8,7 +8,7 @@
 #include "areo/core/error.hpp"
 #include "areo/publish/pdf.hpp"
 #include "areo/publish/write_file.hpp"
-#include "bench.hpp"
+#include "open_notebook.hpp"
 #include "screen.hpp"
 #include "usage.hpp"
 #include "version.hpp"

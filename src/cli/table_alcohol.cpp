@@ -4,12 +4,13 @@
 #include <memory>
 
 #include "areo/core/error.hpp"
+#include "areo/entry/reading_resolver.hpp"
 #include "areo/measurement/alcohol.hpp"
 #include "areo/measurement/temperature_table.hpp"
 #include "areo/physics/scale_name.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
-#include "bench.hpp"
+#include "reading_options.hpp"
 #include "strength_cell.hpp"
 #include "table.hpp"
 #include "table_axis.hpp"
@@ -22,7 +23,7 @@ using measurement::AlcoholResult;
 struct Options {
   std::string from = "0.990", to = "1.040", step, originals = "1.030,1.040,1.050,1.060,1.070,1.080";
   std::string temperature = "20C", culture;
-  ReadingOptions with;
+  entry::ReadingOptions with;
   SheetOptions sheet;
 };
 
@@ -60,9 +61,9 @@ measurement::Calibrated without_error_over(const MarkAxis& rows, const MarkAxis&
 }
 
 int run_table(const Options& o, const Session& session) {
-  Bench bench{session, o.with};
+  entry::ReadingResolver resolver = reading_resolver(session, o.with);
   std::optional<measurement::Calibrated> named;
-  if (!o.with.instrument.empty()) named = bench.hydrometer(o.with.instrument);
+  if (!o.with.instrument.empty()) named = resolver.hydrometer(o.with.instrument);
   const auto own = named ? std::optional{named->hydrometer.scale} : std::nullopt;
   const MarkAxis side = mark_axis(o.from, o.to, o.step, own);
   const MarkAxis top = listed_marks(o.originals, own);
@@ -72,7 +73,7 @@ int run_table(const Options& o, const Session& session) {
                             physics::scale_name(side.scale), physics::scale_name(top.scale)),
                 "write both on one scale"};
   const Reader reader{named ? *named : without_error_over(side, top),
-                      bench.temperature(o.temperature, side.scale.reference()),
+                      resolver.temperature(o.temperature, side.scale.reference()),
                       wording::culture_from_text(o.culture)};
   const instruments::Hydrometer& h = reader.instrument.hydrometer;
   Grid g;

@@ -9,6 +9,7 @@
 #include "areo/instruments/hydrometer.hpp"
 #include "areo/physics/scale_name.hpp"
 #include "areo/text/format.hpp"
+#include "areo/text/parse.hpp"
 #include "areo/text/parse_refraction.hpp"
 #include "failure.hpp"
 

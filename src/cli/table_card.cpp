@@ -8,6 +8,8 @@
 #include "areo/wording/check.hpp"
 #include "areo/wording/instrument.hpp"
 #include "card_grid.hpp"
+#include "extract_options.hpp"
+#include "reading_options.hpp"
 #include "table.hpp"
 
 namespace areo::cli {
@@ -43,15 +45,15 @@ void refuse_retired(const notebook::Notebook& book, const notebook::InstrumentRe
 }
 
 int run_card(const CardOptions& o, const Session& session) {
-  Bench bench{session, {}};
+  entry::ReadingResolver resolver = reading_resolver(session, {});
   const Moment at = o.at.empty() ? now() : past_day_end_from_text(o.at, now());
-  const notebook::InstrumentRecord record = bench.notebook().instrument(o.name);
-  refuse_retired(bench.notebook(), record, at);
-  const CardSubject s = card_subject(bench.notebook(), record, at);
-  Grid g = card_grid(s, o, bench);
+  const notebook::InstrumentRecord record = resolver.notebook().instrument(o.name);
+  refuse_retired(resolver.notebook(), record, at);
+  const CardSubject s = card_subject(resolver.notebook(), record, at);
+  Grid g = card_grid(s, o, resolver);
   g.title = record.name();
   g.called = "the card of " + record.name();
-  const auto offsets = card_offsets(s, o, bench, readings_of(g));
+  const auto offsets = card_offsets(s, o, resolver, readings_of(g));
   g.headline = card_headline(s, offsets);
   for (std::string& text : check_lines(s)) g.notes.push_back(std::move(text));
   g.models.insert(g.models.begin(),
@@ -90,6 +92,7 @@ void setup_table_card(const Command& tables, const Session& session, Run& run) {
       "  areo table card prism-1 --out prism-1.pdf");
   t.callback([=, &session, &run] {
     check_sheet_options(o->sheet, session);
+    check_extract_options(o->extract);
     run = [=, &session] { return run_card(*o, session); };
   });
 }

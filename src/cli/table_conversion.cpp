@@ -7,6 +7,7 @@
 #include "areo/core/error.hpp"
 #include "areo/measurement/convert.hpp"
 #include "areo/physics/scale_name.hpp"
+#include "areo/text/parse.hpp"
 #include "areo/wording/result_json.hpp"
 #include "table.hpp"
 #include "table_axis.hpp"

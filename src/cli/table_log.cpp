@@ -10,9 +10,9 @@
 #include "areo/core/shell_word.hpp"
 #include "areo/measurement/original.hpp"
 #include "areo/text/format.hpp"
-#include "bench.hpp"
 #include "card.hpp"
 #include "failure.hpp"
+#include "open_notebook.hpp"
 #include "table.hpp"
 #include "usage.hpp"
 

@@ -6,14 +6,16 @@
 #include <optional>
 
 #include "areo/core/error.hpp"
+#include "areo/entry/reading_resolver.hpp"
 #include "areo/measurement/refract.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
+#include "areo/text/parse.hpp"
 #include "areo/text/parse_refraction.hpp"
 #include "areo/wording/strength.hpp"
-#include "bench.hpp"
-#include "extract_kind.hpp"
+#include "extract_options.hpp"
 #include "failure.hpp"
+#include "reading_options.hpp"
 #include "strength_cell.hpp"
 #include "table.hpp"
 #include "table_axis.hpp"
@@ -28,8 +30,8 @@ struct Options {
   std::string from = "0Bx", to = "16Bx", step = "1Bx", originals = "8,10,12,14,16";
   std::string temperature = "20C";
   SheetOptions sheet;
-  ExtractOptions extract;
-  ReadingOptions with;
+  entry::ExtractWords extract;
+  entry::ReadingOptions with;
 };
 
 // A nominal instrument has no error; what remains is reading, temperature, extract and method.
@@ -69,10 +71,10 @@ Axis rows_of(const Options& o) {
 }
 
 int run_table(const Options& o, const Session& session) {
-  Bench bench{session, o.with};
+  entry::ReadingResolver resolver = reading_resolver(session, o.with);
   const Reader reader{
-      o.with.instrument.empty() ? nominal() : bench.refractometer(o.with.instrument),
-      extract_kind(o.extract, bench), bench.temperature(o.temperature, celsius_point(20))};
+      o.with.instrument.empty() ? nominal() : resolver.refractometer(o.with.instrument),
+      resolver.extract(o.extract), resolver.temperature(o.temperature, celsius_point(20))};
   const instruments::Refractometer& r = reader.instrument.refractometer;
   if (r.scale != instruments::RefractometerScale::brix)
     throw Error{Errc::inconsistent, "this table is for Brix scales",
@@ -131,6 +133,7 @@ void setup_table_refractometer(const Command& tables, const Session& session, Ru
       "  areo table refractometer --instrument prism-1 --temp 18C --step 0.5 --csv");
   t.callback([=, &session, &run] {
     check_sheet_options(o->sheet, session);
+    check_extract_options(o->extract);
     run = [=, &session] { return run_table(*o, session); };
   });
 }

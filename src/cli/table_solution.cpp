@@ -8,6 +8,7 @@
 #include "areo/physics/scale_name.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
+#include "areo/text/parse.hpp"
 #include "areo/wording/result_json.hpp"
 #include "table.hpp"
 #include "table_axis.hpp"

@@ -6,6 +6,7 @@
 
 #include "areo/measurement/convert.hpp"
 #include "areo/text/format.hpp"
+#include "areo/text/parse.hpp"
 #include "areo/wording/result_json.hpp"
 #include "table.hpp"
 #include "table_axis.hpp"

@@ -4,8 +4,9 @@
 #include <algorithm>
 #include <memory>
 
+#include "areo/entry/reading_resolver.hpp"
 #include "areo/physics/scale_name.hpp"
-#include "bench.hpp"
+#include "reading_options.hpp"
 #include "table.hpp"
 #include "temperature_grid.hpp"
 
@@ -15,7 +16,7 @@ namespace {
 struct Options {
   std::string coldest = "10C", warmest = "35C", step = "1C";
   std::string readings, alcohol;
-  ReadingOptions with;
+  entry::ReadingOptions with;
   SheetOptions sheet;
 };
 
@@ -26,9 +27,9 @@ constexpr const char* usual_readings = "1.000,1.010,1.020,1.030,1.040,1.050,1.06
 int correction_decimals(const physics::Scale& s) { return std::max(2, most_decimals(s) - 1); }
 
 int run_table(const Options& o, const Session& session) {
-  Bench bench{session, o.with};
+  entry::ReadingResolver resolver = reading_resolver(session, o.with);
   std::optional<measurement::Calibrated> named;
-  if (!o.with.instrument.empty()) named = bench.hydrometer(o.with.instrument);
+  if (!o.with.instrument.empty()) named = resolver.hydrometer(o.with.instrument);
   const std::string readings =
       !o.readings.empty() ? o.readings
       : named             ? possible_marks(marks_of({.lo = named->hydrometer.lo,

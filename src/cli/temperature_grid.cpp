@@ -9,6 +9,7 @@
 #include "areo/physics/mixture.hpp"
 #include "areo/physics/scale_name.hpp"
 #include "areo/text/format.hpp"
+#include "areo/text/parse.hpp"
 #include "areo/wording/result_json.hpp"
 #include "failure.hpp"
 

@@ -369,4 +369,15 @@ void each_part(const std::string& list, const std::function<void(const std::stri
   }
 }
 
+std::vector<Scale> scales_from_text(const std::string& text, const std::vector<Scale>& fallback) {
+  if (text.empty()) return fallback;
+  std::vector<Scale> scales;
+  each_part(text, [&](const std::string& word) {
+    const Scale scale = scale_from_text(word);
+    // Named twice, it is shown once.
+    if (std::find(scales.begin(), scales.end(), scale) == scales.end()) scales.push_back(scale);
+  });
+  return scales;
+}
+
 }  // namespace areo::text

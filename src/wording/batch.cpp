@@ -213,6 +213,10 @@ std::vector<std::string> notes_of(const std::vector<Point>& points) {
   return all;
 }
 
+std::string doubts_text(const batch::Doubts& doubts) {
+  return fmt::format("{}", fmt::join(doubts, "; "));
+}
+
 std::string when_text(Moment at) {
   std::string text = at.text().substr(0, 16);
   text[10] = ' ';

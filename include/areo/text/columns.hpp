@@ -63,4 +63,11 @@ class Columns {
 [[nodiscard]] std::string cell_with_unit(const std::string& cell, const ColumnMeaning& meaning,
                                          const std::string& header);
 
+/// What somebody said of columns, and the units that areo knows; fields are the command's.
+/// @param keep   names of columns that go along unread
+/// @param units  "temp=C": of the bare numbers in a column
+/// @throws ParseError for one that is not COLUMN=UNIT
+[[nodiscard]] ColumnRules rules_as_typed(const std::vector<std::string>& keep,
+                                         const std::vector<std::string>& units);
+
 }  // namespace areo::text

@@ -5,6 +5,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "areo/core/units.hpp"
 #include "areo/physics/scale.hpp"
@@ -57,6 +58,10 @@ struct TypedStep {
 /// A scale by its name, as physics::scale_from_word().
 /// @throws ParseError for what is none, and for a reference temperature that no density is known at
 [[nodiscard]] physics::Scale scale_from_text(std::string_view text);
+/// Comma-separated scales, each once, e.g. "SG,P,kg/m3"; `fallback` if empty.
+/// @throws ParseError as scale_from_text()
+[[nodiscard]] std::vector<physics::Scale> scales_from_text(
+    const std::string& text, const std::vector<physics::Scale>& fallback);
 
 /// "27C", "80F", "300K"; a bare number is refused.
 [[nodiscard]] double celsius_from_text(std::string_view text);

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "areo/batch/batch.hpp"
+#include "areo/batch/expectation.hpp"
 
 namespace areo::wording {
 
@@ -57,6 +58,8 @@ inline constexpr const char* column_level = "± and bounds: about 95 %";
 void each_point_json(batch::Batch& batch, std::span<const batch::Sample* const> samples,
                      const std::vector<batch::Point>& points,
                      const std::function<void(const std::string&)>& line);
+/// Doubts about what is to be noted, in one line.
+[[nodiscard]] std::string doubts_text(const batch::Doubts& doubts);
 /// "2026-03-02 10:00"; the seconds of a reading interest nobody.
 [[nodiscard]] std::string when_text(Moment at);
 /// "2.1 days", "3 hours"

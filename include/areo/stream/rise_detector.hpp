@@ -5,18 +5,18 @@
 #include <string>
 
 #include "areo/measurement/result.hpp"
-#include "stream.hpp"
+#include "areo/stream/stream.hpp"
 
-namespace areo::cli {
+namespace areo::stream {
 
-class Stories {
+class RiseDetector {
  public:
   /// Adds "jump up: bubbles or an addition?" to the notes if the gravity rose since the last row of
   /// the same ferment.
   /// @param row      its cells `batch` and `bottle` name the ferment, if the file has such columns
   /// @param original names the ferment if it has none; empty = unknown, and nothing is flagged
   /// @param gravity  compared with quantities of the same key only
-  void tell(const RowView& row, const std::string& original, const measurement::Quantity& gravity,
+  void flag(const RowView& row, const std::string& original, const measurement::Quantity& gravity,
             std::vector<std::string>& notes);
 
  private:
@@ -27,4 +27,4 @@ class Stories {
   std::deque<Last> last_;  // the ferments read of most recently; bounded, as the file is not
 };
 
-}  // namespace areo::cli
+}  // namespace areo::stream

@@ -6,7 +6,7 @@
 
 #include "areo/notebook/store.hpp"
 
-namespace areo::cli {
+namespace areo::entry {
 
 /// Texts as typed; empty = not given.
 struct TypedReading {
@@ -38,4 +38,4 @@ void require_open(const notebook::BatchRecord& batch, const notebook::Notebook& 
 /// "yes", "no" or nothing.
 [[nodiscard]] std::optional<bool> degassed_from_text(const std::string& text);
 
-}  // namespace areo::cli
+}  // namespace areo::entry

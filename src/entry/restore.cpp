@@ -1,5 +1,5 @@
 // An export, row by row back into a notebook.
-#include "restore.hpp"
+#include "areo/entry/restore.hpp"
 
 #include <fmt/format.h>
 
@@ -11,16 +11,13 @@
 #include <optional>
 
 #include "areo/core/error.hpp"
+#include "areo/entry/as_typed.hpp"
 #include "areo/notebook/store.hpp"
 #include "areo/stream/rows.hpp"
 #include "areo/text/csv.hpp"
 #include "areo/text/json.hpp"
-#include "as_typed.hpp"
-#include "bench.hpp"
-#include "command.hpp"
-#include "failure.hpp"
 
-namespace areo::cli {
+namespace areo::entry {
 namespace {
 
 namespace fs = std::filesystem;
@@ -75,28 +72,21 @@ void require_as_typed(const notebook::Notebook& book) {
     throw Error{Errc::store, odd, "nothing was changed; mend the row, or leave it out"};
 }
 
-int tell_restored(const notebook::Restored& r, const Session& session) {
-  if (session.json)
-    raw_line(fmt::format(R"({{"added":{},"known":{}}})", r.added, r.known));
-  else
-    line(fmt::format("{} rows brought back, {} were there already", r.added, r.known));
-  return done;
-}
-
 }  // namespace
 
 bool is_export(std::string_view begin) {
   return begins_with(begin, "areo") || begins_with(begin, "table");
 }
 
-int restore_json(std::istream& in, const std::string& file, const Session& session) {
+notebook::Restored restore_json(std::istream& in, const std::string& file,
+                                const std::function<notebook::Notebook()>& open_book) {
   std::string text;
   std::getline(in, text);
   if (!begins_with(text, "areo"))
     throw Error{Errc::file, fmt::format("{} lacks its first line, which says what it is", file),
                 "is the file as areo wrote it? export it again"};
   const std::optional<std::string> promised = rows_promised(text, file);
-  notebook::Notebook book = open_notebook(session, notebook::Open::create);
+  notebook::Notebook book = open_book();
   std::int64_t rows = 0;
   const auto next = [&](notebook::NamedRow& row) {
     while (std::getline(in, text)) {
@@ -113,7 +103,7 @@ int restore_json(std::istream& in, const std::string& file, const Session& sessi
                   "is the file complete? nothing was changed"};
     require_as_typed(book);
   };
-  return tell_restored(book.restore(next, accept), session);
+  return book.restore(next, accept);
 }
 
 namespace {
@@ -154,10 +144,11 @@ void require_rows(const std::map<std::string, std::string>& promised,
 
 }  // namespace
 
-int restore_csv(const std::string& folder, const Session& session) {
+notebook::Restored restore_csv(const std::string& folder,
+                               const std::function<notebook::Notebook()>& open_book) {
   const auto promised = rows_promised(folder);
   std::map<std::string, std::int64_t> rows;
-  notebook::Notebook book = open_notebook(session, notebook::Open::create);
+  notebook::Notebook book = open_book();
   const auto tables = book.tables();
   auto next = tables.begin();
   std::optional<std::ifstream> in;
@@ -170,33 +161,31 @@ int restore_csv(const std::string& folder, const Session& session) {
     require_end(file, *in);
     reader.emplace(*in, file);
   };
-  return tell_restored(
-      book.restore(
-          [&](notebook::NamedRow& row) {
-            for (; next != tables.end(); ++next, reader.reset()) {
-              if (!reader) open();
-              text::CsvRow cells;
-              if (!reader->next(cells)) continue;
-              row = {next->name, {}};
-              ++rows[next->name];
-              for (std::size_t i = 0; i < cells.cells.size(); ++i) {
-                const std::string& name = reader->columns()[i];
-                const auto column = std::find_if(next->columns.begin(), next->columns.end(),
-                                                 [&](const auto& c) { return c.name == name; });
-                if (column == next->columns.end())
-                  throw Error{Errc::file, fmt::format("{} has no column '{}'", next->name, name),
-                              "is this an export of areo, of this version?"};
-                row.cells.emplace_back(name, stream::cell_from_row(cells.cells[i], *column));
-              }
-              return true;
-            }
-            return false;
-          },
-          [&] {
-            require_rows(promised, rows, folder);
-            require_as_typed(book);
-          }),
-      session);
+  return book.restore(
+      [&](notebook::NamedRow& row) {
+        for (; next != tables.end(); ++next, reader.reset()) {
+          if (!reader) open();
+          text::CsvRow cells;
+          if (!reader->next(cells)) continue;
+          row = {next->name, {}};
+          ++rows[next->name];
+          for (std::size_t i = 0; i < cells.cells.size(); ++i) {
+            const std::string& name = reader->columns()[i];
+            const auto column = std::find_if(next->columns.begin(), next->columns.end(),
+                                             [&](const auto& c) { return c.name == name; });
+            if (column == next->columns.end())
+              throw Error{Errc::file, fmt::format("{} has no column '{}'", next->name, name),
+                          "is this an export of areo, of this version?"};
+            row.cells.emplace_back(name, stream::cell_from_row(cells.cells[i], *column));
+          }
+          return true;
+        }
+        return false;
+      },
+      [&] {
+        require_rows(promised, rows, folder);
+        require_as_typed(book);
+      });
 }
 
-}  // namespace areo::cli
+}  // namespace areo::entry

@@ -5,7 +5,7 @@
 
 #include "areo/notebook/store.hpp"
 
-namespace areo::cli {
+namespace areo::entry {
 
 /// An indication as understood.
 struct NotedMark {
@@ -39,4 +39,4 @@ struct NotedTemperature {
 [[nodiscard]] notebook::InstrumentRecord of_kind(const notebook::Notebook& book,
                                                  const std::string& name, std::string_view kind);
 
-}  // namespace areo::cli
+}  // namespace areo::entry

@@ -1,4 +1,4 @@
-#include "import_readings.hpp"
+#include "areo/entry/import_row.hpp"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
@@ -12,7 +12,7 @@
 #include "areo/core/nearest.hpp"
 #include "areo/text/parse.hpp"
 
-namespace areo::cli {
+namespace areo::entry {
 namespace {
 
 std::string trimmed(const std::string& text) {
@@ -134,4 +134,4 @@ bool KnownReadings::known(const notebook::ReadingRecord& r) {
   return true;
 }
 
-}  // namespace areo::cli
+}  // namespace areo::entry

@@ -2,17 +2,18 @@
 // CSV in, CSV or JSON lines out: one row out per row in, order kept, memory constant. A bad row
 // never stops the others.
 #include <functional>
+#include <istream>
 #include <string>
 #include <string_view>
 #include <vector>
 
 #include "areo/measurement/result.hpp"
+#include "areo/text/columns.hpp"
 #include "areo/text/csv.hpp"
 #include "areo/text/json.hpp"
-#include "column_options.hpp"
-#include "output.hpp"
+#include "areo/text/said_once.hpp"
 
-namespace areo::cli {
+namespace areo::stream {
 
 /// One row by field, whatever the file calls the column; one that the file does not have is empty.
 class RowView {
@@ -47,6 +48,13 @@ struct StreamJob {
   std::function<RowOutcome(const RowView&)> compute;
 };
 
+/// How rows are written.
+struct StreamForm {
+  bool json = false;
+  bool full = false;  ///< all digits
+};
+using LineSink = std::function<void(std::string_view)>;
+
 /// Columns in: those of the job, by any word for them; date, time, batch, bottle, person, note and
 /// sample, which say what a row is about; what --keep names; no other. Cells that are bare numbers
 /// take the unit of their column.
@@ -54,12 +62,14 @@ struct StreamJob {
 /// (`<key>_U`), then its facts, `note` and `error`.
 /// A row equal to one of the 1000 before it is flagged in `note`, not dropped, good or bad.
 /// Nothing of a bad row is lost: if it has more cells than the header, its line stands in `error`.
-/// @param file  name, or "-" for standard input
-/// @return      0, or 1 if a row was bad (its reason is in `error`; on standard error each reason
-///              is said once, at the end, with the lines it holds for)
-/// @throws      Error{file} if the file cannot be read, a needed column is missing or one means
-///              nothing
-int run_stream(const std::string& file, const StreamJob& job, const ColumnOptions& columns,
-               const Session& session);
+/// @param name    of the input, for messages
+/// @param rules   what was said of columns; fields are the job's
+/// @param line    takes each line of the output
+/// @param refused gets each bad row, also where an error ends all
+/// @throws        Error{file} if the input cannot be read, a needed column is missing or one means
+///                nothing
+void run_stream(std::istream& in, const std::string& name, const StreamJob& job,
+                text::ColumnRules rules, StreamForm form, const LineSink& line,
+                text::SaidOnce& refused);
 
-}  // namespace areo::cli
+}  // namespace areo::stream

@@ -1,20 +1,20 @@
 #pragma once
 // Names and typed texts turned into instruments and readings, the same way for every command.
+#include <functional>
 #include <map>
 #include <optional>
 #include <string>
 #include <vector>
 
 #include "areo/core/moment.hpp"
+#include "areo/entry/extract_kind.hpp"
 #include "areo/instruments/reading.hpp"
 #include "areo/measurement/correct.hpp"
 #include "areo/measurement/refract.hpp"
 #include "areo/notebook/store.hpp"
 #include "areo/text/parse.hpp"
-#include "command_line.hpp"
-#include "output.hpp"
 
-namespace areo::cli {
+namespace areo::entry {
 
 /// Options that say with what, and how, a reading was made.
 struct ReadingOptions {
@@ -24,15 +24,6 @@ struct ReadingOptions {
   bool interpolate = false;    ///< between the calibrations before and after the reading
   bool compensated = false;    ///< an unnamed refractometer with temperature compensation
 };
-void add_reading_options(const Command& command, ReadingOptions& options);
-/// Those that any reading has: the thermometer and the moment.
-void add_common_options(const Command& command, ReadingOptions& options);
-/// @throws UsageError for a division beside a named hydrometer, which has its own
-void check_reading_options(const ReadingOptions& options);
-/// @throws UsageError for options about a thermometer when no temperature was given
-/// @param temperature_options  that could have given one: "--temp"
-void check_temperature_options(const ReadingOptions& options, bool temperature_given,
-                               const std::string& temperature_options);
 
 /// A reading together with the instrument it was made with.
 struct TakenReading {
@@ -45,14 +36,15 @@ struct TakenReading {
 struct TakenRefraction {
   measurement::RefractometerSample sample;
   std::string echo;
+  bool compensation_assumed = false;  ///< the echo says so: nobody stated it
 };
 
 /// Looks up what the options name, and remembers it.
-class Bench {
+class ReadingResolver {
  public:
   /// @throws ParseError, Error{store} for options that make every reading impossible
-  /// @throws UsageError for a moment that nothing depends on
-  Bench(const Session& session, const ReadingOptions& options);
+  /// @param open  opens the notebook; called once, if it is needed
+  ReadingResolver(std::function<notebook::Notebook()> open, const ReadingOptions& options);
 
   /// @param reading      as typed
   /// @param temperature  as typed; empty = not given
@@ -60,6 +52,8 @@ class Bench {
   [[nodiscard]] TakenReading take(const std::string& reading, const std::string& temperature);
   [[nodiscard]] TakenRefraction take_refraction(const std::string& reading,
                                                 const std::string& temperature);
+  /// @throws as extract_from_word() and extract_of_liquid()
+  [[nodiscard]] measurement::ExtractKind extract(const ExtractWords& words);
   [[nodiscard]] instruments::TemperatureReading temperature(const std::string& typed,
                                                             Temperature reference);
   /// @throws Error{store} if the name is not that of a hydrometer
@@ -76,7 +70,7 @@ class Bench {
   [[nodiscard]] instruments::Hydrometer unnamed_hydrometer(const physics::Scale& scale);
   [[nodiscard]] instruments::Refractometer unnamed_refractometer(
       instruments::RefractometerScale scale);
-  const Session* session_;
+  std::function<notebook::Notebook()> open_;
   ReadingOptions options_;
   Moment at_;
   std::optional<double> division_, accuracy_c_;  // as stated
@@ -91,14 +85,5 @@ class Bench {
 /// What every row of a file would stumble over is refused before the first one.
 /// @throws as liquid_celsius_from_text(), unless the text is empty
 void require_temperature(const std::string& typed);
-/// Path of the notebook that the user named, or the default.
-[[nodiscard]] std::string notebook_path(const Session& session);
-/// That notebook. A row that cannot be read is told on standard error and passed over.
-/// @throws as notebook::Notebook
-[[nodiscard]] notebook::Notebook open_notebook(const Session& session,
-                                               notebook::Open how = notebook::Open::existing);
-/// Comma-separated scales, e.g. "SG,P,kg/m3"; `fallback` if empty.
-[[nodiscard]] std::vector<physics::Scale> scales_from_text(
-    const std::string& text, const std::vector<physics::Scale>& fallback);
 
-}  // namespace areo::cli
+}  // namespace areo::entry

@@ -1,4 +1,4 @@
-#include "as_typed.hpp"
+#include "areo/entry/as_typed.hpp"
 
 #include <fmt/format.h>
 
@@ -9,13 +9,13 @@
 #include <string_view>
 
 #include "areo/core/error.hpp"
+#include "areo/entry/extract_kind.hpp"
+#include "areo/entry/noted.hpp"
 #include "areo/physics/scale.hpp"
 #include "areo/text/parse.hpp"
 #include "areo/text/parse_hydrometer.hpp"
-#include "extract_kind.hpp"
-#include "noted.hpp"
 
-namespace areo::cli {
+namespace areo::entry {
 namespace {
 
 using notebook::Id;
@@ -168,4 +168,4 @@ std::string not_as_typed(const notebook::Notebook& book) {
   return look.found();
 }
 
-}  // namespace areo::cli
+}  // namespace areo::entry

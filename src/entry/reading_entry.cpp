@@ -1,4 +1,4 @@
-#include "note_reading.hpp"
+#include "areo/entry/reading_entry.hpp"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
@@ -7,10 +7,10 @@
 
 #include "areo/core/error.hpp"
 #include "areo/core/shell_word.hpp"
+#include "areo/entry/noted.hpp"
 #include "areo/text/parse.hpp"
-#include "noted.hpp"
 
-namespace areo::cli {
+namespace areo::entry {
 
 using notebook::InstrumentRecord;
 using notebook::ReadingRecord;
@@ -95,4 +95,4 @@ NotedReading note_reading(const TypedReading& typed, const notebook::BatchRecord
   return noted;
 }
 
-}  // namespace areo::cli
+}  // namespace areo::entry

@@ -1,21 +1,22 @@
-#include "desk.hpp"
+#include "areo/entry/refraction_resolver.hpp"
 
 #include <fmt/format.h>
 
 #include <utility>
 
 #include "areo/instruments/bare_number.hpp"
+#include "areo/text/parse.hpp"
 #include "areo/text/parse_refraction.hpp"
-#include "failure.hpp"
+#include "areo/wording/strength.hpp"
 
-namespace areo::cli {
+namespace areo::entry {
 
 using measurement::AlcoholResult;
 
 namespace {
 
 // The hydrometer that original gravities, and gravities of the same sample, were read with.
-ReadingOptions hydrometer_options(const RefractOptions& o) {
+ReadingOptions hydrometer_options(const RefractionTools& o) {
   ReadingOptions with = o.with;
   with.instrument = o.hydrometer;
   with.refractometer = false;
@@ -40,56 +41,45 @@ void note_same_temperature(const TypedSample& t, const std::string& own, const c
 
 }  // namespace
 
-Desk::Desk(const RefractOptions& o, const Session& session)
-    : prism_{session, o.with},
-      stem_{session, hydrometer_options(o)},
-      kind_{extract_kind(o.extract, prism_)},
+RefractionResolver::RefractionResolver(const RefractionTools& o, ReadingResolver prism,
+                                       std::function<notebook::Notebook()> open)
+    : prism_{std::move(prism)},
+      stem_{std::move(open), hydrometer_options(o)},
+      kind_{prism_.extract(o.extract)},
       culture_{wording::culture_from_text(o.culture)},
       named_prism_{!o.with.instrument.empty()},
       stem_in_brix_{!o.hydrometer.empty() &&
                     stem_.hydrometer(o.hydrometer).hydrometer.scale == physics::brix_20} {}
 
-TakenRefraction Desk::refraction(const TypedSample& t) {
+TakenRefraction RefractionResolver::refraction(const TypedSample& t) {
   return prism_.take_refraction(t.reading, t.temperature);
 }
 
-measurement::HydrometerSample Desk::gravity(const std::string& reading,
-                                            const std::string& temperature,
-                                            std::vector<std::string>& notes) {
+measurement::HydrometerSample RefractionResolver::gravity(const std::string& reading,
+                                                          const std::string& temperature,
+                                                          std::vector<std::string>& notes) {
   const TakenReading taken = stem_.take(reading, temperature);
   if (!taken.echo.empty()) notes.push_back("gravity " + taken.echo);
   return {taken.instrument, taken.reading};
 }
 
-measurement::OriginalSample Desk::original(const TypedSample& t, std::vector<std::string>& notes) {
+measurement::OriginalSample RefractionResolver::original(const TypedSample& t,
+                                                         std::vector<std::string>& notes) {
   if (!by_refractometer(t.original)) return gravity(t.original, t.original_temperature, notes);
   const TakenRefraction taken = prism_.take_refraction(t.original, t.original_temperature);
   // Whether it is compensated was said of the present reading already.
-  if (!taken.echo.empty() && !taken.echo.starts_with("taken as"))
-    notes.push_back("original " + taken.echo);
+  if (!taken.echo.empty() && !taken.compensation_assumed) notes.push_back("original " + taken.echo);
   return taken.sample;
 }
 
-void Desk::refuse_idle(const RefractOptions& o) const {
-  const bool read = !o.gravity.empty() || (!o.original.empty() && !by_refractometer(o.original));
-  for (const auto& [given, name] :
-       {std::pair{!o.hydrometer.empty(), "--hydrometer"}, std::pair{o.with.top, "--top"}})
-    if (given && !read)
-      throw UsageError{
-          fmt::format("{} without a hydrometer reading", name),
-          fmt::format("give --gravity, or --original as 1.050; or leave {} out", name)};
-}
-
-// "12.4Bx" and "1.3512nD" were read with the refractometer, "1.050" and "12.4P" with a
-// hydrometer. A bare number that is no gravity is on the scale of a named refractometer.
-bool Desk::by_refractometer(const std::string& text) const {
+bool RefractionResolver::by_refractometer(const std::string& text) const {
   const text::TypedNumber n = text::number_with_unit(text, "an original reading");
   if (text::says_brix(n.unit)) return !stem_in_brix_;
   if (text::says_index(n.unit)) return true;
   return n.unit.empty() && named_prism_ && !instruments::may_be_gravity(n.value);
 }
 
-AlcoholResult Desk::fermenting(const TypedSample& t) {
+AlcoholResult RefractionResolver::fermenting(const TypedSample& t) {
   const TakenRefraction present = refraction(t);
   std::vector<std::string> echoes;
   note_same_temperature(t, t.original_temperature, "original", echoes);
@@ -100,7 +90,7 @@ AlcoholResult Desk::fermenting(const TypedSample& t) {
   return a;
 }
 
-AlcoholResult Desk::paired(const TypedSample& t) {
+AlcoholResult RefractionResolver::paired(const TypedSample& t) {
   const TakenRefraction taken = refraction(t);
   std::vector<std::string> echoes;
   if (!taken.echo.empty()) echoes.push_back(taken.echo);
@@ -111,36 +101,11 @@ AlcoholResult Desk::paired(const TypedSample& t) {
   return a;
 }
 
-measurement::Result Desk::unfermented(const TakenRefraction& taken,
-                                      const std::vector<physics::Scale>& to) const {
+measurement::Result RefractionResolver::unfermented(const TakenRefraction& taken,
+                                                    const std::vector<physics::Scale>& to) const {
   measurement::Result r = measurement::refract(taken.sample, kind_, to);
   if (!taken.echo.empty()) r.notes.insert(r.notes.begin(), taken.echo);
   return r;
 }
 
-wording::StrengthWords fermenting_words(ferment::Culture culture) {
-  wording::StrengthWords words{
-      "",
-      "no measurable change",
-      {"sg_20_20_original", "sg_20_20_present"},
-      "the present reading is above the original one",
-      {"the two readings swapped or misread; a wrong temperature; sugar or juice added since;",
-       "a prism that was not clean, or not zeroed in water"},
-      "clean the prism, check it in water and read a settled drop again"};
-  words.basis = wording::basis_text(culture);
-  return words;
-}
-
-const wording::StrengthWords& paired_words() {
-  static const wording::StrengthWords words{
-      "",
-      "no measurable alcohol",
-      {"sg_20_20_present", "real_extract_percent"},
-      "density and refraction of the sample contradict each other",
-      {"the readings are of two samples; the refractometer not zeroed in water; bubbles on the",
-       "hydrometer; a wrong temperature; an extract that refracts less than was stated"},
-      "read both again from one degassed, settled sample, and check both in water"};
-  return words;
-}
-
-}  // namespace areo::cli
+}  // namespace areo::entry

@@ -1,4 +1,4 @@
-#include "import_table.hpp"
+#include "areo/entry/import_table.hpp"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
@@ -14,40 +14,35 @@
 #include "areo/stream/rows.hpp"
 #include "areo/text/csv.hpp"
 #include "areo/text/json.hpp"
-#include "areo/wording/failure.hpp"
-#include "bench.hpp"
-#include "failure.hpp"
-#include "insist.hpp"
+#include "areo/wording/batch.hpp"
 
-namespace areo::cli {
+namespace areo::entry {
 namespace {
 
 // Rows become readings, so many at a time, in one transaction; what cannot be noted is told with
 // its line and column.
 class Import {
  public:
-  Import(const ImportOptions& o, const Session& session)
-      : options_{&o}, session_{&session}, book_{open_notebook(session)} {}
+  Import(notebook::Notebook& book, const ImportPlan& plan) : plan_{&plan}, book_{&book} {}
 
   // Columns that mean nothing to areo: said once, so that a misspelt one is seen.
-  void leave_out(const std::vector<std::string>& columns) { left_out_ = columns; }
+  void leave_out(const std::vector<std::string>& columns) { outcome_.left_out = columns; }
 
   // Notes what rows() takes, where nobody else can note the same meanwhile.
-  int run(const std::function<void()>& rows) {
+  ImportOutcome run(const std::function<void()>& rows) {
     const auto all = [&] {
       rows();
       flush();
     };
-    if (options_->dry_run)
-      book_.at_one_moment(all);
+    if (plan_->dry_run)
+      book_->at_one_moment(all);
     else
-      book_.at_once([&] {
+      book_->at_once([&] {
         all();
-        noted_ = options_->all_or_nothing && not_noted() > 0 ? 0 : good_;
-        return noted_ > 0;
+        outcome_.noted = plan_->all_or_nothing && outcome_.not_noted() > 0 ? 0 : outcome_.good;
+        return outcome_.noted > 0;
       });
-    tell();
-    return not_noted() > 0 ? said_no : done;
+    return outcome_;
   }
 
   // A row of fields; `header` says what they are called in the file.
@@ -57,7 +52,7 @@ class Import {
     std::string field;
     ImportedReading r;
     try {
-      r = imported_reading(row, options_->defaults, book_, field);
+      r = imported_reading(row, plan_->defaults, *book_, field);
     } catch (const Error& e) {
       const auto called = header.find(field);
       refuse(line, called == header.end() ? field : called->second, e);
@@ -72,11 +67,12 @@ class Import {
     }
     sample_ = r.sample;
     samples_.back().push_back(std::move(r.record));
-    ++good_;
+    ++outcome_.good;
   }
   void refuse(std::size_t line, const std::string& column, const Error& e) {
-    ++bad_;
-    tell_failure(refused_, line, column.empty() ? "" : fmt::format("column '{}': ", column), e);
+    ++outcome_.bad;
+    tell_failure(outcome_.refused, line, column.empty() ? "" : fmt::format("column '{}': ", column),
+                 e);
   }
 
  private:
@@ -87,8 +83,8 @@ class Import {
   // What was taken so far is noted, or left for somebody to look at.
   void flush() {
     leave_out_known();
-    if (!options_->yes) hold_back();
-    if (!options_->dry_run) (void)book_.add_samples(samples_);
+    if (!plan_->yes) hold_back();
+    if (!plan_->dry_run) (void)book_->add_samples(samples_);
     samples_.clear();
     lines_.clear();
   }
@@ -99,8 +95,8 @@ class Import {
       auto& sample = samples_[i];
       const auto there = static_cast<int>(
           std::erase_if(sample, [&](const auto& reading) { return known_.known(reading); }));
-      there_ += there;
-      good_ -= there;
+      outcome_.there += there;
+      outcome_.good -= there;
       if (sample.empty()) continue;
       kept.push_back(std::move(sample));
       lines.push_back(lines_[i]);
@@ -117,68 +113,33 @@ class Import {
         kept.push_back(std::move(samples_[i]));
         continue;
       }
-      tell_failure(held_back_, lines_[i], "held back: ",
-                   Error{Errc::inconsistent, doubts_text(doubts[i]), "mend it, or say --yes"});
+      tell_failure(
+          outcome_.held_back, lines_[i], "held back: ",
+          Error{Errc::inconsistent, wording::doubts_text(doubts[i]), "mend it, or say --yes"});
       const int rows = static_cast<int>(samples_[i].size());
-      held_ += rows;
-      good_ -= rows;
+      outcome_.held += rows;
+      outcome_.good -= rows;
     }
     samples_ = std::move(kept);
   }
-  [[nodiscard]] int not_noted() const { return bad_ + held_; }
-
-  void tell() const {
-    for (const text::SaidOnce* said : {&refused_, &held_back_})
-      tell_refused(*said, options_->file, *session_);
-    if (session_->json) {
-      raw_line(fmt::format(R"({{"noted":{},"known":{},"refused":{},"held_back":{},"dry_run":{},)"
-                           R"("left_out":{}}})",
-                           noted_, there_, bad_, held_, options_->dry_run,
-                           text::json_list(left_out_)));
-      return;
-    }
-    line(summary());
-    if (!left_out_.empty())
-      line(fmt::format(
-          "note: left out, because areo does not know what they mean: {}; --map says it",
-          fmt::join(left_out_, ", ")));
-    if (noted_ > 0) line("next: areo batch list shows what is there now");
-  }
-  // To a program at once, to a person when all lines are known.
+  // To whoever listens at once; the same reasons together when all lines are known.
   void tell_failure(text::SaidOnce& said, std::size_t line, const std::string& where,
                     const Error& e) const {
-    if (session_->json)
-      raw_line(wording::failure_json(Error{e.code, where + e.what(), e.hint}, line));
+    if (plan_->on_failure) plan_->on_failure(Error{e.code, where + e.what(), e.hint}, line);
     said.add(line, where + e.what(), e.hint);
   }
-  [[nodiscard]] std::string summary() const {
-    std::string out = options_->dry_run ? fmt::format("{} would be noted", good_)
-                                        : fmt::format("{} noted", noted_);
-    out += fmt::format(", {} there already, {} refused", there_, bad_);
-    if (held_ > 0) out += fmt::format(", {} held back", held_);
-    if (options_->all_or_nothing && not_noted() > 0)
-      out += "; all or nothing, so nothing was noted";
-    else if (not_noted() > 0)
-      out +=
-          fmt::format("; mend these{} and import the file again: what is there is not noted twice",
-                      held_ > 0 ? ", or insist with --yes," : "");
-    return out;
-  }
-  const ImportOptions* options_;
-  const Session* session_;
-  notebook::Notebook book_;
-  KnownReadings known_{book_};
-  batch::Incoming incoming_{book_};
+  const ImportPlan* plan_;
+  notebook::Notebook* book_;
+  KnownReadings known_{*book_};
+  batch::Incoming incoming_{*book_};
   std::vector<std::vector<notebook::ReadingRecord>> samples_;
   std::vector<std::size_t> lines_;  // where each sample begins
-  std::vector<std::string> left_out_;
-  std::string sample_;  // of the row before
-  text::SaidOnce refused_, held_back_;
-  int good_ = 0, there_ = 0, bad_ = 0, held_ = 0, noted_ = 0;
+  std::string sample_;              // of the row before
+  ImportOutcome outcome_;
 };
 
-text::ColumnRules rules_of(const ImportOptions& o) {
-  text::ColumnRules rules = column_rules(o.columns);
+text::ColumnRules rules_of(const ImportPlan& o) {
+  text::ColumnRules rules = o.rules;
   rules.fields = import_fields();
   if (!o.map.empty()) rules.mapped = mapping_from_file(o.map);
   rules.leave_out = true;
@@ -202,7 +163,7 @@ bool is_blank(const std::vector<std::string>& cells) {
 }
 
 void require_mapped(const std::vector<std::string>& headers, const text::ColumnRules& rules,
-                    const ImportOptions& o) {
+                    const ImportPlan& o) {
   for (const auto& [name, m] : rules.mapped)
     if (std::find(headers.begin(), headers.end(), name) == headers.end())
       throw Error{Errc::file, fmt::format("{} maps a column '{}' that is not there", o.map, name),
@@ -244,13 +205,13 @@ void each_object(std::istream& in, bool is_list,
 
 }  // namespace
 
-int import_csv(std::istream& in, const ImportOptions& o, const Session& session) {
+ImportOutcome import_csv(std::istream& in, notebook::Notebook& book, const ImportPlan& o) {
   text::CsvReader reader{in, o.file, text::Separator::of_header};
   auto rules = rules_of(o);
   rules.needed = {"date", "reading"};
   require_mapped(reader.columns(), rules, o);
   const text::Columns columns{reader.columns(), rules, o.file};
-  Import import{o, session};
+  Import import{book, o};
   import.leave_out(columns.left_out());
   return import.run([&] {
     for (text::CsvRow row;;) {
@@ -267,9 +228,10 @@ int import_csv(std::istream& in, const ImportOptions& o, const Session& session)
 }
 
 // Each object has columns of its own.
-int import_json(std::istream& in, bool is_list, const ImportOptions& o, const Session& session) {
+ImportOutcome import_json(std::istream& in, bool is_list, notebook::Notebook& book,
+                          const ImportPlan& o) {
   const text::ColumnRules rules = rules_of(o);
-  Import import{o, session};
+  Import import{book, o};
   std::vector<std::string> left_out;
   std::size_t number = 0;
   const auto take = [&](const std::string& object) {
@@ -298,4 +260,4 @@ int import_json(std::istream& in, bool is_list, const ImportOptions& o, const Se
   });
 }
 
-}  // namespace areo::cli
+}  // namespace areo::entry

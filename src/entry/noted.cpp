@@ -1,4 +1,4 @@
-#include "noted.hpp"
+#include "areo/entry/noted.hpp"
 
 #include <fmt/format.h>
 
@@ -8,7 +8,7 @@
 #include "areo/text/parse_hydrometer.hpp"
 #include "areo/text/parse_refraction.hpp"
 
-namespace areo::cli {
+namespace areo::entry {
 namespace {
 
 // Typed more coarsely than the eye reads: the digits that are missing count.
@@ -51,4 +51,4 @@ notebook::InstrumentRecord of_kind(const notebook::Notebook& book, const std::st
   return r;
 }
 
-}  // namespace areo::cli
+}  // namespace areo::entry

@@ -1,8 +1,8 @@
-#include "stories.hpp"
+#include "areo/stream/rise_detector.hpp"
 
 #include <algorithm>
 
-namespace areo::cli {
+namespace areo::stream {
 namespace {
 
 constexpr std::size_t most_ferments = 1000;
@@ -17,8 +17,8 @@ std::string name_of(const RowView& row, const std::string& original) {
 
 }  // namespace
 
-void Stories::tell(const RowView& row, const std::string& original,
-                   const measurement::Quantity& gravity, std::vector<std::string>& notes) {
+void RiseDetector::flag(const RowView& row, const std::string& original,
+                        const measurement::Quantity& gravity, std::vector<std::string>& notes) {
   const std::string name = name_of(row, original);
   if (name.empty()) return;
   const std::string ferment = name + '\x1f' + gravity.key;
@@ -33,4 +33,4 @@ void Stories::tell(const RowView& row, const std::string& original,
   if (last_.size() > most_ferments) last_.pop_back();
 }
 
-}  // namespace areo::cli
+}  // namespace areo::stream

@@ -1,13 +1,10 @@
-#include "stream.hpp"
+#include "areo/stream/stream.hpp"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
 #include <algorithm>
 #include <array>
-#include <cstdio>
-#include <fstream>
-#include <iostream>
 #include <optional>
 #include <utility>
 
@@ -16,9 +13,8 @@
 #include "areo/text/json.hpp"
 #include "areo/wording/failure.hpp"
 #include "areo/wording/result_json.hpp"
-#include "failure.hpp"
 
-namespace areo::cli {
+namespace areo::stream {
 namespace {
 
 // Finds repeated rows within a window: a paste that slipped in twice. The window bounds the memory.
@@ -66,26 +62,26 @@ const std::vector<std::string> described{"batch",  "bottle", "date",  "time",
 class Writer {
  public:
   Writer(const text::CsvReader& reader, const text::Columns& columns, const StreamJob& job,
-         const Session& session)
-      : reader_{&reader}, columns_{&columns}, job_{&job}, session_{&session} {}
+         StreamForm form, const LineSink& line)
+      : reader_{&reader}, columns_{&columns}, job_{&job}, form_{form}, line_{&line} {}
 
   void header() const {
-    if (session_->json) return;
+    if (form_.json) return;
     std::string out;
     for (const std::string& c : reader_->columns()) out += text::csv_text_cell(c) + ",";
     for (const std::string& key : job_->results) out += fmt::format("{},{}_U,", key, key);
     for (const std::string& key : job_->facts) out += key + ",";
-    raw_line(out + "note,error");
+    (*line_)(out + "note,error");
   }
 
   void good(const text::CsvRow& row, const RowOutcome& outcome) const {
-    if (session_->json) {
+    if (form_.json) {
       std::vector<std::pair<std::string, std::string>> head{{"line", std::to_string(row.line)}};
       for (std::size_t i = 0; i < outcome.facts.size(); ++i)
         if (!outcome.facts[i].text.empty())
           head.emplace_back(job_->facts.at(i), outcome.facts[i].json());
       if (const std::string kept = kept_json(row); !kept.empty()) head.emplace_back("kept", kept);
-      raw_line(wording::json_line(outcome.result, head));
+      (*line_)(wording::json_line(outcome.result, head));
       return;
     }
     std::string out = input_cells(row);
@@ -100,26 +96,26 @@ class Writer {
     }
     for (std::size_t i = 0; i < job_->facts.size(); ++i)
       out += (i < outcome.facts.size() ? outcome.facts[i].text : "") + ",";
-    raw_line(out +
+    (*line_)(out +
              text::csv_text_cell(fmt::format("{}", fmt::join(outcome.result.all_notes(), "; "))) +
              ",");
   }
 
   // @param note  about the row as a whole; may be empty
   void bad(const text::CsvRow& row, const Error& e, const std::string& note) const {
-    if (session_->json) {
+    if (form_.json) {
       std::string object = wording::failure_json(e, row.line, note);
       if (const std::string kept = kept_json(row); !kept.empty()) {
         object.pop_back();
         object += fmt::format(R"(,"kept":{}}})", kept);
       }
-      raw_line(object);
+      (*line_)(object);
       return;
     }
     std::string out = input_cells(row);
     out.append(2 * job_->results.size() + job_->facts.size(), ',');
     const bool more = row.cells.size() > reader_->columns().size();
-    raw_line(out + text::csv_text_cell(note) + "," +
+    (*line_)(out + text::csv_text_cell(note) + "," +
              text::csv_text_cell(more ? fmt::format("{}; the line was: {}", e.what(), row.text)
                                       : e.what()));
   }
@@ -151,20 +147,20 @@ class Writer {
   }
   [[nodiscard]] std::string value_cells(const uncertainty::Value& v) const {
     const double expanded = v.expanded();
-    const int decimals = text::last_place(expanded) + (session_->full ? 6 : 0);
+    const int decimals = text::last_place(expanded) + (form_.full ? 6 : 0);
     return text::fixed(v.estimate, decimals) + "," + text::fixed(expanded, decimals) + ",";
   }
 
   const text::CsvReader* reader_;
   const text::Columns* columns_;
   const StreamJob* job_;
-  const Session* session_;
+  StreamForm form_;
+  const LineSink* line_;
 };
 
 // What areo writes must not stand twice in a header: the output could not be read again.
-void refuse_own_columns(const text::CsvReader& reader, const StreamJob& job,
-                        const Session& session) {
-  if (session.json) return;
+void refuse_own_columns(const text::CsvReader& reader, const StreamJob& job, StreamForm form) {
+  if (form.json) return;
   std::vector<std::string> own{"note", "error"};
   own.insert(own.end(), job.facts.begin(), job.facts.end());
   for (const std::string& key : job.results) {
@@ -177,8 +173,7 @@ void refuse_own_columns(const text::CsvReader& reader, const StreamJob& job,
                   "rename it in the file, e.g. my_" + c};
 }
 
-text::ColumnRules rules_of(const StreamJob& job, const ColumnOptions& options) {
-  text::ColumnRules rules = column_rules(options);
+text::ColumnRules with_fields_of(const StreamJob& job, text::ColumnRules rules) {
   rules.fields = job.needed;
   rules.needed = job.needed;
   rules.fields.insert(rules.fields.end(), job.known.begin(), job.known.end());
@@ -217,24 +212,6 @@ void pass_rows(std::istream& in, text::CsvReader& reader, const text::Columns& c
   }
 }
 
-int run(std::istream& in, const std::string& name, const StreamJob& job,
-        const ColumnOptions& options, const Session& session) {
-  text::CsvReader reader{in, name};
-  const text::Columns columns{reader.columns(), rules_of(job, options), name};
-  refuse_own_columns(reader, job, session);
-  const Writer writer{reader, columns, job, session};
-  writer.header();
-  text::SaidOnce refused;
-  try {
-    pass_rows(in, reader, columns, job, writer, refused);
-  } catch (...) {  // what was refused until then is told all the same
-    tell_refused(refused, name, session);
-    throw;
-  }
-  tell_refused(refused, name, session);
-  return refused.empty() ? done : said_no;
-}
-
 }  // namespace
 
 std::string RowView::operator[](std::string_view field) const {
@@ -244,14 +221,15 @@ std::string RowView::operator[](std::string_view field) const {
                               reader_->columns()[*column]);
 }
 
-int run_stream(const std::string& file, const StreamJob& job, const ColumnOptions& columns,
-               const Session& session) {
-  if (file == "-") return run(std::cin, "standard input", job, columns, session);
-  std::ifstream in{file};
-  if (!in)
-    throw Error{Errc::file, fmt::format("{} cannot be read", file),
-                "check the name and its rights"};
-  return run(in, file, job, columns, session);
+void run_stream(std::istream& in, const std::string& name, const StreamJob& job,
+                text::ColumnRules rules, StreamForm form, const LineSink& line,
+                text::SaidOnce& refused) {
+  text::CsvReader reader{in, name};
+  const text::Columns columns{reader.columns(), with_fields_of(job, std::move(rules)), name};
+  refuse_own_columns(reader, job, form);
+  const Writer writer{reader, columns, job, form, line};
+  writer.header();
+  pass_rows(in, reader, columns, job, writer, refused);
 }
 
-}  // namespace areo::cli
+}  // namespace areo::stream

@@ -1,23 +1,35 @@
 #pragma once
 // Where a refractometer is read, with a hydrometer beside it: texts become results.
+#include <functional>
 #include <string>
 #include <vector>
 
+#include "areo/entry/reading_resolver.hpp"
+#include "areo/ferment/culture.hpp"
 #include "areo/measurement/refract.hpp"
-#include "areo/wording/strength.hpp"
-#include "bench.hpp"
-#include "refract.hpp"
 
-namespace areo::cli {
+namespace areo::entry {
 
 /// The texts of one sample; what is not given is empty.
 struct TypedSample {
   std::string reading, temperature, original, original_temperature, gravity, gravity_temperature;
 };
 
-class Desk {
+/// With what samples are read, as typed; what is not given is empty.
+struct RefractionTools {
+  ReadingOptions with;     ///< the refractometer
+  std::string hydrometer;  ///< in the notebook, beside it
+  ExtractWords extract;
+  std::string culture;
+};
+
+class RefractionResolver {
  public:
-  Desk(const RefractOptions& options, const Session& session);
+  /// @param open   opens the notebook; called if it is needed
+  /// @param prism  of tools.with
+  /// @throws as ReadingResolver; ParseError for words that are unknown
+  RefractionResolver(const RefractionTools& tools, ReadingResolver prism,
+                     std::function<notebook::Notebook()> open);
 
   [[nodiscard]] TakenRefraction refraction(const TypedSample& t);
   [[nodiscard]] measurement::Result unfermented(const TakenRefraction& taken,
@@ -26,8 +38,9 @@ class Desk {
   [[nodiscard]] measurement::AlcoholResult fermenting(const TypedSample& t);
   /// With a hydrometer reading of the same sample.
   [[nodiscard]] measurement::AlcoholResult paired(const TypedSample& t);
-  /// @throws UsageError for what is about a hydrometer, if none was read
-  void refuse_idle(const RefractOptions& options) const;
+  /// "12.4Bx" and "1.3512nD" were read with the refractometer, "1.050" and "12.4P" with a
+  /// hydrometer. A bare number that is no gravity is on the scale of a named refractometer.
+  [[nodiscard]] bool by_refractometer(const std::string& text) const;
   [[nodiscard]] ferment::Culture culture() const { return culture_; }
 
  private:
@@ -36,16 +49,11 @@ class Desk {
                                                       std::vector<std::string>& notes);
   [[nodiscard]] measurement::OriginalSample original(const TypedSample& t,
                                                      std::vector<std::string>& notes);
-  [[nodiscard]] bool by_refractometer(const std::string& text) const;
 
-  Bench prism_, stem_;
+  ReadingResolver prism_, stem_;
   measurement::ExtractKind kind_;
   ferment::Culture culture_;
   bool named_prism_, stem_in_brix_;
 };
 
-/// What is said about results of fermenting() and paired().
-[[nodiscard]] wording::StrengthWords fermenting_words(ferment::Culture culture);
-[[nodiscard]] const wording::StrengthWords& paired_words();
-
-}  // namespace areo::cli
+}  // namespace areo::entry

@@ -6,11 +6,11 @@
 #include <tuple>
 #include <vector>
 
+#include "areo/entry/reading_entry.hpp"
 #include "areo/notebook/store.hpp"
 #include "areo/text/header_words.hpp"
-#include "note_reading.hpp"
 
-namespace areo::cli {
+namespace areo::entry {
 
 /// What a column of a table may mean: batch, bottle, stage, date, time, instrument, reading,
 /// temperature, thermometer, degassed, meniscus, person, note, sample
@@ -58,4 +58,4 @@ class KnownReadings {
   std::map<notebook::Id, std::map<Key, int>> left_;  // by batch
 };
 
-}  // namespace areo::cli
+}  // namespace areo::entry

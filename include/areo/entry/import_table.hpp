@@ -1,0 +1,47 @@
+#pragma once
+// Readings from a table in CSV or JSON: rows that are noted, left for somebody to look at, or
+// refused.
+#include <functional>
+#include <istream>
+#include <string>
+#include <vector>
+
+#include "areo/core/error.hpp"
+#include "areo/entry/import_row.hpp"
+#include "areo/text/columns.hpp"
+#include "areo/text/said_once.hpp"
+
+namespace areo::entry {
+
+/// What is to become of the rows of a file.
+struct ImportPlan {
+  std::string file;         ///< its name, for messages
+  std::string map;          ///< file of a mapping; empty = none
+  ImportDefaults defaults;  ///< what rows lack
+  text::ColumnRules rules;  ///< what was said of columns
+  bool dry_run = false, all_or_nothing = false;
+  bool yes = false;  ///< note what is far from what is expected, too
+  /// Told of each row that is not noted, at once; may be empty.
+  std::function<void(const Error&, std::size_t line)> on_failure{};
+};
+
+/// What became of them, in rows.
+struct ImportOutcome {
+  int good = 0;                           ///< could be noted
+  int noted = 0;                          ///< were noted
+  int there = 0;                          ///< were in the notebook already
+  int bad = 0;                            ///< refused
+  int held = 0;                           ///< held back until somebody has looked at them
+  std::vector<std::string> left_out{};    ///< columns that mean nothing to areo
+  text::SaidOnce refused{}, held_back{};  ///< with their lines
+  [[nodiscard]] int not_noted() const { return bad + held; }
+};
+
+/// @throws Error{file} for columns that mean nothing clear, and what stops all rows
+[[nodiscard]] ImportOutcome import_csv(std::istream& in, notebook::Notebook& book,
+                                       const ImportPlan& plan);
+/// The same for objects: a list, or one a line.
+[[nodiscard]] ImportOutcome import_json(std::istream& in, bool is_list, notebook::Notebook& book,
+                                        const ImportPlan& plan);
+
+}  // namespace areo::entry

@@ -1,0 +1,24 @@
+#pragma once
+// An export, row by row back into a notebook.
+#include <functional>
+#include <istream>
+#include <string>
+#include <string_view>
+
+#include "areo/notebook/store.hpp"
+
+namespace areo::entry {
+
+/// Whether a stream that begins so is an export, or a part of one, and no table of readings.
+[[nodiscard]] bool is_export(std::string_view begin);
+/// An export in one stream, a row a line.
+/// @param file       its name, for messages
+/// @param open_book  the notebook that it goes to; called once the file is known to be an export
+/// @throws           Error{file} for an export of another version, or one that is not whole
+notebook::Restored restore_json(std::istream& in, const std::string& file,
+                                const std::function<notebook::Notebook()>& open_book);
+/// An export in a folder, one CSV file a table.
+notebook::Restored restore_csv(const std::string& folder,
+                               const std::function<notebook::Notebook()>& open_book);
+
+}  // namespace areo::entry

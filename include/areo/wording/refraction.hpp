@@ -1,0 +1,13 @@
+#pragma once
+// What is said of a strength that a refractometer had a part in.
+#include "areo/ferment/culture.hpp"
+#include "areo/wording/strength.hpp"
+
+namespace areo::wording {
+
+/// Of a refraction against the original one.
+[[nodiscard]] StrengthWords fermenting_words(ferment::Culture culture);
+/// Of a refraction and a gravity of one sample.
+[[nodiscard]] const StrengthWords& paired_words();
+
+}  // namespace areo::wording
