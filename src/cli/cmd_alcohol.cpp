@@ -6,13 +6,14 @@
 #include <optional>
 
 #include "areo/core/error.hpp"
-#include "areo/entry/reading_resolver.hpp"
+#include "areo/entry/strength.hpp"
 #include "areo/measurement/alcohol.hpp"
-#include "areo/stream/rise_detector.hpp"
+#include "areo/stream/alcohol_rows.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
 #include "areo/text/parse.hpp"
 #include "areo/wording/limit.hpp"
+#include "areo/wording/strength_words.hpp"
 #include "command.hpp"
 #include "failure.hpp"
 #include "print_strength.hpp"
@@ -25,7 +26,6 @@ namespace areo::cli {
 namespace {
 
 using measurement::AlcoholResult;
-using measurement::Fermentation;
 
 struct Options {
   std::vector<std::string> gravities;
@@ -38,23 +38,7 @@ struct Options {
   bool all = false;
 };
 
-// One of both: what is understood with the other would be another gravity.
-measurement::WeighedSugar weighed_sugar(const Options& o) {
-  const bool water = !o.water.empty();
-  const std::string& volume = water ? o.water : o.made_up_to;
-  using measurement::WeighedSugar;
-  constexpr double usual_division_g = 1;
-  const double sugar_g = text::grams_from_text(o.sugar);
-  const text::TypedNumber typed = text::number_with_unit(o.sugar, "a mass");
-  const WeighedSugar w{
-      sugar_g, std::max(usual_division_g, typed.half_width * (typed.unit == "kg" ? 1000 : 1)),
-      text::litres_from_text(volume),
-      water ? WeighedSugar::Volume::of_water : WeighedSugar::Volume::made_up_to};
-  for (const auto& [value, text] : {std::pair{w.sugar_g, &o.sugar}, {w.volume_l, &volume}})
-    if (!(value > 0))
-      throw ParseError{"weighed sugar and its volume are above zero", *text, 0, text->size()};
-  return w;
-}
+entry::TypedSugar weighed_as_typed(const Options& o) { return {o.sugar, o.water, o.made_up_to}; }
 
 // A bare volume, with what each of its two meanings gives.
 void refuse_bare_volume(const Options& o) {
@@ -66,7 +50,8 @@ void refuse_bare_volume(const Options& o) {
       one.water = water;
       one.made_up_to = made_up_to;
       return text::fixed(
-          measurement::original_gravity({.readings = {}, .weighed = weighed_sugar(one)})
+          measurement::original_gravity(
+              {.readings = {}, .weighed = entry::weighed_sugar(weighed_as_typed(one))})
               .at("sg_20_20_original")
               .value.estimate,
           4);
@@ -80,39 +65,8 @@ void refuse_bare_volume(const Options& o) {
   throw UsageError{fmt::format("--volume {} may be one of two things", o.volume), hint};
 }
 
-// An original with what is said about how it was typed.
-struct TakenOriginal {
-  measurement::Original original;
-  std::string echo;
-};
-TakenOriginal taken_original(const entry::TakenReading& t) {
-  return {{.readings = {measurement::HydrometerSample{t.instrument, t.reading}}}, t.echo};
-}
-
-AlcoholResult compute(const TakenOriginal& original, const entry::TakenReading& present,
-                      ferment::Culture culture) {
-  AlcoholResult a =
-      measurement::alcohol(measurement::HydrometerSample{present.instrument, present.reading},
-                           original.original, culture);
-  auto& notes = a.result.notes;
-  if (!present.echo.empty()) notes.insert(notes.begin(), "present gravity " + present.echo);
-  if (!original.echo.empty()) notes.insert(notes.begin(), "original gravity " + original.echo);
-  return a;
-}
-
-wording::StrengthWords words(bool weighed) {
-  return {
-      weighed ? "an estimate from weighed sugar, " : "",
-      weighed ? "no measurable change from what weighed sugar would give" : "no measurable change",
-      {"sg_20_20_original", "sg_20_20_present"},
-      "the present gravity is above the original gravity",
-      {"bubbles on the hydrometer; the two readings swapped or misread; a wrong",
-       "temperature; sugar or juice added since; layers that were not mixed"},
-      "degas the sample, let it settle to a known temperature and read again"};
-}
-
 // A result with its verdict. Not below the limit is a "no".
-int tell(const Options& o, const TakenOriginal& original, const entry::TakenReading& present,
+int tell(const Options& o, const entry::TakenOriginal& original, const entry::TakenReading& present,
          const Session& session) {
   const bool weighed = original.original.weighed.has_value();
   const ferment::Culture culture = wording::culture_from_text(o.culture);
@@ -121,8 +75,8 @@ int tell(const Options& o, const TakenOriginal& original, const entry::TakenRead
                   "a budget decides nothing: leave --limit out");
   refuse_together(session.budget.wanted, "budget", o.all, "--all",
                   "a budget is of one number: leave --all out, or say --of KEY");
-  const AlcoholResult a = compute(original, present, culture);
-  wording::StrengthWords w = words(weighed);
+  const AlcoholResult a = entry::strength(original, present, culture);
+  wording::StrengthWords w = wording::gravity_words(weighed);
   w.basis = wording::basis_text(culture);
   w.all = o.all;
   bool below = true;
@@ -174,66 +128,24 @@ int run_one(const Options& o, const Session& session) {
       throw Error{Errc::inconsistent, "no original gravity, so no figure for the alcohol",
                   "if the sugar was weighed, an estimate: --sugar 500g --water 5L, or --sugar 500g "
                   "--made-up-to 5L"};
-    return tell(o, {{.readings = {}, .weighed = weighed_sugar(o)}, ""},
+    return tell(o, {{.readings = {}, .weighed = entry::weighed_sugar(weighed_as_typed(o))}, ""},
                 resolver.take(o.gravities[0], or_both(o.present_temperature)), session);
   }
-  const TakenOriginal original =
-      taken_original(resolver.take(o.gravities[0], or_both(o.original_temperature)));
+  const entry::TakenOriginal original =
+      entry::taken_original(resolver.take(o.gravities[0], or_both(o.original_temperature)));
   return tell(o, original, resolver.take(o.gravities[1], or_both(o.present_temperature)), session);
 }
 
 int run_csv(const Options& o, const Session& session) {
   entry::ReadingResolver resolver = reading_resolver(session, o.with);
-  stream::StreamJob job;
-  job.needed = {"original", "present"};
-  job.known = {"temperature", "original_temperature", "present_temperature", "culture"};
-  const auto limit = wording::limit_from_text(o.limit, o.level);
-  (void)wording::culture_from_text(o.culture);
-  job.results = {
-      "alcohol_percent_vol",      "alcohol_percent_mass",     "original_extract_percent",
-      "real_extract_percent",     "apparent_extract_percent", "apparent_attenuation_percent",
-      "real_attenuation_percent", "energy_kj_per_100_ml",     "rule_of_thumb_percent_vol",
-      "sg_20_20_original",        "sg_20_20_present"};
-  job.facts = {"state"};
-  job.facts.insert(job.facts.end(), wording::bound_keys.begin(), wording::bound_keys.end());
-  if (limit)
-    job.facts.insert(job.facts.end(), wording::limit_keys.begin(), wording::limit_keys.end());
-  for (const std::string& t : {o.temperature, o.original_temperature, o.present_temperature})
-    entry::require_temperature(t);
-  stream::RiseDetector rises;
-  job.compute = [&](const stream::RowView& row) {
-    const auto temperature = [&](const char* column, const std::string& own) {
-      for (const std::string& t : {row[column], row["temperature"], own})
-        if (!t.empty()) return t;
-      return o.temperature;
-    };
-    if (row["original"].empty())
-      throw Error{Errc::inconsistent, "no original gravity, so no figure for the alcohol"};
-    const TakenOriginal original = taken_original(resolver.take(
-        row["original"], temperature("original_temperature", o.original_temperature)));
-    const std::string own = row["culture"];
-    const entry::TakenReading present =
-        resolver.take(row["present"], temperature("present_temperature", o.present_temperature));
-    const ferment::Culture culture = wording::culture_from_text(own.empty() ? o.culture : own);
-    AlcoholResult a = compute(original, present, culture);
-    std::vector<text::Fact> facts{{wording::word(a.state)}};
-    for (text::Fact& f : wording::bound_facts(a, wording::bound_beside(limit)))
-      facts.push_back(std::move(f));
-    if (limit && a.has_strength()) {
-      const auto decision = analysis::decide_strength(a, limit->percent_vol, limit->level);
-      a.result.notes.push_back(wording::verdict_text(*limit, a, decision));
-      for (text::Fact& f : wording::limit_facts(*limit, decision)) facts.push_back(std::move(f));
-    }
-    if (a.state == Fermentation::above)
-      a.result.notes.emplace_back(
-          "present above original: bubbles, swapped or misread, "
-          "temperature, sugar added, layers?");
-    rises.flag(row, row["original"], a.result.at("sg_20_20_present"), a.result.notes);
-    if (!a.has_bound_only()) return stream::RowOutcome{std::move(a.result), std::move(facts)};
-    a.result.notes.push_back("alcohol " + wording::below_text(a, wording::bound_beside(limit)));
-    return stream::RowOutcome{std::move(a.result), std::move(facts), wording::rests_on_strength()};
-  };
-  return stream_file(o.csv, job, o.columns, session);
+  return stream_file(o.csv,
+                     stream::alcohol_rows(resolver,
+                                          {.temperature = o.temperature,
+                                           .original_temperature = o.original_temperature,
+                                           .present_temperature = o.present_temperature,
+                                           .culture = o.culture},
+                                          wording::limit_from_text(o.limit, o.level)),
+                     o.columns, session);
 }
 
 }  // namespace

@@ -4,8 +4,9 @@
 #include <memory>
 
 #include "areo/core/error.hpp"
-#include "areo/measurement/convert.hpp"
+#include "areo/entry/converted.hpp"
 #include "areo/physics/scale_name.hpp"
+#include "areo/stream/convert_rows.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/parse.hpp"
 #include "areo/wording/result_json.hpp"
@@ -24,35 +25,12 @@ struct Options {
   SamplingOptions sampling;
 };
 
-struct Converted {
-  measurement::Result result;
-  std::string of;    ///< what the numbers are about
-  std::string echo;  ///< how the text was understood, if not as typed
-  bool strength = false;
-};
-
-constexpr const char* strengths_only = "a strength converts to strengths only";
-
-Converted convert(const std::string& text, const std::vector<physics::Scale>& to) {
-  const text::TypedNumber n = text::number_with_unit(text, "a value");
-  const char* mixture = "ethanol and water at 20 °C";
-  const std::string echo =
-      n.decimal_comma ? "read as " + text::fixed(n.value, n.decimals) : std::string{};
-  if (n.unit == "%vol")
-    return {measurement::convert_strength(StrengthByVolume{n.value}, n.half_width), mixture, echo,
-            true};
-  if (n.unit == "%mass")
-    return {measurement::convert_strength(StrengthByMass{n.value}, n.half_width), mixture, echo,
-            true};
-  const text::TypedMark mark = text::mark_from_text(text);
-  return {measurement::convert(mark.scale, mark.value, mark.half_width, to), "unfermented",
-          mark.echo};
-}
-
 int run_one(const Options& o, const Session& session) {
-  Converted c = convert(o.value, text::scales_from_text(o.to, physics::offered_scales()));
+  entry::Converted c =
+      entry::converted(o.value, text::scales_from_text(o.to, physics::offered_scales()));
   if (c.strength && !o.to.empty())
-    throw Error{Errc::inconsistent, fmt::format("{}: {}, not to {}", o.value, strengths_only, o.to),
+    throw Error{Errc::inconsistent,
+                fmt::format("{}: {}, not to {}", o.value, entry::strengths_only, o.to),
                 "leave --to out; a drink's strength follows from two gravities: areo alcohol"};
   if (!c.echo.empty()) c.result.notes.insert(c.result.notes.begin(), c.echo);
   const std::string headline =
@@ -71,21 +49,8 @@ int run_one(const Options& o, const Session& session) {
 }
 
 int run_csv(const Options& o, const Session& session) {
-  const auto to = text::scales_from_text(o.to, physics::offered_scales());
-  stream::StreamJob job;
-  job.needed = {"value"};
-  for (const physics::Scale& s : to) job.results.push_back(physics::scale_key(s));
-  if (o.to.empty())
-    for (const char* key : {"alcohol_percent_vol", "alcohol_percent_mass", "alcohol_g_l"})
-      job.results.emplace_back(key);
-  job.compute = [&](const stream::RowView& row) {
-    Converted c = convert(row["value"], to);
-    auto& notes = c.result.notes;
-    if (!c.echo.empty()) notes.insert(notes.begin(), c.echo);
-    if (c.strength && !o.to.empty()) notes.emplace_back(strengths_only);
-    return stream::RowOutcome{std::move(c.result)};
-  };
-  return stream_file(o.csv, job, o.columns, session);
+  return stream_file(o.csv, stream::convert_rows(text::scales_from_text(o.to, {})), o.columns,
+                     session);
 }
 
 }  // namespace

@@ -4,10 +4,8 @@
 #include <memory>
 
 #include "areo/core/shell_word.hpp"
-#include "areo/entry/reading_resolver.hpp"
-#include "areo/measurement/correct.hpp"
-#include "areo/physics/scale_name.hpp"
-#include "areo/stream/rise_detector.hpp"
+#include "areo/entry/corrected.hpp"
+#include "areo/stream/correct_rows.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/parse.hpp"
 #include "areo/wording/result_json.hpp"
@@ -30,30 +28,7 @@ struct Options {
   SamplingOptions sampling;
 };
 
-struct Corrected {
-  entry::TakenReading taken;
-  measurement::Result result;
-};
-
-// One reading through the chain; the same for an argument and for a row.
-Corrected correct(entry::ReadingResolver& resolver, const std::string& reading,
-                  const std::string& temperature, const std::string& original,
-                  const std::string& original_temperature, const std::vector<physics::Scale>& to) {
-  Corrected c{resolver.take(reading, temperature), {}};
-  if (original.empty()) {
-    c.result = measurement::correct(c.taken.instrument, c.taken.reading, to);
-  } else {
-    const entry::TakenReading start = resolver.take(original, original_temperature);
-    c.result = measurement::correct_fermenting(c.taken.instrument, c.taken.reading,
-                                               start.instrument, start.reading, to);
-    if (!start.echo.empty())
-      c.result.notes.insert(c.result.notes.begin(), "original gravity " + start.echo);
-  }
-  if (!c.taken.echo.empty()) c.result.notes.insert(c.result.notes.begin(), c.taken.echo);
-  return c;
-}
-
-std::string next_step(const Options& o, const Corrected& c) {
+std::string next_step(const Options& o, const entry::Corrected& c) {
   if (c.taken.reading.temperature.assumed)
     return "next: take the temperature of the sample and give it with --temp";
   if (c.taken.instrument.correction.checks == 0)
@@ -76,8 +51,9 @@ void check_one(const Options& o) {
 
 int run_one(const Options& o, const Session& session) {
   entry::ReadingResolver resolver = reading_resolver(session, o.with);
-  const Corrected c = correct(resolver, o.reading, o.temperature, o.original,
-                              o.original_temperature, text::scales_from_text(o.to, {}));
+  const entry::Corrected c =
+      entry::corrected(resolver, {o.reading, o.temperature, o.original, o.original_temperature},
+                       text::scales_from_text(o.to, {}));
   const auto& q = c.result.quantities;
   const measurement::Quantity& own = q[0];
   const measurement::Quantity& correction = q[1];
@@ -105,28 +81,14 @@ int run_one(const Options& o, const Session& session) {
 
 int run_csv(const Options& o, const Session& session) {
   entry::ReadingResolver resolver = reading_resolver(session, o.with);
-  const auto to = text::scales_from_text(o.to, {physics::sg_20_20, physics::plato_20});
-  for (const std::string& t : {o.temperature, o.original_temperature})
-    entry::require_temperature(t);
-  if (!o.original.empty()) (void)resolver.take(o.original, o.original_temperature);
-  stream::StreamJob job;
-  job.needed = {"reading"};
-  job.known = {"temperature", "original", "original_temperature"};
-  job.results = {"correction", "density_at_t_kg_m3"};
-  for (const physics::Scale& s : to) job.results.push_back(physics::scale_key(s));
-  stream::RiseDetector rises;
-  job.compute = [&](const stream::RowView& row) {
-    const auto or_else = [&](const char* column, const std::string& fallback) {
-      const std::string cell = row[column];
-      return cell.empty() ? fallback : cell;
-    };
-    const std::string original = or_else("original", o.original);
-    Corrected c = correct(resolver, row["reading"], or_else("temperature", o.temperature), original,
-                          or_else("original_temperature", o.original_temperature), to);
-    rises.flag(row, original, c.result.quantities[0], c.result.notes);
-    return stream::RowOutcome{std::move(c.result)};
-  };
-  return stream_file(o.csv, job, o.columns, session);
+  return stream_file(
+      o.csv,
+      stream::correct_rows(resolver,
+                           {.temperature = o.temperature,
+                            .original = o.original,
+                            .original_temperature = o.original_temperature},
+                           text::scales_from_text(o.to, {physics::sg_20_20, physics::plato_20})),
+      o.columns, session);
 }
 
 // A reading of a named refractometer means what areo refract says.

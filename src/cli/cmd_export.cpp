@@ -9,8 +9,8 @@
 
 #include "areo/core/error.hpp"
 #include "areo/core/shell_word.hpp"
-#include "areo/entry/as_typed.hpp"
 #include "areo/publish/write_file.hpp"
+#include "areo/stream/as_typed.hpp"
 #include "areo/stream/rows.hpp"
 #include "areo/text/csv.hpp"
 #include "areo/text/json.hpp"
@@ -108,7 +108,8 @@ int run_export(const Options& o, const Session& session) {
 int run_backup(const Options& o, const Session& session) {
   const notebook::Notebook book = open_notebook(session, notebook::Open::read);
   const std::int64_t rows = book.backup(o.file);
-  if (const std::string odd = entry::not_as_typed(notebook::Notebook{o.file, notebook::Open::read});
+  if (const std::string odd =
+          stream::not_as_typed(notebook::Notebook{o.file, notebook::Open::read});
       !odd.empty())
     warn(odd + "; so does the copy", session.json);
   if (session.json) {

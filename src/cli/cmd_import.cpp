@@ -9,8 +9,8 @@
 #include <string_view>
 
 #include "areo/core/error.hpp"
-#include "areo/entry/import_table.hpp"
-#include "areo/entry/restore.hpp"
+#include "areo/stream/import_table.hpp"
+#include "areo/stream/restore.hpp"
 #include "areo/text/json.hpp"
 #include "areo/wording/failure.hpp"
 #include "column_options.hpp"
@@ -28,7 +28,7 @@ namespace fs = std::filesystem;
 
 struct ImportOptions {
   std::string file, map;
-  entry::ImportDefaults defaults;
+  stream::ImportDefaults defaults;
   ColumnOptions columns;
   bool dry_run = false, all_or_nothing = false, yes = false;
 };
@@ -48,7 +48,7 @@ void refuse_options(const ImportOptions& o) {
                        "FILE"};
 }
 
-std::string summary(const ImportOptions& options, const entry::ImportOutcome& o) {
+std::string summary(const ImportOptions& options, const stream::ImportOutcome& o) {
   std::string out =
       options.dry_run ? fmt::format("{} would be noted", o.good) : fmt::format("{} noted", o.noted);
   out += fmt::format(", {} there already, {} refused", o.there, o.bad);
@@ -61,7 +61,7 @@ std::string summary(const ImportOptions& options, const entry::ImportOutcome& o)
   return out;
 }
 
-int tell(const ImportOptions& options, const entry::ImportOutcome& o, const Session& session) {
+int tell(const ImportOptions& options, const stream::ImportOutcome& o, const Session& session) {
   for (const text::SaidOnce* said : {&o.refused, &o.held_back})
     tell_refused(*said, options.file, session);
   const int code = o.not_noted() > 0 ? said_no : done;
@@ -82,21 +82,21 @@ int tell(const ImportOptions& options, const entry::ImportOutcome& o, const Sess
 
 int import_table(std::istream& in, char first, const ImportOptions& o, const Session& session) {
   notebook::Notebook book = open_notebook(session);
-  entry::ImportPlan plan{.file = o.file,
-                         .map = o.map,
-                         .defaults = o.defaults,
-                         .rules = column_rules(o.columns),
-                         .dry_run = o.dry_run,
-                         .all_or_nothing = o.all_or_nothing,
-                         .yes = o.yes};
+  stream::ImportPlan plan{.file = o.file,
+                          .map = o.map,
+                          .defaults = o.defaults,
+                          .rules = column_rules(o.columns),
+                          .dry_run = o.dry_run,
+                          .all_or_nothing = o.all_or_nothing,
+                          .yes = o.yes};
   if (session.json)
     plan.on_failure = [](const Error& e, std::size_t line) {
       raw_line(wording::failure_json(e, line));
     };
   if (first == '{' || first == '[')
-    return tell(o, entry::import_json(in, first == '[', book, plan), session);
+    return tell(o, stream::import_json(in, first == '[', book, plan), session);
   in.seekg(0);
-  return tell(o, entry::import_csv(in, book, plan), session);
+  return tell(o, stream::import_csv(in, book, plan), session);
 }
 
 int tell_restored(const notebook::Restored& r, const Session& session) {
@@ -129,9 +129,9 @@ int import_stream(std::istream& in, const ImportOptions& o, const Session& sessi
   in.clear();
   in.seekg(begins);
   in >> std::ws;
-  if (entry::is_export(begin)) {
+  if (stream::is_export(begin)) {
     refuse_options(o);
-    return tell_restored(entry::restore_json(in, o.file, new_notebook(session)), session);
+    return tell_restored(stream::restore_json(in, o.file, new_notebook(session)), session);
   }
   return import_table(in, first, o, session);
 }
@@ -144,7 +144,7 @@ int run_import(const ImportOptions& o, const Session& session) {
   std::error_code error;
   if (fs::is_directory(o.file, error)) {
     refuse_options(o);
-    return tell_restored(entry::restore_csv(o.file, new_notebook(session)), session);
+    return tell_restored(stream::restore_csv(o.file, new_notebook(session)), session);
   }
   std::ifstream in{o.file, std::ios::binary};
   if (in && !fs::is_regular_file(o.file, error)) in = spooled(in);
@@ -181,7 +181,7 @@ void setup_import(const Command& app, const Session& session, Run& run) {
       "the notebook already is not noted again.\n"
       "Examples:\n  areo import readings.csv --batch PT-1 --dry-run\n"
       "  areo --notebook new.db import notebook.jsonl",
-      fmt::join(entry::import_fields(), ", ")));
+      fmt::join(stream::import_fields(), ", ")));
   c.callback([=, &session, &run] { run = [=, &session] { return run_import(*o, session); }; });
 }
 

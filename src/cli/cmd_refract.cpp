@@ -8,13 +8,11 @@
 #include "areo/core/shell_word.hpp"
 #include "areo/entry/reading_resolver.hpp"
 #include "areo/entry/refraction_resolver.hpp"
-#include "areo/physics/scale_name.hpp"
-#include "areo/stream/rise_detector.hpp"
+#include "areo/stream/refract_rows.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/parse.hpp"
-#include "areo/text/parse_refraction.hpp"
-#include "areo/wording/refraction.hpp"
 #include "areo/wording/result_json.hpp"
+#include "areo/wording/strength_words.hpp"
 #include "budget.hpp"
 #include "command.hpp"
 #include "extract_options.hpp"
@@ -30,7 +28,6 @@ namespace areo::cli {
 namespace {
 
 using measurement::AlcoholResult;
-using measurement::Fermentation;
 
 using Options = RefractOptions;
 
@@ -129,78 +126,15 @@ int refract_one(const Options& o, const Session& session) {
 
 // --- many ---
 
-stream::RowOutcome row_outcome(entry::RefractionResolver& samples, const entry::TypedSample& t,
-                               const std::vector<physics::Scale>& to) {
-  if (t.original.empty() && t.gravity.empty())
-    return {samples.unfermented(samples.refraction(t), to), {{"unfermented"}}};
-  if (!t.original.empty() && !t.gravity.empty())
-    throw Error{Errc::inconsistent, "an original and a gravity of the same sample are one too many",
-                "keep the gravity in one row and the original in another"};
-  AlcoholResult a = t.gravity.empty() ? samples.fermenting(t) : samples.paired(t);
-  const wording::StrengthWords words =
-      t.gravity.empty() ? wording::fermenting_words(samples.culture()) : wording::paired_words();
-  if (a.state == Fermentation::above || a.state == Fermentation::contradiction)
-    a.result.notes.push_back(words.above);
-  if (a.state == Fermentation::measured || a.state == Fermentation::above)
-    return {std::move(a.result), {{wording::word(a.state)}}};
-  if (a.state == Fermentation::contradiction) {
-    // Nothing but the strength below zero, which is the contradiction, says anything.
-    std::vector<std::string> others;
-    for (const auto& q : a.result.quantities)
-      if (q.key != "alcohol_percent_vol" && q.key != "sg_20_20_present") others.push_back(q.key);
-    return {std::move(a.result), {{wording::word(a.state)}}, others};
-  }
-  std::vector<text::Fact> facts{{wording::word(a.state)}};
-  for (text::Fact& f : wording::bound_facts(a)) facts.push_back(std::move(f));
-  a.result.notes.push_back("alcohol " + wording::below_text(a));
-  return {std::move(a.result), std::move(facts), wording::rests_on_strength()};
-}
-
 int refract_csv(const Options& o, const Session& session) {
   entry::RefractionResolver samples = refraction_resolver(o, session);
-  const auto to = text::scales_from_text(o.to, {physics::plato_20});
-  stream::StreamJob job;
-  job.needed = {"reading"};
-  job.known = {"temperature", "original", "original_temperature", "gravity", "gravity_temperature"};
-  job.results = {"extract_percent",
-                 "correction",
-                 "sg_20_20",
-                 "alcohol_percent_vol",
-                 "alcohol_percent_mass",
-                 "original_extract_percent",
-                 "real_extract_percent",
-                 "apparent_extract_percent",
-                 "apparent_attenuation_percent",
-                 "real_attenuation_percent",
-                 "energy_kj_per_100_ml",
-                 "sg_20_20_original",
-                 "sg_20_20_present"};
-  for (const physics::Scale& s : to) job.results.push_back(physics::scale_key(s));
-  job.facts = {"state"};
-  job.facts.insert(job.facts.end(), wording::bound_keys.begin(), wording::bound_keys.end());
-  entry::require_temperature(o.temperature);
-  stream::RiseDetector rises;
-  job.compute = [&](const stream::RowView& row) {
-    const auto first_of = [](const std::string& a, const std::string& b, const std::string& c) {
-      return !a.empty() ? a : !b.empty() ? b : c;
-    };
-    const entry::TypedSample t{
-        row["reading"],
-        first_of(row["temperature"], o.temperature, ""),
-        first_of(row["original"], o.original, ""),
-        first_of(row["original_temperature"], o.original_temperature,
-                 first_of(row["temperature"], o.temperature, "")),
-        row["gravity"],
-        first_of(row["gravity_temperature"], row["temperature"], o.temperature)};
-    stream::RowOutcome out = row_outcome(samples, t, to);
-    const auto& q = out.result.quantities;
-    const auto gravity = std::find_if(q.begin(), q.end(), [](const auto& x) {
-      return x.key == "sg_20_20_present" || x.key == "sg_20_20";
-    });
-    if (gravity != q.end()) rises.flag(row, t.original, *gravity, out.result.notes);
-    return out;
-  };
-  return stream_file(o.csv, job, o.columns, session);
+  return stream_file(o.csv,
+                     stream::refract_rows(samples,
+                                          {.temperature = o.temperature,
+                                           .original = o.original,
+                                           .original_temperature = o.original_temperature},
+                                          text::scales_from_text(o.to, {physics::plato_20})),
+                     o.columns, session);
 }
 
 // Every option must have something to act on.

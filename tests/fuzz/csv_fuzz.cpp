@@ -9,7 +9,7 @@
 #include <string>
 #include <vector>
 
-#include "areo/entry/import_row.hpp"
+#include "areo/stream/import_row.hpp"
 #include "areo/text/columns.hpp"
 #include "areo/text/csv.hpp"
 #include "refusal.hpp"
@@ -74,7 +74,7 @@ void check_text_cell(const std::string& text) {
 }
 
 void check_words(const Table& table) {
-  const auto& fields = entry::import_fields();
+  const auto& fields = stream::import_fields();
   const auto known = [&](const std::string& field) {
     return field.empty() || std::find(fields.begin(), fields.end(), field) != fields.end();
   };
@@ -91,7 +91,7 @@ void check_words(const Table& table) {
 
 void check_columns(const Table& table) {
   text::ColumnRules rules;
-  rules.fields = entry::import_fields();
+  rules.fields = stream::import_fields();
   rules.leave_out = true;
   std::optional<text::Columns> columns;
   if (!accepts([&] { columns.emplace(table.columns, rules, "f.csv"); })) return;

@@ -1,4 +1,4 @@
-#include "areo/entry/import_table.hpp"
+#include "areo/stream/import_table.hpp"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
@@ -16,7 +16,7 @@
 #include "areo/text/json.hpp"
 #include "areo/wording/batch.hpp"
 
-namespace areo::entry {
+namespace areo::stream {
 namespace {
 
 // Rows become readings, so many at a time, in one transaction; what cannot be noted is told with
@@ -196,11 +196,11 @@ void each_object(std::istream& in, bool is_list,
                  const std::function<void(const std::string& object)>& act) {
   if (is_list) {
     const std::string text{std::istreambuf_iterator<char>{in}, {}};
-    for (const std::string& object : stream::objects_from_json(text)) act(object);
+    for (const std::string& object : objects_from_json(text)) act(object);
     return;
   }
   for (std::string text; std::getline(in, text);)
-    for (const std::string& object : stream::objects_from_json(text)) act(object);
+    for (const std::string& object : objects_from_json(text)) act(object);
 }
 
 }  // namespace
@@ -240,7 +240,7 @@ ImportOutcome import_json(std::istream& in, bool is_list, notebook::Notebook& bo
     std::vector<std::string> values;
     std::optional<text::Columns> columns;
     try {
-      for (auto& [name, value] : stream::members_from_json(object)) {
+      for (auto& [name, value] : members_from_json(object)) {
         names.push_back(name);
         values.push_back(value);
       }
@@ -260,4 +260,4 @@ ImportOutcome import_json(std::istream& in, bool is_list, notebook::Notebook& bo
   });
 }
 
-}  // namespace areo::entry
+}  // namespace areo::stream

@@ -7,7 +7,7 @@
 
 #include "areo/notebook/store.hpp"
 
-namespace areo::entry {
+namespace areo::stream {
 
 /// Whether a stream that begins so is an export, or a part of one, and no table of readings.
 [[nodiscard]] bool is_export(std::string_view begin);
@@ -21,4 +21,4 @@ notebook::Restored restore_json(std::istream& in, const std::string& file,
 notebook::Restored restore_csv(const std::string& folder,
                                const std::function<notebook::Notebook()>& open_book);
 
-}  // namespace areo::entry
+}  // namespace areo::stream

@@ -1,4 +1,4 @@
-#include "areo/entry/import_row.hpp"
+#include "areo/stream/import_row.hpp"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
@@ -12,7 +12,7 @@
 #include "areo/core/nearest.hpp"
 #include "areo/text/parse.hpp"
 
-namespace areo::entry {
+namespace areo::stream {
 namespace {
 
 std::string trimmed(const std::string& text) {
@@ -82,7 +82,7 @@ ImportedReading imported_reading(const ImportRow& row, const ImportDefaults& def
     return text;
   };
   const auto batch = book.batch(needed("batch", defaults.batch));
-  TypedReading typed;
+  entry::TypedReading typed;
   typed.made_at = needed("date");
   if (const std::string time = field("time"); !time.empty()) typed.made_at += "T" + time;
   (void)past_moment_from_text(typed.made_at, now());
@@ -100,7 +100,7 @@ ImportedReading imported_reading(const ImportRow& row, const ImportDefaults& def
   typed.top = meniscus == "top";
   failed_field = "degassed";
   typed.degassed = field("degassed");
-  (void)degassed_from_text(typed.degassed);
+  (void)entry::degassed_from_text(typed.degassed);
   failed_field = "temperature";
   typed.temperature = field("temperature");
   if (!typed.temperature.empty()) {
@@ -108,12 +108,12 @@ ImportedReading imported_reading(const ImportRow& row, const ImportDefaults& def
     typed.thermometer = field("thermometer", defaults.thermometer);
   }
   failed_field = "instrument";
-  typed.instrument = instrument_for(field("instrument", defaults.instrument), book).name();
+  typed.instrument = entry::instrument_for(field("instrument", defaults.instrument), book).name();
   typed.bottle = field("bottle");
   typed.person = field("person", defaults.person);
   typed.note = field("note");
   failed_field = "reading";
-  return {note_reading(typed, batch, book).records.front(), field("sample")};
+  return {entry::note_reading(typed, batch, book).records.front(), field("sample")};
 }
 
 KnownReadings::Key KnownReadings::key_of(const notebook::ReadingRecord& r) {
@@ -134,4 +134,4 @@ bool KnownReadings::known(const notebook::ReadingRecord& r) {
   return true;
 }
 
-}  // namespace areo::entry
+}  // namespace areo::stream

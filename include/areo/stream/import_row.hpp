@@ -10,7 +10,7 @@
 #include "areo/notebook/store.hpp"
 #include "areo/text/header_words.hpp"
 
-namespace areo::entry {
+namespace areo::stream {
 
 /// What a column of a table may mean: batch, bottle, stage, date, time, instrument, reading,
 /// temperature, thermometer, degassed, meniscus, person, note, sample
@@ -58,4 +58,4 @@ class KnownReadings {
   std::map<notebook::Id, std::map<Key, int>> left_;  // by batch
 };
 
-}  // namespace areo::entry
+}  // namespace areo::stream

@@ -1,5 +1,5 @@
 // An export, row by row back into a notebook.
-#include "areo/entry/restore.hpp"
+#include "areo/stream/restore.hpp"
 
 #include <fmt/format.h>
 
@@ -11,13 +11,13 @@
 #include <optional>
 
 #include "areo/core/error.hpp"
-#include "areo/entry/as_typed.hpp"
 #include "areo/notebook/store.hpp"
+#include "areo/stream/as_typed.hpp"
 #include "areo/stream/rows.hpp"
 #include "areo/text/csv.hpp"
 #include "areo/text/json.hpp"
 
-namespace areo::entry {
+namespace areo::stream {
 namespace {
 
 namespace fs = std::filesystem;
@@ -49,7 +49,7 @@ bool is_empty(const std::string& line) {
 std::optional<std::string> rows_promised(const std::string& first_line, const std::string& file) {
   std::optional<std::string> rows;
   std::string version;
-  for (const auto& [name, value] : stream::members_from_json(first_line)) {
+  for (const auto& [name, value] : members_from_json(first_line)) {
     if (name == "rows") rows = value;
     if (name != "version") continue;
     version = value.ends_with(".0") ? value.substr(0, value.size() - 2) : value;
@@ -91,7 +91,7 @@ notebook::Restored restore_json(std::istream& in, const std::string& file,
   const auto next = [&](notebook::NamedRow& row) {
     while (std::getline(in, text)) {
       if (is_empty(text)) continue;
-      row = stream::row_from_json(text);
+      row = row_from_json(text);
       ++rows;
       return true;
     }
@@ -176,7 +176,7 @@ notebook::Restored restore_csv(const std::string& folder,
             if (column == next->columns.end())
               throw Error{Errc::file, fmt::format("{} has no column '{}'", next->name, name),
                           "is this an export of areo, of this version?"};
-            row.cells.emplace_back(name, stream::cell_from_row(cells.cells[i], *column));
+            row.cells.emplace_back(name, cell_from_row(cells.cells[i], *column));
           }
           return true;
         }
@@ -188,4 +188,4 @@ notebook::Restored restore_csv(const std::string& folder,
       });
 }
 
-}  // namespace areo::entry
+}  // namespace areo::stream

@@ -1,10 +1,12 @@
 #pragma once
-// What is said of a strength that a refractometer had a part in.
+// What is said of a strength, by the readings behind it.
 #include "areo/ferment/culture.hpp"
 #include "areo/wording/strength.hpp"
 
 namespace areo::wording {
 
+/// Of two gravities, or of one and weighed sugar.
+[[nodiscard]] StrengthWords gravity_words(bool weighed);
 /// Of a refraction against the original one.
 [[nodiscard]] StrengthWords fermenting_words(ferment::Culture culture);
 /// Of a refraction and a gravity of one sample.

@@ -7,11 +7,11 @@
 #include <vector>
 
 #include "areo/core/error.hpp"
-#include "areo/entry/import_row.hpp"
+#include "areo/stream/import_row.hpp"
 #include "areo/text/columns.hpp"
 #include "areo/text/said_once.hpp"
 
-namespace areo::entry {
+namespace areo::stream {
 
 /// What is to become of the rows of a file.
 struct ImportPlan {
@@ -44,4 +44,4 @@ struct ImportOutcome {
 [[nodiscard]] ImportOutcome import_json(std::istream& in, bool is_list, notebook::Notebook& book,
                                         const ImportPlan& plan);
 
-}  // namespace areo::entry
+}  // namespace areo::stream

@@ -1,6 +1,17 @@
-#include "areo/wording/refraction.hpp"
+#include "areo/wording/strength_words.hpp"
 
 namespace areo::wording {
+
+StrengthWords gravity_words(bool weighed) {
+  return {
+      weighed ? "an estimate from weighed sugar, " : "",
+      weighed ? "no measurable change from what weighed sugar would give" : "no measurable change",
+      {"sg_20_20_original", "sg_20_20_present"},
+      "the present gravity is above the original gravity",
+      {"bubbles on the hydrometer; the two readings swapped or misread; a wrong",
+       "temperature; sugar or juice added since; layers that were not mixed"},
+      "degas the sample, let it settle to a known temperature and read again"};
+}
 
 StrengthWords fermenting_words(ferment::Culture culture) {
   StrengthWords words{

@@ -4,10 +4,10 @@
 
 #include "areo/notebook/store.hpp"
 
-namespace areo::entry {
+namespace areo::stream {
 
 /// The first row that does not hold what was typed, "reading 5 was typed 1.048, and holds 1.084",
 /// or whose word nobody could have typed; nothing: all are as they were typed.
 [[nodiscard]] std::string not_as_typed(const notebook::Notebook& book);
 
-}  // namespace areo::entry
+}  // namespace areo::stream

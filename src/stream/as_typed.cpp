@@ -1,4 +1,4 @@
-#include "areo/entry/as_typed.hpp"
+#include "areo/stream/as_typed.hpp"
 
 #include <fmt/format.h>
 
@@ -15,7 +15,7 @@
 #include "areo/text/parse.hpp"
 #include "areo/text/parse_hydrometer.hpp"
 
-namespace areo::entry {
+namespace areo::stream {
 namespace {
 
 using notebook::Id;
@@ -79,7 +79,7 @@ class Look {
                const InstrumentRecord& with) {
     compare_text(row, typed, held, [&](const std::string& text) {
       return with.thermometer() != nullptr ? text::celsius_from_text(text)
-                                           : noted_mark(text, with).value;
+                                           : entry::noted_mark(text, with).value;
     });
   }
   void at_temperature(const std::string& row, const std::string& typed,
@@ -168,4 +168,4 @@ std::string not_as_typed(const notebook::Notebook& book) {
   return look.found();
 }
 
-}  // namespace areo::entry
+}  // namespace areo::stream

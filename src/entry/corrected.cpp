@@ -1,0 +1,21 @@
+#include "areo/entry/corrected.hpp"
+
+namespace areo::entry {
+
+Corrected corrected(ReadingResolver& resolver, const TypedGravity& typed,
+                    const std::vector<physics::Scale>& to) {
+  Corrected c{resolver.take(typed.reading, typed.temperature), {}};
+  auto& notes = c.result.notes;
+  if (typed.original.empty()) {
+    c.result = measurement::correct(c.taken.instrument, c.taken.reading, to);
+  } else {
+    const TakenReading start = resolver.take(typed.original, typed.original_temperature);
+    c.result = measurement::correct_fermenting(c.taken.instrument, c.taken.reading,
+                                               start.instrument, start.reading, to);
+    if (!start.echo.empty()) notes.insert(notes.begin(), "original gravity " + start.echo);
+  }
+  if (!c.taken.echo.empty()) notes.insert(notes.begin(), c.taken.echo);
+  return c;
+}
+
+}  // namespace areo::entry

@@ -1,0 +1,26 @@
+#include "areo/stream/convert_rows.hpp"
+
+#include "areo/entry/converted.hpp"
+#include "areo/physics/scale_name.hpp"
+
+namespace areo::stream {
+
+StreamJob convert_rows(const std::vector<physics::Scale>& wanted) {
+  const auto to = wanted.empty() ? physics::offered_scales() : wanted;
+  StreamJob job;
+  job.needed = {"value"};
+  for (const physics::Scale& s : to) job.results.push_back(physics::scale_key(s));
+  if (wanted.empty())
+    for (const char* key : {"alcohol_percent_vol", "alcohol_percent_mass", "alcohol_g_l"})
+      job.results.emplace_back(key);
+  job.compute = [to, scales_only = !wanted.empty()](const RowView& row) {
+    entry::Converted c = entry::converted(row["value"], to);
+    auto& notes = c.result.notes;
+    if (!c.echo.empty()) notes.insert(notes.begin(), c.echo);
+    if (c.strength && scales_only) notes.emplace_back(entry::strengths_only);
+    return RowOutcome{std::move(c.result)};
+  };
+  return job;
+}
+
+}  // namespace areo::stream
