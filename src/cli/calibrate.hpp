@@ -3,17 +3,15 @@
 #include <string>
 #include <vector>
 
+#include "areo/entry/check_entry.hpp"
 #include "areo/notebook/store.hpp"
 #include "output.hpp"
 
 namespace areo::cli {
 
-struct CalibrateOptions {
-  std::string name, reading, temperature, thermometer, temperature_accuracy;
-  std::string solute, water, balance = "1g";
-  std::string correction, expanded, factor = "2", pressure, altitude, on, from, since, due, note;
-  std::string balance_name;
-  bool top = false, yes = false, tap = false, distilled = false, apart = false;
+struct CalibrateOptions : entry::TypedCheck {
+  std::string name, from, since, due;
+  bool yes = false;
   std::vector<notebook::Id> without;
 };
 

@@ -6,7 +6,7 @@
 
 #include "areo/core/error.hpp"
 #include "areo/core/shell_word.hpp"
-#include "areo/entry/noted.hpp"
+#include "areo/entry/check_entry.hpp"
 #include "areo/notebook/recompute.hpp"
 #include "areo/physics/boiling.hpp"
 #include "areo/physics/scale_name.hpp"
@@ -27,82 +27,6 @@ namespace {
 using notebook::CheckMethod;
 using notebook::CheckRecord;
 using notebook::InstrumentRecord;
-
-void note_reading(CheckRecord& r, const CalibrateOptions& o, const InstrumentRecord& instrument) {
-  r.reading_typed = o.reading;
-  if (instrument.thermometer() != nullptr) {
-    r.reading = text::celsius_from_text(o.reading);
-    r.reading_half_width =
-        std::max(instrument.thermometer()->division_c / 2, text::celsius_half_width(o.reading));
-    return;
-  }
-  const entry::NotedMark m = entry::noted_mark(o.reading, instrument);
-  r.reading = m.value;
-  r.reading_half_width = m.half_width;
-  refuse_together(o.top, "--top", instrument.refractometer() != nullptr, "a refractometer",
-                  "it has no meniscus: leave --top out");
-  r.meniscus = o.top ? instruments::Meniscus::top : instruments::Meniscus::level;
-}
-
-void note_temperature(CheckRecord& r, const CalibrateOptions& o, const notebook::Notebook& book) {
-  const entry::NotedTemperature t =
-      entry::noted_temperature(o.temperature, o.thermometer, o.temperature_accuracy, false, book);
-  r.temperature_typed = o.temperature;
-  r.temperature_c = t.celsius;
-  r.thermometer = t.thermometer;
-  r.temperature_half_width_c = t.half_width_c;
-}
-
-// What was read goes into the notebook, not what follows from it.
-CheckRecord record_of(const CalibrateOptions& o, CheckMethod method,
-                      const InstrumentRecord& instrument, const notebook::Notebook& book) {
-  CheckRecord r;
-  r.instrument = instrument.id;
-  r.method = method;
-  r.made_at = o.on.empty() ? now() : past_moment_from_text(o.on, now());
-  r.note = o.note;
-  note_reading(r, o, instrument);
-  note_temperature(r, o, book);
-  if (method == CheckMethod::sugar || method == CheckMethod::salt) {
-    const auto make =
-        method == CheckMethod::sugar ? calibration::sugar_solution : calibration::salt_solution;
-    r.solution = make(text::grams_from_text(o.solute), text::grams_from_text(o.water),
-                      text::grams_from_text(o.balance));
-  }
-  refuse_together(o.tap, "--tap", o.distilled, "--distilled", "say which of them it was");
-  if (o.tap) r.water = calibration::Water::tap;
-  if (o.distilled) r.water = calibration::Water::pure;
-  r.balance = o.balance_name;
-  r.apart = o.apart;
-  if (method == CheckMethod::certificate) {
-    r.correction = text::plain_number(o.correction, "a correction");
-    r.expanded = text::plain_number(o.expanded, "an expanded uncertainty");
-    r.coverage_factor = text::plain_number(o.factor, "a coverage factor");
-  }
-  if (method == CheckMethod::boiling) {
-    const bool measured = !o.pressure.empty();
-    r.pressure_pa = (measured ? text::pressure_from_text(o.pressure)
-                              : physics::standard_pressure(text::altitude_from_text(o.altitude)))
-                        .value();
-    r.pressure_half_width_pa =
-        measured ? calibration::barometer_half_width_pa : calibration::weather_half_width_pa;
-  }
-  return r;
-}
-
-// "HIGH by 0.0012": what the instrument does, in words.
-std::string behaviour(const calibration::Check& c, const std::string& unit) {
-  const uncertainty::Value& b = c.correction;
-  const double expanded = b.expanded();
-  const int more = wording::telling_digits(b.estimate, expanded);
-  const int place = text::last_place(expanded) + more;
-  const std::string u = text::fixed(expanded, place) + (unit.empty() ? "" : " " + unit);
-  if (std::abs(b.estimate) <= expanded)
-    return fmt::format("right, as far as this check can tell (off by {} ± {})",
-                       wording::signed_text(-b.estimate, expanded, more), u);
-  return fmt::format("{} by {} ± {}", b.estimate < 0 ? "HIGH" : "LOW",
-                     text::fixed(std::abs(b.estimate), place), u);
-}
 
 // Two places of the scale at least: water for its foot, a weighed solution further up.
 std::string next_step(const InstrumentRecord& instrument, const std::vector<CheckRecord>& checks) {
@@ -129,33 +53,18 @@ std::string next_step(const InstrumentRecord& instrument, const std::vector<Chec
                      then);
 }
 
-// A boundary at the foot of the scale may lie anywhere below it: no reading, if an instrument
-// without error would show less than its scale has.
-void refuse_foot_of_scale(const InstrumentRecord& instrument, const calibration::Check& c) {
-  const notebook::Graduation g = instrument.graduation();
-  const bool at_foot = c.indication <= g.lo + g.division / 10;
-  if (instrument.refractometer() == nullptr || !at_foot ||
-      c.expected.estimate + c.expected.expanded() >= g.lo)
-    return;
-  throw Error{
-      Errc::inconsistent,
-      fmt::format("{} at the foot of the scale says nothing: without error {} would show {}, "
-                  "less than its scale has",
-                  wording::shown(instrument, c.indication), instrument.name(),
-                  text::value_text(c.expected, wording::unit_of(instrument))),
-      "check it in water of 20 °C or a little colder"};
-}
-
 }  // namespace
 
 int run_check(const CalibrateOptions& o, CheckMethod method, const Session& session) {
   notebook::Notebook book = open_notebook(session);
   const InstrumentRecord instrument = book.instrument(o.name);
   require_method(instrument, method);
-  CheckRecord r = record_of(o, method, instrument, book);
+  refuse_together(o.top, "--top", instrument.refractometer() != nullptr, "a refractometer",
+                  "it has no meniscus: leave --top out");
+  CheckRecord r = entry::check_record(o, method, instrument, book);
   // Evaluated before it is written: an impossible check is refused whole.
   const calibration::Check c = evaluate(book, instrument, std::span{&r, 1}).checks.front();
-  refuse_foot_of_scale(instrument, c);
+  entry::refuse_foot_of_scale(instrument, c);
   if (!insisted(batch::doubts(instrument, r, c, book.checks(instrument.id)), o.yes, session))
     return said_no;
   r.id = book.add(r);
@@ -168,7 +77,7 @@ int run_check(const CalibrateOptions& o, CheckMethod method, const Session& sess
   line(fmt::format("{} shows {}, it should show {}", o.name,
                    wording::shown(instrument, c.indication),
                    text::value_text(c.expected, unit, session.full)));
-  line(fmt::format("it reads {}", behaviour(c, unit)));
+  line(fmt::format("it reads {}", wording::behaviour_text(c, unit)));
   if (instrument.thermometer() == nullptr && !r.temperature_c && method != CheckMethod::certificate)
     line("note: no temperature given: the scale's reference temperature assumed, ± 5 °C");
   if (!r.water && in_liquid(method))

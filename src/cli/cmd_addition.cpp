@@ -5,7 +5,7 @@
 
 #include "areo/core/error.hpp"
 #include "areo/core/shell_word.hpp"
-#include "areo/entry/reading_entry.hpp"
+#include "areo/entry/addition_entry.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
 #include "areo/text/parse.hpp"
@@ -22,73 +22,16 @@ namespace {
 using notebook::AdditionRecord;
 using notebook::Substance;
 
-struct Options {
-  std::string batch, amount, extract, other, into, on, bottle, person, note, reason;
-  Substance what = Substance::sugar;
+struct Options : entry::TypedAddition {
+  std::string reason;
   notebook::Id id = 0;
   bool yes = false;
 };
 
-// "100g" or "0.5L": exactly one of both.
-void note_amount(AdditionRecord& r, const std::string& text) {
-  r.amount_typed = text;
-  const text::TypedNumber typed = text::number_with_unit(text, "an amount");
-  double& amount = typed.unit == "g" || typed.unit == "kg"
-                       ? r.mass_g.emplace(text::grams_from_text(text))
-                       : r.volume_l.emplace(text::litres_from_text(text));
-  if (!(amount > 0)) throw ParseError{"an amount is above zero", text, 0, text.size()};
-  const bool dry =
-      r.what == Substance::sugar || r.what == Substance::salt || r.what == Substance::acid;
-  if (dry && r.volume_l)
-    throw ParseError{fmt::format("{} is weighed: a volume of it says little", word(r.what)), text,
-                     0, text.size(), "give its mass, e.g. 100g"};
-}
-
-// The extract of a juice, on whatever scale it was read or printed.
-void note_extract(AdditionRecord& r, const std::string& text) {
-  const text::TypedMark m = text::mark_from_text(text);
-  const auto percent = [&](double mark) {
-    return 100 * physics::liquid_from_mark(m.scale, mark).extract.value();
-  };
-  r.extract_typed = text;
-  r.extract_percent = percent(m.value);
-  if (!(*r.extract_percent >= 0))
-    throw ParseError{"lighter than water: no juice", text, 0, text.size(),
-                     "part of a ferment is added with: areo addition add part"};
-  r.extract_half_width = (percent(m.value + m.half_width) - percent(m.value - m.half_width)) / 2;
-}
-
 int run_add(const Options& o, const Session& session) {
   notebook::Notebook book = open_notebook(session);
   const auto batch = book.batch(o.batch);
-  entry::require_open(batch, book);
-  AdditionRecord r;
-  r.batch = batch.id;
-  r.bottle = o.bottle;
-  r.what = o.what;
-  r.noted_at = now();
-  r.made_at = o.on.empty() ? r.noted_at : past_moment_from_text(o.on, r.noted_at);
-  note_amount(r, o.amount);
-  if (o.what == Substance::juice) note_extract(r, o.extract);
-  if (o.what == Substance::batch) {
-    r.other = book.batch(o.other).id;
-    if (r.other == batch.id)
-      throw Error{Errc::inconsistent, "a batch cannot be added to itself", "name the other one"};
-  }
-  r.into_typed = o.into;
-  if (!o.into.empty()) {
-    r.into_l = text::litres_from_text(o.into);
-    if (!(*r.into_l > 0)) throw ParseError{"a volume is above zero", o.into, 0, o.into.size()};
-  }
-  if (!r.bottle.empty() && !r.into_l)
-    throw Error{Errc::inconsistent, "how much was in the bottle?", "say --into 0.75L"};
-  if (!r.into_l && !batch.volume_l)
-    throw Error{Errc::inconsistent, fmt::format("the volume of {} is not known", batch.name),
-                fmt::format("say --into 4.6L, or once for all: areo batch amend {} --volume 5L "
-                            "--reason TEXT",
-                            shell_word(batch.name))};
-  r.person = o.person;
-  r.note = o.note;
+  AdditionRecord r = entry::addition_record(o, book);
   batch::Batch before{book, o.batch};
   if (!insisted(doubts(before, r), o.yes, session)) return said_no;
   r.id = book.add(r);

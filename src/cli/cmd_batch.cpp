@@ -14,6 +14,7 @@
 #include "areo/text/json.hpp"
 #include "areo/text/parse.hpp"
 #include "areo/wording/batch.hpp"
+#include "areo/wording/batch_history.hpp"
 #include "areo/wording/correction_changes.hpp"
 #include "areo/wording/strength.hpp"
 #include "command.hpp"
@@ -105,84 +106,10 @@ int run_list(const Session& session) {
 
 // --- show ---
 
-// A line of the history with the moment it belongs to; of one moment, readings come before
-// additions, each in the order they were noted in.
-struct Row {
-  std::int64_t at_s;
-  bool addition;
-  notebook::Id id;
-  std::vector<std::string> cells;
-};
-
-std::vector<Row> rows_of(Batch& batch, const std::vector<Point>& points,
-                         const notebook::Notebook& book, bool bottles, bool full) {
-  std::vector<Row> rows;
-  const auto add = [&](const auto& record, const std::string& number,
-                       std::vector<std::string> cells) {
-    cells.insert(cells.begin(), {number, wording::when_text(record.made_at)});
-    if (bottles) cells.insert(cells.begin() + 2, record.bottle);
-    rows.push_back({record.made_at.seconds, number.starts_with('+'), record.id, std::move(cells)});
-  };
-  for (const Point& p : points)
-    add(p.sample.first(), wording::numbers_cell(p.sample),
-        {wording::sample_cell(batch, p.sample),
-         p.computed() ? text::value_text(p.gravity().value, "", full) : "",
-         wording::strength_cell_text(p, full)});
-  for (const ReadingRecord& r : batch.readings()) {
-    if (r.counts()) continue;
-    add(r, std::to_string(r.id),
-        {wording::sample_cell(batch, {{r}}), "",
-         r.amended_by ? fmt::format("amended by {}", *r.amended_by) : "excluded: " + r.excluded()});
-  }
-  for (const auto& a : batch.additions())
-    add(a, "+ " + std::to_string(a.id),
-        {wording::addition_text(book, a), "",
-         a.excluded().empty() ? "" : "excluded: " + a.excluded()});
-  std::sort(rows.begin(), rows.end(), [](const Row& a, const Row& b) {
-    return std::tie(a.at_s, a.addition, a.id) < std::tie(b.at_s, b.addition, b.id);
-  });
-  return rows;
-}
-
-void print_rows(const std::vector<Row>& rows, bool bottles) {
+void print_rows(std::vector<std::vector<std::string>> rows) {
   if (rows.empty()) return;
-  std::vector<std::vector<std::string>> cells{
-      {"no.", "when", "what", "gravity 20/20", wording::strength_head}};
-  if (bottles) cells.front().insert(cells.front().begin() + 2, "bottle");
-  for (const Row& r : rows) cells.push_back(r.cells);
-  table(std::move(cells));
+  table(std::move(rows));
   line(fmt::format("  {}", wording::column_level));
-}
-
-// The original gravity now; what it rests on, or why there is none.
-void print_original(Batch& batch, const std::string& bottle, Moment at, bool full) {
-  const std::string of = bottle.empty() ? "" : " of bottle " + bottle;
-  try {
-    const auto original = batch.original(bottle, at);
-    if (original.readings.empty()) return;
-    const auto result = original_gravity(original);
-    std::string basis = fmt::format("{} sample{}", original.readings.size(),
-                                    original.readings.size() == 1 ? "" : "s");
-    if (!original.additions.empty())
-      basis += fmt::format(" and {} addition{} since", original.additions.size(),
-                           original.additions.size() == 1 ? "" : "s");
-    line(fmt::format("  original gravity{} {}, from {}", of,
-                     text::value_text(result.at("sg_20_20_original").value, "", full), basis));
-    notes(batch.contradictions(original));
-  } catch (const Error& e) {
-    line(fmt::format("  original gravity{}: not computed, {}", of, e.what()));
-    if (!e.hint.empty()) line("  hint: " + e.hint);
-  }
-}
-
-void print_history(const notebook::Notebook& book, const BatchRecord& r, Moment as_of) {
-  for (const auto& a : book.amendments(r.id))
-    if (a.at <= as_of)
-      line(fmt::format("  {} {} became {}: {}", a.at.date(), a.field, a.value, a.reason));
-  for (const auto& e : book.events(r.id))
-    if (e.at <= as_of)
-      line(fmt::format("  {} {}{}", e.at.date(), e.closed ? "closed" : "reopened",
-                       e.note.empty() ? "" : ": " + e.note));
 }
 
 std::string next_step(const Batch& batch, const notebook::Notebook& book) {
@@ -241,17 +168,17 @@ int run_show(const Options& o, const Session& session) {
   if (!batch.record().note.empty()) line("  note: " + batch.record().note);
   const auto bottles = batch.bottles();
   const bool several = bottles.size() > 1 || (bottles.size() == 1 && !bottles[0].empty());
-  print_original(batch, "", as_of, session.full);
+  lines(wording::original_lines(batch, "", as_of, session.full));
   for (const std::string& bottle : bottles)
     if (!bottle.empty() && !batch.original(bottle, as_of).additions.empty())
-      print_original(batch, bottle, as_of, session.full);
+      lines(wording::original_lines(batch, bottle, as_of, session.full));
   std::vector<Point> points = points_of(batch, o.all);
   (void)wording::note_corrections(batch, points);
-  print_rows(rows_of(batch, points, book, several, session.full), several);
+  print_rows(wording::history_rows(batch, points, book, several, session.full));
   if (const std::string more = wording::not_shown_text(batch.samples().size(), points.size());
       !more.empty())
     line("  " + more);
-  print_history(book, batch.record(), as_of);
+  lines(wording::amendment_lines(book, batch.record(), as_of));
   notes(wording::notes_of(points));
   if (std::any_of(points.begin(), points.end(), [](const Point& p) { return p.drink.has_value(); }))
     line(wording::basis_line(wording::basis_text(batch.record().culture)));

@@ -26,6 +26,7 @@ Command add_check(const Command& parent, const char* name, const char* what, Che
     if (method == CheckMethod::boiling && o->pressure.empty() == o->altitude.empty())
       throw UsageError{"--pressure or --altitude is required",
                        "areo calibrate boiling --help shows how"};
+    refuse_together(o->tap, "--tap", o->distilled, "--distilled", "say which of them it was");
     entry::ReadingOptions with;
     with.thermometer = o->thermometer;
     with.temperature_accuracy = o->temperature_accuracy;

@@ -6,6 +6,7 @@
 
 #include "areo/core/error.hpp"
 #include "areo/core/shell_word.hpp"
+#include "areo/entry/instrument_entry.hpp"
 #include "areo/notebook/recompute.hpp"
 #include "areo/physics/scale_name.hpp"
 #include "areo/physics/water.hpp"
@@ -21,149 +22,14 @@
 namespace areo::cli {
 namespace {
 
-struct Options {
-  std::string name, kind = "hydrometer", scale, from, to, division, glass, meniscus, tolerance, on,
-                    note, reason, maker, serial, stem, mass, spacing, made_for;
-  bool compensated = false, also_gravity = false;
+struct Options : entry::TypedInstrument {
+  std::string kind = "hydrometer", on, note, reason, maker, serial;
 };
-
-// What the ends and the division are called on this scale: a bare "0.990", or "990kg/m3".
-double on_scale(const std::string& text, const physics::Scale& scale, const char* what) {
-  const text::TypedNumber n = text::number_with_unit(text, what);
-  if (n.unit.empty()) return n.value;
-  return text::mark_from_text(text, scale).value;
-}
-
-void require_scale(double lo, double hi, double division, const std::optional<double>& tolerance) {
-  if (!(lo < hi) || !(division > 0) || !(division < hi - lo))
-    throw Error{Errc::domain,
-                fmt::format("a scale from {} to {} with division {} cannot be", lo, hi, division),
-                "give --from the smaller and --to the larger end, e.g. 0.990 and 1.100"};
-  if (tolerance && !(*tolerance > 0))
-    throw Error{Errc::domain, "a maximum permissible error is above zero",
-                "leave --tolerance out for one division"};
-}
-
-// "5mm", or a bare number in the unit that stands beside the option.
-double above_zero(const std::string& text, const char* unit, const char* what) {
-  const text::TypedNumber n = text::number_with_unit(text, what);
-  if (!n.unit.empty() && n.unit != unit)
-    throw ParseError{fmt::format("{} is in {}", what, unit), text, 0, text.size(),
-                     fmt::format("write it like 5{}", unit)};
-  if (!(n.value > 0))
-    throw Error{Errc::domain, fmt::format("{} is above zero; got {}", what, text)};
-  return n.value;
-}
-
-// What decides how hard a surface pulls: all of it may stay unknown.
-void note_stem(instruments::Hydrometer& h, const Options& o) {
-  if (!o.stem.empty()) h.stem_diameter_mm = above_zero(o.stem, "mm", "the diameter of the stem");
-  if (!o.mass.empty()) h.mass_g = above_zero(o.mass, "g", "the mass of the hydrometer");
-  if (!o.made_for.empty()) h.made_for_mn_m = above_zero(o.made_for, "mN/m", "a surface tension");
-  if (o.spacing.empty()) return;
-  const double diameter_mm = instruments::stem_of(h).diameter_mm.value;
-  const double height_mm = above_zero(o.spacing, "mm", "the height of a division");
-  h.mass_g = instruments::mass_from_division_height(h, metres(diameter_mm / 1000),
-                                                    metres(height_mm / 1000))
-                 .value() *
-             1000;
-}
-
-notebook::InstrumentRecord hydrometer_record(const Options& o) {
-  instruments::Hydrometer h;
-  h.scale = o.scale.empty() ? physics::sg_20_20 : text::scale_from_text(o.scale);
-  const instruments::Hydrometer usual = instruments::ordinary_hydrometer(h.scale);
-  h.name = o.name;
-  h.lo = o.from.empty() ? usual.lo : on_scale(o.from, h.scale, "the lower end");
-  h.hi = o.to.empty() ? usual.hi : on_scale(o.to, h.scale, "the upper end");
-  h.division = o.division.empty() ? usual.division : on_scale(o.division, h.scale, "the division");
-  if (!o.glass.empty())
-    h.glass_expansion_per_c = text::plain_number(o.glass, "the glass expansion") * 1e-6;
-  if (!o.meniscus.empty()) h.meniscus_height = on_scale(o.meniscus, h.scale, "the meniscus");
-  if (!o.tolerance.empty())
-    h.tolerance = on_scale(o.tolerance, h.scale, "the maximum permissible error");
-  require_scale(h.lo, h.hi, h.division, h.tolerance);
-  note_stem(h, o);
-  // A scale that cannot be computed at its ends is refused now, not at the first reading.
-  for (const double end : {h.lo, h.hi}) (void)physics::density_from_mark(h.scale, end);
-  notebook::InstrumentRecord r;
-  r.instrument = h;
-  return r;
-}
-
-// A number on a refractometer's scale, bare or with its unit.
-double on_refractometer(const std::string& text, const instruments::Refractometer& r) {
-  return text::refraction_from_text(text, r).value;
-}
-
-notebook::InstrumentRecord refractometer_record(const Options& o) {
-  const bool index = text::says_index(o.scale);
-  if (!index && !o.scale.empty() && !text::says_brix(o.scale))
-    throw ParseError{"a refractometer shows Brix or a refractive index", o.scale, 0, o.scale.size(),
-                     "write --scale Bx or --scale nD"};
-  instruments::Refractometer r = instruments::ordinary_refractometer(
-      index ? instruments::RefractometerScale::index : instruments::RefractometerScale::brix);
-  r.name = o.name;
-  r.compensated = o.compensated;
-  if (!o.from.empty()) r.lo = on_refractometer(o.from, r);
-  if (!o.to.empty()) r.hi = on_refractometer(o.to, r);
-  if (!o.division.empty()) r.division = on_refractometer(o.division, r);
-  if (!o.tolerance.empty()) r.tolerance = on_refractometer(o.tolerance, r);
-  r.also_gravity = o.also_gravity;
-  require_scale(r.lo, r.hi, r.division, r.tolerance);
-  if (index && r.also_gravity)
-    throw Error{Errc::inconsistent, "a gravity scale stands beside a Brix scale, not an index",
-                "leave --gravity-scale out"};
-  notebook::InstrumentRecord record;
-  record.instrument = r;
-  return record;
-}
-
-notebook::InstrumentRecord thermometer_record(const Options& o) {
-  instruments::Thermometer t;
-  t.name = o.name;
-  if (!o.from.empty()) t.lo_c = text::celsius_from_text(o.from);
-  if (!o.to.empty()) t.hi_c = text::celsius_from_text(o.to);
-  if (!o.division.empty()) t.division_c = text::celsius_difference_from_text(o.division);
-  if (!(t.lo_c < t.hi_c))
-    throw Error{Errc::domain, fmt::format("a scale from {} to {} °C cannot be", t.lo_c, t.hi_c)};
-  notebook::InstrumentRecord r;
-  r.instrument = t;
-  return r;
-}
 
 using Retired = std::optional<notebook::Retirement>;
 
 std::string retired_text(const notebook::Retirement& r) {
   return fmt::format("retired on {}: {}", r.at.date(), r.reason);
-}
-
-std::string json_of(const notebook::InstrumentRecord& r, const Retired& retired) {
-  std::string out = fmt::format(
-      R"({{"name":{},"description":{},"maker":{},"serial":{},"added_at":"{}","note":{},)"
-      R"("retired_at":{},"retired_reason":{})",
-      text::json_string(r.name()), text::json_string(wording::instrument_text(r)),
-      text::json_string(r.maker), text::json_string(r.serial), r.added_at.text(),
-      text::json_string(r.note), retired ? text::json_string(retired->at.text()) : "null",
-      retired ? text::json_string(retired->reason) : "null");
-  if (const auto* h = r.hydrometer())
-    out += fmt::format(R"(,"kind":"hydrometer","scale":"{}","from":{},"to":{},"division":{},)"
-                       R"("glass_expansion_per_c":{},"meniscus_height":{},"stem_diameter_mm":{},)"
-                       R"("mass_g":{},"made_for_mn_m":{},"tolerance":{})",
-                       physics::scale_key(h->scale), h->lo, h->hi, h->division,
-                       h->glass_expansion_per_c, text::json_number(h->meniscus_height),
-                       text::json_number(h->stem_diameter_mm), text::json_number(h->mass_g),
-                       text::json_number(h->made_for_mn_m), h->maximum_permissible_error());
-  else if (const auto* p = r.refractometer())
-    out += fmt::format(
-        R"(,"kind":"refractometer","scale":"{}","from":{},"to":{},"division":{},)"
-        R"("compensated":{},"gravity_scale":{},"tolerance":{})",
-        p->scale == instruments::RefractometerScale::brix ? "brix" : "refractive_index", p->lo,
-        p->hi, p->division, p->compensated, p->also_gravity, p->maximum_permissible_error());
-  else
-    out += fmt::format(R"(,"kind":"thermometer","from_c":{},"to_c":{},"division_c":{})",
-                       r.thermometer()->lo_c, r.thermometer()->hi_c, r.thermometer()->division_c);
-  return out + "}";
 }
 
 std::string counted(std::size_t n, const char* what) {
@@ -189,7 +55,7 @@ notebook::InstrumentRecord record_of(const Options& o) {
     if (given && !refractometer)
       throw UsageError{fmt::format("{} belongs to a refractometer", name),
                        "add --kind refractometer, or leave it out"};
-  if (o.kind == "hydrometer") return hydrometer_record(o);
+  if (o.kind == "hydrometer") return entry::hydrometer_record(o);
   for (const auto& [text, name] : {std::pair{o.glass, "--glass"},
                                    {o.meniscus, "--meniscus"},
                                    {o.stem, "--stem"},
@@ -198,11 +64,11 @@ notebook::InstrumentRecord record_of(const Options& o) {
                                    {o.made_for, "--made-for"}})
     if (!text.empty())
       throw UsageError{fmt::format("{} belongs to a hydrometer", name), "leave it out"};
-  if (refractometer) return refractometer_record(o);
+  if (refractometer) return entry::refractometer_record(o);
   for (const auto& [text, name] : {std::pair{o.scale, "--scale"}, {o.tolerance, "--tolerance"}})
     if (!text.empty())
       throw UsageError{fmt::format("{} does not belong to a thermometer", name), "leave it out"};
-  return thermometer_record(o);
+  return entry::thermometer_record(o);
 }
 
 int run_add(const Options& o, const Session& session) {
@@ -217,7 +83,7 @@ int run_add(const Options& o, const Session& session) {
   r.serial = o.serial;
   open_notebook(session, notebook::Open::create).add(r);
   if (session.json) {
-    raw_line(json_of(r, {}));
+    raw_line(wording::instrument_json(r, {}));
     return done;
   }
   line(fmt::format("{}: {}", r.name(), wording::instrument_text(r)));
@@ -244,7 +110,7 @@ int run_list(const Session& session) {
   for (const auto& r : book.instruments()) {
     const Retired retired = book.retired(r.id);
     if (session.json)
-      raw_line(json_of(r, retired));
+      raw_line(wording::instrument_json(r, retired));
     else
       line(fmt::format("{}: {}{}", r.name(), wording::instrument_text(r),
                        retired ? "; " + retired_text(*retired) : ""));
@@ -267,7 +133,7 @@ int run_show(const Options& o, const Session& session) {
   const notebook::Notebook book = open_notebook(session, notebook::Open::read);
   const auto r = book.instrument(o.name);
   if (session.json) {
-    raw_line(json_of(r, book.retired(r.id)));
+    raw_line(wording::instrument_json(r, book.retired(r.id)));
     return done;
   }
   line(fmt::format("{}: {}", r.name(), wording::instrument_text(r)));
@@ -299,7 +165,7 @@ int run_retire(const Options& o, const Session& session) {
                                      o.reason};
   book.retire(r.id, retired.at, retired.reason);
   if (session.json) {
-    raw_line(json_of(r, retired));
+    raw_line(wording::instrument_json(r, retired));
     return done;
   }
   line(fmt::format("{}: {}", r.name(), retired_text(retired)));

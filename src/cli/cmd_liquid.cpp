@@ -10,13 +10,14 @@
 #include "areo/batch/expectation.hpp"
 #include "areo/core/error.hpp"
 #include "areo/core/shell_word.hpp"
-#include "areo/entry/noted.hpp"
+#include "areo/entry/pair_entry.hpp"
 #include "areo/entry/reading_resolver.hpp"
 #include "areo/notebook/recompute.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
 #include "areo/text/parse.hpp"
 #include "areo/wording/instrument.hpp"
+#include "areo/wording/liquid.hpp"
 #include "command.hpp"
 #include "failure.hpp"
 #include "insist.hpp"
@@ -30,97 +31,26 @@ namespace {
 using notebook::InstrumentRecord;
 using notebook::LiquidPairRecord;
 
-struct Options {
-  std::string liquid, refraction, gravity, temperature, gravity_temperature;
-  std::string refractometer, hydrometer, thermometer, temperature_accuracy, on, note;
-  bool top = false, yes = false;
+struct Options : entry::TypedPair {
+  bool yes = false;
   notebook::Id pair = 0;
   std::string reason;
 };
 
-notebook::PairHalf half_of(const std::string& typed, const InstrumentRecord& instrument,
-                           const std::string& temperature) {
-  const entry::NotedMark m = entry::noted_mark(typed, instrument);
-  notebook::PairHalf half{instrument.id, typed, m.value, m.half_width, temperature, {}};
-  if (!temperature.empty()) half.temperature_c = text::liquid_celsius_from_text(temperature);
-  return half;
-}
-
-LiquidPairRecord record_of(const Options& o, const notebook::Notebook& book) {
-  LiquidPairRecord r;
-  r.liquid = o.liquid;
-  r.made_at = o.on.empty() ? now() : past_moment_from_text(o.on, now());
-  r.note = o.note;
-  const InstrumentRecord prism = entry::of_kind(book, o.refractometer, "refractometer");
-  const InstrumentRecord stem = entry::of_kind(book, o.hydrometer, "hydrometer");
-  r.refraction = half_of(o.refraction, prism, o.temperature);
-  r.gravity = half_of(o.gravity, stem,
-                      o.gravity_temperature.empty() ? o.temperature : o.gravity_temperature);
-  r.meniscus = o.top ? instruments::Meniscus::top : instruments::Meniscus::level;
-  // Both temperatures come from one thermometer; either stands for its accuracy.
-  const entry::NotedTemperature t =
-      entry::noted_temperature(o.temperature.empty() ? o.gravity_temperature : o.temperature,
-                               o.thermometer, o.temperature_accuracy, true, book);
-  r.thermometer = t.thermometer;
-  r.temperature_half_width_c = t.half_width_c;
-  return r;
-}
-
-std::string factor_text(const uncertainty::Value& v) { return text::value_text(v, ""); }
-
-uncertainty::Value combined(const calibration::LiquidFactor& f) {
-  return {f.optics.relative_rise, f.optics.uncertainty};
-}
-
-std::string factor_json(const std::string& liquid, const calibration::LiquidFactor& f) {
-  return fmt::format(
-      R"({{"liquid":{},"refraction_relative_to_sucrose":{},"standard_uncertainty":{},)"
-      R"("pairs":{},"chi_squared":{},"consistent":{},"notes":{}}})",
-      text::json_string(liquid), f.optics.relative_rise, f.optics.uncertainty, f.each.size(),
-      f.chi_squared, f.consistent, text::json_list(f.remarks));
-}
-
-void print_factor(const std::string& liquid, const calibration::LiquidFactor& f) {
-  line(
-      fmt::format("{}: its extract refracts {} times as much as sugar of the same density  (about "
-                  "95 %)",
-                  liquid, factor_text(combined(f))));
-  if (f.chi_squared_limit)
-    line(fmt::format("  the pairs {}: chi-squared {:.1f}, limit {:.1f} at 95 %{}",
-                     f.consistent ? "agree" : "DIFFER", f.chi_squared, *f.chi_squared_limit,
-                     f.consistent ? ""
-                                  : "; the range is widened to their scatter (areo liquid "
-                                    "leave-out drops a wrong one)"));
-  notes(f.remarks);
-}
-
-batch::Doubts twice(const notebook::Notebook& book, const LiquidPairRecord& r) {
-  const auto of = [](const notebook::PairHalf& h) {
-    return std::tie(h.instrument, h.reading, h.temperature_c);
-  };
-  for (const LiquidPairRecord& there : book.liquid_pairs(r.liquid))
-    if (of(there.refraction) == of(r.refraction) && of(there.gravity) == of(r.gravity) &&
-        there.note == r.note &&
-        std::abs(there.made_at.seconds - r.made_at.seconds) <= batch::typed_twice_s)
-      return {fmt::format("{} and {} are pair {} already: typed twice?", r.refraction.typed,
-                          r.gravity.typed, there.id)};
-  return {};
-}
-
 int run_pair(const Options& o, const Session& session) {
   notebook::Notebook book = open_notebook(session);
-  LiquidPairRecord r = record_of(o, book);
+  LiquidPairRecord r = entry::pair_record(o, book);
   // Evaluated before it is written: an impossible pair is refused whole.
   const auto alone = liquid_factor(book, std::span{&r, 1});
-  if (!insisted(twice(book, r), o.yes, session)) return said_no;
+  if (!insisted(entry::doubts_about(r, book), o.yes, session)) return said_no;
   r.id = book.add(r);
   const auto all = notebook::liquid_factor(book, o.liquid);
   if (session.json) {
-    raw_line(factor_json(o.liquid, all));
+    raw_line(wording::factor_json(o.liquid, all));
     return done;
   }
-  line(fmt::format("this pair alone: {} times as much as sugar", factor_text(combined(alone))));
-  print_factor(o.liquid, all);
+  line(fmt::format("this pair alone: {} times as much as sugar", wording::factor_text(alone)));
+  lines(wording::factor_lines(o.liquid, all));
   line(fmt::format("noted as pair {} of {}", r.id, r.made_at.date()));
   line(
       fmt::format("next: another sample, or areo refract READING --temp TEMP --instrument {} "
@@ -142,10 +72,10 @@ std::optional<calibration::LiquidFactor> factor_of(const notebook::Notebook& boo
 void tell_factor(const std::string& liquid, const std::optional<calibration::LiquidFactor>& f,
                  const Session& session) {
   if (session.json)
-    raw_line(f ? factor_json(liquid, *f)
+    raw_line(f ? wording::factor_json(liquid, *f)
                : fmt::format(R"({{"liquid":{},"pairs":0}})", text::json_string(liquid)));
   else if (f)
-    print_factor(liquid, *f);
+    lines(wording::factor_lines(liquid, *f));
   else
     line(liquid + ": no factor, all of its pairs are left out");
 }
@@ -159,11 +89,11 @@ int run_show(const Options& o, const Session& session) {
   for (const LiquidPairRecord& p : book.liquid_pairs(o.liquid)) {
     const auto prism = book.instrument(p.refraction.instrument);
     const auto stem = book.instrument(p.gravity.instrument);
-    line(fmt::format(
-        "  pair {} of {}: {} shows {}, {} shows {}: {}", p.id, p.made_at.date(), prism.name(),
-        wording::shown(prism, p.refraction.reading), stem.name(),
-        wording::shown(stem, p.gravity.reading),
-        p.left_out.empty() && f ? factor_text(f->each[counted++]) : "left out, " + p.left_out));
+    line(fmt::format("  pair {} of {}: {} shows {}, {} shows {}: {}", p.id, p.made_at.date(),
+                     prism.name(), wording::shown(prism, p.refraction.reading), stem.name(),
+                     wording::shown(stem, p.gravity.reading),
+                     p.left_out.empty() && f ? text::value_text(f->each[counted++], "")
+                                             : "left out, " + p.left_out));
   }
   return done;
 }

@@ -46,4 +46,17 @@ std::string check_json(const notebook::CheckRecord& r, const calibration::Check&
       c.correction.estimate, c.correction.u, c.correction.expanded(), unit, text::json_list(notes));
 }
 
+std::string behaviour_text(const calibration::Check& c, const std::string& unit) {
+  const uncertainty::Value& b = c.correction;
+  const double expanded = b.expanded();
+  const int more = telling_digits(b.estimate, expanded);
+  const int place = text::last_place(expanded) + more;
+  const std::string u = text::fixed(expanded, place) + (unit.empty() ? "" : " " + unit);
+  if (std::abs(b.estimate) <= expanded)
+    return fmt::format("right, as far as this check can tell (off by {} ± {})",
+                       signed_text(-b.estimate, expanded, more), u);
+  return fmt::format("{} by {} ± {}", b.estimate < 0 ? "HIGH" : "LOW",
+                     text::fixed(std::abs(b.estimate), place), u);
+}
+
 }  // namespace areo::wording

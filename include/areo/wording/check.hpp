@@ -27,4 +27,7 @@ namespace areo::wording {
                                      const std::string& unit,
                                      const std::vector<std::string>& notes);
 
+/// What the instrument does, in words: "HIGH by 0.0012 ± 0.0007".
+[[nodiscard]] std::string behaviour_text(const calibration::Check& check, const std::string& unit);
+
 }  // namespace areo::wording

@@ -1,13 +1,17 @@
 #pragma once
 // An instrument and what it shows, in words.
+#include <optional>
 #include <string>
 
-#include "areo/notebook/record.hpp"
+#include "areo/notebook/store.hpp"
 
 namespace areo::wording {
 
 /// "hydrometer, SG 20/20, 0.990 to 1.100, division 0.002"
 [[nodiscard]] std::string instrument_text(const notebook::InstrumentRecord& r);
+/// All of it, for programs.
+[[nodiscard]] std::string instrument_json(const notebook::InstrumentRecord& r,
+                                          const std::optional<notebook::Retirement>& retired);
 /// Unit of the instrument's scale; may be empty.
 [[nodiscard]] std::string unit_of(const notebook::InstrumentRecord& r);
 /// An indication with the decimals of the instrument's scale, and its unit.

@@ -1,0 +1,18 @@
+#pragma once
+// How the extract of a liquid refracts, in words.
+#include <string>
+#include <vector>
+
+#include "areo/calibration/liquid_factor.hpp"
+
+namespace areo::wording {
+
+/// "1.02 ± 0.03"
+[[nodiscard]] std::string factor_text(const calibration::LiquidFactor& factor);
+/// With whether its pairs agree, and what has to be known.
+[[nodiscard]] std::vector<std::string> factor_lines(const std::string& liquid,
+                                                    const calibration::LiquidFactor& factor);
+[[nodiscard]] std::string factor_json(const std::string& liquid,
+                                      const calibration::LiquidFactor& factor);
+
+}  // namespace areo::wording

@@ -1,0 +1,111 @@
+#include "areo/wording/batch_history.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <tuple>
+
+#include "areo/core/error.hpp"
+#include "areo/measurement/original.hpp"
+#include "areo/text/format.hpp"
+#include "areo/wording/batch.hpp"
+
+namespace areo::wording {
+
+using batch::Batch;
+using batch::Point;
+using notebook::BatchRecord;
+using notebook::ReadingRecord;
+
+namespace {
+
+// A line of the history with the moment it belongs to; of one moment, readings come before
+// additions, each in the order they were noted in.
+struct Row {
+  std::int64_t at_s;
+  bool addition;
+  notebook::Id id;
+  std::vector<std::string> cells;
+};
+
+std::vector<Row> rows_of(Batch& batch, const std::vector<Point>& points,
+                         const notebook::Notebook& book, bool bottles, bool full) {
+  std::vector<Row> rows;
+  const auto add = [&](const auto& record, const std::string& number,
+                       std::vector<std::string> cells) {
+    cells.insert(cells.begin(), {number, when_text(record.made_at)});
+    if (bottles) cells.insert(cells.begin() + 2, record.bottle);
+    rows.push_back({record.made_at.seconds, number.starts_with('+'), record.id, std::move(cells)});
+  };
+  for (const Point& p : points)
+    add(p.sample.first(), numbers_cell(p.sample),
+        {sample_cell(batch, p.sample),
+         p.computed() ? text::value_text(p.gravity().value, "", full) : "",
+         strength_cell_text(p, full)});
+  for (const ReadingRecord& r : batch.readings()) {
+    if (r.counts()) continue;
+    add(r, std::to_string(r.id),
+        {sample_cell(batch, {{r}}), "",
+         r.amended_by ? fmt::format("amended by {}", *r.amended_by) : "excluded: " + r.excluded()});
+  }
+  for (const auto& a : batch.additions())
+    add(a, "+ " + std::to_string(a.id),
+        {addition_text(book, a), "", a.excluded().empty() ? "" : "excluded: " + a.excluded()});
+  std::sort(rows.begin(), rows.end(), [](const Row& a, const Row& b) {
+    return std::tie(a.at_s, a.addition, a.id) < std::tie(b.at_s, b.addition, b.id);
+  });
+  return rows;
+}
+
+}  // namespace
+
+std::vector<std::vector<std::string>> history_rows(Batch& batch, const std::vector<Point>& points,
+                                                   const notebook::Notebook& book, bool bottles,
+                                                   bool full) {
+  const std::vector<Row> rows = rows_of(batch, points, book, bottles, full);
+  if (rows.empty()) return {};
+  std::vector<std::vector<std::string>> cells{
+      {"no.", "when", "what", "gravity 20/20", strength_head}};
+  if (bottles) cells.front().insert(cells.front().begin() + 2, "bottle");
+  for (const Row& r : rows) cells.push_back(r.cells);
+  return cells;
+}
+
+std::vector<std::string> original_lines(Batch& batch, const std::string& bottle, Moment at,
+                                        bool full) {
+  std::vector<std::string> all;
+  const std::string of = bottle.empty() ? "" : " of bottle " + bottle;
+  try {
+    const auto original = batch.original(bottle, at);
+    if (original.readings.empty()) return all;
+    const auto result = original_gravity(original);
+    std::string basis = fmt::format("{} sample{}", original.readings.size(),
+                                    original.readings.size() == 1 ? "" : "s");
+    if (!original.additions.empty())
+      basis += fmt::format(" and {} addition{} since", original.additions.size(),
+                           original.additions.size() == 1 ? "" : "s");
+    all.push_back(fmt::format("  original gravity{} {}, from {}", of,
+                              text::value_text(result.at("sg_20_20_original").value, "", full),
+                              basis));
+    for (const std::string& note : batch.contradictions(original)) all.push_back("note: " + note);
+  } catch (const Error& e) {
+    all.push_back(fmt::format("  original gravity{}: not computed, {}", of, e.what()));
+    if (!e.hint.empty()) all.push_back("  hint: " + e.hint);
+  }
+  return all;
+}
+
+std::vector<std::string> amendment_lines(const notebook::Notebook& book, const BatchRecord& r,
+                                         Moment as_of) {
+  std::vector<std::string> all;
+  for (const auto& a : book.amendments(r.id))
+    if (a.at <= as_of)
+      all.push_back(fmt::format("  {} {} became {}: {}", a.at.date(), a.field, a.value, a.reason));
+  for (const auto& e : book.events(r.id))
+    if (e.at <= as_of)
+      all.push_back(fmt::format("  {} {}{}", e.at.date(), e.closed ? "closed" : "reopened",
+                                e.note.empty() ? "" : ": " + e.note));
+  return all;
+}
+
+}  // namespace areo::wording
