@@ -61,7 +61,8 @@ class PowerCutOfOlder : public notebook::TemporaryFolder {
     Files left;
     {
       Disk disk{folder().string()};
-      Power power{disk, chance_, static_cast<int>(1 + chance_() % (older.calls + 1u))};
+      Power power{disk, chance_,
+                  static_cast<int>(1 + chance_() % static_cast<unsigned>(older.calls + 1))};
       const Interference between{[&](Call call) {
                                    const int code = power.answer(call);
                                    return code == SQLITE_OK && call == Call::sync ? sync : code;

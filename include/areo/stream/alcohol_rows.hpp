@@ -11,7 +11,7 @@ namespace areo::stream {
 
 /// What holds for rows that say nothing else; as typed.
 struct AlcoholDefaults {
-  std::string temperature, original_temperature, present_temperature, culture;
+  std::string temperature{}, original_temperature{}, present_temperature{}, culture{};
 };
 
 /// @param resolver  must outlive the job

@@ -10,7 +10,7 @@ namespace areo::stream {
 
 /// What holds for rows that say nothing else; as typed.
 struct RefractDefaults {
-  std::string temperature, original, original_temperature;
+  std::string temperature{}, original{}, original_temperature{};
 };
 
 /// @param samples  must outlive the job
