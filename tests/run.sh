@@ -1,7 +1,8 @@
 #!/bin/sh
 # Builds everything and runs all tests but those in the browser and the lints.
 # usage: sh tests/run.sh [release|asan|clang|dev|tsan]      from anywhere; default release
-#   clang: with a second compiler the library, its rooms and the printed agreement with the tables
+#   asan: by a second compiler, with address and undefined-behaviour sanitizers
+#   clang: by that compiler without them, optimized: the rooms and their agreement with the tables
 #   tsan: data races, in the rooms whose tests have threads
 set -eu
 
@@ -12,6 +13,7 @@ if [ $# -gt 1 ] || [ "$preset" = fuzz ] || [ ! -f "src/cmake/$preset.cmake" ]; t
   exit 2
 fi
 case $preset in
+  asan) packages=ci target= tests="-LE browser|lint" ;;
   clang) packages=ci target=areo_rooms tests="-L unit|published|agreement" ;;
   tsan) packages=test target=areo_threads tests="-R ^(core|notebook)$" ;;
   *) packages=test target= tests="-LE browser|lint" ;;

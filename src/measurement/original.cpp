@@ -1,4 +1,4 @@
-#include "original.hpp"
+#include "areo/measurement/original.hpp"
 
 #include <fmt/format.h>
 
@@ -9,6 +9,7 @@
 #include "areo/core/error.hpp"
 #include "areo/ferment/balling.hpp"
 #include "areo/physics/mixture.hpp"
+#include "original.hpp"
 
 namespace areo::measurement {
 namespace {

@@ -57,6 +57,10 @@ def check(root):
                 found.append(f"{name}:1: not in a room of {TABLE}")
                 continue
             source = lint.strip_comments(lint.text(path))
+            own = f"areo/{parts[0]}/{path.stem}.hpp"
+            first = INCLUDE.search(source)
+            if path.suffix == ".cpp" and (root / "include" / own).is_file() and (not first or first[2] != own):
+                found.append(f"{name}:1: the first include is \"{own}\", so that it compiles alone")
             for m in INCLUDE.finditer(source):
                 where = f"{name}:{lint.line_of(source, m.start(1))}"
                 found += [f"{where}: {p}" for p in problems(table, parts[0], path, root, name, m[1], m[2])]
@@ -111,6 +115,7 @@ BAD = {
     "GSL in physics": {"src/physics/b.cpp": "#  include <gsl/gsl_roots.h>\n"},
     "Boost in physics": {"src/physics/b.cpp": "#include <boost/units/quantity.hpp>\n"},
     "fmt in a public header": {"include/areo/core/a.hpp": "#include <fmt/format.h>\n"},
+    "own header not first": {"src/core/a.cpp": '#include <string>\n#include "areo/core/a.hpp"\n'},
     "missing neighbour": {"src/physics/b.cpp": '#include "gone.hpp"\n'},
     "umbrella inside": {"src/physics/b.cpp": '#include "areo/areo.hpp"\n'},
 }
