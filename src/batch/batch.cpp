@@ -340,7 +340,7 @@ bool Batch::added_since(const Sample& sample, const std::string& bottle) const {
 // Two readings of one sample do not differ by more divisions than this; a judgement.
 constexpr double odd_divisions = 2;
 
-void Batch::note_odd_repeats(const Sample& sample, std::vector<std::string>& notes) {
+void Batch::note_odd_repeats(const Sample& sample, std::vector<measurement::Note>& notes) {
   const auto [least, most] = std::minmax_element(
       sample.readings.begin(), sample.readings.end(),
       [](const ReadingRecord& a, const ReadingRecord& b) { return a.indication < b.indication; });

@@ -72,7 +72,8 @@ int print_strength_budget(const AlcoholResult& a, const wording::StrengthWords& 
         session, wording::word(a.state));
   if (session.json) {
     Result none;
-    none.notes = a.result.all_notes();
+    none.notes = a.result.notes;
+    none.method_notes = a.result.method_notes;
     raw_line(wording::json_line(none, {{"state", text::json_string(wording::word(a.state))},
                                        {"contributions", "[]"},
                                        {"measures", "[]"}}));

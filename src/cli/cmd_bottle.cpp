@@ -105,7 +105,7 @@ BottlePlan plan_from(const Options& o) {
 
 // A later reading that says nothing is no reason to forget it.
 void note_refused_since(const trend::History& h, const Point& last,
-                        std::vector<std::string>& notes) {
+                        std::vector<measurement::Note>& notes) {
   for (const Point& p : h.points)
     if (!p.computed() && p.sample.at() > last.sample.at())
       notes.push_back(fmt::format("reading {} came later and could not be computed: {}",

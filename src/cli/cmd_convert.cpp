@@ -44,7 +44,7 @@ int run_one(const Options& o, const Session& session) {
   line(headline);
   lines(reported.lines(c.result.quantities));
   lines(reported.summary(c.result.quantities));
-  notes(c.result.notes);
+  notes(c.result.own_notes());
   return 0;
 }
 

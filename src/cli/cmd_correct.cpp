@@ -74,7 +74,7 @@ int run_one(const Options& o, const Session& session) {
       fmt::format("what {} shows at {}", c.taken.instrument.hydrometer.name, at)));
   lines(reported.lines({q.begin() + 2, q.end()}));
   lines(reported.summary(q));
-  notes(c.result.notes);
+  notes(c.result.own_notes());
   line(next_step(o, c));
   return 0;
 }

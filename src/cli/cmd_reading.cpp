@@ -44,12 +44,12 @@ void check_options(const Options& o) {
 
 // What was not said of the sample before, of the same bottle and instrument, already.
 std::vector<std::string> news(Batch& batch, const Point& point) {
-  std::vector<std::string> all = point.result().notes;
+  std::vector<std::string> all = point.result().own_notes();
   const batch::Sample* before = batch.before(point.sample);
   if (before == nullptr) return all;
   const Point earlier = batch.point(*before);
   if (!earlier.computed()) return all;
-  const std::vector<std::string>& said = earlier.result().notes;
+  const std::vector<std::string> said = earlier.result().own_notes();
   std::erase_if(all, [&](const std::string& n) {
     return std::find(said.begin(), said.end(), n) != said.end();
   });

@@ -96,7 +96,7 @@ int print_unfermented(const Options& o, entry::RefractionResolver& samples,
   lines(reported.lines(
       {r.quantities.begin() + static_cast<std::ptrdiff_t>(shown), r.quantities.end()}));
   lines(reported.summary(r.quantities));
-  notes(r.notes);
+  notes(r.own_notes());
   line(next_step(o, taken));
   return done;
 }

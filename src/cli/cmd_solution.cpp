@@ -123,7 +123,7 @@ int run_solution(const Options& o, const Session& session) {
   line(fmt::format("an instrument without error shows at {}",
                    text::celsius_text(text::celsius_from_text(o.temperature))));
   lines(wording::quantity_lines({q.begin() + 3, q.end()}, session.full));
-  notes(result.notes);
+  notes(result.own_notes());
   line("next: stir until clear, let it reach room temperature, read, then areo calibrate " +
        o.kind);
   return done;

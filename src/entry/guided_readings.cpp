@@ -171,7 +171,7 @@ void GuidedReadings::tell(Batch& batch, bool expected) {
   if (point.drink) say_("  alcohol        " + wording::strength_text(point, start_.full));
   if (const std::string change = wording::change_text(batch, point); !change.empty())
     say_("  " + change);
-  for (const std::string& n : point.result().notes)
+  for (const std::string& n : point.result().own_notes())
     if (told_.insert(n).second) say_("  note: " + n);
   if (expected && wording::jumped_up(batch, point))
     say_("  it cannot rise by itself: bubbles, an addition, or another bottle?");

@@ -247,7 +247,7 @@ std::string weighed_text(const WeighedSugar& w) {
                      w.volume == WeighedSugar::Volume::of_water ? " of water" : "");
 }
 
-void add_notes(std::vector<std::string>& notes, const Original& original) {
+void add_notes(std::vector<Note>& notes, const Original& original) {
   if (original.readings.empty() && original.weighed)
     notes.push_back(
         fmt::format("original gravity estimated from {}, the volume ± {:g} %; not "

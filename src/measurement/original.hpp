@@ -80,6 +80,6 @@ void add_clean_yeast(AlcoholResult& drink, ferment::Culture culture,
                      const std::function<AlcoholResult()>& as_yeast);
 
 /// What a reader of the result has to know about the original.
-void add_notes(std::vector<std::string>& notes, const Original& original);
+void add_notes(std::vector<Note>& notes, const Original& original);
 
 }  // namespace areo::measurement

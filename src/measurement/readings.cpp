@@ -15,12 +15,12 @@ std::string checked_part(const instruments::Correction& c) {
                                       : fmt::format("{:g} to {:g}", c.checked_lo, c.checked_hi);
 }
 
-void add_once(std::vector<std::string>& notes, std::string note) {
+void add_once(std::vector<Note>& notes, Note note) {
   if (std::find(notes.begin(), notes.end(), note) == notes.end()) notes.push_back(std::move(note));
 }
 
 // What hydrometer and refractometer have in common.
-void add_instrument_notes(std::vector<std::string>& notes, const std::string& name, double division,
+void add_instrument_notes(std::vector<Note>& notes, const std::string& name, double division,
                           const instruments::Correction& c, double indication,
                           const instruments::TemperatureReading& t, const std::string& of) {
   if (t.assumed)
@@ -28,23 +28,24 @@ void add_instrument_notes(std::vector<std::string>& notes, const std::string& na
              fmt::format("no temperature for {}: {:g} °C assumed, ± 5 °C", of, t.indication_c));
   if (t.thermometer && t.correction && t.correction->checks > 0 &&
       t.correction->beyond(t.indication_c) != 0)
-    add_once(notes, fmt::format(
-                        "{:g} °C is outside the checked part of {} ({} °C): its correction is used "
-                        "with growing uncertainty",
-                        t.indication_c, t.thermometer->name, checked_part(*t.correction)));
+    add_once(notes, {fmt::format("{:g} °C", t.indication_c),
+                     fmt::format("outside the checked part of {} ({} °C): its correction is used "
+                                 "with growing uncertainty",
+                                 t.thermometer->name, checked_part(*t.correction))});
   if (t.thermometer && t.correction) add_remarks(notes, t.correction->remarks);
   add_remarks(notes, c.remarks);
   if (c.checks == 0)
     add_once(notes,
-             c.provenance.starts_with("no calibration")
+             c.not_in_force
                  ? fmt::format("{}: {} ({:g})", name, c.provenance, division)
                  : fmt::format("{} was never checked: its error is taken as within one division "
                                "({:g})",
                                name, division));
   if (c.beyond(indication) != 0)
-    add_once(notes, fmt::format("{:g} is outside the checked part of {} ({}): the correction is "
-                                "used with growing uncertainty",
-                                indication, name, checked_part(c)));
+    add_once(notes, {fmt::format("{:g}", indication),
+                     fmt::format("outside the checked part of {} ({}): the correction is used with "
+                                 "growing uncertainty",
+                                 name, checked_part(c))});
 }
 
 }  // namespace
@@ -79,11 +80,11 @@ void require_sugar_liquid(const Calibrated& instrument,
       "check the reading, its temperature and the instrument's calibration"};
 }
 
-void add_remarks(std::vector<std::string>& notes, const std::vector<std::string>& remarks) {
+void add_remarks(std::vector<Note>& notes, const std::vector<std::string>& remarks) {
   for (const std::string& r : remarks) add_once(notes, r);
 }
 
-void add_notes(std::vector<std::string>& notes, const Calibrated& instrument,
+void add_notes(std::vector<Note>& notes, const Calibrated& instrument,
                const instruments::HydrometerReading& reading, const std::string& of) {
   const instruments::Hydrometer& h = instrument.hydrometer;
   add_instrument_notes(notes, h.name, h.division, instrument.correction, reading.indication,
@@ -94,8 +95,7 @@ void add_notes(std::vector<std::string>& notes, const Calibrated& instrument,
                                 h.name));
 }
 
-void add_notes(std::vector<std::string>& notes, const RefractometerSample& sample,
-               const std::string& of) {
+void add_notes(std::vector<Note>& notes, const RefractometerSample& sample, const std::string& of) {
   const instruments::Refractometer& r = sample.instrument.refractometer;
   add_instrument_notes(notes, r.name, r.division, sample.instrument.correction,
                        sample.reading.indication, sample.reading.temperature, of);

@@ -38,11 +38,10 @@ void require_sugar_liquid(const Calibrated& instrument,
                           const instruments::ReadingInputs& inputs, const uncertainty::Point& x);
 
 /// What a reader of the result has to know about one reading.
-void add_notes(std::vector<std::string>& notes, const Calibrated& instrument,
+void add_notes(std::vector<Note>& notes, const Calibrated& instrument,
                const instruments::HydrometerReading& reading, const std::string& of);
-void add_notes(std::vector<std::string>& notes, const RefractometerSample& sample,
-               const std::string& of);
+void add_notes(std::vector<Note>& notes, const RefractometerSample& sample, const std::string& of);
 /// Those that are not among the notes yet.
-void add_remarks(std::vector<std::string>& notes, const std::vector<std::string>& remarks);
+void add_remarks(std::vector<Note>& notes, const std::vector<std::string>& remarks);
 
 }  // namespace areo::measurement

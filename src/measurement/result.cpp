@@ -9,8 +9,15 @@
 
 namespace areo::measurement {
 
+std::vector<std::string> Result::own_notes() const {
+  std::vector<std::string> all;
+  all.reserve(notes.size() + method_notes.size());
+  for (const Note& n : notes) all.push_back(n.sentence());
+  return all;
+}
+
 std::vector<std::string> Result::all_notes() const {
-  std::vector<std::string> all = notes;
+  std::vector<std::string> all = own_notes();
   all.insert(all.end(), method_notes.begin(), method_notes.end());
   return all;
 }

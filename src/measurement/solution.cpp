@@ -4,6 +4,7 @@
 #include "areo/measurement/convert.hpp"
 #include "areo/physics/scale_name.hpp"
 #include "areo/physics/water.hpp"
+#include "readings.hpp"
 
 namespace areo::measurement {
 
@@ -45,7 +46,7 @@ Result describe_solution(const calibration::WeighedSolution& solution,
   };
   Result result = evaluate(inputs, model, std::move(labels));
   if (temperature.thermometer && temperature.correction)
-    result.notes = temperature.correction->remarks;
+    add_remarks(result.notes, temperature.correction->remarks);
   return result;
 }
 

@@ -48,14 +48,16 @@ std::string started(std::istringstream& behind_state) {
   return ", running since " + at.text().substr(0, 16);
 }
 
-std::string process_text(long pid) {
+Holder process(long pid) {
   std::string name;
   std::getline(std::ifstream{fmt::format("/proc/{}/comm", pid)}, name);
   std::istringstream stat = stat_of(pid);
   char state = ' ';
   stat >> state;
-  return fmt::format("process {}{}{}{}", pid, name.empty() ? "" : fmt::format(" ({})", name),
-                     state == 'T' ? ", stopped" : "", started(stat));
+  const bool stopped = state == 'T';
+  return {fmt::format("process {}{}{}{}", pid, name.empty() ? "" : fmt::format(" ({})", name),
+                      stopped ? ", stopped" : "", started(stat)),
+          stopped};
 }
 
 // What shows that a file was written.
@@ -96,7 +98,7 @@ bool copied(const std::string& path, const std::string& to) {
 
 }  // namespace
 
-std::string holder_of(const std::string& path) {
+std::optional<Holder> holder_of(const std::string& path) {
   std::ifstream locks{"/proc/locks"};
   const std::string own = std::to_string(::getpid());
   for (std::string line; std::getline(locks, line);) {
@@ -105,9 +107,9 @@ std::string holder_of(const std::string& path) {
     words >> number >> kind >> how >> what >> pid >> file;
     if (what != "WRITE" || pid == own || file.empty()) continue;
     for (const char* end : {"", "-shm"})
-      if (file == file_id(path + end)) return process_text(std::strtol(pid.c_str(), nullptr, 10));
+      if (file == file_id(path + end)) return process(std::strtol(pid.c_str(), nullptr, 10));
   }
-  return "";
+  return std::nullopt;
 }
 
 sqlite::Connection read_from_copy(const std::string& path) {

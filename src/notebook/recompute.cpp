@@ -136,12 +136,13 @@ instruments::Correction never_in_force(const Notebook& notebook, const Instrumen
                                        const std::optional<CalibrationRecord>& later) {
   const Graduation g = instrument.graduation();
   instruments::Correction never = instruments::never_checked(g.division, g.lo, g.hi, g.length);
+  never.not_in_force = later || !notebook.checks(instrument.id).empty();
   if (later)
     never.provenance = fmt::format(
         "no calibration in force before {}, as its owner stated: error taken as within one "
         "division",
         later->in_force_from.date());
-  else if (!notebook.checks(instrument.id).empty())
+  else if (never.not_in_force)
     never.provenance = fmt::format(
         "no calibration in force, though it was checked (areo calibrate fit {}): error taken as "
         "within one division",

@@ -97,11 +97,10 @@ Connection::Connection(const std::string& path, const std::string& name, int fla
 void Connection::require(int code) const {
   if (code == SQLITE_OK || code == SQLITE_ROW || code == SQLITE_DONE) return;
   if ((code & 0xff) == SQLITE_BUSY)
-    if (const std::string holder = holder_of(path_); !holder.empty())
-      throw Error{Errc::store, fmt::format("notebook {}: {} is writing to it", path_, holder),
-                  holder.find("stopped") == std::string::npos
-                      ? advice(code)
-                      : "let it go on (kill -CONT), or end it; then try again"};
+    if (const auto holder = holder_of(path_))
+      throw Error{
+          Errc::store, fmt::format("notebook {}: {} is writing to it", path_, holder->words),
+          holder->stopped ? "let it go on (kill -CONT), or end it; then try again" : advice(code)};
   const char* message = db_ ? sqlite3_errmsg(db_.get()) : sqlite3_errstr(code);
   throw Error{Errc::store, fmt::format("notebook {}: {}", path_, message), advice(code)};
 }

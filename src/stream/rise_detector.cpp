@@ -18,7 +18,8 @@ std::string name_of(const RowView& row, const std::string& original) {
 }  // namespace
 
 void RiseDetector::flag(const RowView& row, const std::string& original,
-                        const measurement::Quantity& gravity, std::vector<std::string>& notes) {
+                        const measurement::Quantity& gravity,
+                        std::vector<measurement::Note>& notes) {
   const std::string name = name_of(row, original);
   if (name.empty()) return;
   const std::string ferment = name + '\x1f' + gravity.key;

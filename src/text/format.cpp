@@ -81,18 +81,32 @@ std::string count_text(std::size_t count) {
   return text;
 }
 
-std::string instruction(double correction, int decimals) {
-  const std::string size = fixed(std::abs(correction), decimals);
-  if (size.find_first_not_of("0.") == std::string::npos) return "ADD NOTHING";
-  return fmt::format("{} {}", correction > 0 ? "ADD" : "SUBTRACT", size);
+namespace {
+
+// Nothing, if that is what is left of it as printed.
+struct Instructed {
+  std::string size;
+  bool nothing, add;
+};
+Instructed instructed(double correction, int decimals) {
+  std::string size = fixed(std::abs(correction), decimals);
+  const bool nothing = size.find_first_not_of("0.") == std::string::npos;
+  return {std::move(size), nothing, nothing || correction > 0};
+}
+
+}  // namespace
+
+std::string instruction(double correction, int decimals, std::string_view unit) {
+  const Instructed i = instructed(correction, decimals);
+  if (i.nothing) return "ADD NOTHING";
+  return fmt::format("{} {}{}{}", i.add ? "ADD" : "SUBTRACT", i.size, unit.empty() ? "" : " ",
+                     unit);
 }
 
 std::string instruction(double correction, int decimals, std::string_view unit,
                         std::string_view reading) {
-  const std::string what = instruction(correction, decimals);
-  const bool nothing = what == "ADD NOTHING";
-  return fmt::format("{}{}{} {} {}", what, nothing || unit.empty() ? "" : " ", nothing ? "" : unit,
-                     what.starts_with("SUBTRACT") ? "from" : "to", reading);
+  return fmt::format("{} {} {}", instruction(correction, decimals, unit),
+                     instructed(correction, decimals).add ? "to" : "from", reading);
 }
 
 std::string printable(std::string_view text) {

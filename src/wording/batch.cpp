@@ -5,7 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
-#include <map>
+#include <utility>
 
 #include "areo/batch/expectation.hpp"
 #include "areo/core/error.hpp"
@@ -188,29 +188,26 @@ std::string not_shown_text(std::size_t samples, std::size_t shown) {
 }
 
 std::vector<std::string> notes_of(const std::vector<Point>& points) {
-  constexpr std::string_view outside = " is outside the checked part";
-  std::vector<std::string> all;
-  std::map<std::string, std::vector<std::string>> readings;
+  // Each text once, with the readings that it is about.
+  std::vector<std::pair<std::string, std::vector<std::string>>> all;
   for (const Point& p : points) {
     if (!p.computed()) continue;
-    for (const std::string& n : p.result().notes) {
-      const std::size_t at = n.find(outside);
-      std::string note = at == std::string::npos ? n : n.substr(at);
-      if (at != std::string::npos) {
-        auto& which = readings[note];
-        const std::string reading = n.substr(0, at);
-        if (std::find(which.begin(), which.end(), reading) == which.end()) which.push_back(reading);
-      }
-      if (std::find(all.begin(), all.end(), note) == all.end()) all.push_back(std::move(note));
+    for (const measurement::Note& n : p.result().notes) {
+      auto there = std::find_if(all.begin(), all.end(),
+                                [&](const auto& other) { return other.first == n.text; });
+      if (there == all.end()) there = all.insert(all.end(), {n.text, {}});
+      auto& readings = there->second;
+      if (!n.reading.empty() &&
+          std::find(readings.begin(), readings.end(), n.reading) == readings.end())
+        readings.push_back(n.reading);
     }
   }
-  for (std::string& n : all) {
-    const auto which = readings.find(n);
-    if (which == readings.end()) continue;
-    n = fmt::format("{} {}{}", fmt::join(which->second, ", "),
-                    which->second.size() == 1 ? "is" : "are", n.substr(3));
-  }
-  return all;
+  std::vector<std::string> sentences;
+  for (const auto& [text, readings] : all)
+    sentences.push_back(readings.empty() ? text
+                                         : fmt::format("{} {} {}", fmt::join(readings, ", "),
+                                                       readings.size() == 1 ? "is" : "are", text));
+  return sentences;
 }
 
 std::string doubts_text(const batch::Doubts& doubts) {

@@ -58,7 +58,7 @@ std::string with_either(const std::string& before, const std::string& after,
                      calibration_text(c.after), after);
 }
 
-std::vector<std::string>& notes_in(Point& p) {
+std::vector<measurement::Note>& notes_in(Point& p) {
   return p.drink ? p.drink->result.notes : p.alone.notes;
 }
 

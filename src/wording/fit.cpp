@@ -65,10 +65,7 @@ std::string instruction_text(const Fitted& f) {
   const int place = text::last_place(least_known);
   if (text::instruction(c.at(c.checked_lo), place) == text::instruction(c.at(c.checked_hi), place))
     return one(c.checked_lo, place);
-  const auto instruction_at = [&](double r) {
-    const std::string what = text::instruction(c.at(r), place);
-    return what + (unit.empty() || what == "ADD NOTHING" ? "" : " " + unit);
-  };
+  const auto instruction_at = [&](double r) { return text::instruction(c.at(r), place, unit); };
   return fmt::format("{} at {}, {} at {}, in between in proportion", instruction_at(c.checked_lo),
                      shown(f.instrument, c.checked_lo), instruction_at(c.checked_hi),
                      shown(f.instrument, c.checked_hi));

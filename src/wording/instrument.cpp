@@ -64,9 +64,7 @@ std::string instruction_where_checked(const notebook::InstrumentRecord& r,
                              fmt::format("every reading between {} and {}", shown(r, c.checked_lo),
                                          shown(r, c.checked_hi))) +
            condition;
-  const std::string what = text::instruction(correction, decimals);
-  return fmt::format("{}{}{}, checked {}", what,
-                     what == "ADD NOTHING" || unit.empty() ? "" : " " + unit, condition,
+  return fmt::format("{}{}, checked {}", text::instruction(correction, decimals, unit), condition,
                      checked_text(r, c));
 }
 

@@ -119,10 +119,11 @@ TEST(Hot, TheNoteIsComputed) {
   };
   EXPECT_NEAR(sg_at(70.5) - sg_at(69.5), 0.0006, 0.00005);
   bool told = false;
-  for (const std::string& n : r.notes)
+  for (const std::string& n : r.own_notes())
     told = told || n.starts_with("at 70 °C one degree is worth 0.0006: cool it below 30 °C");
   EXPECT_TRUE(told);
-  for (const std::string& n : hot(1.030, 40).notes) EXPECT_EQ(n.find("one degree"), n.npos) << n;
+  for (const std::string& n : hot(1.030, 40).own_notes())
+    EXPECT_EQ(n.find("one degree"), n.npos) << n;
 }
 
 TEST(Hot, WithAlcoholItEndsAt40C) {

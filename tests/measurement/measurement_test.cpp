@@ -137,7 +137,7 @@ TEST(Correct, OutsideTheCheckedRangeItWarns) {
   c.correction.u_slope_beyond = 0.01;
   const Result r = correct(c, reading(1.06), {});
   ASSERT_EQ(r.notes.size(), 1U);
-  EXPECT_NE(r.notes[0].find("outside the checked part"), std::string::npos);
+  EXPECT_NE(r.notes[0].sentence().find("outside the checked part"), std::string::npos);
   EXPECT_GT(r.at("sg_20_20").value.u, 0.0004);
 }
 

@@ -47,7 +47,7 @@ double strength(const AlcoholResult& a) {
   return a.result.at("alcohol_percent_vol").value.estimate;
 }
 bool has_note(const Result& r, const char* part) {
-  for (const std::string& n : r.notes)
+  for (const std::string& n : r.own_notes())
     if (n.find(part) != std::string::npos) return true;
   return false;
 }

@@ -151,7 +151,7 @@ class Batch {
   [[nodiscard]] measurement::Addition addition_of(const notebook::AdditionRecord& addition);
   [[nodiscard]] const measurement::ExtractKind& kind();
   void compute(Point& point, ferment::Culture culture);
-  void note_odd_repeats(const Sample& sample, std::vector<std::string>& notes);
+  void note_odd_repeats(const Sample& sample, std::vector<measurement::Note>& notes);
 
   const notebook::Notebook* notebook_;
   Moment as_of_;

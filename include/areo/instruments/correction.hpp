@@ -30,6 +30,8 @@ struct Correction {
   double drift_offset = 0, drift_slope = 0, drift_part = 0;
   int checks = 0;          ///< number of checks behind it; 0 = never checked
   std::string provenance;  ///< "2 checks, in force from 2026-03-01"
+  /// Of one without checks: the instrument has some, but nothing made of them is in force.
+  bool not_in_force = false;
   /// What a reader of any result with it has to know: "stem-1 was due for a check on 2027-03-01".
   std::vector<std::string> remarks{};
 

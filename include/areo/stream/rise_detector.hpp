@@ -17,7 +17,7 @@ class RiseDetector {
   /// @param original names the ferment if it has none; empty = unknown, and nothing is flagged
   /// @param gravity  compared with quantities of the same key only
   void flag(const RowView& row, const std::string& original, const measurement::Quantity& gravity,
-            std::vector<std::string>& notes);
+            std::vector<measurement::Note>& notes);
 
  private:
   struct Last {

@@ -50,7 +50,7 @@ inline constexpr int further_digits = 6;
 
 /// "ADD 0.0014", "SUBTRACT 0.0014", "ADD NOTHING": the sign in words, for a hand that does the sum.
 /// @param decimals to which the number is rounded, as for fixed()
-[[nodiscard]] std::string instruction(double correction, int decimals);
+[[nodiscard]] std::string instruction(double correction, int decimals, std::string_view unit = "");
 
 /// The same with what it is done to: "SUBTRACT 0.0014 from every reading", "ADD NOTHING to ...".
 [[nodiscard]] std::string instruction(double correction, int decimals, std::string_view unit,
