@@ -7,7 +7,9 @@ import lint
 
 TOP = {"CMakeLists.txt", "README.md", "DEVELOPERS.md", "src", "include", "docs", "tests", "tables", "build"}
 NEEDED = {"CMakeLists.txt", "README.md", "DEVELOPERS.md", "src", "include", "docs", "tests", "tables"}
+DOCUMENTS = ("README.md", "LICENSE", "citation.cff", "news.md")  # of docs
 MAX_HEADER_LINES = 400
+MAX_README_LINES = 120
 # Put together here, so that this file does not find itself.
 LEFTOVER = re.compile("|".join(("TO" + "DO", "FIX" + "ME", r"(?<![\w.}])/" + "(?:home|root)/")))
 # A promise that no measurement can make; users must not read it in the program's words.
@@ -30,6 +32,7 @@ def check(root):
     names = {p.name for p in root.iterdir()}
     found += [f"{n}: not an allowed top-level entry" for n in sorted(names - TOP) if n[0] != "."]
     found += [f"{n}: missing" for n in sorted(NEEDED - names)]
+    found += [f"docs/{n}: missing" for n in DOCUMENTS if not (root / "docs" / n).is_file()]
 
     for path in lint.walk(root):
         name = path.relative_to(root).as_posix()
@@ -41,6 +44,8 @@ def check(root):
         lines = text.count("\n")
         if path.suffix == ".hpp" and lines > MAX_HEADER_LINES:
             found.append(f"{name}:1: {lines} lines, split it ({MAX_HEADER_LINES} at most)")
+        if name == "README.md" and lines > MAX_README_LINES:
+            found.append(f"{name}:1: {lines} lines; {MAX_README_LINES} at most, the rest belongs in docs")
         if re.match(r"src/(cli|report)/", name) and path.suffix in (".cpp", ".hpp"):
             code = lint.strip_comments(text)
             for m in STRING.finditer(code):
@@ -64,6 +69,7 @@ GOOD = {
     "include/areo/core/a.hpp": "// l\n" * MAX_HEADER_LINES,
     "src/core/a.cpp": "\n",
     "src/cli/text.cpp": '// never say "safe"\nauto s = "unsafe, as a safety valve";\n',
+    **{f"docs/{name}": "words\n" for name in DOCUMENTS},
     "docs/a.md": "words\n",
     "tests/CMakeLists.txt": "areo_test(core a_test.cpp)\n",
     "tests/core/a_test.cpp": "\n",
@@ -75,6 +81,8 @@ BAD = {
     "leftover": {"docs/a.md": "TO" + "DO: words\n"},
     "leftover with a path": {"docs/a.md": "see /" + "home/x\n"},
     "long header": {"include/areo/core/a.hpp": "// l\n" * (MAX_HEADER_LINES + 1)},
+    "long README": {"README.md": "words\n" * (MAX_README_LINES + 1)},
+    "no licence": {"docs/LICENSE": None},
     "promise": {"src/cli/text.cpp": 'auto s = "It is safe to bottle";\n'},
     "header not named": {"include/areo/core/b.hpp": "\n"},
     "source not named": {"src/core/b.cpp": "\n"},

@@ -1,4 +1,4 @@
-// The tables of figures that README and docs/explanation include.
+// The tables of figures that docs/explanation includes.
 #include <fmt/format.h>
 
 #include <algorithm>
