@@ -205,7 +205,7 @@ bool Expectation::far_apart(Seen& earlier, Seen& later) {
 }
 
 // Whether one that is passed over was far from what came before it is asked in the same way, so
-// many readings back at the most.
+// many readings back at most.
 Expectation::Seen* Expectation::earlier_of(Seen& candidate, int back) {
   const std::string& bottle = candidate.sample->bottle();
   const auto before = [&](const Seen& of) -> Seen* {

@@ -5,7 +5,7 @@
 
 namespace areo::document {
 
-/// What an axis has to show at the least.
+/// What an axis has to show at least.
 struct Span {
   double lo, hi;
   void take(double value);
@@ -22,7 +22,7 @@ struct Axis {
   std::vector<Tick> ticks;
 };
 
-/// The smallest of 1, 2, 5, 10, 20, 50, ... that a span holds so many times at the most.
+/// The smallest of 1, 2, 5, 10, 20, 50, ... that fits into a span at most so many times.
 /// @param span  > 0
 [[nodiscard]] double round_step(double span, int most);
 

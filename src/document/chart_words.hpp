@@ -19,7 +19,7 @@ inline constexpr double font_size = 13, line_height = 16;
 /// @param most  lines, at least one
 [[nodiscard]] std::vector<std::string> wrapped_text(std::string_view utf8, double width,
                                                     std::size_t most);
-/// As XML: markup escaped, and whatever XML cannot hold as a visible mark.
+/// As XML: markup escaped, and a visible mark for whatever XML cannot hold.
 [[nodiscard]] std::string xml_text(std::string_view text);
 
 }  // namespace areo::document

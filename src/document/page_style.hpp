@@ -1,6 +1,6 @@
 #pragma once
 // How a page looks. Colours have a contrast of 4.5 or more in both schemes. A border and its colour
-// are two declarations: WeasyPrint takes no variable within a shorthand.
+// are two declarations: WeasyPrint accepts no variable within a shorthand.
 namespace areo::document {
 
 inline constexpr const char* page_style = R"(

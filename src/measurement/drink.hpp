@@ -1,6 +1,6 @@
 #pragma once
 // The drink behind a present reading, with what the method itself leaves open, and the numbers that
-// a drink is described by, the same for every way to get at it.
+// describe a drink, the same for every way to measure it.
 #include <optional>
 #include <vector>
 
@@ -79,8 +79,8 @@ class DrinkDensity {
 /// @throws Error{inconsistent} if by more than four standard uncertainties, as one honest reading
 ///         of a dry drink in 30 000 is
 void judge_real_extract(Result& drink);
-/// Adds a note on the method to a strength beyond those that the method was compared with
-/// distillation at.
+/// Adds a note on the method to a strength beyond those at which it was compared with
+/// distillation.
 /// @throws Error{domain} above physics::strongest_covered
 void judge_strength(Result& drink);
 /// The drink that `original` became by Balling's balance.

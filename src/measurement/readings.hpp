@@ -31,8 +31,8 @@ class Readings : public instruments::Readings {
 ///         instruments::require_temperature()
 void require_drink_temperature(const instruments::TemperatureReading& t);
 /// @throws Error{domain} for a temperature beyond physics::mixture_temperature_range, and if no
-///         liquid of sugar and water makes the instrument show that at its
-///         temperature, with the ends of what it could show
+///         liquid of sugar and water makes the instrument show that at its temperature, with the
+///         ends of what it could show
 void require_sugar_liquid(const Calibrated& instrument,
                           const instruments::HydrometerReading& reading,
                           const instruments::ReadingInputs& inputs, const uncertainty::Point& x);

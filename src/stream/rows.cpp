@@ -123,7 +123,7 @@ text::Json parsed(std::string_view text) {
 
 }  // namespace
 
-// One row, which has so many values at the most: the library looks through all of them for each.
+// One row, which has at most so many values: the library looks through all of them for each.
 text::Json parsed_row(std::string_view text) {
   constexpr std::size_t most = 2000;
   if (extent_of(text).commas > most)

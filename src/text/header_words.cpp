@@ -197,7 +197,7 @@ std::string with_unit(const std::string& cell, const ColumnMeaning& meaning) {
     const bool ones =
         text.size() > 2 && (text[0] == '0' || text[0] == '1') && (text[1] == '.' || text[1] == ',');
     if (!ones) return cell;
-    // 1.25 may be a slip of 1.025; what begins with 0.9, 1.0 or 1.1 is none, but for 1.1 alone.
+    // 1.25 may be a slip of 1.025; what begins with 0.9, 1.0 or 1.1 is no slip, but for 1.1 alone.
     const bool usual = text.starts_with('0') ? text[2] == '9' : text[2] == '0' || text[2] == '1';
     const bool water = text.size() == 3 && text.starts_with('1') && text[2] == '0';
     if (!usual || (text.size() < 4 && !water)) return cell;

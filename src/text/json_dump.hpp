@@ -9,7 +9,7 @@ namespace areo::text {
 
 using Json = nlohmann::ordered_json;
 
-/// One line; bytes that are no UTF-8 become U+FFFD, control characters escapes.
+/// One line; bytes that are not valid UTF-8 become U+FFFD, control characters escapes.
 [[nodiscard]] std::string dump(const Json& j);
 /// {"value", "standard_uncertainty", "expanded_uncertainty", "unit"}
 [[nodiscard]] Json quantity_json(const uncertainty::Value& value, const std::string& unit);

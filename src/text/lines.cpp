@@ -79,7 +79,7 @@ std::vector<Word> words_of(std::string_view text, Breaks breaks = Breaks::betwee
   return words;
 }
 
-// Bytes of the text that take so many columns at the most, in whole characters.
+// Bytes of the text that take at most so many columns, in whole characters.
 std::size_t fitting(std::string_view text, std::size_t columns) {
   std::size_t bytes = 0;
   for (std::size_t taken = 0; bytes < text.size();) {

@@ -22,7 +22,7 @@ double own_of(const Series& s, std::size_t a, std::size_t b) {
 }
 
 // By what two readings may rise without a rise. In whole divisions the eye and the rounding err by
-// half of one each at the most, so by less than two between them, which no normal error is as sure
+// half of one each at most, so by less than two between them, which no normal error is as sure
 // of; a tenth for what corrections make of it.
 double most_rise(const Series& s, std::size_t a, std::size_t b, double sure, double scatter) {
   constexpr double divisions = 1.9;

@@ -20,7 +20,7 @@ constexpr double left_out = 1.28;  // 90 %: a slip, and then chance
 constexpr double longer = 2;       // than the shortest certain fall
 constexpr std::size_t least_of_fall = 3, least_of_steady = 4, longest = 120;
 
-// Stretches that end now overlap: n of them count as 2.7 √(n + 1) (simulated), as n at the most.
+// Stretches that end now overlap: n of them count as 2.7 √(n + 1) (simulated), at most as n.
 double factor(std::size_t stretches, double chance) {
   const auto n = static_cast<double>(stretches);
   return numeric::normal_quantile(1 - chance / std::max(1.0, std::min(n, 2.7 * std::sqrt(n + 1))));

@@ -20,7 +20,7 @@ uncertainty::Value correction_at(const instruments::Correction& c, double indica
   return {c.at(indication), c.uncertainty_at(indication)};
 }
 
-// The verdict for people: with the reason if there is none.
+// The verdict for people; if there is none, the reason.
 const char* sentence(calibration::Conformity c, bool consistent) {
   switch (c) {
     case calibration::Conformity::within: return "kept";

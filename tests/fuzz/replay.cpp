@@ -1,8 +1,7 @@
 // Runs the files of a corpus through a harness as the fuzzer would, in any build.
 // usage: NAME_replay FILE_OR_FOLDER...
-//        NAME_replay --selftest FILE_OR_FOLDER...   takes each invariant for its opposite, one
-//        after
-//                                                   the other: every time the replay must fail
+//        NAME_replay --selftest FILE_OR_FOLDER...   takes each invariant for its opposite, one by
+//                                                   one: every time the replay must fail
 #include <algorithm>
 #include <cstdint>
 #include <cstdio>

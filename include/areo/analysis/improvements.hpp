@@ -1,5 +1,5 @@
 #pragma once
-// What could be done about the uncertainty of a result, and what each of it would gain.
+// What could be done about the uncertainty of a result, and what each measure would gain.
 #include <cstddef>
 #include <string>
 #include <string_view>
@@ -32,13 +32,13 @@ struct Measure {
 /// All measures that the inputs of a result are open to, whatever they gain, by effort. They are
 /// computed from the shares:
 /// - repeat: u of a reading becomes u / √3, but not less than its step / √12, because averaging
-///   does not look behind the steps in which readings are noted [gum] F.2.2.1;
+///   cannot see below the steps in which readings are noted [gum] F.2.2.1;
 /// - temperature: inputs beyond ± 0.2 °C become that; what a named thermometer is off by stays;
 /// - check: offset, slope and what lies outside the checked part are replaced by those of
 ///   kitchen_check(), unless the correction in force is better;
-/// - finer_scale: readings, and an error taken as within a division, are halved; what is known of
-///   the meniscus and of a temperature compensation stays.
-/// Nothing here lessens what a method or a formula leaves.
+/// - finer_scale: the uncertainty of readings, and that of an error taken as within a division, is
+///   halved; what is known of the meniscus and of a temperature compensation stays.
+/// Nothing here makes what a method or a formula leaves any smaller.
 /// @throws Error{domain} as uncertain_quantity()
 [[nodiscard]] std::vector<Measure> measures(const measurement::Result& result,
                                             std::string_view key);
@@ -47,7 +47,8 @@ struct Measure {
 struct Floor {
   uncertainty::Value after;
   std::string limit;  ///< name of an input, or of the check of an instrument
-  /// The limit is a method: only a better one, such as a distillation, or a laboratory gets below.
+  /// The limit is a method: only a better one gets below it, such as a distillation, or a
+  /// laboratory.
   bool needs_laboratory = false;
 };
 [[nodiscard]] Floor floor_of(const measurement::Result& result, std::string_view key);

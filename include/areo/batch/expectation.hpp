@@ -49,7 +49,7 @@ inline constexpr double most_volume_ratio = 2;
 inline constexpr double least_batch_l = 0.1, most_batch_l = 1000, oldest_batch_days = 1100;
 /// An instrument that is further off than so many divisions, or tolerances if they are larger,
 /// beyond the expanded uncertainty, was misread, or the solution was mistyped; 5 °C of a
-/// thermometer at the least, as kitchen thermometers go.
+/// thermometer at least, as kitchen thermometers go.
 inline constexpr double most_check_divisions = 5, most_thermometer_error_c = 5;
 
 /// Of the readings of one batch. Only neighbours in time are compared, so that a long series costs
@@ -57,7 +57,7 @@ inline constexpr double most_check_divisions = 5, most_thermometer_error_c = 5;
 class Expectation {
  public:
   /// @param batch    must outlive it
-  /// @param without  a reading that is to be amended: it counts no more
+  /// @param without  a reading that is to be amended: it no longer counts
   explicit Expectation(Batch& batch, std::optional<notebook::Id> without = std::nullopt);
 
   /// Doubts about readings of one sample that are to be noted:

@@ -123,7 +123,7 @@ class RefractometerChecks : public Checks {
   ///         10 °C .. 30 °C
   void add_in_water(const instruments::RefractometerReading& reading, Water water = Water::pure);
   /// In a weighed solution of sugar.
-  /// @throws Error{inconsistent} for salt: its index is none of areo's models
+  /// @throws Error{inconsistent} for salt: areo has no model of its index
   void add_in_solution(const instruments::RefractometerReading& reading,
                        const WeighedSolution& solution, Water water = Water::pure);
 

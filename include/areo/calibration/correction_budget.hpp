@@ -27,7 +27,7 @@ struct CorrectionBudget {
                                                  double indication);
 
 /// The checks that depend on an input, by their place in the set: several share it. A contribution
-/// below a millionth of the check's uncertainty is none.
+/// below a millionth of the check's uncertainty does not count.
 /// @throws Error{domain} if there is no such input
 [[nodiscard]] std::vector<std::size_t> checks_with(const CheckSet& set, std::size_t input);
 

@@ -79,8 +79,8 @@ struct ConformityPoint {
 };
 /// At both ends of the checked range; one if it is a place. That the error runs as a straight line
 /// between them, and so is no larger there, is assumed.
-/// At a limit of error the risk that the verdict `within`, or `outside`, is wrong is 2.5 %
-/// at the most.
+/// At a limit of error the risk that the verdict `within`, or `outside`, is wrong is at most
+/// 2.5 %.
 /// @param maximum_permissible_error  finite, > 0
 /// @throws Error{domain} for other numbers, and for a correction that is not finite
 /// @source [ilac-g8], the rule with a guard band of U on both sides

@@ -23,7 +23,7 @@ struct KitchenCheck {
 /// exactly what it should: evaluated and fitted as real checks are.
 /// @return nothing if neither water nor sugar up to 60 % by mass (it dissolves to about 66 % at
 ///         20 °C, from memory) spans a part of the scale
-/// @throws Error{domain} for a division or a scale that is none
+/// @throws Error{domain} for a division that is not above zero, or a scale without length
 [[nodiscard]] std::optional<KitchenCheck> kitchen_check(const instruments::Hydrometer& h);
 [[nodiscard]] std::optional<KitchenCheck> kitchen_check(const instruments::Refractometer& r);
 

@@ -42,7 +42,7 @@ enum class Water {
 /// How much denser tap water is than pure water: 0 to 0.6 g/L of solids, from soft to hard, kg/m³.
 /// Engineering judgement.
 inline constexpr double most_tap_solids_kg_m3 = 0.6;
-/// How much extract, as a mass fraction, refracts as much as they do at the most; salts refract a
+/// How much extract, as a mass fraction, refracts as much as those solids at most; salts refract a
 /// little more than sugar does. Engineering judgement.
 inline constexpr double most_tap_solids_extract = 0.001;
 

@@ -42,8 +42,8 @@ namespace detail {
 }
 
 /// Does nothing inside the range, or for a drawn temperature near it.
-/// @throws Error{domain} as require(Range, double). A drawn value is not told: it is nobody's
-///         reading.
+/// @throws Error{domain} as require(Range, double). The message never
+///         shows a drawn value: nobody read it.
 constexpr void require(const Range& range, ModelTemperature t) {
   const double c = t.celsius();
   if (range.contains(c)) return;

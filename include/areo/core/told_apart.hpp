@@ -5,7 +5,7 @@
 namespace areo {
 
 /// Decimal place at which two numbers differ as printed: `place`, or a later one if they round to
-/// the same there, four later at the most. Rounding keeps the order, so where they differ the
+/// the same there, at most four later. Rounding keeps the order, so where they differ the
 /// larger one is seen to be larger; equal numbers stay at `place`.
 /// @param place  decimals; below zero tens, hundreds, ...
 [[nodiscard]] int telling_place(double a, double b, int place);

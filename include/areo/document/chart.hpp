@@ -11,7 +11,7 @@ namespace areo::document {
 enum class PictureFormat { svg, pdf };
 
 /// Values over x with their expanded uncertainty. No meaning rests on colour alone: each kind has
-/// its own shape or dashes too, and the colours are told apart by colour-blind readers.
+/// its own shape or dashes too, and colour-blind readers can tell the colours apart.
 struct Chart {
   struct Points {
     std::string title;

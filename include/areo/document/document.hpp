@@ -43,7 +43,7 @@ struct Document {
 };
 
 [[nodiscard]] std::string page_of(const Document& document, Paper paper);
-/// For a terminal: lines of so many columns at the most, as far as words can be broken.
+/// For a terminal: lines of at most so many columns, as far as words can be broken.
 [[nodiscard]] std::vector<std::string> text_of(const Document& document, std::size_t columns);
 /// Markdown with tables; whatever would be markup in a text is escaped.
 [[nodiscard]] std::vector<std::string> markdown_of(const Document& document);

@@ -72,7 +72,7 @@ class SheetWriter {
 /// - CSV: the `#` lines of areo's own tables (title, source, units, verified: computed), then the
 ///   keys and the rows;
 /// - Markdown: a heading and a table with its columns to the right;
-/// - HTML: a page as report::Page makes it, whose columns stand at the head of every sheet.
+/// - HTML: a page as document::Page makes it, whose columns stand at the head of every sheet.
 /// @param out  must outlive the writer
 /// @throws     Error{domain} without columns
 [[nodiscard]] std::unique_ptr<SheetWriter> sheet_writer(SheetFormat format, std::ostream& out,

@@ -16,7 +16,7 @@ enum class Culture {
   acetic,
 };
 
-/// Share of the fermented sugar that a mixed culture is taken to have made into acids, at the most.
+/// Share of the fermented sugar that a mixed culture is taken to have made into acids, at most.
 /// Engineering judgement; for scale: the heterofermentative way makes half the ethanol (0.256 g
 /// instead of 0.511 g per gram of hexose, by atomic masses), so this is as if 30 % of the sugar
 /// had gone that way.

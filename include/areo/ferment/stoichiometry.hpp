@@ -1,5 +1,5 @@
 #pragma once
-// How much carbon dioxide comes of a gram of sugar.
+// How much carbon dioxide a gram of sugar gives.
 #include "areo/ferment/balling.hpp"
 
 namespace areo::ferment {

@@ -1,6 +1,6 @@
 #pragma once
-// Several readings of one sample with one instrument: what the eye's part of their mean is known
-// to.
+// Several readings of one sample with one instrument: how well the eye's part of their mean is
+// known.
 #include <limits>
 #include <span>
 #include <string>
@@ -18,16 +18,15 @@ struct Repeated {
   std::string provenance;  ///< "mean of 3 readings, pooled from 12 samples"
 };
 
-/// From so many degrees of freedom on the observed scatter replaces what is assumed of an eye at a
-/// scale: s is then known to about a third ([gum] table E.1). A judgement.
+/// From this many degrees of freedom on, the observed scatter replaces what is assumed of an eye at
+/// a scale: s is then known to about a third ([gum] table E.1). A judgement.
 inline constexpr double enough_degrees_of_freedom = 5;
 
 /// The mean of n readings:
 /// - with enough_degrees_of_freedom of pooled repeatability u = s / √n (also for n = 1);
 /// - else as for one reading (triangular within `half_width`), over √n, or the readings' own
 ///   s / √n if that is larger;
-/// - never less than the step of what was noted over √12, because averaging does not look behind
-/// the
+/// - never less than the step of what was noted over √12, because averaging cannot see below the
 ///   steps of a scale [gum] F.2.2.1. So the resolution is counted once.
 /// @param readings    one or more, finite
 /// @param half_width  of one reading by eye, > 0; what is noted has steps of this size

@@ -22,13 +22,13 @@ struct Stem {
 /// What is stated for the instrument (to ± 0.2 mm, ± 0.5 g, ± 2 mN/m), and for the rest what is
 /// usual: a stem of (5 ± 1) mm on a body of (25 ± 8) g, or for divisions finer than 0.001 in
 /// specific gravity of a mass that makes a division 1.2 mm high, within 40 %, 47 g for 0.0005; a
-/// scale made to be right in clean water, within
-/// ± 6.2 mN/m, which is ± 0.0004 on the usual stem. All rectangular, engineering judgement.
+/// scale made to be right in clean water, within ± 6.2 mN/m, which is ± 0.0004 on the usual stem.
+/// All rectangular, engineering judgement.
 [[nodiscard]] Stem stem_of(const Hydrometer& h);
 
 /// Density of a liquid over that of the mark at its surface: the surface pulls the float down with
-/// pi D sigma, which the scale knows of the liquid that it was made for only. More than one if the
-/// liquid pulls harder: the float sinks deeper and shows too little.
+/// pi D sigma, and the scale allows only for the pull of the liquid that it was made for. More than
+/// one if the liquid pulls harder: the float sinks deeper and shows too little.
 /// @param diameter of the stem where the surface is, > 0
 /// @param mass     of the hydrometer, > 0
 /// @return (m + pi D sigma / g) / (m + pi D sigma_made_for / g)
@@ -38,7 +38,7 @@ struct Stem {
 [[nodiscard]] double surface_factor(Length diameter, Mass mass, const SurfaceTension& liquid,
                                     const SurfaceTension& made_for);
 
-/// Surface tension that a liquid pulls at a stem with, as areo reckons with it: to 40 °C that of
+/// Surface tension with which a liquid pulls at a stem, as areo takes it: up to 40 °C that at
 /// 20 °C. So do the published tables of hydrometer corrections, which leave out that warm water
 /// pulls less, 0.00001 in gravity a degree on the usual stem. Above 40 °C what it pulls less than
 /// at 40 °C is taken off, without a step.

@@ -46,8 +46,9 @@ struct AlcoholResult {
 /// (ferment::yield_uncertainty): 2.8 % of the strength here, some 4 % by refraction.
 /// @param culture  mixed lowers the strength by what may have become acids; acetic leaves an upper
 ///                 bound, the strength of a clean yeast ferment
-/// @param original_instrument  may be the same instrument as `instrument`: same name, same scale.
-///        Then both readings share its calibration, glass and meniscus, and the difference profits.
+/// @param original_instrument  may be the same instrument as `instrument`, which its identity
+///        tells, not its name. Then both readings share its calibration, glass and meniscus, and
+///        the difference profits.
 /// @throws Error{domain} for readings off the scales; Error{inconsistent} if the present gravity is
 ///         lower than fermenting everything could make it
 [[nodiscard]] AlcoholResult alcohol(const Calibrated& instrument,

@@ -63,7 +63,7 @@ struct BottleResult {
 /// @param drink  of alcohol(), with a strength; its inputs go on into the result
 /// @throws Error{inconsistent} for a drink without a strength, an expected gravity above the
 ///         present one, or below what fermenting all could make; Error{domain} for a plan outside
-///         0 °C .. 40 °C, a headspace that is none or above physics::most_headspace, other amounts
+///         0 °C .. 40 °C, a headspace below zero or above physics::most_headspace, other amounts
 ///         that are not above zero, or NaN
 /// @uncertainty physics::solubility_uncertainty and physics::solubility_ratio_uncertainty; above
 ///              10 bar the solubility is beyond its measurements

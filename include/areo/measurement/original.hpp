@@ -45,8 +45,8 @@ struct Original {
   std::optional<double> volume_l{};
   std::vector<Addition> additions{};  ///< since these readings, in order of time
   ExtractKind kind{};                 ///< of what was read with a refractometer
-  /// Instead of readings: what the sugar makes that was weighed in. What else the liquid held is
-  /// not in it.
+  /// Instead of readings: what the weighed sugar makes. Whatever else the liquid held is not in
+  /// it.
   std::optional<WeighedSugar> weighed{};
 };
 

@@ -39,7 +39,7 @@ namespace areo::measurement {
 /// @param indication  as read, in Brix
 /// @param t           of prism and liquid, 10 °C .. 30 °C; compensated or not
 /// @param kind        of extract
-/// @throws Error{domain} for a scale that is none of Brix, an indication off the scale, a
+/// @throws Error{domain} for a scale that is not in Brix, an indication off the scale, a
 ///         temperature outside the model or NaN, and where no extract has this index
 /// @uncertainty 0.03 Brix against published tables (docs/explanation/models.md), as
 ///         physics::refractive_index_model_uncertainty()

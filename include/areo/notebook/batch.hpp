@@ -53,7 +53,7 @@ enum class Stage {
 };
 [[nodiscard]] std::string_view word(Stage stage);
 
-/// Something does not count any more, or again, for a reason.
+/// Something no longer counts, or counts again, for a reason.
 struct Exclusion {
   Moment at;
   bool excluded = true;

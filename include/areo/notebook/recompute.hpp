@@ -13,13 +13,13 @@
 
 namespace areo::notebook {
 
-/// @throws Error{inconsistent} if this is no way to check this kind of instrument
+/// @throws Error{inconsistent} if this kind of instrument is not checked in this way
 void require_method(const InstrumentRecord& instrument, CheckMethod method);
 
 /// What checks of an instrument say by today's models, evaluated together. A thermometer named in
 /// a check counts with the correction it had when the check was made.
 /// @param notebook  looked into for those thermometers only
-/// @throws Error{inconsistent} if a check is none for this kind of instrument; Error{domain} as
+/// @throws Error{inconsistent} if a check does not suit this kind of instrument; Error{domain} as
 ///         calibration::Checks
 [[nodiscard]] calibration::CheckSet evaluate(const Notebook& notebook,
                                              const InstrumentRecord& instrument,

@@ -33,10 +33,10 @@ enum class Open {
   read,      ///< to be read only: may lie where nobody can write
 };
 
-/// What whoever opens a notebook wants to hear.
+/// What a program that opens a notebook may want to hear of.
 struct Listener {
-  /// A row that cannot be read, by its table and number, and why. It is told once, and left out of
-  /// what is read; where nobody listens that is an Error{store}.
+  /// A row that cannot be read, by its table and number, and why. It is reported once, and left out
+  /// of what is read; where nobody listens, it is an Error{store}.
   std::function<void(const std::string& what)> passed_over;
   /// Something is on disk that was not there before.
   std::function<void()> noted;
@@ -45,14 +45,14 @@ struct Listener {
 /// Later than anything that is noted.
 inline constexpr Moment end_of_time{std::numeric_limits<std::int64_t>::max(), 0};
 
-/// An instrument is used no more.
+/// An instrument is no longer used.
 struct Retirement {
   Moment at;
   std::string reason;
 };
 
-/// So many samples tell how well somebody repeats a reading: the standard deviation of 500
-/// differences is known to 1/sqrt(2 * 500), 3 %. Older ones cost time and say no more.
+/// This many samples are enough to tell how well somebody repeats a reading: the standard deviation
+/// of 500 differences is known to 1/sqrt(2 * 500), 3 %. Older ones cost time and say no more.
 inline constexpr int most_repeated_samples = 500;
 
 /// Readings of a batch that count.
@@ -91,11 +91,11 @@ class Notebook {
   /// @throws Error{store} if a check is missing or belongs to another instrument
   Id add(const CalibrationRecord& record);
   Id add(const LiquidPairRecord& record);
-  /// A pair of this liquid counts no more; it stays in the notebook, with the reason.
+  /// A pair of this liquid no longer counts; it stays in the notebook, with the reason.
   /// @throws Error{store} if there is no such pair, if it is left out already, or without a reason
   void leave_out(std::string_view liquid, Id pair, Moment at, std::string_view reason);
 
-  /// The instrument is used no more; what was read with it stays.
+  /// The instrument is no longer used; what was read with it stays.
   /// @throws Error{store} if it is retired already, or without a reason
   void retire(Id instrument, Moment at, std::string_view reason);
 
@@ -112,7 +112,7 @@ class Notebook {
   ///         already
   std::vector<Id> add(std::span<const ReadingRecord> sample);
   Id add(const AdditionRecord& record);
-  /// A reading counts no more, or again; it stays in the notebook, with the reason.
+  /// A reading no longer counts, or counts again; it stays in the notebook, with the reason.
   /// @throws Error{store} if there is no such reading, if it is so already, or without a reason
   void exclude_reading(Id reading, const Exclusion& exclusion);
   void exclude_addition(Id addition, const Exclusion& exclusion);

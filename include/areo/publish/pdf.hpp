@@ -8,7 +8,7 @@ namespace areo::publish {
 
 /// The sheets that a page makes, with its fonts in it and text that can be searched, set by
 /// WeasyPrint with the print style of the page.
-/// @param html  a whole page, of report::Page or a table's
+/// @param html  a whole page, of document::Page or a table's
 /// @return      the bytes of a file
 /// @throws      Error{file} if WeasyPrint is not installed, or makes nothing
 [[nodiscard]] std::string pdf(const std::string& html);

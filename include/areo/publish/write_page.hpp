@@ -7,7 +7,7 @@
 namespace areo::publish {
 
 /// PDF if the name ends in ".pdf", else HTML; an older file is replaced.
-/// @throws Error{file} as write_file() and report::pdf()
+/// @throws Error{file} as write_file() and pdf()
 void write_page(const std::string& path, const document::Page& page);
 /// A page that is HTML already, as it is or as PDF.
 void write_html(const std::string& path, const std::string& html, bool as_pdf);

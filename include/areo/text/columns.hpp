@@ -1,5 +1,5 @@
 #pragma once
-// The columns of a table as fields of areo: none is passed over in silence.
+// The columns of a table as fields of areo: none is ignored in silence.
 #include <functional>
 #include <map>
 #include <optional>
@@ -36,10 +36,10 @@ class Columns {
  public:
   /// @param headers  of the table, none twice
   /// @param file     for messages
-  /// @throws Error{file} for a needed field without a column; naming the columns that mean nothing
-  /// here, with what is known and what is
-  ///         near; two columns that mean the same; a column of `keep` or `units` that is not there;
-  ///         a unit that is none, or contradicts the header's
+  /// @throws Error{file} for a needed field without a column; for columns that mean nothing here,
+  ///         naming them, what is known and what is near; for two columns that mean the same; for a
+  ///         column of `keep` or `units` that is not there; for an unknown unit, or one that
+  ///         contradicts the header's
   Columns(const std::vector<std::string>& headers, const ColumnRules& rules,
           const std::string& file);
 
@@ -59,7 +59,7 @@ class Columns {
 
 /// A cell with the unit of its column, see with_unit().
 /// @param header  how the column is called
-/// @throws ParseError for a temperature without any unit; the hint says how to give it once for all
+/// @throws ParseError for a temperature without any unit, with a hint how to give one for all rows
 [[nodiscard]] std::string cell_with_unit(const std::string& cell, const ColumnMeaning& meaning,
                                          const std::string& header);
 

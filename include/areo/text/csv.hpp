@@ -1,7 +1,7 @@
 #pragma once
-// Strict, streaming CSV: one header row, comma separated (or, if asked for, by what the header is
-// separated by), RFC 4180 quotes, `#` comment lines
-// before the header. Nothing is guessed: a row with too few or too many cells is an error.
+// Strict, streaming CSV: one header row, separated by commas (or, if asked for, by whatever the
+// header is separated by), RFC 4180 quotes, `#` comment lines before the header. Nothing is
+// guessed: a row with too few or too many cells is an error.
 #include <cstddef>
 #include <deque>
 #include <istream>

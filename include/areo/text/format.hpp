@@ -22,14 +22,14 @@ namespace areo::text {
 
 /// An upper bound, rounded up: it is never printed lower than it is. Beside a limit it takes as
 /// many decimals as keep both on the sides that they are on.
-/// @param decimals  at the least, as for fixed()
+/// @param decimals  at least, as for fixed()
 [[nodiscard]] std::string rounded_up(double bound, int decimals,
                                      const std::optional<double>& limit = std::nullopt);
 
 /// A lower bound, rounded down: it is never printed higher than it is.
 [[nodiscard]] std::string rounded_down(double bound, int decimals);
 
-/// Digits beyond those that an uncertainty supports, where all are asked for.
+/// Digits beyond those that an uncertainty supports, where all digits are asked for.
 inline constexpr int further_digits = 6;
 
 /// "1.0494 ± 0.0011", "4.98 ± 0.30 % vol", "0 ± 150 g/L": rounded to the second digit of U. With
@@ -56,8 +56,8 @@ inline constexpr int further_digits = 6;
 [[nodiscard]] std::string instruction(double correction, int decimals, std::string_view unit,
                                       std::string_view reading);
 
-/// The text with control characters, and bytes that are no UTF-8, replaced by a visible mark each,
-/// so that a name can never drive a terminal. Line ends are control characters too.
+/// The text with control characters, and bytes that are not valid UTF-8, each replaced by a visible
+/// mark, so that a name can never drive a terminal. Line ends are control characters too.
 [[nodiscard]] std::string printable(std::string_view text);
 
 /// Columns that a UTF-8 text takes on a terminal: two of an East Asian character, none of a mark
@@ -67,7 +67,7 @@ inline constexpr int further_digits = 6;
 /// "Ends at 1.009.": words as a sentence of their own.
 [[nodiscard]] std::string sentence(std::string_view words);
 
-/// A text of so many columns at the most, with an ellipsis for what is left out.
+/// A text of at most so many columns, with an ellipsis for what is left out.
 [[nodiscard]] std::string shortened(std::string_view utf8, std::size_t most);
 
 /// Decimals that multiples of a step need: 0 for 1 and 5, 1 for 0.1 and 0.5.

@@ -1,5 +1,5 @@
 #pragma once
-// Words, numbers and lists as JSON. Bytes that are no UTF-8 become U+FFFD.
+// Words, numbers and lists as JSON. Bytes that are not valid UTF-8 become U+FFFD.
 #include <optional>
 #include <string>
 #include <string_view>

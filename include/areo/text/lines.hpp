@@ -10,7 +10,7 @@ namespace areo::text {
 /// Columns of a line that goes to no terminal.
 inline constexpr std::size_t usual_columns = 80;
 
-/// Lines of so many columns at the most, broken between words; a longer word keeps a line of its
+/// Lines of at most so many columns, broken between words; a longer word keeps a line of its
 /// own. What is read as one counts as one word: a number with its ± or per cent, a date with its
 /// time, and a command of areo up to the end of its sentence, as it is there to be copied. At
 /// least one line.
@@ -21,7 +21,7 @@ inline constexpr std::size_t usual_columns = 80;
 [[nodiscard]] std::size_t longest_unbroken(std::string_view utf8);
 
 /// A line of output, broken as wrapped() if it is too wide. What goes on stands further in than
-/// its begin; behind a name and a gap, "  --limit 0.5      when it passed ...", below the text.
+/// its beginning; behind a name and a gap, "  --limit 0.5      when it passed ...", below the text.
 [[nodiscard]] std::vector<std::string> fitted(std::string_view line, std::size_t columns);
 
 /// That line with its ends, for a terminal: control characters in it become visible marks.

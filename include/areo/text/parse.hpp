@@ -56,7 +56,7 @@ struct TypedStep {
 [[nodiscard]] std::string reach_text(const physics::Scale& scale, double lo, double hi);
 
 /// A scale by its name, as physics::scale_from_word().
-/// @throws ParseError for what is none, and for a reference temperature that no density is known at
+/// @throws ParseError for an unknown name, and for a reference temperature without a known density
 [[nodiscard]] physics::Scale scale_from_text(std::string_view text);
 /// Comma-separated scales, each once, e.g. "SG,P,kg/m3"; `fallback` if empty.
 /// @throws ParseError as scale_from_text()

@@ -20,8 +20,7 @@ struct TypedRefraction {
 [[nodiscard]] bool says_index(std::string_view unit);
 
 /// @param own  a named instrument: numbers without a unit are then on its scale, and another scale
-/// is
-///             refused. A bare specific gravity is taken back to Brix if it has such a scale.
+///             is refused. A bare specific gravity is taken back to Brix if it has such a scale.
 /// @throws ParseError for bare numbers that could mean several things, other scales and "%"
 [[nodiscard]] TypedRefraction refraction_from_text(
     std::string_view text, const std::optional<instruments::Refractometer>& own = std::nullopt);

@@ -11,7 +11,7 @@ namespace areo::text {
 /// belongs to a name, as in "PT-1", counts. The memory is bounded, whatever the file.
 class SaidOnce {
  public:
-  /// Kinds of refusal that are told apart; further ones are counted together.
+  /// Kinds of refusal that are kept apart; further ones are counted together.
   static constexpr std::size_t most_kinds = 100;
   /// Stretches of lines that are listed of one kind: "5, 7 to 9" are two.
   static constexpr std::size_t most_stretches = 10;
@@ -21,7 +21,7 @@ class SaidOnce {
 
   [[nodiscard]] bool empty() const noexcept { return kinds_.empty(); }
 
-  /// A kind as it is told.
+  /// A kind as it is reported.
   struct Told {
     std::size_t line;  ///< the first one
     std::string message, hint;

@@ -21,7 +21,7 @@ struct Comparison {
 
 /// One pair out of many has its own 5 % of false alarms: of 20 pairs of equal bottles, one is
 /// called different.
-/// @param difference with u > 0 and what both share left out, as measurement::difference()
+/// @param difference with u > 0 and what both share left out, as analysis::difference()
 /// @param within     above zero: so near counts as the same; nothing: nobody said, and nothing is
 /// @throws Error{domain} for other numbers, and those that are not finite
 /// @source [schuirmann1987] the same within: two one-sided tests; from memory

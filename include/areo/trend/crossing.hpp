@@ -15,15 +15,15 @@ struct Crossing {
   std::string refused{};  ///< why there is no day
 };
 
-/// Fits both forms as outlook_of() does; where the other one is nearly as good, the interval holds
-/// what both of them say. The interval comes from the profile of chi-squared over the day itself.
+/// Fits both forms of a course; where the other one is nearly as good, the interval holds what both
+/// of them say. The interval comes from the profile of chi-squared over the day itself.
 /// Only what the curve says of the days that were read, and of the time after them, counts: an end
 /// before the first reading is open.
 /// @param series  of a quantity that falls: gravities, or strengths counted downwards
-/// @param near    as for outlook_of()
+/// @param near    SG above the final gravity whose day the first fit has as a parameter, > 0
 /// @param value   what is passed
 /// @param level   of the interval
-/// @throws Error{domain} for a `near`, a value or a level that is none
+/// @throws Error{domain} if `near`, the value or the level is not valid
 [[nodiscard]] Crossing crossing_of(const Series& series, double near, double value,
                                    double level = 0.90);
 

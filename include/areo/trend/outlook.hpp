@@ -9,8 +9,8 @@
 namespace areo::trend {
 
 /// No curve is asked. A ferment may stop at any moment, slow down for weeks, rest and go on, and
-/// the readings before do not show it; how little a curve through them knows of the end is told in
-/// docs/explanation/outlook.md.
+/// the readings before do not show it; docs/explanation/outlook.md says how
+/// little a curve through them knows of the end.
 struct Outlook {
   /// SG 20/20. It ends no higher, as gravity never rises by itself, and no lower, as no extract is
   /// left then; each with 97.5 %. Nothing: not known.

@@ -52,8 +52,8 @@ struct Passing : Bracket {
 
 /// The day by a curve through these strengths, in time order, and the days between which it lies:
 /// with 2 level - 1 or more also of courses that no such curve describes, as its interval at
-/// `level` is taken (docs/explanation/series.md). It foretells nothing: a day after the last
-/// strength is none.
+/// `level` is taken (docs/explanation/series.md). It foretells nothing: there is no day after the
+/// last strength.
 /// @param zero   where the days are counted from
 [[nodiscard]] Crossing passed_by_curve(std::span<const batch::Point* const> points, Moment zero,
                                        double limit, double level = 0.95);
@@ -62,12 +62,12 @@ struct Passing : Bracket {
 void keep_within(Crossing& crossing, const std::optional<double>& below_until,
                  const std::optional<double>& above_from);
 
-/// As measurement::decide_strength() reading by reading, and from a curve through all of them with
+/// As analysis::decide_strength() reading by reading, and from a curve through all of them with
 /// what they share. For a mixed culture `below` and the beginning of the interval hold for clean
 /// yeast, too.
 /// @param batch   the one that the history is of
 /// @param limit   % vol, above zero
-/// @param level   as measurement::decide_strength()
+/// @param level   as analysis::decide_strength()
 [[nodiscard]] Passing passing_of(batch::Batch& batch, const History& history, double limit,
                                  double level = 0.95);
 

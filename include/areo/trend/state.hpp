@@ -32,7 +32,7 @@ struct Pace {
 
 enum class Phase {
   unclear,    ///< too few readings, or they do not go together, or a fall hangs on one of them
-  not_begun,  ///< no fall since the first reading that could be told from none
+  not_begun,  ///< no fall since the first reading that the readings could show
   falling,    ///< it falls
   fell,       ///< it fell; whether it still does these readings leave open
   no_fall,    ///< none is seen any more; a slow one would hide

@@ -61,7 +61,7 @@ struct Input {
   double limit_error = 0;      ///< of a curvilinear trapezoid: its limits are known to ± this
   std::vector<double> read{};  ///< of a sample: its values
   Origin origin = Origin::other;
-  /// Step of what was noted, same unit: the mean of several does not look behind it [gum]
+  /// Step of what was noted, same unit: the mean of several cannot see below it [gum]
   /// F.2.2.1. 0 = none.
   double step = 0;
   /// The one thing that it is a property of, such as an instrument; nothing if there is none.
@@ -98,7 +98,7 @@ struct Input {
 /// Repeated readings of one quantity: their mean, u = s / √n with n - 1 degrees of freedom, type A
 /// [gum] 4.2, as student_t(). The division or last digit of the instrument is not counted twice
 /// [gum] F.2.2.1: if resolution / √12 is larger than s / √n, then the input is rectangular within
-/// half a resolution, type B, because averaging does not look behind the steps of a scale.
+/// half a resolution, type B, because averaging cannot see below the steps of a scale.
 /// @param readings   two or more, finite
 /// @param resolution step of the indication, same unit, >= 0
 /// @throws Error{domain} for fewer readings, NaN or a negative resolution

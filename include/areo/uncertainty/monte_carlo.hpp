@@ -35,14 +35,14 @@ struct MonteCarloOptions {
   std::uint64_t seed = 1;  ///< the same seed, inputs and model give the same numbers
   double p = 0.95;         ///< of the coverage intervals, 0.5 .. 0.9999
   int digits = 2;          ///< significant digits of u that shall be stable, 1 .. 4
-  /// Where sampling ends, stable or not: at least five blocks, at most 10 million. A block is 10
-  /// 000 trials, or 100 / (1 - p) if that is more.
+  /// Where sampling ends, stable or not: at least five blocks, at most 10 million. A block is
+  /// 10 000 trials, or 100 / (1 - p) if that is more.
   std::size_t max_trials = 1'000'000;
   std::size_t min_trials = 0;  ///< so many at least, stable or not; up to max_trials
   /// What each output shall be stable to, in its unit, instead of so many digits of u; one per
   /// output, or none.
   std::vector<double> tolerances{};
-  std::vector<std::size_t> keep{};  ///< outputs whose sorted sample is wanted
+  std::vector<std::size_t> keep{};  ///< outputs whose sorted sample is to be kept
   /// Called after each block with the fraction done: of max_trials, and 1 after the last one.
   std::function<void(double)> progress{};
 };
@@ -55,7 +55,8 @@ struct MonteCarloOutput {
   Interval symmetric;  ///< probabilistically symmetric coverage interval
   Interval shortest;   ///< its ends wander more than those of the symmetric one
   /// Twice the standard deviation, from block to block, of the least stable of mean, u and the
-  /// ends of the symmetric interval: how far these may be off for want of trials.
+  /// ends of the symmetric interval: how far these may be off because there are only so many
+  /// trials.
   double scatter = 0;
   double tolerance = 0;          ///< numerical_tolerance(u, digits), or as it was stated
   bool converged = false;        ///< scatter <= tolerance

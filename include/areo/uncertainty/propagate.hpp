@@ -51,13 +51,13 @@ struct Propagation {
 };
 
 struct PropagationOptions {
-  /// Looks whether the law of propagation, which is linear, fits the model: shares again with half
+  /// Checks whether the law of propagation, which is linear, fits the model: shares again with half
   /// the step, and the terms of second order [gum] 5.1.2 note. Takes 2 n² + 2 n more evaluations of
   /// the model for n uncertain inputs.
   bool check_linearity = false;
 };
-/// Part of the standard uncertainty from which on a warning is given: 5 %, which moves the second
-/// of its digits. A judgement, no source.
+/// Part of the standard uncertainty above which a warning is given: 5 %, which moves its second
+/// digit. A judgement, no source.
 inline constexpr double worth_a_warning = 0.05;
 
 /// Evaluates the model at the estimates and propagates the inputs' uncertainties.
@@ -68,8 +68,7 @@ inline constexpr double worth_a_warning = 0.05;
 /// @source [gum] 5.1, 5.2; degrees of freedom G.4.1
 /// @check  [gum] H.1: u = 32 nm, with terms of second order 34 nm
 /// @throws Error{domain} if an output is not finite, or an input's ± u leaves the range of the
-/// model on
-///         both sides; what the model throws at the estimates
+///         model on both sides; what the model throws at the estimates
 [[nodiscard]] Propagation propagate(const Inputs& inputs, const Model& model,
                                     const PropagationOptions& options = {});
 

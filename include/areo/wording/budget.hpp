@@ -30,12 +30,12 @@ struct BudgetParts {
   std::vector<BudgetPart> parts;  ///< largest first; half a percent of the variance or more
   std::string rest;               ///< "and 4 more, together 0.3 %"; empty if there are none
 };
-/// @throws Error{domain} as measurement::budget()
+/// @throws Error{domain} as analysis::budget()
 [[nodiscard]] BudgetParts budget_parts(const measurement::Result& result, std::string_view key,
                                        bool full = false);
 
 /// What each measure alone would gain, and all of them.
-/// @throws Error{domain} as measurement::budget()
+/// @throws Error{domain} as analysis::budget()
 [[nodiscard]] std::vector<std::string> measure_sentences(const measurement::Result& result,
                                                          std::string_view key, bool full = false);
 
@@ -45,7 +45,7 @@ struct BudgetParts {
 /// the variance are summed up.
 /// @param target  expanded uncertainty, unit of the quantity, > 0
 /// @param full    with more digits, as value_text()
-/// @throws Error{domain} as measurement::budget() and measurement::cheapest()
+/// @throws Error{domain} as analysis::budget() and analysis::cheapest()
 [[nodiscard]] std::vector<std::string> budget_lines(const measurement::Result& result,
                                                     std::string_view key,
                                                     std::optional<double> target,

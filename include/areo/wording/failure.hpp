@@ -1,5 +1,5 @@
 #pragma once
-// How a failure is told: message, caret and hint for people, an object for programs.
+// How a failure is reported: message, caret and hint for people, an object for programs.
 #include <cstddef>
 #include <string>
 #include <string_view>
@@ -11,7 +11,7 @@ namespace areo::wording {
 
 /// The message, then the text with a caret under the offending part, then the hint.
 [[nodiscard]] std::string failure_text(const Error& e, std::size_t columns = text::usual_columns);
-/// The same of a failure that is no Error; without a hint if that is empty.
+/// The same for a failure that is not an Error; without a hint if that is empty.
 [[nodiscard]] std::string failure_text(std::string_view message, std::string_view hint,
                                        std::size_t columns = text::usual_columns);
 /// {"error": {"code", "message", "hint", "line", "note", "column"}}; line 0 = none.

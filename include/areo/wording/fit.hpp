@@ -26,7 +26,7 @@ struct Fitted {
 /// What to do to a reading: "SUBTRACT 0.0009 from every reading between 1.001 and 1.083", both ends
 /// of a line if they differ as printed, or "SUBTRACT 0.0012, checked at 1.001 only".
 [[nodiscard]] std::string instruction_text(const Fitted& f);
-/// "the checks agree: chi-squared 2.1, limit 6.0 at 95 %", or why that cannot be told.
+/// "the checks agree: chi-squared 2.1, limit 6.0 at 95 %", or why nobody can say.
 [[nodiscard]] std::string agreement_text(const Fitted& f);
 /// "maximum permissible error 0.002 in this range, if the error runs straight between its checks:
 /// kept". Of checks that contradict each other there is no verdict.

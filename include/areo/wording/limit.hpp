@@ -13,7 +13,7 @@ namespace areo::wording {
 
 struct Limit {
   double percent_vol = 0;
-  double level = analysis::usual_level;           ///< probability that is wanted
+  double level = analysis::usual_level;           ///< probability that is asked for
   const ferment::StrengthLimit* named = nullptr;  ///< or nothing: a number
 };
 
@@ -22,17 +22,17 @@ struct Limit {
 /// @throws ParseError for other texts and unknown names
 [[nodiscard]] std::optional<Limit> limit_from_text(const std::string& limit,
                                                    const std::string& level);
-/// The bound that is told beside a verdict: at its level.
+/// The bound that is printed beside a verdict: at its level.
 [[nodiscard]] BoundWanted bound_beside(const std::optional<Limit>& limit);
 /// The decision, from the sample if there is one.
 [[nodiscard]] uncertainty::Decision decide(const Limit& limit, const measurement::AlcoholResult& a,
                                            const ReportedResult& reported);
-/// "limit 0.5 % vol: CANNOT TELL; 62.0 % likely to be below it, and 95 % are wanted"
+/// "limit 0.5 % vol: CANNOT TELL; 62.0 % likely to be below it, and 95 % is needed"
 [[nodiscard]] std::string verdict_text(const Limit& limit, const measurement::AlcoholResult& a,
                                        const uncertainty::Decision& decision);
 /// What a named limit is, and that rules change.
 [[nodiscard]] std::string named_text(const ferment::StrengthLimit& named);
-/// What programs are told of a limit and a decision; the values in the order of the keys.
+/// What programs get of a limit and a decision; the values in the order of the keys.
 inline constexpr std::array limit_keys{"limit_percent_vol", "limit_level", "limit_decision",
                                        "limit_probability_below"};
 [[nodiscard]] std::vector<text::Fact> limit_facts(const Limit& limit,

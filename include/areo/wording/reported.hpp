@@ -27,9 +27,9 @@ struct SamplingRequest {
 /// What a result is reported for.
 struct ReportingPlan {
   std::vector<std::string> shown{};  ///< keys of the quantities that are printed; empty = all
-  std::string keep{};                ///< key of a quantity whose sample is wanted; empty = none
+  std::string keep{};                ///< key of a quantity whose sample is needed; empty = none
   double level = 0.95;               ///< of bounds and a decision that the sample shall serve
-  /// Another result with that quantity, whose sample is wanted as well; or null.
+  /// Another result with that quantity, whose sample is needed as well; or null.
   const measurement::Result* also = nullptr;
   /// Whether to ask if the law of propagation is good enough; where it is not, sampling is done
   /// though nobody asked for it.

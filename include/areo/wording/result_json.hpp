@@ -10,7 +10,7 @@
 namespace areo::wording {
 
 /// {"<key>": {"value", "standard_uncertainty", "expanded_uncertainty", "unit"}, ..., "notes": []}.
-/// The schema is in docs/reference/json.md. Bytes that are no UTF-8 become U+FFFD.
+/// The schema is in docs/reference/json.md. Bytes that are not valid UTF-8 become U+FFFD.
 /// @param head  pairs that come first, already JSON: {{"state", "\"measured\""}}
 [[nodiscard]] std::string json_line(
     const measurement::Result& result,

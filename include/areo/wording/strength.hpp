@@ -1,6 +1,6 @@
 #pragma once
-// How a strength is told, however it was got at: with its range, as an upper bound, or not at all
-// and why.
+// How a strength is reported, however it was obtained: with its range, as an upper bound, or not at
+// all and why.
 #include <array>
 #include <optional>
 #include <string>
@@ -56,7 +56,7 @@ inline constexpr const char* strength_key = "alcohol_percent_vol";
 [[nodiscard]] std::string at_least_text(const measurement::AlcoholResult& a);
 /// The same below a head that says the unit and how sure it is: "at least 3.1, not degassed".
 [[nodiscard]] std::string at_least_cell(const measurement::AlcoholResult& a);
-/// What programs are told of the bound of a strength that is no figure; the values in the order of
+/// What programs get of the bound of a strength that has no figure; the values in the order of
 /// the keys. Empty values for other states.
 inline constexpr std::array bound_keys{"alcohol_below_percent_vol", "alcohol_below_level"};
 [[nodiscard]] std::vector<text::Fact> bound_facts(const measurement::AlcoholResult& a,
@@ -82,7 +82,7 @@ inline constexpr std::array bound_keys{"alcohol_below_percent_vol", "alcohol_bel
 /// "4.98 ± 0.30 % vol  (about 95 %)", or the bound; for states with a figure.
 [[nodiscard]] std::string headline(const measurement::AlcoholResult& a, const StrengthWords& words,
                                    const ReportedResult& reported);
-/// Everything a person is told of it, line by line.
+/// Everything a person reads about it, line by line.
 [[nodiscard]] std::vector<std::string> strength_lines(const measurement::AlcoholResult& a,
                                                       const StrengthWords& words,
                                                       const ReportedResult& reported);
