@@ -68,8 +68,8 @@ Measure described(const Outlook& outlook, const measurement::Result& result, con
       const InstrumentUse& use = result.instruments[step.instrument];
       m.words = fmt::format("{} with divisions of {:g}", name_of(use), division_of(use) / 2);
       m.changes = use.correction.correction.checks > 0
-                      ? "its readings are halved"
-                      : "its readings, and its error within one division, are halved";
+                      ? "the ± of its readings is halved"
+                      : "the ± of its readings, and of its error within one division, is halved";
       break;
     }
   }

@@ -266,7 +266,7 @@ measurement::OriginalSample Batch::sample_of(const Sample& sample) {
   }
   const auto* r = record.refractometer();
   if (r == nullptr)
-    throw Error{Errc::store, fmt::format("{} is a thermometer, so reading {} is none of a drink",
+    throw Error{Errc::store, fmt::format("{} is a thermometer, so reading {} is not of a drink",
                                          record.name(), first.id)};
   measurement::RefractometerSample s{{*r, correction}, {}};
   take_mean(s.reading, sample, r->division, pooled);

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "areo/core/error.hpp"
+#include "areo/instruments/stem.hpp"
 #include "areo/physics/mixture.hpp"
 
 namespace areo::measurement {
@@ -90,9 +91,9 @@ void add_notes(std::vector<Note>& notes, const Calibrated& instrument,
   add_instrument_notes(notes, h.name, h.division, instrument.correction, reading.indication,
                        reading.temperature, of);
   if (reading.meniscus == instruments::Meniscus::top && !h.meniscus_height)
-    add_once(notes, fmt::format("top of the meniscus: 1.4 divisions added (from memory); measure "
-                                "it in a clear liquid and state it for {}",
-                                h.name));
+    add_once(notes, fmt::format("top of the meniscus: {:.1f} divisions added, as water climbs a "
+                                "stem like this; measure it in a clear liquid and state it for {}",
+                                instruments::usual_meniscus_divisions(h), h.name));
 }
 
 void add_notes(std::vector<Note>& notes, const RefractometerSample& sample, const std::string& of) {

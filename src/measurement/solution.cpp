@@ -24,7 +24,7 @@ Result describe_solution(const calibration::WeighedSolution& solution,
                       h.name.empty() ? physics::scale_name(h.scale) : h.name,
                       physics::scale_unit(h.scale)});
   if (!refractometers.empty() && solution.solute != calibration::Solute::sucrose)
-    throw Error{Errc::inconsistent, "a refractometer in a salt solution is none of areo's models",
+    throw Error{Errc::inconsistent, "areo has no model of a refractometer in a salt solution",
                 "weigh in sugar: areo solution sugar"};
   for (const instruments::Refractometer& r : refractometers)
     labels.push_back({"shows_" + (r.name.empty() ? "brix_refractometer" : r.name),

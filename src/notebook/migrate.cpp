@@ -48,7 +48,7 @@ std::string keep_copy(const sqlite::Connection& db, std::int64_t version) {
     return name;
   } catch (const Error& e) {
     refuse(db.path(), fmt::format("its copy cannot be written: {}", e.what()),
-           "make room or free the folder's rights; nothing was changed");
+           "make room, or allow writing to the folder; nothing was changed");
   }
 }
 

@@ -98,7 +98,7 @@ std::string example_of(const Scale& scale) {
       refuse(text, "the decimal point seems to have slipped",
              fmt::format("did you mean {}? degrees need their unit: {}", meant, degrees()));
     default:
-      refuse(text, "a number without a unit is read as a specific gravity, and this is none",
+      refuse(text, "a number without a unit is read as a specific gravity, and this is not one",
              fmt::format("specific gravities lie between 0.900 and 1.200; degrees need their unit: "
                          "{}, {}Oe",
                          degrees(), typed));

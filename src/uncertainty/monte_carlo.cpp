@@ -38,7 +38,7 @@ void require_sensible(const MonteCarloOptions& o, std::size_t outputs) {
                                           least, most_trials, o.p, o.max_trials)};
   if (o.min_trials > o.max_trials)
     throw Error{Errc::domain,
-                fmt::format("at least {} trials, but {} at the most", o.min_trials, o.max_trials)};
+                fmt::format("at least {} trials, but at most {}", o.min_trials, o.max_trials)};
   if (!o.tolerances.empty() &&
       (o.tolerances.size() != outputs ||
        !std::all_of(o.tolerances.begin(), o.tolerances.end(), [](double t) { return t >= 0; })))

@@ -41,7 +41,7 @@ double level_from_text(const std::string& text) {
   const text::TypedNumber n = text::number_with_unit(text, "a level");
   constexpr double least = 50, most = 99.9;
   if (!(n.value > least && n.value <= most) || (!n.unit.empty() && n.unit != "%"))
-    throw ParseError{"a level is a percentage above 50, 99.9 at the most", text, 0, text.size(),
+    throw ParseError{"a level is a percentage above 50, at most 99.9", text, 0, text.size(),
                      "write 95 or 95%"};
   return n.value / 100;
 }
@@ -88,7 +88,7 @@ uncertainty::Decision decide(const Limit& l, const AlcoholResult& a,
 
 std::string verdict_text(const Limit& l, const AlcoholResult& a, const uncertainty::Decision& d) {
   const std::string what = fmt::format("limit {:g} % vol: ", l.percent_vol);
-  const std::string wanted = fmt::format("{:g} % are wanted", 100 * l.level);
+  const std::string wanted = fmt::format("{:g} % is needed", 100 * l.level);
   switch (d.side) {
     case Side::below:
       return fmt::format("{}BELOW, {} likely{}; {}", what, percent_text(d.probability_below),

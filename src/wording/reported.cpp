@@ -108,7 +108,7 @@ std::vector<std::string> ReportedResult::summary(const std::vector<Quantity>& sh
   if (sampled_ && !beyond_.empty())
     line(fmt::format("sampled unasked, as the law of propagation is too simple for {}", beyond_));
   if (!refused_.empty()) {
-    line(fmt::format("take ± as its size, no more: the law of propagation is too simple for {},",
+    line(fmt::format("take ± as a rough size: the law of propagation is too simple for {},",
                      beyond_));
     line("  and sampling failed: " + refused_);
   }
@@ -129,7 +129,7 @@ std::vector<std::string> ReportedResult::summary(const std::vector<Quantity>& sh
                      sampled_->converged ? ": " + what : ""));
     add_shortest(shown, lines);
   } else if (has(Agreement::cannot_tell)) {
-    line("  whether it agrees cannot be told; what stands here does without it");
+    line("  whether it agrees is not known; the numbers here do without it");
   } else if (sampled_->converged) {
     line("sampling agrees: " + what);
   }

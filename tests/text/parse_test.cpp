@@ -119,7 +119,7 @@ constexpr const char* percent = "percent of what? sugar or alcohol";
 constexpr const char* say_percent =
     "write 12P or 12Bx for sugar, 12%vol or 12%mass for alcohol (areo convert)";
 constexpr const char* no_gravity =
-    "a number without a unit is read as a specific gravity, and this is none";
+    "a number without a unit is read as a specific gravity, and this is not one";
 
 INSTANTIATE_TEST_SUITE_P(
     Slipped, Refuses,
