@@ -11,8 +11,8 @@ namespace areo::cli {
 /// Of the quantity that --of names; the first unless stated.
 /// @param headline  what the command itself would begin with
 /// @return exit code
-/// @throws ParseError for a target that is none, Error{domain} for a quantity that the result has
-///         not, or that has no uncertainty
+/// @throws ParseError for an invalid target, Error{domain} for a quantity that the result lacks, or
+///         that has no uncertainty
 int print_budget(const measurement::Result& result, const std::string& headline,
                  const Session& session, const std::string& state = "");
 /// A strength without a figure has no budget: says why, and is a "no".

@@ -33,9 +33,9 @@ struct CardOffset {
   uncertainty::Value correction;
   bool everywhere = false;  ///< the same, as printed, at all readings
 };
-/// What a card says in large words: one of them where all say the same as printed and none is known
-/// less than half as well as another, the one that is known least; else the first, the middle and
-/// the last, each with its own uncertainty.
+/// What a card says in large words. Where all corrections print alike, and none has more than twice
+/// the uncertainty of another: the least known one. Else the first, the middle and the last, each
+/// with its own uncertainty.
 /// @param all  ascending, at least one
 [[nodiscard]] std::vector<CardOffset> condensed(const CardSubject& subject,
                                                 const std::vector<CardOffset>& all);

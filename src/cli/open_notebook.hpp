@@ -10,7 +10,7 @@ namespace areo::cli {
 
 /// Path of the notebook that the user named, or the default.
 [[nodiscard]] std::string notebook_path(const Session& session);
-/// That notebook. A row that cannot be read is told on standard error and passed over.
+/// That notebook. A row that cannot be read is named on standard error and skipped.
 /// @throws as notebook::Notebook
 [[nodiscard]] notebook::Notebook open_notebook(const Session& session,
                                                notebook::Open how = notebook::Open::existing);

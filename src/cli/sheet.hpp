@@ -41,7 +41,7 @@ inline constexpr std::size_t most_cells_on_paper = 30'000;
 /// @param fill   gives the writer its rows and its end
 /// @throws Error{domain} for a PDF of more than most_cells_on_paper, of columns that do not fit
 ///         across, or that does not fit on one sheet; Error{file} as write_file() and
-///         report::pdf(), and for the notebook itself
+///         publish::pdf(), and for the notebook itself
 void write_sheet(const SheetOptions& options, const Session& session, document::SheetHead head,
                  std::size_t cells, const std::function<void(document::SheetWriter&)>& fill,
                  const OneSheet& one_sheet = {});

@@ -17,7 +17,7 @@ namespace areo::stream {
 [[nodiscard]] const std::vector<std::string>& import_fields();
 
 /// Lines "their column = field" or "their column = field, unit"; # begins a comment.
-/// @throws Error{file} naming the line that is none
+/// @throws Error{file} naming the line that cannot be read
 [[nodiscard]] std::map<std::string, text::ColumnMeaning> mapping_from_file(const std::string& file);
 
 /// What fields say that a row lacks.
@@ -35,8 +35,7 @@ struct ImportedReading {
 };
 /// @param failed_field  set to the field that the row fails in, if one can be named
 /// @throws ParseError, Error as note_reading(); Error{inconsistent} for a row without batch,
-/// reading
-///         or date
+///         reading or date
 [[nodiscard]] ImportedReading imported_reading(const ImportRow& row, const ImportDefaults& defaults,
                                                const notebook::Notebook& book,
                                                std::string& failed_field);

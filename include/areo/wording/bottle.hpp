@@ -14,7 +14,7 @@ struct BottleCase {
   std::string key, words;  ///< of the quantities; after "if"
 };
 
-/// What is told, and what of.
+/// What is said about a closed bottle, and which bottle it is.
 struct BottleTelling {
   const batch::Batch& batch;
   const std::string& bottle;  ///< "" is the batch as a whole

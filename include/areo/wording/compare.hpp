@@ -26,9 +26,8 @@ struct Contender {
 /// The same, told apart from those of other batches.
 [[nodiscard]] std::vector<Contender> named_after_batch(batch::Batch& batch);
 /// The last reading of a bottle that has a strength, at the end of each of these days or before.
-/// @throws ParseError for a text that is no past day; Error{inconsistent} for a day before the
-/// first
-///         such reading, and for two that come to the same reading
+/// @throws ParseError for a text that is not a past day; Error{inconsistent} for a day before the
+///         first such reading, and for two days that come to the same reading
 [[nodiscard]] std::vector<Contender> days_of(batch::Batch& batch, const std::string& bottle,
                                              const std::vector<std::string>& days);
 
