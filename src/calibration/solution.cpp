@@ -176,7 +176,8 @@ WeighedSolution weigh_in(const WeighedSolution& kind, double total_g, Density rh
   const double most = hi / (purity * (1 - moisture)) * 0.999;
   const double share = numeric::find_root(
       [&](double s) { return pure_density(kind.solute, fraction(s), t) - rho.value(); }, 0, most,
-      1e-12, fmt::format("share of {}", word(kind.solute)));
+      1e-12,
+      {"share of the solute", "density", rho.value(), "kg/m³", "such a solution does not exist"});
   WeighedSolution recipe = kind;
   recipe.solute_g = share * total_g;
   recipe.water_g = total_g - recipe.solute_g;

@@ -37,10 +37,12 @@ physics::Liquid fermented_to(ExtractFraction original, Yield yield, const Range&
         fmt::format("the present {} is lower than fermenting all of the extract could make it",
                     what),
         "check both readings, their temperatures and whether sugar was added since"};
-  return fermented(
-      original,
-      EthanolFraction{numeric::find_root(at, least_ethanol, most, 1e-13, "ethanol mass fraction")},
-      yield);
+  return fermented(original,
+                   EthanolFraction{numeric::find_root(
+                       at, least_ethanol, most, 1e-13,
+                       {"ethanol mass fraction", "original extract", 100 * original.value(),
+                        "% mass", "check both readings and their temperatures"})},
+                   yield);
 }
 
 }  // namespace

@@ -177,7 +177,7 @@ double CurveFit::residual_variance() const {
 
 CurveFit fit_curve(const Curve& curve, std::span<const double> x, std::span<const double> y,
                    const Covariance& v, std::span<const double> start, int most_steps) {
-  use_status_codes();
+  const StatusCodes instead_of_the_handler;
   require_fit_data(x, y, v);
   const Whitening independent{v};
   Problem problem{curve, x, y, start, independent};

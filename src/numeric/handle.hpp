@@ -1,6 +1,5 @@
 #pragma once
-// Ownership of GSL objects, and GSL's process-wide error handler switched off once: the default
-// handler aborts the program, and switching it around single calls is not thread-safe.
+// Ownership of GSL objects, and status codes instead of GSL's error handler.
 #include <gsl/gsl_errno.h>
 
 #include <memory>
@@ -18,9 +17,34 @@ struct Deleter {
 template <class T, auto Free>
 using Handle = std::unique_ptr<T, Deleter<Free>>;
 
-inline void use_status_codes() {
-  static std::once_flag once;
-  std::call_once(once, [] { gsl_set_error_handler_off(); });
-}
+/// While one exists, in any thread, GSL returns status codes; its handler, which by default aborts
+/// the program, belongs to the process and is the host's again when the last one goes.
+class StatusCodes {
+ public:
+  StatusCodes() {
+    const std::scoped_lock lock{one_at_a_time()};
+    if (users()++ == 0) of_the_host() = gsl_set_error_handler_off();
+  }
+  ~StatusCodes() {
+    const std::scoped_lock lock{one_at_a_time()};
+    if (--users() == 0) gsl_set_error_handler(of_the_host());
+  }
+  StatusCodes(const StatusCodes&) = delete;
+  StatusCodes& operator=(const StatusCodes&) = delete;
+
+ private:
+  static std::mutex& one_at_a_time() {
+    static std::mutex mutex;
+    return mutex;
+  }
+  static int& users() {
+    static int count = 0;
+    return count;
+  }
+  static gsl_error_handler_t*& of_the_host() {
+    static gsl_error_handler_t* handler = nullptr;
+    return handler;
+  }
+};
 
 }  // namespace areo::numeric

@@ -87,7 +87,7 @@ double PolynomialFit::residual_variance() const {
 
 PolynomialFit fit_polynomial(std::span<const double> x, std::span<const double> y,
                              const Covariance& v, double x0, std::size_t degree) {
-  use_status_codes();
+  const StatusCodes instead_of_the_handler;
   require_sensible(x, y, v, x0, degree);
   const std::size_t n = x.size();
   const std::size_t parameters = degree + 1;
@@ -145,8 +145,8 @@ Estimate inverse(const PolynomialFit& fit, double y, double u_y, double lo, doub
                 fmt::format("the range of a fit needs two ends in order; got {} to {}", lo, hi)};
   const double rounding =
       4 * std::numeric_limits<double>::epsilon() * std::max({std::abs(lo), std::abs(hi), hi - lo});
-  const double x =
-      find_root([&](double at) { return fit.at(at) - y; }, lo, hi, rounding, "place of the fit");
+  const double x = find_root([&](double at) { return fit.at(at) - y; }, lo, hi, rounding,
+                             {"place of the fit", "value", y, "", ""});
   const double slope = fit.slope_at(x);
   const double u_slope = std::sqrt(fit.slope_variance_at(x));
   if (!(std::abs(slope) > normal_coverage() * u_slope))

@@ -37,13 +37,13 @@ double student_t_coverage(double p, double degrees_of_freedom) {
 }
 
 double normal_quantile(double p) {
-  use_status_codes();
+  const StatusCodes instead_of_the_handler;
   require_probability(p);
   return gsl_cdf_ugaussian_Pinv(p);
 }
 
 double normal_probability(double x) {
-  use_status_codes();
+  const StatusCodes instead_of_the_handler;
   require_number(x);
   return gsl_cdf_ugaussian_P(x);
 }
@@ -51,7 +51,7 @@ double normal_probability(double x) {
 double student_t_quantile(double p, double degrees_of_freedom) {
   require_degrees_of_freedom(degrees_of_freedom);
   if (degrees_of_freedom >= as_good_as_infinite) return normal_quantile(p);
-  use_status_codes();
+  const StatusCodes instead_of_the_handler;
   require_probability(p);
   return gsl_cdf_tdist_Pinv(p, degrees_of_freedom);
 }
@@ -59,13 +59,13 @@ double student_t_quantile(double p, double degrees_of_freedom) {
 double student_t_probability(double x, double degrees_of_freedom) {
   require_degrees_of_freedom(degrees_of_freedom);
   if (degrees_of_freedom >= as_good_as_infinite) return normal_probability(x);
-  use_status_codes();
+  const StatusCodes instead_of_the_handler;
   require_number(x);
   return gsl_cdf_tdist_P(x, degrees_of_freedom);
 }
 
 double chi_squared_quantile(double p, double degrees_of_freedom) {
-  use_status_codes();
+  const StatusCodes instead_of_the_handler;
   require_probability(p);
   if (!(degrees_of_freedom > 0))
     throw Error{Errc::domain,

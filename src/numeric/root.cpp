@@ -5,8 +5,10 @@
 
 #include <exception>
 #include <new>
+#include <string>
 
 #include "areo/core/error.hpp"
+#include "areo/core/range.hpp"
 #include "handle.hpp"
 
 namespace areo::numeric {
@@ -32,19 +34,26 @@ double trampoline(double x, void* p) noexcept {
 
 constexpr int max_steps = 100;  // Brent needs about 6 for the nearly straight functions used here
 
+std::string with_unit(const Sought& s) {
+  return fmt::format("{}{}{}", number_text(s.value), s.unit.empty() ? "" : " ", s.unit);
+}
+
 }  // namespace
 
 double find_root(const std::function<double(double)>& f, double lo, double hi, double x_tol,
-                 std::string_view what) {
-  use_status_codes();
+                 const Sought& sought) {
   const double f_lo = f(lo);
   if (f_lo == 0) return lo;
   const double f_hi = f(hi);
   if (f_hi == 0) return hi;
   if (!((f_lo < 0 && f_hi > 0) || (f_lo > 0 && f_hi < 0)))  // NaN lands here too
-    throw Error{Errc::domain, fmt::format("no {} from {:.4g} to {:.4g} fits", what, lo, hi)};
+    throw Error{Errc::domain,
+                fmt::format("no {} from {:.4g} to {:.4g} has a {} of {}", sought.unknown, lo, hi,
+                            sought.given, with_unit(sought)),
+                std::string{sought.hint}};
   Call call{f};
   gsl_function g{trampoline, &call};
+  const StatusCodes instead_of_the_handler;
   const Solver solver{gsl_root_fsolver_alloc(gsl_root_fsolver_brent)};
   if (!solver) throw std::bad_alloc{};
   int status = gsl_root_fsolver_set(solver.get(), &g, lo, hi);
@@ -57,8 +66,10 @@ double find_root(const std::function<double(double)>& f, double lo, double hi, d
   }
   if (call.error) std::rethrow_exception(call.error);
   throw Error{Errc::no_convergence,
-              fmt::format("solving for {} did not converge: {}", what,
-                          status != GSL_SUCCESS ? gsl_strerror(status) : "iteration limit")};
+              fmt::format("solving for the {} with a {} of {} did not converge: {}", sought.unknown,
+                          sought.given, with_unit(sought),
+                          status != GSL_SUCCESS ? gsl_strerror(status) : "iteration limit"),
+              std::string{sought.hint}};
 }
 
 }  // namespace areo::numeric

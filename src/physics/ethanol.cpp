@@ -82,7 +82,9 @@ EthanolFraction ethanol_fraction(StrengthByVolume q, Temperature reference) {
       [=](double p) {
         return strength_by_volume(EthanolFraction{p}, reference).value() - q.value();
       },
-      0, 1, 1e-13, "ethanol mass fraction")};
+      0, 1, 1e-13,
+      {"ethanol mass fraction", "strength", q.value(), "% vol",
+       "a strength is a share of the volume"})};
 }
 
 }  // namespace areo::physics

@@ -131,7 +131,9 @@ ExtractFraction extract_from_density(Density rho, ModelTemperature t, EthanolFra
   // Extract and ethanol cannot be more than the whole.
   const double most = std::min(mixture_extract_range.hi, 1 - ethanol.value());
   return ExtractFraction{
-      numeric::find_root(excess, mixture_extract_range.lo, most, 1e-13, "extract mass fraction")};
+      numeric::find_root(excess, mixture_extract_range.lo, most, 1e-13,
+                         {"extract mass fraction", "density", rho.value(), "kg/m³",
+                          "check the reading, its scale and its temperature"})};
 }
 
 }  // namespace areo::physics

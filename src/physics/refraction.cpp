@@ -80,8 +80,9 @@ ExtractFraction solve_extract(RefractiveIndex n, ModelTemperature t, const Extra
                     celsius_number_text(t.celsius()), range.lo, range.hi, range.source),
         too_low ? "clean the prism, re-zero in water and read again"
                 : "thin the sample with a weighed amount of water"};
-  return ExtractFraction{
-      numeric::find_root(excess, range.lo, range.hi, 1e-13, "extract mass fraction")};
+  return ExtractFraction{numeric::find_root(excess, range.lo, range.hi, 1e-13,
+                                            {"extract mass fraction", "refractive index", n.value(),
+                                             "", "read the refractometer again"})};
 }
 
 void require_liquid(const Liquid& liquid, ModelTemperature t) {
@@ -130,7 +131,9 @@ double relative_rise_from_index(RefractiveIndex n, ModelTemperature t, ExtractFr
                             "than {} or more than {} times as much as sugar [{}]",
                             range.lo, range.hi, range.source),
                 "read both from one unfermented, settled sample of 5 % extract or more"};
-  return numeric::find_root(excess, range.lo, range.hi, 1e-12, "refraction of the extract");
+  return numeric::find_root(excess, range.lo, range.hi, 1e-12,
+                            {"refraction of the extract", "refractive index", n.value(), "",
+                             "read both from one unfermented, settled sample"});
 }
 
 double refractive_index_model_uncertainty(const Liquid& liquid, ModelTemperature t) {
@@ -166,10 +169,11 @@ Brix brix_shown_from_index(RefractiveIndex n) {
         "clean the prism and re-zero in water, or thin the sample with weighed water"};
   // A little beyond the ends, where rounding may put an index that is just on the scale.
   constexpr double slack = 1e-9;
-  return Brix{
-      100 * numeric::find_root([&](double w) { return sucrose_rise(w) - (n.value() - water_20); },
-                               brix_shown_range.lo / 100 - slack, brix_shown_range.hi / 100 + slack,
-                               1e-13, "sucrose mass fraction")};
+  return Brix{100 * numeric::find_root(
+                        [&](double w) { return sucrose_rise(w) - (n.value() - water_20); },
+                        brix_shown_range.lo / 100 - slack, brix_shown_range.hi / 100 + slack, 1e-13,
+                        {"sucrose mass fraction", "refractive index", n.value(), "",
+                         "clean the prism and re-zero in water"})};
 }
 
 ExtractFraction extract_from_index(RefractiveIndex n, ModelTemperature t,

@@ -25,7 +25,8 @@ double sugar_solution(const Scale& s, double w) {
 double fraction_from_concentration(const Scale& s, double g_l) {
   return numeric::find_root([&](double w) { return w * sugar_solution(s, w) - g_l; },
                             mixture_extract_range.lo, mixture_extract_range.hi, 1e-14,
-                            "extract mass fraction");
+                            {"extract mass fraction", "sugar concentration", g_l, "g/L",
+                             "check the number and its unit"});
 }
 
 [[noreturn]] void refuse(const char* what, double mark) {

@@ -61,7 +61,9 @@ Liquid liquid_from_density_and_index(const DensityRead& rho_read, ModelTemperatu
                 "read both again from one degassed, settled sample; check both instruments in "
                 "water, and their scales"};
   const Liquid found =
-      at(numeric::find_root(excess, range.lo, range.hi, fraction_tolerance, "ethanol"));
+      at(numeric::find_root(excess, range.lo, range.hi, fraction_tolerance,
+                            {"ethanol mass fraction", "refractive index", n.value(), "",
+                             "read both again from one degassed, settled sample"}));
   if (!in_range(found))
     throw Error{Errc::inconsistent, "no drink has this density and this refraction together",
                 "read both again from one degassed, settled sample"};

@@ -40,7 +40,7 @@ std::optional<double> profile_end(const Task& task, const numeric::CurveFit& fit
     }
     if (!bracketed) return std::nullopt;
     return value(numeric::find_root([&](double t) { return beyond(t).first; }, lo, hi, negligible,
-                                    "the end of an interval"));
+                                    {"end of an interval", "rise of chi-squared", rise, "", ""}));
   } catch (
       const Error&) {  // the others run away; or a fit between failed, and the outer end serves
     return bracketed ? std::optional{value(hi)} : std::nullopt;

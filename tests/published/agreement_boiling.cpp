@@ -25,7 +25,7 @@ double wagner_pressure_pa(double t_c) {
 
 double wagner_boiling_point_c(double pa) {
   return numeric::find_root([&](double t_c) { return wagner_pressure_pa(t_c) - pa; }, 50, 150, 1e-9,
-                            "boiling point");
+                            {"boiling point", "pressure", pa, "Pa", ""});
 }
 
 void add_boiling(Comparisons& all) {

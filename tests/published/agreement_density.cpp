@@ -146,8 +146,9 @@ void add_usp(Comparisons& all) {
     double p = r.number("mass_percent") / 100;
     if (r.text("entry") == "vol") {
       const double q = r.number("volume_percent");
-      const double exact = numeric::find_root([&](double x) { return volume_percent(x) - q; }, 0, 1,
-                                              1e-12, "ethanol mass fraction");
+      const double exact =
+          numeric::find_root([&](double x) { return volume_percent(x) - q; }, 0, 1, 1e-12,
+                             {"ethanol mass fraction", "strength", q, "% vol", ""});
       mass.add(r, "mass_percent", 100 * exact, 100 * p,
                strength_digits + k * 100 * exact * relative_u(exact));
       p = exact;
@@ -179,7 +180,7 @@ void add_distillate(Comparisons& all) {
     const double rho =
         physics::density_from_mark(physics::sg_20_20, r.number("rel_density_20_20")).value();
     const double p = numeric::find_root([&](double x) { return drink(x) - rho; }, -0.01, 0.1, 1e-12,
-                                        "ethanol mass fraction");
+                                        {"ethanol mass fraction", "density", rho, "kg/m³", ""});
     const double kg_m3_per_percent = drink(p) - drink(p + 0.01);
     c.add(r, "alcohol_mass_pct", 100 * p, r.number("alcohol_mass_pct"),
           half_step + k * ethanol_u(std::max(p, 0.0)) / kg_m3_per_percent);
