@@ -8,6 +8,10 @@ uncertainty::InputRef add_indication(uncertainty::Inputs& inputs, const std::str
                                      const IndicationRead& r) {
   const bool stated = r.half_width > 0;
   const double half_width = stated ? r.half_width : r.division / 2;
+  const auto add = [&](uncertainty::Input input) {
+    input.thing = r.identity;
+    return inputs.add(from(r.origin, std::move(input), half_width));
+  };
   if (r.repeated) {
     uncertainty::Input mean = uncertainty::normal("reading of " + of, "scale", r.indication,
                                                   r.repeated->u, r.repeated->provenance);
@@ -16,15 +20,12 @@ uncertainty::InputRef add_indication(uncertainty::Inputs& inputs, const std::str
       mean.type = uncertainty::Evaluation::type_a;
       mean.shape = uncertainty::Distribution::student_t;
     }
-    return inputs.add(from(r.origin, std::move(mean), half_width));
+    return add(std::move(mean));
   }
   // What is estimated to ± half a division is noted in steps of that size.
-  return inputs.add(
-      from(r.origin,
-           uncertainty::triangular("reading of " + of, "scale", r.indication, half_width,
-                                   stated ? "as stated or as coarse as it was typed"
-                                          : "read by eye to half a division"),
-           half_width));
+  return add(uncertainty::triangular(
+      "reading of " + of, "scale", r.indication, half_width,
+      stated ? "as stated or as coarse as it was typed" : "read by eye to half a division"));
 }
 
 }  // namespace areo::instruments

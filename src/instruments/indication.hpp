@@ -3,6 +3,7 @@
 #include <optional>
 #include <string>
 
+#include "areo/core/identity.hpp"
 #include "areo/instruments/repeated.hpp"
 #include "areo/uncertainty/input.hpp"
 
@@ -14,6 +15,7 @@ struct IndicationRead {
   double division;
   uncertainty::Origin origin;
   std::optional<Repeated> repeated{};  ///< then `indication` is its mean
+  std::optional<Identity> identity{};  ///< of the reading
 };
 /// @param of  what was read, for the name of the input ("the original gravity")
 [[nodiscard]] uncertainty::InputRef add_indication(uncertainty::Inputs& inputs,

@@ -80,17 +80,17 @@ ReadingInputs::ReadingInputs(uncertainty::Inputs& inputs, const HydrometerInputs
                              LiquidSurface surface)
     : hydrometer_{hydrometer},
       meniscus_{r.meniscus},
-      indication_{add_indication(
-          inputs, of,
-          {r.indication, r.half_width, hydrometer.hydrometer.division, r.origin, r.repeated})},
+      indication_{add_indication(inputs, of,
+                                 {r.indication, r.half_width, hydrometer.hydrometer.division,
+                                  r.origin, r.repeated, r.identity})},
       temperature_{add_temperature(inputs, of, r.temperature, shared_thermometer)} {
-  if (surface == LiquidSurface::drink)
-    surface_mn_m_ =
-        inputs.add(from(uncertainty::Origin::surface,
-                        uncertainty::rectangular(
-                            "surface tension of " + of, "mN/m", 0, physics::surface_half_width_mn_m,
-                            "beside that of ethanol and water [vazquez1995], from "
-                            "memory: judgement")));
+  if (surface == LiquidSurface::drink) {
+    uncertainty::Input pull = uncertainty::rectangular(
+        "surface tension of " + of, "mN/m", 0, physics::surface_half_width_mn_m,
+        "beside that of ethanol and water [vazquez1995], from memory: judgement");
+    pull.thing = r.identity;
+    surface_mn_m_ = inputs.add(from(uncertainty::Origin::surface, std::move(pull)));
+  }
   require_on_scale(hydrometer.hydrometer, r.indication);
 }
 

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "areo/core/error.hpp"
 #include "indication.hpp"
@@ -75,6 +76,17 @@ RefractometerInputs add_refractometer(uncertainty::Inputs& inputs, const Refract
   return {r, add_correction(inputs, {r.identity, r.name}, "scale", correction)};
 }
 
+namespace {
+
+uncertainty::InputRef add_compensation(uncertainty::Inputs& inputs, const Refractometer& r,
+                                       const RefractometerReading& reading, const std::string& of) {
+  uncertainty::Input input = compensation_input(r, distance_c(reading.temperature), of);
+  input.thing = reading.identity;
+  return inputs.add(std::move(input));
+}
+
+}  // namespace
+
 RefractionInputs::RefractionInputs(uncertainty::Inputs& inputs,
                                    const RefractometerInputs& refractometer,
                                    const RefractometerReading& r, const std::string& of,
@@ -83,9 +95,8 @@ RefractionInputs::RefractionInputs(uncertainty::Inputs& inputs,
       temperature_{add_temperature(inputs, of, r.temperature, shared)},
       indication_{add_indication(inputs, of,
                                  {r.indication, r.half_width, refractometer.refractometer.division,
-                                  uncertainty::Origin::reading, r.repeated})},
-      compensation_{inputs.add(
-          compensation_input(refractometer.refractometer, distance_c(r.temperature), of))} {
+                                  uncertainty::Origin::reading, r.repeated, r.identity})},
+      compensation_{add_compensation(inputs, refractometer.refractometer, r, of)} {
   require_on_scale(refractometer.refractometer, r.indication);
   // With compensation too: it is known for this range only.
   require_temperature(physics::index_temperature_range, r.temperature);

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "areo/core/error.hpp"
 
@@ -58,18 +59,21 @@ ModelTemperature TemperatureInputs::at(const uncertainty::Point& x) const {
 TemperatureInputs add_temperature(uncertainty::Inputs& inputs, const std::string& of,
                                   const TemperatureReading& r,
                                   const std::optional<CorrectionInputs>& shared) {
-  const auto indication =
-      inputs.add(from(uncertainty::Origin::temperature,
-                      uncertainty::rectangular("temperature of " + of, "°C", r.indication_c,
-                                               r.half_width_c, r.provenance)));
+  const auto add = [&](uncertainty::Origin origin, uncertainty::Input input) {
+    input.thing = r.identity;
+    return inputs.add(from(origin, std::move(input)));
+  };
+  const auto indication = add(uncertainty::Origin::temperature,
+                              uncertainty::rectangular("temperature of " + of, "°C", r.indication_c,
+                                                       r.half_width_c, r.provenance));
   TemperatureInputs t{indication, std::nullopt};
   const double c = estimated(r).celsius();
   if (const double half_width = cooling_half_width_c(c); half_width > 0 && !r.assumed)
-    t.cooling = inputs.add(
-        from(uncertainty::Origin::cooling,
-             uncertainty::rectangular(
-                 (c > 20 ? "cooling of " : "warming of ") + of, "°C", 0, half_width,
-                 "3 % of its distance from a room of 10 °C to 30 °C: engineering judgement")));
+    t.cooling =
+        add(uncertainty::Origin::cooling,
+            uncertainty::rectangular(
+                (c > 20 ? "cooling of " : "warming of ") + of, "°C", 0, half_width,
+                "3 % of its distance from a room of 10 °C to 30 °C: engineering judgement"));
   if (r.thermometer && r.correction)
     t.correction = shared ? shared
                           : add_correction(inputs, {r.thermometer->identity, r.thermometer->name},

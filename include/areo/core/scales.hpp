@@ -7,10 +7,18 @@
 
 namespace areo {
 
-/// A difference of two readings on one scale.
+/// A difference of two readings on one scale. Differences add, subtract and scale; the ratio of two
+/// is a number.
 template <class Scale>
 struct Delta {
   double value;
+  friend constexpr auto operator<=>(Delta, Delta) = default;
+  friend constexpr Delta operator-(Delta d) noexcept { return {-d.value}; }
+  friend constexpr Delta operator+(Delta a, Delta b) noexcept { return {a.value + b.value}; }
+  friend constexpr Delta operator-(Delta a, Delta b) noexcept { return {a.value - b.value}; }
+  friend constexpr Delta operator*(double factor, Delta d) noexcept { return {factor * d.value}; }
+  friend constexpr Delta operator/(Delta d, double divisor) noexcept { return {d.value / divisor}; }
+  friend constexpr double operator/(Delta a, Delta b) noexcept { return a.value / b.value; }
 };
 
 /// A point on a dimensionless scale. Two readings subtract to a Delta; a Delta can be added to a

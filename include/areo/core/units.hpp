@@ -10,6 +10,7 @@
 #include <boost/units/systems/si/pressure.hpp>
 #include <boost/units/systems/si/surface_tension.hpp>
 #include <boost/units/systems/si/temperature.hpp>
+#include <boost/units/systems/si/volume.hpp>
 #include <boost/units/systems/temperature/celsius.hpp>
 #include <compare>
 
@@ -69,12 +70,16 @@ inline constexpr double sixty_fahrenheit_c = (60.0 - 32.0) / 1.8;
 
 using Density = bu::quantity<bu::si::mass_density>;            // kg/m³
 using Mass = bu::quantity<bu::si::mass>;                       // kg
+using Volume = bu::quantity<bu::si::volume>;                   // m³
 using Pressure = bu::quantity<bu::si::pressure>;               // Pa
 using Length = bu::quantity<bu::si::length>;                   // m
 using SurfaceTension = bu::quantity<bu::si::surface_tension>;  // N/m
 
 [[nodiscard]] constexpr Density kg_per_m3(double v) { return Density::from_value(v); }
 [[nodiscard]] constexpr Mass grams(double v) { return Mass::from_value(v / 1000.0); }
+[[nodiscard]] constexpr Mass kilograms(double v) { return Mass::from_value(v); }
+[[nodiscard]] constexpr Volume litres(double v) { return Volume::from_value(v / 1000.0); }
+[[nodiscard]] constexpr Volume millilitres(double v) { return Volume::from_value(v / 1e6); }
 [[nodiscard]] constexpr Pressure pascals(double v) { return Pressure::from_value(v); }
 [[nodiscard]] constexpr Length metres(double v) { return Length::from_value(v); }
 [[nodiscard]] constexpr SurfaceTension newtons_per_metre(double v) {

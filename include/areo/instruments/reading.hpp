@@ -3,6 +3,7 @@
 #include <optional>
 #include <string>
 
+#include "areo/core/identity.hpp"
 #include "areo/instruments/correction.hpp"
 #include "areo/instruments/hydrometer.hpp"
 #include "areo/instruments/repeated.hpp"
@@ -26,6 +27,8 @@ struct HydrometerReading {
   uncertainty::Origin origin = uncertainty::Origin::reading;
   /// Several readings of the sample; `indication` is their mean.
   std::optional<Repeated> repeated = std::nullopt;
+  /// Which reading it is, where its inputs are to be known again in other results.
+  std::optional<Identity> identity = std::nullopt;
 };
 
 /// What all readings with one hydrometer share.

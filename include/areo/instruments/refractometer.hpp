@@ -74,6 +74,8 @@ struct RefractometerReading {
   TemperatureReading temperature;
   /// Several readings of the sample; `indication` is their mean.
   std::optional<Repeated> repeated = std::nullopt;
+  /// Which reading it is, where its inputs are to be known again in other results.
+  std::optional<Identity> identity = std::nullopt;
 };
 
 /// What all readings with one refractometer share.

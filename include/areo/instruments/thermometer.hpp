@@ -33,6 +33,8 @@ struct TemperatureReading {
   std::optional<Thermometer> thermometer;  ///< if named, with
   std::optional<Correction> correction;    ///< the correction in force
   bool assumed = false;                    ///< nobody read it
+  /// Which reading it is, where its inputs are to be known again in other results.
+  std::optional<Identity> identity = std::nullopt;
 };
 
 /// No temperature was given: the reference temperature of the scale, within ± 5 °C.
