@@ -12,13 +12,13 @@
 #include <vector>
 
 #include "areo/core/error.hpp"
+#include "areo/core/version.hpp"
 #include "areo/wording/failure.hpp"
 #include "command.hpp"
 #include "failure.hpp"
 #include "help.hpp"
 #include "screen.hpp"
 #include "usage.hpp"
-#include "version.hpp"
 
 namespace areo::cli {
 namespace {

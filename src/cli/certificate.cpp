@@ -7,6 +7,7 @@
 #include <set>
 
 #include "areo/core/digest.hpp"
+#include "areo/core/version.hpp"
 #include "areo/notebook/recompute.hpp"
 #include "areo/physics/scale_name.hpp"
 #include "areo/text/format.hpp"
@@ -14,7 +15,6 @@
 #include "areo/wording/check.hpp"
 #include "areo/wording/drift.hpp"
 #include "areo/wording/instrument.hpp"
-#include "version.hpp"
 
 namespace areo::cli {
 namespace {

@@ -3,13 +3,13 @@
 
 #include <cmath>
 
+#include "areo/core/version.hpp"
 #include "areo/text/json.hpp"
 #include "areo/wording/budget.hpp"
 #include "areo/wording/check.hpp"
 #include "areo/wording/drift.hpp"
 #include "areo/wording/instrument.hpp"
 #include "certificate.hpp"
-#include "version.hpp"
 
 namespace areo::cli {
 namespace {

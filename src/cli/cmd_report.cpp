@@ -4,6 +4,7 @@
 #include <memory>
 
 #include "areo/core/error.hpp"
+#include "areo/core/version.hpp"
 #include "areo/document/chart.hpp"
 #include "areo/publish/write_file.hpp"
 #include "areo/publish/write_page.hpp"
@@ -18,7 +19,6 @@
 #include "report_charts.hpp"
 #include "report_material.hpp"
 #include "usage.hpp"
-#include "version.hpp"
 
 namespace areo::cli {
 namespace {

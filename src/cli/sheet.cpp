@@ -6,12 +6,12 @@
 #include <sstream>
 
 #include "areo/core/error.hpp"
+#include "areo/core/version.hpp"
 #include "areo/publish/pdf.hpp"
 #include "areo/publish/write_file.hpp"
 #include "open_notebook.hpp"
 #include "screen.hpp"
 #include "usage.hpp"
-#include "version.hpp"
 
 namespace areo::cli {
 namespace {
