@@ -106,12 +106,14 @@ void Connection::require(int code) const {
 }
 
 void Connection::run(const char* sql) const {
+  const Alone here = alone();
   require(sqlite3_exec(db_.get(), sql, nullptr, nullptr, nullptr));
 }
 
 void Connection::run_patiently(const char* sql) const {
   // By the clock: what SQLite waited itself counts too.
   using Clock = std::chrono::steady_clock;
+  const Alone here = alone();
   const auto end = Clock::now() + std::chrono::milliseconds{longest_wait_ms};
   for (;;) {
     const int code = sqlite3_exec(db_.get(), sql, nullptr, nullptr, nullptr);
@@ -126,7 +128,9 @@ std::int64_t Connection::number(const char* sql) const {
 }
 
 Statement::Statement(const Connection& connection, const char* sql)
-    : connection_{&connection}, statement_{connection.idle_->take(sql), {connection.idle_}} {
+    : connection_{&connection},
+      alone_{connection.alone()},
+      statement_{connection.idle_->take(sql), {connection.idle_}} {
   if (statement_) return;
   sqlite3_stmt* raw = nullptr;
   const int code = sqlite3_prepare_v2(connection.get(), sql, -1, &raw, nullptr);
@@ -194,6 +198,7 @@ std::optional<std::int64_t> Statement::optional_integer(int column) const {
 
 Transaction::Transaction(const Connection& connection, For what)
     : connection_{&connection},
+      alone_{connection.alone()},
       what_{what},
       changes_before_{sqlite3_total_changes(connection.get())},
       outermost_{sqlite3_get_autocommit(connection.get()) != 0} {

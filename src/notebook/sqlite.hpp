@@ -5,6 +5,7 @@
 #include <cstdint>
 #include <functional>
 #include <memory>
+#include <mutex>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -18,6 +19,11 @@ class Idle;
 
 /// What to do about a result code that people meet; may be empty.
 [[nodiscard]] std::string advice(int code);
+
+/// One thread at a time: what is begun on a connection belongs to the connection and not to the
+/// thread that began it, so another one would join its transaction, or be refused. Statements and
+/// transactions hold it for as long as they live; one thread may hold it many times.
+using Alone = std::unique_lock<std::recursive_mutex>;
 
 class Connection {
  public:
@@ -49,7 +55,9 @@ class Connection {
   Connection(const std::string& path, const std::string& name, int flags);
   friend class Transaction;
   friend class Statement;
+  [[nodiscard]] Alone alone() const { return Alone{*one_at_a_time_}; }
   std::string path_;
+  std::unique_ptr<std::recursive_mutex> one_at_a_time_ = std::make_unique<std::recursive_mutex>();
   std::unique_ptr<sqlite3, Close> db_;
   std::shared_ptr<Idle> idle_;  // closed before the database
   std::function<void()> committed_;
@@ -87,6 +95,7 @@ class Statement {
     void operator()(sqlite3_stmt* s) const noexcept;
   };
   const Connection* connection_;
+  Alone alone_;  // until the statement is put aside
   std::unique_ptr<sqlite3_stmt, PutAside> statement_;
   int next_ = 1;
 };
@@ -104,6 +113,7 @@ class Transaction {
 
  private:
   const Connection* connection_;
+  Alone alone_;
   For what_;
   int changes_before_;
   bool open_ = true, outermost_;

@@ -71,6 +71,10 @@ struct ReadWith {
 
 /// An open notebook. Each add() is one transaction: on disk when it returns, or not at all.
 /// All members throw Error{store} with the file's name if SQLite refuses.
+///
+/// Several threads may share one: a member waits while another thread writes, or is within
+/// at_once() or at_one_moment(); what one of these calls must not wait for another thread that uses
+/// the notebook. Threads with a Notebook each read beside one that writes, without waiting.
 class Notebook {
  public:
   /// Open::create makes the file and its folders if they are missing.
