@@ -15,7 +15,7 @@ fi
 case $preset in
   asan) packages=ci target= tests="-LE browser|lint" ;;
   clang) packages=ci target=areo_rooms tests="-L unit|published|agreement" ;;
-  tsan) packages=test target=areo_threads tests="-R ^(core|notebook)$" ;;
+  tsan) packages=test target=areo_threads tests="-R ^(core|numeric|front|notebook)$" ;;
   *) packages=test target= tests="-LE browser|lint" ;;
 esac
 sh src/cmake/packages.sh $packages

@@ -7,6 +7,7 @@
 #include "areo/core/error.hpp"
 #include "areo/core/version.hpp"
 #include "areo/front/calibrate.hpp"
+#include "areo/front/dilution.hpp"
 #include "areo/front/drink.hpp"
 #include "areo/front/instruments.hpp"
 #include "areo/front/jobs.hpp"

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <utility>
 #include <variant>
 
 #include "areo/core/error.hpp"
@@ -14,6 +15,14 @@ ReferenceLiquid weighed(const SugarAndWater& s) {
 
 ReferenceLiquid weighed(const SaltAndWater& s) {
   return calibration::salt_solution(number(s.salt), number(s.water), number(s.balance_division));
+}
+
+Calibration<Thermometer> calibrate(const Thermometer& thermometer,
+                                   const std::vector<ThermometerCheck>& checks) {
+  calibration::CorrectionFit fitted = detail::fit(thermometer, checks);
+  Thermometer calibrated = thermometer;
+  calibrated.correction = fitted.correction;
+  return {std::move(calibrated), std::move(fitted)};
 }
 
 namespace detail {
@@ -68,6 +77,22 @@ calibration::CorrectionFit fit(const instruments::Refractometer& r,
   return fitted<calibration::RefractometerChecks, RefractometerReading>(r, r.hi - r.lo, checks);
 }
 
+calibration::CorrectionFit fit(const Thermometer& instrument,
+                               const std::vector<ThermometerCheck>& checks) {
+  const instruments::Thermometer t = instrument.inner();
+  calibration::ThermometerChecks all{t};
+  for (const ThermometerCheck& check : checks) {
+    const instruments::TemperatureReading& r = check.reading.inner();
+    require_same(r.thermometer == t, t.name);
+    if (check.boiling_at)
+      all.add_in_boiling_water(r.indication_c, r.half_width_c, *check.boiling_at,
+                               check.known_to.value());
+    else
+      all.add_in_ice(r.indication_c, r.half_width_c);
+  }
+  return calibration::fit_correction(all.evaluate(), t.division_c, t.hi_c - t.lo_c);
+}
+
 Evidence correction_at(const measurement::Calibrated& instrument, double mark) {
   uncertainty::Inputs inputs;
   const auto stem =
@@ -84,6 +109,16 @@ Evidence correction_at(const measurement::CalibratedRefractometer& instrument, d
   return evidence(inputs, [=](const uncertainty::Point& x) {
     return std::vector{prism.correction.at(x, mark)};
   });
+}
+
+Evidence correction_at(const Thermometer& instrument, double mark) {
+  const instruments::Thermometer t = instrument.inner();
+  uncertainty::Inputs inputs;
+  const auto own = instruments::add_correction(inputs, {t.identity, t.name}, "°C",
+                                               instrument.correction_or_unchecked(),
+                                               uncertainty::Origin::thermometer);
+  return evidence(inputs,
+                  [=](const uncertainty::Point& x) { return std::vector{own.at(x, mark)}; });
 }
 
 }  // namespace detail

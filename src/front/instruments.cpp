@@ -22,6 +22,11 @@ instruments::Thermometer Thermometer::inner() const {
           .identity = identity};
 }
 
+instruments::Correction Thermometer::correction_or_unchecked() const {
+  return correction ? *correction
+                    : instruments::never_checked(division.value(), lo.celsius(), hi.celsius());
+}
+
 TemperatureReading Thermometer::read(Temperature t) const {
   const instruments::Thermometer used = inner();
   instruments::require_on_scale(used, t.celsius());

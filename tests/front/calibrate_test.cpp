@@ -76,6 +76,22 @@ TEST(Calibrate, Refractometers) {
   EXPECT_DOUBLE_EQ(front.correction(0_brix).value().value, inner.correction.at(0));
 }
 
+TEST(Calibrate, Thermometers) {
+  const Thermometer probe{.name = "probe", .division = 0.1_K};
+  const Pressure station = pascals(95000);
+  const auto front = calibrate(
+      probe, {in_ice(probe.read(0.3_degC)), in_boiling_water(probe.read(98.4_degC), station)});
+  const instruments::Thermometer t = probe.inner();
+  calibration::ThermometerChecks checks{t};
+  checks.add_in_ice(0.3, 0.05);
+  checks.add_in_boiling_water(98.4, 0.05, station, 200);
+  const auto inner = calibration::fit_correction(checks.evaluate(), 0.1, 120);
+  EXPECT_TRUE(same_knowledge(front.fit.correction, inner.correction));
+  EXPECT_DOUBLE_EQ(front.correction(27_degC).value().value(), inner.correction.at(27));
+  EXPECT_EQ(front.verdict(), calibration::judge(inner.correction, 0.1));
+  EXPECT_THROW((void)calibrate(probe, {in_ice(celsius(0.3))}), Error);  // read with none by name
+}
+
 TEST(Calibrate, AnotherInstrumentsCheckIsRefused) {
   const Hydrometer<Gravity> another = [] {
     Hydrometer<Gravity> h = front_stem();

@@ -59,15 +59,37 @@ template <class TypedReading>
   return {reading, solution, water};
 }
 
+/// What a thermometer showed at a temperature that is known.
+struct ThermometerCheck {
+  TemperatureReading reading;
+  std::optional<Pressure> boiling_at{};  ///< nothing: melting ice
+  Pressure known_to = pascals(0);        ///< half-width of that
+};
+/// In crushed melting ice of clean water.
+[[nodiscard]] inline ThermometerCheck in_ice(const TemperatureReading& reading) {
+  return {reading};
+}
+/// In boiling water.
+/// @param station   absolute pressure at the place, not the one reduced to sea level
+/// @param known_to  half-width
+[[nodiscard]] inline ThermometerCheck in_boiling_water(
+    const TemperatureReading& reading, const Pressure& station,
+    const Pressure& known_to = pascals(calibration::barometer_half_width_pa)) {
+  return {reading, station, known_to};
+}
+
 namespace detail {
 using AnyCheck = Check<SampleReading>;
 [[nodiscard]] calibration::CorrectionFit fit(const instruments::Hydrometer& instrument,
                                              const std::vector<AnyCheck>& checks);
 [[nodiscard]] calibration::CorrectionFit fit(const instruments::Refractometer& instrument,
                                              const std::vector<AnyCheck>& checks);
+[[nodiscard]] calibration::CorrectionFit fit(const Thermometer& instrument,
+                                             const std::vector<ThermometerCheck>& checks);
 [[nodiscard]] Evidence correction_at(const measurement::Calibrated& instrument, double mark);
 [[nodiscard]] Evidence correction_at(const measurement::CalibratedRefractometer& instrument,
                                      double mark);
+[[nodiscard]] Evidence correction_at(const Thermometer& instrument, double mark);
 }  // namespace detail
 
 /// A calibrated instrument and why its correction looks as it does.
@@ -81,13 +103,16 @@ struct Calibration {
   template <class Mark>
   requires std::is_same_v<Mark, decltype(Instrument::lo)>
   [[nodiscard]] Uncertain<DifferenceOf<Mark>> correction(Mark mark) const {
-    return Uncertain<DifferenceOf<Mark>>{
-        detail::correction_at(instrument.calibrated(), mark.value())};
+    if constexpr (std::is_same_v<Instrument, Thermometer>)
+      return Uncertain<TemperatureDelta>{detail::correction_at(instrument, number(mark))};
+    else
+      return Uncertain<DifferenceOf<Mark>>{
+          detail::correction_at(instrument.calibrated(), number(mark))};
   }
   /// Whether it is within its tolerance (one division unless stated) over its checked part.
   /// @source calibration::judge(), [ilac-g8]
   [[nodiscard]] Conformity verdict() const {
-    return calibration::judge(fit.correction, instrument.inner().maximum_permissible_error());
+    return calibration::judge(fit.correction, instrument.maximum_permissible_error());
   }
 };
 
@@ -103,6 +128,9 @@ template <class Mark>
 [[nodiscard]] Calibration<Refractometer<Mark>> calibrate(
     const Refractometer<Mark>& prism,
     const std::vector<Check<std::type_identity_t<RefractionOf<Mark>>>>& checks);
+
+[[nodiscard]] Calibration<Thermometer> calibrate(const Thermometer& thermometer,
+                                                 const std::vector<ThermometerCheck>& checks);
 
 namespace detail {
 template <class Instrument, class TypedCheck>

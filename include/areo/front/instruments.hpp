@@ -56,13 +56,16 @@ struct Thermometer {
   std::string name{};  ///< for people
   Temperature lo = celsius(-10), hi = celsius(110);
   TemperatureDelta division = celsius_delta(1);
-  std::optional<instruments::Correction> correction{};  ///< set by calibration
+  std::optional<instruments::Correction> correction{};  ///< set by calibrate()
   Identity identity{};
 
   /// Read to half a division.
   /// @throws Error{domain} if it is not on the scale
   [[nodiscard]] TemperatureReading read(Temperature t) const;
+  [[nodiscard]] double maximum_permissible_error() const { return number(division); }
   [[nodiscard]] instruments::Thermometer inner() const;
+  /// Its correction, or what is known of one that nobody checked.
+  [[nodiscard]] instruments::Correction correction_or_unchecked() const;
 };
 
 /// A hydrometer reading, whatever its scale. Made by Hydrometer::read().
@@ -171,6 +174,9 @@ struct Hydrometer {
     return {calibrated(), reading, t};
   }
 
+  [[nodiscard]] double maximum_permissible_error() const {
+    return tolerance.value_or(division).value;
+  }
   [[nodiscard]] instruments::Hydrometer inner() const;
   [[nodiscard]] measurement::Calibrated calibrated() const {
     const instruments::Hydrometer h = inner();
@@ -240,6 +246,9 @@ struct Refractometer {
     return {calibrated(), reading, t};
   }
 
+  [[nodiscard]] double maximum_permissible_error() const {
+    return tolerance.value_or(division).value;
+  }
   [[nodiscard]] instruments::Refractometer inner() const {
     instruments::Refractometer r = ordinary();
     if (!name.empty()) r.name = name;

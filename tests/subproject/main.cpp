@@ -1,0 +1,4 @@
+#include <areo/areo.hpp>
+#include <iostream>
+
+int main() { std::cout << areo::convert<areo::Plato>(areo::gravity(1.048)) << '\n'; }
