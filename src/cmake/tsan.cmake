@@ -1,4 +1,5 @@
-# Initial cache for the search for data races: threads that read a notebook beside one that writes.
+# Initial cache for the search for data races: threads that compute, that share a notebook, and that
+# read one beside another that writes.
 # Build the target areo_threads; sh tests/run.sh tsan does.
 set(CMAKE_BUILD_TYPE RelWithDebInfo CACHE STRING "")
 set(CMAKE_CXX_FLAGS_RELWITHDEBINFO "-O1 -g1" CACHE STRING "")

@@ -72,10 +72,10 @@ std::ostream& operator<<(std::ostream& out, const Drink& drink) {
 }
 
 Drink alcohol(const Ferment& f) {
-  return drink(
-      measurement::alcohol(sample_of(f.present),
-                           {.readings = {sample_of(f.original)}, .kind = f.extract}, f.culture),
-      identity_of(f.original));
+  return drink(measurement::alcohol(sample_of(f.present),
+                                    {.readings = {sample_of(f.original)}, .kind = f.extract},
+                                    f.culture, f.name),
+               identity_of(f.original));
 }
 
 Drink alcohol_without_original(const OneSample& s) {

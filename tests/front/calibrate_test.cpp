@@ -65,6 +65,14 @@ TEST(Calibrate, SaltAndKilograms) {
   EXPECT_EQ(weighed({.sugar = 62_g, .water = 438_g}).balance_division_g, 1);
 }
 
+TEST(Calibrate, NothingWeighedIsAnError) {
+  const auto check = [](const ReferenceLiquid& liquid) {
+    return calibrate(front_stem(), {in_solution(front_stem().read(1.051_sg, 21_degC), liquid)});
+  };
+  EXPECT_THROW((void)check(weighed({.sugar = 62_g, .water = 0_g})), Error);
+  EXPECT_THROW((void)check(weighed({.sugar = grams(-1), .water = 438_g})), Error);
+}
+
 TEST(Calibrate, Refractometers) {
   const auto front = calibrate(front_prism(), {in_water(front_prism().read(0.2_brix, 20_degC))});
   const auto sample = inner_refraction(0.2, 20);

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <sstream>
 
@@ -172,6 +173,21 @@ TEST(Uncertain, BudgetIsThatOfTheRoom) {
   }
   EXPECT_DOUBLE_EQ(std::sqrt(variance), u(drink(wort, 1.011_sg).strength));
   EXPECT_THROW((void)Uncertain{5_percent_vol}.budget(), Error);  // exact: nothing to take apart
+}
+
+TEST(Uncertain, BudgetOfADifferenceTellsReadingsApart) {
+  const auto wort = front_stem().read(1.050_sg, 21_degC);
+  const auto strength = [&](Gravity present, const char* name) {
+    return alcohol({.original = wort, .present = front_stem().read(present, 20_degC), .name = name})
+        .strength;
+  };
+  const auto budget = (strength(1.011_sg, "Monday") - strength(1.020_sg, "Friday")).budget();
+  const auto has = [&](const char* name) {
+    return std::count_if(budget.begin(), budget.end(),
+                         [&](const Contribution& c) { return c.input.name == name; });
+  };
+  EXPECT_EQ(has("reading of Monday"), 1);
+  EXPECT_EQ(has("reading of Friday"), 1);
 }
 
 TEST(Uncertain, PrintsItself) {

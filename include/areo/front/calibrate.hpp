@@ -35,7 +35,7 @@ struct SaltAndWater {
 };
 /// A liquid whose density is known from what was weighed.
 using ReferenceLiquid = calibration::WeighedSolution;
-/// @throws Error{domain} for a mass or division that is not above zero
+/// A mass that is not above zero is an Error{domain} where the liquid is used.
 [[nodiscard]] ReferenceLiquid weighed(const SugarAndWater& solution);
 [[nodiscard]] ReferenceLiquid weighed(const SaltAndWater& solution);
 

@@ -61,6 +61,8 @@ struct Ferment {
   SampleReading present;
   Culture culture = Culture::yeast;
   ExtractKind extract{};  ///< what it is, as far as it refracts; for a refractometer
+  /// What the present reading is called in budgets, where several drinks are compared.
+  std::string name = "the present gravity";
 };
 /// Two drinks with one original reading are of one ferment: what the method leaves open is the same
 /// in both.

@@ -18,20 +18,21 @@ namespace areo {
 
 using measurement::ExtractKind;
 
-// --- convert
-// --------------------------------------------------------------------------------------
-
 namespace detail {
 [[nodiscard]] std::vector<Evidence> converted(const Evidence& from, const physics::Scale& of,
                                               std::span<const physics::Scale> to);
-[[nodiscard]] Evidence strength_by_mass(const Evidence& by_volume);
-[[nodiscard]] Evidence strength_by_volume(const Evidence& by_mass);
+
+template <class... To, std::size_t... I>
+std::tuple<Uncertain<To>...> as_tuple(const std::vector<Evidence>& all, std::index_sequence<I...>) {
+  return {Uncertain<To>{all[I]}...};
+}
 }  // namespace detail
 
 /// An unfermented liquid's mark on other scales: `convert<Plato>(1.048_sg)`, or several at once,
 /// `const auto [p, oe] = convert<Plato, Oechsle>(1.048_sg)`. The ± is that of the mark and of the
 /// formulas.
 /// @throws Error{domain} outside the scales' and models' ranges
+/// @source measurement::convert()
 template <DensityMark... To, DensityMark From>
 [[nodiscard]] auto convert(const Uncertain<From>& mark) {
   static_assert(sizeof...(To) > 0, "name the scale to convert to: convert<Plato>(...)");
@@ -41,21 +42,16 @@ template <DensityMark... To, DensityMark From>
   if constexpr (sizeof...(To) == 1)
     return Uncertain<To...>{all[0]};
   else
-    return [&]<std::size_t... I>(std::index_sequence<I...>) {
-      return std::tuple<Uncertain<To>...>{Uncertain<To>{all[I]}...};
-    }
-  (std::index_sequence_for<To...>{});
+    return detail::as_tuple<To...>(all, std::index_sequence_for<To...>{});
 }
 template <DensityMark... To, DensityMark From>
 [[nodiscard]] auto convert(From mark) {
   return convert<To...>(Uncertain<From>{mark});
 }
 /// The strength of a mixture of ethanol and water, by mass and by volume.
+/// @source measurement::convert_strength()
 [[nodiscard]] Uncertain<StrengthByMass> by_mass(const Uncertain<StrengthByVolume>& strength);
 [[nodiscard]] Uncertain<StrengthByVolume> by_volume(const Uncertain<StrengthByMass>& strength);
-
-// --- an unfermented sample
-// ------------------------------------------------------------------------
 
 /// A hydrometer reading brought to what its scale means at its reference temperature.
 template <class Mark>
