@@ -1,5 +1,6 @@
 #include <cstdio>
 
+#include "areo/core/moment.hpp"
 #include "areo/core/version.hpp"
 #include "areo/notebook/store.hpp"
 
@@ -8,7 +9,8 @@ int main() {
   (void)std::remove("consumer.db");
   notebook::Notebook book{"consumer.db", notebook::Open::create};
   notebook::InstrumentRecord stem;
-  stem.name = "stem";
+  stem.added_at = moment_from_text("2026-02-28T18:00Z");
+  stem.instrument = instruments::Hydrometer{.name = "stem"};
   book.add(stem);
   std::printf("%s: %zu instrument\n", version.data(), book.instruments().size());
 }
