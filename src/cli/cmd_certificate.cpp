@@ -8,14 +8,14 @@
 #include "areo/core/error.hpp"
 #include "areo/core/shell_word.hpp"
 #include "areo/notebook/recompute.hpp"
+#include "areo/paper/certificate.hpp"
 #include "areo/publish/write_file.hpp"
 #include "areo/publish/write_page.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
-#include "certificate.hpp"
+#include "open_notebook.hpp"
 #include "command.hpp"
 #include "failure.hpp"
-#include "open_notebook.hpp"
 #include "print_options.hpp"
 #include "screen.hpp"
 #include "usage.hpp"
@@ -106,21 +106,21 @@ int run_certificate(const Options& o, const Session& session) {
   check_options(o, session);
   const std::string& file = o.print.out;
   if (!file.empty()) publish::refuse_same(file, notebook_path(session), "the notebook");
-  const Issue issue{o.on.empty() ? now() : past_day_end_from_text(o.on, now()), o.by, o.place,
-                    o.customer, session.full};
+  const paper::Issue issue{o.on.empty() ? now() : past_day_end_from_text(o.on, now()), o.by,
+                           o.place, o.customer, session.full};
   const notebook::Notebook book = open_notebook(session, notebook::Open::read);
   const notebook::InstrumentRecord instrument = book.instrument(o.name);
   const notebook::CalibrationRecord calibration = chosen(book, instrument, o, issue.on);
-  const Certified c = certified(book, instrument, calibration, issue);
+  const paper::Certified c = paper::certified(book, instrument, calibration, issue);
   if (issue.on < c.fitted.checks.back().made_at)
     throw Error{Errc::inconsistent,
                 fmt::format("issued on {}, before its last check of {}", issue.on.date(),
                             c.fitted.checks.back().made_at.date()),
                 "a certificate is made after the checks"};
-  const document::Document d = certificate_document(c);
+  const document::Document d = paper::certificate_document(c);
   if (!file.empty() || !session.json) write(d, o.print);
   if (session.json) {
-    raw_line(certificate_json(
+    raw_line(paper::certificate_json(
         c, fmt::format(R"(,"file":{})", file.empty() ? "null" : text::json_string(file))));
     return done;
   }

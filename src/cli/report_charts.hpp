@@ -6,7 +6,6 @@
 #include "areo/document/chart.hpp"
 #include "areo/document/plot.hpp"
 #include "areo/trend/history.hpp"
-#include "areo/wording/fit.hpp"
 #include "report_material.hpp"
 
 namespace areo::cli {
@@ -15,8 +14,6 @@ namespace areo::cli {
 [[nodiscard]] document::Chart gravity_chart(const Material& m, const Account& a);
 /// Strengths with their uncertainty, and the limit; no points if there are none.
 [[nodiscard]] document::Chart strength_chart(const Material& m, const Account& a);
-/// What a calibration's fit leaves of each check, with the uncertainty of the check.
-[[nodiscard]] document::Chart residual_chart(const wording::Fitted& f);
 
 /// The readings since the last addition, and the curve through them. The history must outlive it.
 [[nodiscard]] document::Plot gravity_plot(const trend::History& h);

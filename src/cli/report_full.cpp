@@ -15,6 +15,7 @@
 #include "areo/wording/compare.hpp"
 #include "areo/wording/instrument.hpp"
 #include "areo/wording/strength.hpp"
+#include "paper/fit_chart.hpp"
 #include "report_charts.hpp"
 
 namespace areo::cli {
@@ -248,7 +249,7 @@ void write_instruments(document::Page& page, const Material& m) {
                     calibration->in_force_from.date(),
                     calibration->due ? ", due again on " + calibration->due->date() : ""));
     page.list(wording::fit_lines(f));
-    page.figure(document::svg_of(residual_chart(f)),
+    page.figure(document::svg_of(paper::residual_chart(f)),
                 "Checks less fit, with the expanded uncertainty of each check.", true);
   }
 }

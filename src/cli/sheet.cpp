@@ -56,6 +56,13 @@ void set_on_paper(const SheetOptions& o, const document::SheetHead& head, std::s
   publish::write_file(o.out, [&](std::ostream& out) { out << pdf; });
 }
 
+// The largest type that leaves it on one sheet.
+OneSheet on_the_wall(const document::SheetHead& head) {
+  const auto types = document::wall_types(head);
+  return {types.size(),
+          [types](document::SheetHead& h, std::size_t i) { h.setup.wall_type = types[i]; }};
+}
+
 }  // namespace
 
 void add_sheet_options(const Command& command, SheetOptions& options) {
@@ -75,13 +82,8 @@ PrintFormat format_of(const SheetOptions& o) {
   return o.csv ? PrintFormat::csv : format_of(static_cast<const PrintOptions&>(o));
 }
 
-Shape shape_of(const SheetOptions& o) {
-  return format_of(o) == PrintFormat::csv ? Shape::for_programs : Shape::for_people;
-}
-
-std::vector<std::string> source_lines(std::vector<std::string> models) {
-  models.insert(models.begin(), fmt::format("computed by areo {}", version));
-  return models;
+paper::Shape shape_of(const SheetOptions& o) {
+  return format_of(o) == PrintFormat::csv ? paper::Shape::for_programs : paper::Shape::for_people;
 }
 
 void write_sheet(const SheetOptions& o, const Session& session, document::SheetHead head,
@@ -102,6 +104,22 @@ void write_sheet(const SheetOptions& o, const Session& session, document::SheetH
     publish::write_file(
         o.out, [&](std::ostream& out) { fill(*sheet_writer(writer_of(format), out, head)); });
   line(fmt::format("{}: {}", o.out, head.called.empty() ? head.title : head.called));
+}
+
+int write_grid(const paper::Grid& g, const SheetOptions& options, const Session& session) {
+  if (session.json) {
+    paper::each_json(g, [](const std::string& object) { raw_line(object); });
+    return done;
+  }
+  const paper::GridLayout layout = paper::grid_layout(g, session.full);
+  const paper::Shape shape = shape_of(options);
+  const document::SheetHead head = paper::grid_head(g, layout, shape);
+  OneSheet one_sheet;
+  if (g.for_the_wall && format_of(options) == PrintFormat::pdf) one_sheet = on_the_wall(head);
+  write_sheet(
+      options, session, head, paper::cells_of(g),
+      [&](document::SheetWriter& out) { paper::write_rows(g, layout, shape, out); }, one_sheet);
+  return done;
 }
 
 }  // namespace areo::cli

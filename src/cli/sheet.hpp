@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "areo/document/sheet.hpp"
+#include "areo/paper/grid.hpp"
 #include "command_line.hpp"
 #include "output.hpp"
 #include "print_options.hpp"
@@ -20,12 +21,7 @@ void check_sheet_options(const SheetOptions& options, const Session& session);
 /// The same as of other prints, and CSV for --csv.
 [[nodiscard]] PrintFormat format_of(const SheetOptions& options);
 
-/// For programs a row is one cell of what people read in two directions, so both get their own.
-enum class Shape { for_people, for_programs };
-[[nodiscard]] Shape shape_of(const SheetOptions& options);
-
-/// @return "areo 0.1.0" and the models, for the foot of a table
-[[nodiscard]] std::vector<std::string> source_lines(std::vector<std::string> models);
+[[nodiscard]] paper::Shape shape_of(const SheetOptions& options);
 
 /// What belongs on one sheet of paper: of so many sizes, ascending, the largest that fits is set.
 struct OneSheet {
@@ -45,5 +41,8 @@ inline constexpr std::size_t most_cells_on_paper = 30'000;
 void write_sheet(const SheetOptions& options, const Session& session, document::SheetHead head,
                  std::size_t cells, const std::function<void(document::SheetWriter&)>& fill,
                  const OneSheet& one_sheet = {});
+/// Writes a grid in the same way, with --json one object a cell.
+/// @return exit code
+int write_grid(const paper::Grid& grid, const SheetOptions& options, const Session& session);
 
 }  // namespace areo::cli

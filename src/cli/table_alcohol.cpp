@@ -1,112 +1,29 @@
 // areo table alcohol: the strength for each original and present gravity.
-#include <fmt/format.h>
-
 #include <memory>
 
-#include "areo/core/error.hpp"
-#include "areo/entry/reading_resolver.hpp"
-#include "areo/measurement/alcohol.hpp"
-#include "areo/measurement/temperature_table.hpp"
-#include "areo/physics/scale_name.hpp"
-#include "areo/text/format.hpp"
-#include "areo/text/json.hpp"
+#include "areo/paper/tables.hpp"
+#include "areo/wording/strength.hpp"
 #include "reading_options.hpp"
-#include "strength_cell.hpp"
+#include "sheet.hpp"
 #include "table.hpp"
-#include "table_axis.hpp"
 
 namespace areo::cli {
 namespace {
 
-using measurement::AlcoholResult;
-
 struct Options {
-  std::string from = "0.990", to = "1.040", step, originals = "1.030,1.040,1.050,1.060,1.070,1.080";
+  paper::AlcoholTable table;
   std::string temperature = "20C", culture;
   entry::ReadingOptions with;
   SheetOptions sheet;
 };
 
-struct Reader {
-  measurement::Calibrated instrument;
-  instruments::TemperatureReading temperature;
-  ferment::Culture culture;
-
-  /// Nothing where a ferment of that original cannot come to the present gravity.
-  [[nodiscard]] std::optional<AlcoholResult> cell(double present, double original) const {
-    const auto reading = [&](double mark) {
-      instruments::HydrometerReading r;
-      r.indication = mark;
-      r.temperature = temperature;
-      return r;
-    };
-    if (present > original) return std::nullopt;
-    try {
-      return possible(measurement::alcohol(instrument, reading(present), instrument,
-                                           reading(original), culture));
-    } catch (const Error& e) {
-      if (e.code == Errc::inconsistent) return std::nullopt;  // lower than all of it fermented
-      throw;
-    }
-  }
-};
-
-// As wide as the table: what its marks are read on.
-measurement::Calibrated without_error_over(const MarkAxis& rows, const MarkAxis& columns) {
-  instruments::Hydrometer h = instruments::ordinary_hydrometer(rows.scale);
-  h.name = "a hydrometer without error";
-  h.lo = std::min(h.lo, rows.axis.from);
-  h.hi = std::max(h.hi, columns.axis.listed.back());
-  return measurement::without_error(h);
-}
-
 int run_table(const Options& o, const Session& session) {
   entry::ReadingResolver resolver = reading_resolver(session, o.with);
-  std::optional<measurement::Calibrated> named;
-  if (!o.with.instrument.empty()) named = resolver.hydrometer(o.with.instrument);
-  const auto own = named ? std::optional{named->hydrometer.scale} : std::nullopt;
-  const MarkAxis side = mark_axis(o.from, o.to, o.step, own);
-  const MarkAxis top = listed_marks(o.originals, own);
-  if (side.scale != top.scale)
-    throw Error{Errc::inconsistent,
-                fmt::format("the rows are in {} and the originals in {}",
-                            physics::scale_name(side.scale), physics::scale_name(top.scale)),
-                "write both on one scale"};
-  const Reader reader{named ? *named : without_error_over(side, top),
-                      resolver.temperature(o.temperature, side.scale.reference()),
-                      wording::culture_from_text(o.culture)};
-  const instruments::Hydrometer& h = reader.instrument.hydrometer;
-  Grid g;
-  g.title = "Alcohol by the gravity now and before it fermented";
-  g.lines = {fmt::format("% vol, {} read at {} on {}; {}; - = no ferment comes to that",
-                         physics::scale_name(h.scale),
-                         text::celsius_text(reader.temperature.indication_c), h.name,
-                         wording::basis_text(reader.culture))};
-  g.rows = side.axis;
-  g.rows.key = "present_" + g.rows.key;
-  g.rows.name = "present";
-  g.columns = top.axis;
-  g.columns->key = "original_" + g.columns->key;
-  g.columns->name = "original";
-  g.columns->before = "from";
-  g.quantities = {{wording::strength_key, "alcohol", "% vol", 1}};
-  g.doubt = fmt::format("both read to half a division of {:g}, ± {:g} °C, and the method",
-                        h.division, reader.temperature.half_width_c);
-  g.notes = reader.instrument.correction.remarks;
-  g.notes.emplace_back(
-      "a home estimate is no legal strength: local law and an accredited laboratory decide");
-  g.models = {of_balance, of_sugar, of_drinks, of_glass};
-  g.cells = [reader](double present, double original) {
-    const auto cell = reader.cell(present, original);
-    return std::vector{cell ? strength_cell(*cell) : GridCell{}};
-  };
-  g.json = [reader](double present, double original) -> std::optional<std::string> {
-    const auto cell = reader.cell(present, original);
-    if (!cell) return std::nullopt;
-    return cell_json(*cell, {{"present", fmt::format("{}", present)},
-                             {"original", fmt::format("{}", original)}});
-  };
-  return write_grid(g, o.sheet, session);
+  paper::AlcoholTable t = o.table;
+  if (!o.with.instrument.empty()) t.instrument = resolver.hydrometer(o.with.instrument);
+  t.temperature = resolver.temperature(o.temperature, celsius_point(20));
+  t.culture = wording::culture_from_text(o.culture);
+  return write_grid(paper::alcohol_table(t), o.sheet, session);
 }
 
 }  // namespace
@@ -114,12 +31,12 @@ int run_table(const Options& o, const Session& session) {
 void setup_table_alcohol(const Command& tables, const Session& session, Run& run) {
   const auto o = std::make_shared<Options>();
   auto t = tables.add_subcommand("alcohol", "strength by present and original gravity");
-  t.add_option("--from", o->from, "first row, present gravity; 0.990 unless stated")
+  t.add_option("--from", o->table.from, "first row, present gravity; 0.990 unless stated")
       .type_name("READING");
-  t.add_option("--to", o->to, "last row; 1.040 unless stated").type_name("READING");
-  t.add_option("--step", o->step, "between rows; a usual division unless stated")
+  t.add_option("--to", o->table.to, "last row; 1.040 unless stated").type_name("READING");
+  t.add_option("--step", o->table.step, "between rows; a usual division unless stated")
       .type_name("0.002");
-  t.add_option("--originals", o->originals,
+  t.add_option("--originals", o->table.originals,
                "columns, original gravity; 1.030 to 1.080 unless stated")
       .type_name("1.040,1.050,...");
   t.add_option("--temp", o->temperature, "of both readings; 20C unless stated").type_name("TEMP");

@@ -3,9 +3,9 @@
 #include <array>
 #include <set>
 
-#include "certificate.hpp"
+#include "certificate_parts.hpp"
 
-namespace areo::cli {
+namespace areo::paper {
 namespace {
 
 /// An entry of tables/sources.bib in one line.
@@ -107,4 +107,4 @@ void add_sources(document::Document& d) {
   basis->blocks.emplace_back(std::move(list));
 }
 
-}  // namespace areo::cli
+}  // namespace areo::paper

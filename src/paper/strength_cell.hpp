@@ -6,12 +6,12 @@
 #include <vector>
 
 #include "areo/analysis/limit.hpp"
+#include "areo/paper/grid.hpp"
 #include "areo/text/json.hpp"
 #include "areo/wording/result_json.hpp"
 #include "areo/wording/strength.hpp"
-#include "grid.hpp"
 
-namespace areo::cli {
+namespace areo::paper {
 
 /// A strength that is not larger than its uncertainty is a bound; where none is computed, nothing.
 [[nodiscard]] inline GridCell strength_cell(const measurement::AlcoholResult& a) {
@@ -40,4 +40,4 @@ namespace areo::cli {
   return a;
 }
 
-}  // namespace areo::cli
+}  // namespace areo::paper

@@ -5,9 +5,9 @@
 #include "areo/physics/scale_name.hpp"
 #include "areo/text/format.hpp"
 #include "areo/wording/instrument.hpp"
-#include "certificate.hpp"
+#include "certificate_parts.hpp"
 
-namespace areo::cli {
+namespace areo::paper {
 namespace {
 
 using notebook::CheckRecord;
@@ -135,4 +135,4 @@ std::vector<document::Section> certificate_object(const Certified& c) {
   return {identification(c), object(c)};
 }
 
-}  // namespace areo::cli
+}  // namespace areo::paper

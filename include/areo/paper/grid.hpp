@@ -1,15 +1,15 @@
 #pragma once
 // Tables as grids: entries down the side, and across the top either quantities or a second entry.
-// Every printed table of the program is one; this file turns it into rows.
+// Every table but the log is one; this file turns it into rows, for whoever writes them.
 #include <functional>
 #include <optional>
 #include <string>
 #include <vector>
 
+#include "areo/document/sheet.hpp"
 #include "areo/uncertainty/propagate.hpp"
-#include "sheet.hpp"
 
-namespace areo::cli {
+namespace areo::paper {
 
 /// Entries along one side of a table.
 struct Axis {
@@ -73,10 +73,29 @@ struct Grid {
 /// An uncertainty as a table prints it: rounded up to its last digit, and never less than that.
 [[nodiscard]] std::string doubt_text(double expanded, int decimals);
 
-/// Writes it as the options say, one row after the other. Decimals are those that the largest
-/// uncertainty of its first, middle and last rows supports; where a straight line between two
-/// entries would be off by more than half of the last digit, a note says so.
-/// @return exit code
-int write_grid(const Grid& grid, const SheetOptions& options, const Session& session);
+/// For programs a row is one cell of what people read in two directions, so both get their own.
+enum class Shape { for_people, for_programs };
 
-}  // namespace areo::cli
+/// What is found out before the first row is written.
+struct GridLayout {
+  std::vector<int> decimals;        ///< by quantity
+  std::vector<std::size_t> widths;  ///< of a quantity's cells
+  std::vector<double> between{};    ///< by quantity: largest error of a straight line
+};
+/// Decimals are those that the largest uncertainty of its first, middle and last rows supports.
+/// @param full  further digits, and no look at what lies between two entries
+/// @throws Error{domain} for a grid without a cell
+[[nodiscard]] GridLayout grid_layout(const Grid& grid, bool full);
+[[nodiscard]] document::SheetHead grid_head(const Grid& grid, const GridLayout& layout,
+                                            Shape shape);
+/// About so many cells.
+[[nodiscard]] std::size_t cells_of(const Grid& grid);
+/// Gives a writer its rows and its end; where a straight line between two entries would be off by
+/// more than half of the last digit, a note says so.
+void write_rows(const Grid& grid, const GridLayout& layout, Shape shape,
+                document::SheetWriter& out);
+/// Gives each cell as a JSON object, in the order of the rows.
+/// @throws Error{domain} for a grid without a cell
+void each_json(const Grid& grid, const std::function<void(const std::string&)>& object);
+
+}  // namespace areo::paper

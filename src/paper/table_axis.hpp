@@ -2,10 +2,10 @@
 // The sides of a table from what was typed.
 #include <string>
 
+#include "areo/paper/grid.hpp"
 #include "areo/text/parse.hpp"
-#include "grid.hpp"
 
-namespace areo::cli {
+namespace areo::paper {
 
 /// Where the models of every table come from, for its foot.
 inline constexpr const char* of_sugar =
@@ -60,4 +60,4 @@ enum class Heat { of_liquid, any };
 /// More decimals of a scale than these serve nobody, however well the formulas agree.
 [[nodiscard]] int most_decimals(const physics::Scale& scale);
 
-}  // namespace areo::cli
+}  // namespace areo::paper

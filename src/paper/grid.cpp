@@ -1,4 +1,4 @@
-#include "grid.hpp"
+#include "areo/paper/grid.hpp"
 
 #include <fmt/format.h>
 
@@ -7,19 +7,12 @@
 
 #include "areo/core/error.hpp"
 #include "areo/text/format.hpp"
-#include "failure.hpp"
+#include "source_lines.hpp"
 
-namespace areo::cli {
+namespace areo::paper {
 namespace {
 
 using text::fixed;
-
-// What is found out before the first row is written.
-struct Layout {
-  std::vector<int> decimals;        ///< by quantity
-  std::vector<std::size_t> widths;  ///< of a quantity's cells
-  std::vector<double> between{};    ///< by quantity: largest error of a straight line
-};
 
 constexpr double no_column = 0;
 // For programs: a small uncertainty does not become none.
@@ -85,88 +78,14 @@ double bend(const GridCell& lo, const GridCell& middle, const GridCell& hi) {
   return std::abs(middle.value->estimate - (lo.value->estimate + hi.value->estimate) / 2);
 }
 
-Layout layout_of(const Grid& g, bool full) {
-  const std::size_t n = g.quantities.size();
-  std::vector<double> expanded(n, 0);
-  const Stretch stretch = stretch_of(g);
-  for (const double i : stretch.looked_at(0))
-    for (const double column : columns_of(g)) {
-      const auto cells = g.cells(g.rows.at(i), column);
-      for (std::size_t k = 0; k < n; ++k)
-        if (cells[k].value) expanded[k] = std::max(expanded[k], cells[k].value->expanded());
-    }
-  Layout l{{}, std::vector<std::size_t>(n, 1), std::vector<double>(n, 0)};
-  for (std::size_t k = 0; k < n; ++k) {
-    const int most = g.quantities[k].most_decimals;
-    l.decimals.push_back(
-        (expanded[k] > 0 ? std::min(most, text::supported_decimals(expanded[k])) : most) +
-        (full ? text::further_digits : 0));
-  }
-  for (const double i : stretch.looked_at(0))
-    for (const double column : columns_of(g)) {
-      const auto cells = g.cells(g.rows.at(i), column);
-      for (std::size_t k = 0; k < n; ++k)
-        l.widths[k] =
-            std::max(l.widths[k], cell_text(cells[k], g.quantities[k], l.decimals[k]).size());
-    }
-  if (!g.smooth || full || stretch.first == stretch.last) return l;
-  for (const double i : stretch.looked_at(0.5))
-    for (const double column : columns_of(g)) {
-      const auto lo = g.cells(g.rows.at(i - 0.5), column), middle = g.cells(g.rows.at(i), column),
-                 hi = g.cells(g.rows.at(i + 0.5), column);
-      for (std::size_t k = 0; k < n; ++k)
-        l.between[k] = std::max(l.between[k], bend(lo[k], middle[k], hi[k]));
-    }
-  return l;
-}
-
 document::SheetColumn column_of(const Axis& a) {
   return {a.key, a.name, a.unit,
           std::max(a.text(a.at(0)).size(), a.text(a.at(static_cast<double>(a.size()) - 1)).size())};
 }
 
-document::SheetHead head_of(const Grid& g, const Layout& l, Shape shape) {
-  document::SheetHead head{g.title, g.lines, {column_of(g.rows)}, source_lines(g.models)};
-  head.called = g.called;
-  head.headline = g.headline;
-  head.cautions = g.cautions;
-  head.setup.for_the_wall = g.for_the_wall;
-  if (shape == Shape::for_people && g.columns) {
-    std::size_t width = l.widths.size() - 1;  // the spaces between
-    for (const std::size_t w : l.widths) width += w;
-    std::string unit;
-    for (const GridQuantity& q : g.quantities)
-      unit += (unit.empty() || q.unit.empty() ? "" : ", ") + q.unit;
-    for (const double column : entries(*g.columns))
-      head.columns.push_back({"",
-                              fmt::format("{} {}{}", g.columns->before, g.columns->text(column),
-                                          g.columns->unit.empty() ? "" : " " + g.columns->unit),
-                              unit, width});
-    return head;
-  }
-  if (g.columns) head.columns.push_back(column_of(*g.columns));
-  for (std::size_t k = 0; k < l.widths.size(); ++k) {
-    const GridQuantity& q = g.quantities[k];
-    head.columns.push_back({q.key, q.name, q.unit, l.widths[k]});
-    if (shape == Shape::for_programs) head.columns.push_back({q.key + "_U", "", "", 0});
-  }
-  if (shape == Shape::for_people && g.doubt_of == DoubtOf::entry)
-    head.columns.push_back({"", "±", g.quantities.front().unit, l.widths.front()});
-  if (shape == Shape::for_programs)
-    head.lines.insert(head.lines.end(), g.notes.begin(), g.notes.end());
-  return head;
-}
-
-// The largest type that leaves it on one sheet.
-OneSheet on_the_wall(const document::SheetHead& head) {
-  const auto types = document::wall_types(head);
-  return {types.size(),
-          [types](document::SheetHead& h, std::size_t i) { h.setup.wall_type = types[i]; }};
-}
-
 class Rows {
  public:
-  Rows(const Grid& g, const Layout& l)
+  Rows(const Grid& g, const GridLayout& l)
       : g_{g}, l_{l}, expanded_(l.decimals.size(), 0), by_column_(columns_of(g).size(), 0) {}
 
   void for_people(document::SheetWriter& out) {
@@ -272,7 +191,7 @@ class Rows {
   }
 
   const Grid& g_;
-  const Layout& l_;
+  const GridLayout& l_;
   std::vector<double> expanded_;   // largest of each quantity so far
   std::vector<double> by_column_;  // of the first quantity
 };
@@ -314,31 +233,90 @@ Axis even_axis(Axis axis, double from, double to, double step) {
   return axis;
 }
 
-int write_grid(const Grid& g, const SheetOptions& options, const Session& session) {
-  if (session.json) {
-    (void)stretch_of(g);  // refuses one without a cell
-    for (std::size_t i = 0; i < g.rows.size(); ++i)
-      for (const double column : columns_of(g))
-        if (const auto json = g.json(g.rows.at(static_cast<double>(i)), column)) raw_line(*json);
-    return done;
+GridLayout grid_layout(const Grid& g, bool full) {
+  const std::size_t n = g.quantities.size();
+  std::vector<double> expanded(n, 0);
+  const Stretch stretch = stretch_of(g);
+  for (const double i : stretch.looked_at(0))
+    for (const double column : columns_of(g)) {
+      const auto cells = g.cells(g.rows.at(i), column);
+      for (std::size_t k = 0; k < n; ++k)
+        if (cells[k].value) expanded[k] = std::max(expanded[k], cells[k].value->expanded());
+    }
+  GridLayout l{{}, std::vector<std::size_t>(n, 1), std::vector<double>(n, 0)};
+  for (std::size_t k = 0; k < n; ++k) {
+    const int most = g.quantities[k].most_decimals;
+    l.decimals.push_back(
+        (expanded[k] > 0 ? std::min(most, text::supported_decimals(expanded[k])) : most) +
+        (full ? text::further_digits : 0));
   }
-  const Layout layout = layout_of(g, session.full);
-  const Shape shape = shape_of(options);
-  const std::size_t across = g.columns ? g.columns->size() : g.quantities.size();
-  const document::SheetHead head = head_of(g, layout, shape);
-  OneSheet one_sheet;
-  if (g.for_the_wall && format_of(options) == PrintFormat::pdf) one_sheet = on_the_wall(head);
-  write_sheet(
-      options, session, head, g.rows.size() * (1 + across),
-      [&](document::SheetWriter& out) {
-        Rows rows{g, layout};
-        if (shape == Shape::for_people)
-          rows.for_people(out);
-        else
-          rows.for_programs(out);
-      },
-      one_sheet);
-  return done;
+  for (const double i : stretch.looked_at(0))
+    for (const double column : columns_of(g)) {
+      const auto cells = g.cells(g.rows.at(i), column);
+      for (std::size_t k = 0; k < n; ++k)
+        l.widths[k] =
+            std::max(l.widths[k], cell_text(cells[k], g.quantities[k], l.decimals[k]).size());
+    }
+  if (!g.smooth || full || stretch.first == stretch.last) return l;
+  for (const double i : stretch.looked_at(0.5))
+    for (const double column : columns_of(g)) {
+      const auto lo = g.cells(g.rows.at(i - 0.5), column), middle = g.cells(g.rows.at(i), column),
+                 hi = g.cells(g.rows.at(i + 0.5), column);
+      for (std::size_t k = 0; k < n; ++k)
+        l.between[k] = std::max(l.between[k], bend(lo[k], middle[k], hi[k]));
+    }
+  return l;
 }
 
-}  // namespace areo::cli
+document::SheetHead grid_head(const Grid& g, const GridLayout& l, Shape shape) {
+  document::SheetHead head{g.title, g.lines, {column_of(g.rows)}, source_lines(g.models)};
+  head.called = g.called;
+  head.headline = g.headline;
+  head.cautions = g.cautions;
+  head.setup.for_the_wall = g.for_the_wall;
+  if (shape == Shape::for_people && g.columns) {
+    std::size_t width = l.widths.size() - 1;  // the spaces between
+    for (const std::size_t w : l.widths) width += w;
+    std::string unit;
+    for (const GridQuantity& q : g.quantities)
+      unit += (unit.empty() || q.unit.empty() ? "" : ", ") + q.unit;
+    for (const double column : entries(*g.columns))
+      head.columns.push_back({"",
+                              fmt::format("{} {}{}", g.columns->before, g.columns->text(column),
+                                          g.columns->unit.empty() ? "" : " " + g.columns->unit),
+                              unit, width});
+    return head;
+  }
+  if (g.columns) head.columns.push_back(column_of(*g.columns));
+  for (std::size_t k = 0; k < l.widths.size(); ++k) {
+    const GridQuantity& q = g.quantities[k];
+    head.columns.push_back({q.key, q.name, q.unit, l.widths[k]});
+    if (shape == Shape::for_programs) head.columns.push_back({q.key + "_U", "", "", 0});
+  }
+  if (shape == Shape::for_people && g.doubt_of == DoubtOf::entry)
+    head.columns.push_back({"", "±", g.quantities.front().unit, l.widths.front()});
+  if (shape == Shape::for_programs)
+    head.lines.insert(head.lines.end(), g.notes.begin(), g.notes.end());
+  return head;
+}
+
+std::size_t cells_of(const Grid& g) {
+  return g.rows.size() * (1 + (g.columns ? g.columns->size() : g.quantities.size()));
+}
+
+void write_rows(const Grid& g, const GridLayout& layout, Shape shape, document::SheetWriter& out) {
+  Rows rows{g, layout};
+  if (shape == Shape::for_people)
+    rows.for_people(out);
+  else
+    rows.for_programs(out);
+}
+
+void each_json(const Grid& g, const std::function<void(const std::string&)>& object) {
+  (void)stretch_of(g);  // refuses one without a cell
+  for (std::size_t i = 0; i < g.rows.size(); ++i)
+    for (const double column : columns_of(g))
+      if (const auto json = g.json(g.rows.at(static_cast<double>(i)), column)) object(*json);
+}
+
+}  // namespace areo::paper

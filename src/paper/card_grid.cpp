@@ -12,21 +12,16 @@
 #include "areo/text/format.hpp"
 #include "areo/wording/result_json.hpp"
 #include "card_places.hpp"
-#include "failure.hpp"
 #include "temperature_grid.hpp"
 
-namespace areo::cli {
+namespace areo::paper {
 namespace {
 
 std::string or_usual(const std::string& typed, const std::string& usual) {
   return typed.empty() ? usual : typed;
 }
 
-void refuse(bool given, const char* option, const char* why) {
-  if (given) throw UsageError{fmt::format("{} does nothing here: {}", option, why), "leave it out"};
-}
-
-TemperatureAxis side_of(const CardOptions& o, const std::string& warmest) {
+TemperatureAxis side_of(const CardSides& o, const std::string& warmest) {
   return temperature_axis(or_usual(o.coldest, "10C"), or_usual(o.warmest, warmest),
                           or_usual(o.step, "2C"));
 }
@@ -41,7 +36,7 @@ std::string included(const CardSubject& s) {
                        : "no correction of its own is in it";
 }
 
-Grid hydrometer_grid(const CardSubject& s, const CardOptions& o) {
+Grid hydrometer_grid(const CardSubject& s, const CardSides& o) {
   const instruments::Hydrometer& h = *s.record.hydrometer();
   const StrengthByVolume alcohol = strength_from_text(o.alcohol);
   const std::string usual = places_on(s.record.graduation(), usual_places(h.scale));
@@ -79,11 +74,7 @@ Grid grid_by_reading(Axis side, std::vector<GridQuantity> quantities,
   return g;
 }
 
-Grid compensated_grid(const CardSubject& s, const CardOptions& o, const Axis& top,
-                      const measurement::ExtractKind& kind) {
-  for (const auto& [text, option] :
-       {std::pair{&o.coldest, "--coldest"}, {&o.warmest, "--warmest"}, {&o.step, "--step"}})
-    refuse(!text->empty(), option, "the refractometer is temperature-compensated");
+Grid compensated_grid(const CardSubject& s, const Axis& top, const measurement::ExtractKind& kind) {
   const measurement::CalibratedRefractometer prism{*s.record.refractometer(), s.correction};
   for (const double mark : top.listed) instruments::require_on_scale(prism.refractometer, mark);
   // Where its compensation is known least; what to add is the same everywhere.
@@ -101,20 +92,19 @@ Grid compensated_grid(const CardSubject& s, const CardOptions& o, const Axis& to
   return g;
 }
 
-Grid refractometer_grid(const CardSubject& s, const CardOptions& o,
-                        entry::ReadingResolver& resolver) {
+Grid refractometer_grid(const CardSubject& s, const CardSides& o,
+                        const measurement::ExtractKind& kind) {
   const instruments::Refractometer& r = *s.record.refractometer();
   if (r.scale != instruments::RefractometerScale::brix)
     throw Error{Errc::inconsistent, "a card is for Brix scales",
                 fmt::format("areo refract READING --temp TEMP --instrument {} says what one shows",
                             shell_word(s.record.name()))};
-  const measurement::ExtractKind kind = resolver.extract(o.extract);
   const Axis top = listed_brix(
       or_usual(o.readings, places_on(s.record.graduation(), usual_places(physics::brix_20))),
       {"brix", "shown", "Brix"}, "a reading");
   Grid g;
   if (r.compensated) {
-    g = compensated_grid(s, o, top, kind);
+    g = compensated_grid(s, top, kind);
   } else {
     g = temperature_grid(measurement::CalibratedRefractometer{r, s.correction}, side_of(o, "30C"),
                          top, kind, most_decimals_of(s));
@@ -133,7 +123,7 @@ Grid refractometer_grid(const CardSubject& s, const CardOptions& o,
   return g;
 }
 
-Axis thermometer_side(const CardSubject& s, const CardOptions& o) {
+Axis thermometer_side(const CardSubject& s, const CardSides& o) {
   constexpr double step_c = 10, coldest_c = 0, warmest_c = 100;
   constexpr double short_parts = 4;
   if (!o.coldest.empty() || !o.warmest.empty() || !o.step.empty()) {
@@ -154,8 +144,7 @@ Axis thermometer_side(const CardSubject& s, const CardOptions& o) {
   return even_axis(own, scale.lo, scale.hi, (scale.hi - scale.lo) / short_parts);
 }
 
-Grid thermometer_grid(const CardSubject& s, const CardOptions& o) {
-  refuse(!o.readings.empty(), "--readings", "of a thermometer say --coldest, --warmest, --step");
+Grid thermometer_grid(const CardSubject& s, const CardSides& o) {
   Axis side = thermometer_side(s, o);
   side.key = "reading";
   side.name = "shown";
@@ -176,25 +165,17 @@ Grid thermometer_grid(const CardSubject& s, const CardOptions& o) {
 
 }  // namespace
 
-Grid card_grid(const CardSubject& s, const CardOptions& o, entry::ReadingResolver& resolver) {
-  if (s.record.hydrometer() == nullptr)
-    refuse(!o.alcohol.empty(), "--alcohol", "it is for hydrometers");
-  if (s.record.refractometer() == nullptr) {
-    refuse(!o.extract.extract.empty(), "--extract", "it is for refractometers");
-    refuse(!o.extract.liquid.empty(), "--liquid", "it is for refractometers");
-  }
+Grid card_grid(const CardSubject& s, const CardSides& o, const measurement::ExtractKind& kind) {
   if (s.record.hydrometer() != nullptr) return hydrometer_grid(s, o);
-  return s.record.refractometer() != nullptr ? refractometer_grid(s, o, resolver)
+  return s.record.refractometer() != nullptr ? refractometer_grid(s, o, kind)
                                              : thermometer_grid(s, o);
 }
 
-std::vector<CardOffset> card_offsets(const CardSubject& s, const CardOptions& o,
-                                     entry::ReadingResolver& resolver,
+std::vector<CardOffset> card_offsets(const CardSubject& s, const measurement::ExtractKind& kind,
                                      const std::vector<double>& readings) {
   const auto* r = s.record.refractometer();
   if (r == nullptr) return offsets_at(s, readings);
   const measurement::CalibratedRefractometer prism{*r, s.correction};
-  const measurement::ExtractKind kind = resolver.extract(o.extract);
   // A compensated one shows at all temperatures what it shows at 20 °C, and least surely far away.
   const Temperature t = celsius_point(r->compensated ? physics::index_temperature_range.hi : 20);
   std::vector<CardOffset> all;
@@ -212,4 +193,4 @@ std::vector<double> readings_of(const Grid& g) {
   return all;
 }
 
-}  // namespace areo::cli
+}  // namespace areo::paper

@@ -5,7 +5,7 @@
 #include "areo/notebook/record.hpp"
 #include "table_axis.hpp"
 
-namespace areo::cli {
+namespace areo::paper {
 
 /// Temperatures down the side, readings across the top; without title and words. A cell is empty
 /// where there is no such liquid.
@@ -30,4 +30,4 @@ namespace areo::cli {
 /// Those that a sugar liquid can show: a scale may be longer.
 [[nodiscard]] std::string possible_marks(const std::string& marks, const physics::Scale& scale);
 
-}  // namespace areo::cli
+}  // namespace areo::paper

@@ -9,10 +9,10 @@
 #include "areo/wording/check.hpp"
 #include "areo/wording/drift.hpp"
 #include "areo/wording/instrument.hpp"
-#include "certificate.hpp"
-#include "report_charts.hpp"
+#include "certificate_parts.hpp"
+#include "fit_chart.hpp"
 
-namespace areo::cli {
+namespace areo::paper {
 namespace {
 
 using calibration::Conformity;
@@ -216,4 +216,4 @@ document::Section certificate_remarks(const Certified& c) {
   return {"10 How far it goes", {document::Bullets{std::move(all)}}};
 }
 
-}  // namespace areo::cli
+}  // namespace areo::paper

@@ -7,9 +7,9 @@
 #include "areo/text/format.hpp"
 #include "areo/wording/budget.hpp"
 #include "areo/wording/instrument.hpp"
-#include "certificate.hpp"
+#include "certificate_parts.hpp"
 
-namespace areo::cli {
+namespace areo::paper {
 namespace {
 
 using calibration::CorrectionBudget;
@@ -162,4 +162,4 @@ document::Section certificate_budget(const Certified& c) {
   return s;
 }
 
-}  // namespace areo::cli
+}  // namespace areo::paper

@@ -6,7 +6,7 @@
 #include "areo/notebook/record.hpp"
 #include "areo/physics/scale.hpp"
 
-namespace areo::cli {
+namespace areo::paper {
 
 /// The places that are read most, bottom to top.
 [[nodiscard]] std::vector<double> usual_places(const physics::Scale& scale);
@@ -14,4 +14,4 @@ namespace areo::cli {
 /// of its own.
 [[nodiscard]] std::string places_on(const notebook::Graduation& scale, std::vector<double> places);
 
-}  // namespace areo::cli
+}  // namespace areo::paper

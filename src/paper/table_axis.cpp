@@ -11,9 +11,8 @@
 #include "areo/text/format.hpp"
 #include "areo/text/parse.hpp"
 #include "areo/text/parse_refraction.hpp"
-#include "failure.hpp"
 
-namespace areo::cli {
+namespace areo::paper {
 namespace {
 
 constexpr int most_typed = 9;
@@ -151,4 +150,4 @@ int most_decimals(const physics::Scale& s) {
   return 0;
 }
 
-}  // namespace areo::cli
+}  // namespace areo::paper

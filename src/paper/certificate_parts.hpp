@@ -1,65 +1,13 @@
 #pragma once
-// The certificate of a user's own calibration: what the notebook has of it, and how it is told.
+// The parts of a certificate, each in a file of its own.
 #include <optional>
 #include <string>
 #include <vector>
 
-#include "areo/calibration/correction_budget.hpp"
-#include "areo/calibration/drift.hpp"
-#include "areo/document/document.hpp"
-#include "areo/wording/fit.hpp"
+#include "areo/paper/certificate.hpp"
 
-namespace areo::cli {
+namespace areo::paper {
 
-/// What the notebook cannot know; empty = a line to be filled in by hand.
-struct Issue {
-  Moment on;
-  std::string by, place, customer;
-  bool full = false;
-};
-
-/// The calibration before, and what changed since.
-struct Predecessor {
-  notebook::CalibrationRecord calibration;
-  wording::Fitted fitted;
-  calibration::Drift drift;
-};
-
-/// A thermometer that checks were read with.
-struct Witness {
-  std::string name;
-  std::string rests_on;  ///< its own calibration, in words
-};
-
-/// Everything that a certificate tells of, before it is put into words.
-struct Certified {
-  Issue issue;
-  notebook::InstrumentRecord instrument;
-  notebook::CalibrationRecord calibration;
-  wording::Fitted fitted;
-  std::vector<calibration::CorrectionBudget> corrections;  ///< at marks along the scale
-  std::vector<calibration::CorrectionBudget> budgets;      ///< at the ends and the middle
-  std::vector<calibration::ConformityPoint> conformity;    ///< none if the checks contradict
-  std::optional<Predecessor> before;
-  std::optional<notebook::CalibrationRecord> after;  ///< took its place
-  std::optional<notebook::Retirement> retired;
-  std::vector<std::vector<std::string>> read_with;  ///< names of thermometers, one list a check
-  std::vector<Witness> thermometers;
-  std::vector<notebook::CheckRecord> left_out;  ///< made in between, and not used
-  std::string number;
-};
-
-/// @param calibration  of the instrument
-[[nodiscard]] Certified certified(const notebook::Notebook& book,
-                                  const notebook::InstrumentRecord& instrument,
-                                  const notebook::CalibrationRecord& calibration,
-                                  const Issue& issue);
-
-[[nodiscard]] document::Document certificate_document(const Certified& c);
-/// @param members  further ones, each with its comma in front
-[[nodiscard]] std::string certificate_json(const Certified& c, const std::string& members);
-
-// Its parts, each in a file of its own.
 [[nodiscard]] std::vector<document::Section> certificate_object(const Certified& c);   ///< 1, 2
 [[nodiscard]] std::vector<document::Section> certificate_method(const Certified& c);   ///< 3, 4
 [[nodiscard]] std::vector<document::Section> certificate_results(const Certified& c);  ///< 5 to 9
@@ -109,4 +57,4 @@ class Figures {
   int further_;
 };
 
-}  // namespace areo::cli
+}  // namespace areo::paper

@@ -9,9 +9,9 @@
 #include "areo/wording/check.hpp"
 #include "areo/wording/drift.hpp"
 #include "areo/wording/instrument.hpp"
-#include "certificate.hpp"
+#include "certificate_parts.hpp"
 
-namespace areo::cli {
+namespace areo::paper {
 namespace {
 
 std::string or_null(const std::string& text) {
@@ -166,4 +166,4 @@ std::string certificate_json(const Certified& c, const std::string& members) {
              clauses(c), text::json_list(certificate_notes(c)), version, tables_digest, members);
 }
 
-}  // namespace areo::cli
+}  // namespace areo::paper

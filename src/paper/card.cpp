@@ -1,16 +1,17 @@
-#include "card.hpp"
+#include "areo/paper/card.hpp"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
 #include <algorithm>
 
+#include "areo/core/error.hpp"
 #include "areo/core/shell_word.hpp"
 #include "areo/notebook/recompute.hpp"
 #include "areo/text/format.hpp"
 #include "areo/wording/instrument.hpp"
 
-namespace areo::cli {
+namespace areo::paper {
 namespace {
 
 constexpr const char* blank = "______________";  // a place for a pen
@@ -85,6 +86,15 @@ std::optional<std::string> meant_for(const CardSubject& s) {
 
 bool CardSubject::overdue() const {
   return calibration && calibration->due && at > *calibration->due;
+}
+
+void require_in_use(const notebook::Notebook& book, const notebook::InstrumentRecord& r,
+                    Moment at) {
+  const auto retired = book.retired(r.id);
+  if (retired && at >= retired->at)
+    throw Error{Errc::inconsistent,
+                fmt::format("{} retired on {}: {}", r.name(), retired->at.date(), retired->reason),
+                "no card for what is used no more; areo instrument list shows the others"};
 }
 
 CardSubject card_subject(const notebook::Notebook& book, const notebook::InstrumentRecord& record,
@@ -204,4 +214,4 @@ std::vector<std::string> check_lines(const CardSubject& s) {
   return lines;
 }
 
-}  // namespace areo::cli
+}  // namespace areo::paper

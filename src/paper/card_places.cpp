@@ -5,7 +5,7 @@
 #include "areo/text/format.hpp"
 #include "temperature_grid.hpp"
 
-namespace areo::cli {
+namespace areo::paper {
 
 using physics::ScaleKind;
 
@@ -34,4 +34,4 @@ std::string places_on(const notebook::Graduation& scale, std::vector<double> pla
   return all;
 }
 
-}  // namespace areo::cli
+}  // namespace areo::paper

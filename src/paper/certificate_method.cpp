@@ -5,9 +5,9 @@
 #include <set>
 
 #include "areo/calibration/check.hpp"
-#include "certificate.hpp"
+#include "certificate_parts.hpp"
 
-namespace areo::cli {
+namespace areo::paper {
 namespace {
 
 using notebook::CheckMethod;
@@ -300,4 +300,4 @@ std::vector<document::Section> certificate_method(const Certified& c) {
   return {method(c), basis(c)};
 }
 
-}  // namespace areo::cli
+}  // namespace areo::paper

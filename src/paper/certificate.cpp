@@ -1,5 +1,5 @@
 // From the notebook to what a certificate tells of.
-#include "certificate.hpp"
+#include "areo/paper/certificate.hpp"
 
 #include <fmt/format.h>
 
@@ -15,8 +15,9 @@
 #include "areo/wording/check.hpp"
 #include "areo/wording/drift.hpp"
 #include "areo/wording/instrument.hpp"
+#include "certificate_parts.hpp"
 
-namespace areo::cli {
+namespace areo::paper {
 namespace {
 
 using notebook::CalibrationRecord;
@@ -261,4 +262,4 @@ document::Document certificate_document(const Certified& c) {
   return d;
 }
 
-}  // namespace areo::cli
+}  // namespace areo::paper

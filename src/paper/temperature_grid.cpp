@@ -11,9 +11,8 @@
 #include "areo/text/format.hpp"
 #include "areo/text/parse.hpp"
 #include "areo/wording/result_json.hpp"
-#include "failure.hpp"
 
-namespace areo::cli {
+namespace areo::paper {
 namespace {
 
 using measurement::Result;
@@ -115,4 +114,4 @@ std::string possible_marks(const std::string& marks, const physics::Scale& scale
   return all;
 }
 
-}  // namespace areo::cli
+}  // namespace areo::paper

@@ -5,9 +5,9 @@
 
 #include <algorithm>
 
-#include "certificate.hpp"
+#include "certificate_parts.hpp"
 
-namespace areo::cli {
+namespace areo::paper {
 namespace {
 
 using Status = Clause::Status;
@@ -188,4 +188,4 @@ const char* word(Clause::Status status) {
   return "";
 }
 
-}  // namespace areo::cli
+}  // namespace areo::paper

@@ -4,10 +4,11 @@
 #include <string>
 #include <vector>
 
+#include "areo/measurement/extract_kind.hpp"
 #include "areo/notebook/store.hpp"
-#include "grid.hpp"
+#include "areo/paper/grid.hpp"
 
-namespace areo::cli {
+namespace areo::paper {
 
 /// An instrument as it stands at a moment.
 struct CardSubject {
@@ -23,7 +24,9 @@ struct CardSubject {
   [[nodiscard]] bool corrected() const { return correction.checks > 0; }
   [[nodiscard]] bool overdue() const;
 };
-/// @throws Error{store} for a name that the notebook does not have
+/// @throws Error{inconsistent} for an instrument that is retired by then
+void require_in_use(const notebook::Notebook& book, const notebook::InstrumentRecord& record,
+                    Moment at);
 [[nodiscard]] CardSubject card_subject(const notebook::Notebook& book,
                                        const notebook::InstrumentRecord& record, Moment at);
 
@@ -53,4 +56,24 @@ struct CardOffset {
 /// When and how it was checked, and when again: by pen if nobody said so.
 [[nodiscard]] std::vector<std::string> check_lines(const CardSubject& subject);
 
-}  // namespace areo::cli
+/// The sides of its table, as they are typed; empty: as the instrument has it.
+struct CardSides {
+  std::string coldest, warmest, step;  ///< of a thermometer what it shows
+  std::string readings;
+  std::string alcohol;  ///< of the drink, % vol; none if empty
+};
+
+struct Card {
+  CardSubject subject;
+  std::vector<CardOffset> offsets;  ///< what it says in large words
+  Grid grid;                        ///< with headline and notes: the whole card
+};
+/// @param kind  of extract; for a refractometer
+/// @throws Error{inconsistent} for a refractometer with an index scale
+/// @throws ParseError, Error{domain} for sides that make no table
+[[nodiscard]] Card card_of(const CardSubject& subject, const CardSides& sides,
+                           const measurement::ExtractKind& kind);
+/// The card without its table, for programs; the cells follow as objects of their own.
+[[nodiscard]] std::string card_json(const Card& card);
+
+}  // namespace areo::paper
