@@ -6,18 +6,15 @@
 #include "areo/core/error.hpp"
 #include "areo/core/version.hpp"
 #include "areo/document/chart.hpp"
+#include "areo/paper/report.hpp"
 #include "areo/publish/write_file.hpp"
 #include "areo/publish/write_page.hpp"
-#include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
 #include "areo/text/parse.hpp"
-#include "areo/wording/batch.hpp"
 #include "command.hpp"
 #include "failure.hpp"
 #include "open_notebook.hpp"
 #include "print_options.hpp"
-#include "report_charts.hpp"
-#include "report_material.hpp"
 #include "usage.hpp"
 
 namespace areo::cli {
@@ -43,33 +40,18 @@ void require_output(const Options& o) {
     throw UsageError{"a report is a page", "let the name end in .html or .pdf"};
 }
 
-std::string title(const notebook::BatchRecord& r) {
-  return r.drink.empty() ? r.name : fmt::format("{}: {}", r.name, r.drink);
-}
-
-void make_page(const Options& o, const Material& m) {
-  document::Page page{title(m.batch->record())};
-  page.paragraph(text::sentence(wording::facts_text(m.batch->record())));  // its name is the title
-  if (o.audience)
-    write_audience(page, m);
-  else
-    write_full(page, m);
-  page.footer(fmt::format("Made on {} with areo {} (tables {}) from readings in a notebook.",
-                          now().date(), version, tables_digest));
-  publish::write_page(o.out, page);
+void write_page(const Options& o, const paper::Material& m) {
+  publish::write_page(o.out,
+                      o.audience ? paper::audience_report(m, now()) : paper::full_report(m, now()));
 }
 
 // One bottle, one picture.
-void write_plot(const Options& o, const Material& m) {
+void write_plot(const Options& o, const paper::Material& m) {
   const document::PictureFormat format = document::picture_format(o.plot);
-  if (m.accounts.size() > 1)
-    throw Error{
-        Errc::inconsistent,
-        fmt::format("{} has several bottles, and a picture shows one", m.batch->record().name),
-        "say --bottle NAME"};
-  const std::string svg = document::svg_of(gravity_chart(m, m.accounts[0]));
+  const std::string svg = paper::gravity_picture(m);
   if (format == document::PictureFormat::pdf)
-    publish::write_html(o.plot, document::picture_page(title(m.batch->record()), svg), true);
+    publish::write_html(o.plot, document::picture_page(paper::report_title(m.batch->record()), svg),
+                        true);
   else
     publish::write_file(o.plot, [&](std::ostream& out) { out << svg; });
 }
@@ -97,12 +79,12 @@ int run_report(const Options& o, const Session& session) {
   const std::optional<double> glass = glass_from_text(o.glass);
   const notebook::Notebook book = open_notebook(session, notebook::Open::read);
   batch::Batch batch{book, o.name};
-  Material m = material_of(book, batch, o.bottle, expected, limit, session.full);
-  for (const Account& a : m.accounts)
+  paper::Material m = paper::material_of(book, batch, o.bottle, expected, limit, session.full);
+  for (const paper::Account& a : m.accounts)
     trend::require_possible_end(batch, a.bottle, a.history, expected);
   if (glass) m.glass_l = *glass;
   if (!o.plot.empty()) write_plot(o, m);
-  if (!o.out.empty()) make_page(o, m);
+  if (!o.out.empty()) write_page(o, m);
   if (session.json) {
     raw_line(fmt::format(R"({{"report":{},"page":{},"plot":{}}})",
                          text::json_string(batch.record().name),

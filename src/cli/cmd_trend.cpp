@@ -5,6 +5,7 @@
 
 #include "areo/document/plot.hpp"
 #include "areo/measurement/ferments.hpp"
+#include "areo/paper/gravity_plot.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/json.hpp"
 #include "areo/text/parse.hpp"
@@ -16,7 +17,6 @@
 #include "command.hpp"
 #include "failure.hpp"
 #include "open_notebook.hpp"
-#include "report_charts.hpp"
 #include "usage.hpp"
 
 namespace areo::cli {
@@ -49,7 +49,7 @@ std::string since_text(const History& h) {
 }
 
 void print_plot(const History& h) {
-  const document::Plot plot = gravity_plot(h);
+  const document::Plot plot = paper::gravity_plot(h);
   if (plot.points.empty()) return;
   for (const std::string& text : document::text_plot(plot)) line("  " + text);
   line(fmt::format("  o reading, | its uncertainty{}",

@@ -1,15 +1,20 @@
-#include "report_material.hpp"
+#include "areo/paper/report.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
 
 #include "areo/core/error.hpp"
+#include "areo/document/chart.hpp"
+#include "areo/text/format.hpp"
 #include "areo/wording/batch.hpp"
 #include "areo/wording/correction_changes.hpp"
 #include "areo/wording/strength.hpp"
+#include "report_charts.hpp"
+#include "report_parts.hpp"
+#include "version.hpp"
 
-namespace areo::cli {
+namespace areo::paper {
 
 const batch::Point* Account::last_strength() const {
   for (std::size_t i = history.points.size(); i-- > 0;)
@@ -94,4 +99,40 @@ void write_cautions(document::Page& page) {
   page.caution(wording::pressure_caution);
 }
 
-}  // namespace areo::cli
+std::string report_title(const notebook::BatchRecord& r) {
+  return r.drink.empty() ? r.name : fmt::format("{}: {}", r.name, r.drink);
+}
+
+namespace {
+
+// A page with what both reports begin and end with.
+document::Page page_around(const Material& m, Moment made_on,
+                           void (*write)(document::Page&, const Material&)) {
+  document::Page page{report_title(m.batch->record())};
+  page.paragraph(text::sentence(wording::facts_text(m.batch->record())));  // its name is the title
+  write(page, m);
+  page.footer(fmt::format("Made on {} with areo {} (tables {}) from readings in a notebook.",
+                          made_on.date(), version, tables_digest));
+  return page;
+}
+
+}  // namespace
+
+document::Page full_report(const Material& m, Moment made_on) {
+  return page_around(m, made_on, write_full);
+}
+
+document::Page audience_report(const Material& m, Moment made_on) {
+  return page_around(m, made_on, write_audience);
+}
+
+std::string gravity_picture(const Material& m) {
+  if (m.accounts.size() > 1)
+    throw Error{
+        Errc::inconsistent,
+        fmt::format("{} has several bottles, and a picture shows one", m.batch->record().name),
+        "say --bottle NAME"};
+  return document::svg_of(gravity_chart(m, m.accounts[0]));
+}
+
+}  // namespace areo::paper

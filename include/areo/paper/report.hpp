@@ -1,5 +1,5 @@
 #pragma once
-// What a report tells of: a batch with its bottles.
+// The story of a batch as a page: what it tells of, and two ways to tell it.
 #include <optional>
 #include <string>
 #include <vector>
@@ -8,7 +8,7 @@
 #include "areo/wording/limit.hpp"
 #include "areo/wording/trend.hpp"
 
-namespace areo::cli {
+namespace areo::paper {
 
 /// Of one bottle, or of the batch as a whole.
 struct Account {
@@ -43,20 +43,15 @@ struct Material {
                                    const std::string& bottle, const std::optional<double>& expected,
                                    const std::optional<wording::Limit>& limit, bool full);
 
-/// Whether something went into a bottle, or into the batch before it, and counts.
-[[nodiscard]] bool concerns(const notebook::AdditionRecord& addition, const Account& a);
-
-/// "The batch", "Bottle A"
-[[nodiscard]] std::string title_of(const Account& a);
-/// The strength of each bottle, and what goes with it, for the first look.
-/// @param with_state  how the ferment goes, and how sure a limit is: for those who made it
-void write_headline(document::Page& page, const Material& m, bool with_state);
-/// Cautions for every page.
-void write_cautions(document::Page& page);
-
+/// "PT-1: cider"
+[[nodiscard]] std::string report_title(const notebook::BatchRecord& batch);
 /// Everything, for the one who made it and for those who check it.
-void write_full(document::Page& page, const Material& material);
+/// @param made_on  told at the foot
+[[nodiscard]] document::Page full_report(const Material& m, Moment made_on);
 /// One sheet for people who only want to know what is in the glass.
-void write_audience(document::Page& page, const Material& material);
+[[nodiscard]] document::Page audience_report(const Material& m, Moment made_on);
+/// The gravities of the only bottle against the date, as SVG.
+/// @throws Error{inconsistent} for several bottles
+[[nodiscard]] std::string gravity_picture(const Material& m);
 
-}  // namespace areo::cli
+}  // namespace areo::paper

@@ -15,10 +15,11 @@
 #include "areo/wording/compare.hpp"
 #include "areo/wording/instrument.hpp"
 #include "areo/wording/strength.hpp"
-#include "paper/fit_chart.hpp"
+#include "fit_chart.hpp"
 #include "report_charts.hpp"
+#include "report_parts.hpp"
 
-namespace areo::cli {
+namespace areo::paper {
 namespace {
 
 using batch::Point;
@@ -249,7 +250,7 @@ void write_instruments(document::Page& page, const Material& m) {
                     calibration->in_force_from.date(),
                     calibration->due ? ", due again on " + calibration->due->date() : ""));
     page.list(wording::fit_lines(f));
-    page.figure(document::svg_of(paper::residual_chart(f)),
+    page.figure(document::svg_of(residual_chart(f)),
                 "Checks less fit, with the expanded uncertainty of each check.", true);
   }
 }
@@ -322,4 +323,4 @@ void write_full(document::Page& page, const Material& m) {
   write_basis(page, m);
 }
 
-}  // namespace areo::cli
+}  // namespace areo::paper

@@ -12,8 +12,9 @@
 #include "areo/wording/compare.hpp"
 #include "areo/wording/strength.hpp"
 #include "report_charts.hpp"
+#include "report_parts.hpp"
 
-namespace areo::cli {
+namespace areo::paper {
 namespace {
 
 using batch::Point;
@@ -213,4 +214,4 @@ void write_audience(document::Page& page, const Material& m) {
   write_cautions(page);
 }
 
-}  // namespace areo::cli
+}  // namespace areo::paper

@@ -8,8 +8,9 @@
 #include "areo/text/format.hpp"
 #include "areo/wording/batch.hpp"
 #include "areo/wording/strength.hpp"
+#include "report_parts.hpp"
 
-namespace areo::cli {
+namespace areo::paper {
 namespace {
 
 using document::Chart;
@@ -104,14 +105,4 @@ Chart strength_chart(const Material& m, const Account& a) {
   return chart;
 }
 
-document::Plot gravity_plot(const History& h) {
-  document::Plot plot;
-  for (std::size_t i = 0; i < h.series.size(); ++i)
-    plot.points.push_back({h.series.days[i], h.series.gravity[i], h.series.value(i).expanded()});
-  if (const auto& c = h.course) plot.curve = [&c](double day) { return c->gravity(day); };
-  plot.x_label = [&h](double day) { return trend::moment_of(h, day).date(); };
-  plot.y_label = [](double gravity) { return text::fixed(gravity, 3); };
-  return plot;
-}
-
-}  // namespace areo::cli
+}  // namespace areo::paper

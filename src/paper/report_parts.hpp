@@ -1,0 +1,24 @@
+#pragma once
+// What the two reports share.
+#include <string>
+
+#include "areo/paper/report.hpp"
+
+namespace areo::paper {
+
+/// Whether something went into a bottle, or into the batch before it, and counts.
+[[nodiscard]] bool concerns(const notebook::AdditionRecord& addition, const Account& a);
+
+/// "The batch", "Bottle A"
+[[nodiscard]] std::string title_of(const Account& a);
+/// The strength of each bottle, and what goes with it, for the first look.
+/// @param with_state  how the ferment goes, and how sure a limit is: for those who made it
+void write_headline(document::Page& page, const Material& m, bool with_state);
+/// Cautions for every page.
+void write_cautions(document::Page& page);
+
+// The two between headline and footer.
+void write_full(document::Page& page, const Material& m);
+void write_audience(document::Page& page, const Material& m);
+
+}  // namespace areo::paper
