@@ -12,10 +12,9 @@
 #include "areo/publish/write_file.hpp"
 #include "areo/publish/write_page.hpp"
 #include "areo/text/format.hpp"
-#include "areo/text/json.hpp"
-#include "open_notebook.hpp"
 #include "command.hpp"
 #include "failure.hpp"
+#include "open_notebook.hpp"
 #include "print_options.hpp"
 #include "screen.hpp"
 #include "usage.hpp"
@@ -120,8 +119,7 @@ int run_certificate(const Options& o, const Session& session) {
   const document::Document d = paper::certificate_document(c);
   if (!file.empty() || !session.json) write(d, o.print);
   if (session.json) {
-    raw_line(paper::certificate_json(
-        c, fmt::format(R"(,"file":{})", file.empty() ? "null" : text::json_string(file))));
+    raw_line(paper::certificate_json(c, file));
     return done;
   }
   if (file.empty()) return done;

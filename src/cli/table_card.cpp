@@ -6,9 +6,9 @@
 
 #include "areo/core/error.hpp"
 #include "areo/paper/card.hpp"
-#include "reading_options.hpp"
 #include "extract_options.hpp"
 #include "failure.hpp"
+#include "reading_options.hpp"
 #include "sheet.hpp"
 #include "table.hpp"
 
@@ -51,8 +51,8 @@ int run_card(const Options& o, const Session& session) {
   const notebook::InstrumentRecord record = book.instrument(o.name);
   paper::require_in_use(book, record, at);
   refuse_useless(o, record);
-  const paper::Card card = paper::card_of(paper::card_subject(book, record, at), o.sides,
-                                          resolver.extract(o.extract));
+  const paper::Card card =
+      paper::card_of(paper::card_subject(book, record, at), o.sides, resolver.extract(o.extract));
   if (session.json) raw_line(paper::card_json(card));
   return write_grid(card.grid, o.sheet, session);
 }

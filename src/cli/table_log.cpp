@@ -5,8 +5,8 @@
 #include <memory>
 
 #include "areo/paper/log_sheet.hpp"
-#include "open_notebook.hpp"
 #include "failure.hpp"
+#include "open_notebook.hpp"
 #include "sheet.hpp"
 #include "table.hpp"
 

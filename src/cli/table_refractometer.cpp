@@ -2,8 +2,8 @@
 #include <memory>
 
 #include "areo/paper/tables.hpp"
-#include "reading_options.hpp"
 #include "extract_options.hpp"
+#include "reading_options.hpp"
 #include "sheet.hpp"
 #include "table.hpp"
 

@@ -4,12 +4,14 @@
 #include <utility>
 
 #include "areo/paper/card.hpp"
-#include "areo/text/json.hpp"
-#include "areo/wording/check.hpp"
 #include "areo/wording/instrument.hpp"
 #include "card_grid.hpp"
+#include "text/json_dump.hpp"
 
 namespace areo::paper {
+
+using text::Json;
+using text::number_json;
 
 Card card_of(const CardSubject& s, const CardSides& sides, const measurement::ExtractKind& kind) {
   Grid g = card_grid(s, sides, kind);
@@ -29,22 +31,25 @@ Card card_of(const CardSubject& s, const CardSides& sides, const measurement::Ex
 
 std::string card_json(const Card& card) {
   const CardSubject& s = card.subject;
-  std::string offsets;
-  for (const CardOffset& o : card.offsets)
-    offsets +=
-        fmt::format(R"({}{{"reading":{},"value":{},"standard_uncertainty":{},)"
-                    R"("expanded_uncertainty":{},"unit":{}}})",
-                    offsets.empty() ? "" : ",", o.reading, o.correction.estimate, o.correction.u,
-                    o.correction.expanded(), text::json_string(wording::unit_of(s.record)));
   const auto& c = s.calibration;
-  return fmt::format(
-      R"({{"card":{},"kind":"{}","description":{},"as_of":"{}","offsets":[{}],"checks":{},)"
-      R"("in_force_from":{},"due":{},"overdue":{},"words":{}}})",
-      text::json_string(s.record.name()), s.record.kind(),
-      text::json_string(wording::instrument_text(s.record)), s.at.text(), offsets, s.checks.size(),
-      c ? wording::moment_json(c->in_force_from) : "null",
-      c ? wording::moment_json(c->due) : "null", s.overdue(),
-      text::json_list(card.grid.headline.lines));
+  const auto moment = [](const std::optional<Moment>& m) { return m ? Json(m->text()) : Json{}; };
+  Json offsets = Json::array();
+  for (const CardOffset& o : card.offsets)
+    offsets.push_back({{"reading", number_json(o.reading)},
+                       {"value", number_json(o.correction.estimate)},
+                       {"standard_uncertainty", number_json(o.correction.u)},
+                       {"expanded_uncertainty", number_json(o.correction.expanded())},
+                       {"unit", wording::unit_of(s.record)}});
+  return text::dump({{"card", s.record.name()},
+                     {"kind", s.record.kind()},
+                     {"description", wording::instrument_text(s.record)},
+                     {"as_of", s.at.text()},
+                     {"offsets", std::move(offsets)},
+                     {"checks", s.checks.size()},
+                     {"in_force_from", moment(c ? std::optional{c->in_force_from} : std::nullopt)},
+                     {"due", moment(c ? c->due : std::nullopt)},
+                     {"overdue", s.overdue()},
+                     {"words", card.grid.headline.lines}});
 }
 
 }  // namespace areo::paper

@@ -1,108 +1,111 @@
 // A certificate for programs; the schema is in docs/reference/json.md.
-#include <fmt/format.h>
-
 #include <cmath>
 
 #include "areo/core/version.hpp"
-#include "areo/text/json.hpp"
 #include "areo/wording/budget.hpp"
 #include "areo/wording/check.hpp"
 #include "areo/wording/drift.hpp"
 #include "areo/wording/instrument.hpp"
 #include "certificate_parts.hpp"
+#include "text/json_dump.hpp"
+
 
 namespace areo::paper {
 namespace {
 
-std::string or_null(const std::string& text) {
-  return text.empty() ? "null" : text::json_string(text);
-}
+using text::Json;
+using text::number_json;
+using text::text_json;
 
 template <class All, class Object>
-std::string list(const All& all, const Object& object) {
-  std::string out;
-  for (std::size_t i = 0; i < all.size(); ++i) out += (i == 0 ? "" : ",") + object(i);
-  return "[" + out + "]";
+Json list(const All& all, const Object& object) {
+  Json j = Json::array();
+  for (std::size_t i = 0; i < all.size(); ++i) j.push_back(object(i));
+  return j;
 }
 
-std::string checks(const Certified& c) {
-  return list(c.fitted.checks, [&](std::size_t i) {
-    const notebook::CheckRecord& r = c.fitted.checks[i];
-    const calibration::Check& k = c.fitted.evaluated.checks[i];
-    return fmt::format(
-        R"({{"check":{},"method":"{}","made_at":"{}","label":{},"indication":{},"expected":{},)"
-        R"("correction":{},"standard_uncertainty":{},"expanded_uncertainty":{},"residual":{},)"
-        R"("temperature_c":{},"thermometer":{},"water":{},"balance":{},"balance_division_g":{},)"
-        R"("apart":{},"note":{}}})",
-        r.id, notebook::word(r.method), r.made_at.text(), text::json_string(k.label), k.indication,
-        k.expected.estimate, k.correction.estimate, k.correction.u, k.correction.expanded(),
-        c.fitted.fit.residuals[i], text::json_number(r.temperature_c),
-        c.read_with[i].empty() ? "null" : text::json_string(c.read_with[i].front()),
-        in_liquid(r) ? or_null(water_word(r.water)) : "null", or_null(r.balance),
-        r.solution ? fmt::format("{}", r.solution->balance_division_g) : "null",
-        r.method == notebook::CheckMethod::certificate ? fmt::format("{}", r.apart) : "null",
-        text::json_string(r.note));
-  });
+Json moment(const std::optional<Moment>& m) { return m ? Json(m->text()) : Json{}; }
+
+Json check(const Certified& c, std::size_t i) {
+  const notebook::CheckRecord& r = c.fitted.checks[i];
+  const calibration::Check& k = c.fitted.evaluated.checks[i];
+  Json j{{"check", r.id},
+         {"method", notebook::word(r.method)},
+         {"made_at", r.made_at.text()},
+         {"label", k.label},
+         {"indication", number_json(k.indication)},
+         {"expected", number_json(k.expected.estimate)},
+         {"correction", number_json(k.correction.estimate)},
+         {"standard_uncertainty", number_json(k.correction.u)},
+         {"expanded_uncertainty", number_json(k.correction.expanded())},
+         {"residual", number_json(c.fitted.fit.residuals[i])},
+         {"temperature_c", number_json(r.temperature_c)},
+         {"thermometer", nullptr},
+         {"water", nullptr},
+         {"balance", text_json(r.balance)},
+         {"balance_division_g", nullptr},
+         {"apart", nullptr},
+         {"note", r.note}};
+  if (!c.read_with[i].empty()) j["thermometer"] = c.read_with[i].front();
+  if (in_liquid(r)) j["water"] = text_json(water_word(r.water));
+  if (r.solution) j["balance_division_g"] = number_json(r.solution->balance_division_g);
+  if (r.method == notebook::CheckMethod::certificate) j["apart"] = r.apart;
+  return j;
 }
 
-std::string corrections(const Certified& c) {
-  return list(c.corrections, [&](std::size_t i) {
-    const calibration::CorrectionBudget& p = c.corrections[i];
-    return fmt::format(
-        R"({{"indication":{},"correction":{},"standard_uncertainty":{},"expanded_uncertainty":{},)"
-        R"("checked":{}}})",
-        p.indication, p.correction.estimate, p.correction.u, p.correction.expanded(),
-        c.fitted.fit.correction.beyond(p.indication) == 0);
-  });
+Json correction(const Certified& c, const calibration::CorrectionBudget& p) {
+  return {{"indication", number_json(p.indication)},
+          {"correction", number_json(p.correction.estimate)},
+          {"standard_uncertainty", number_json(p.correction.u)},
+          {"expanded_uncertainty", number_json(p.correction.expanded())},
+          {"checked", c.fitted.fit.correction.beyond(p.indication) == 0}};
 }
 
-std::string inputs(const Certified& c) {
+Json budget(const calibration::CorrectionBudget& b) {
+  return {{"indication", number_json(b.indication)},
+          {"standard_uncertainty", number_json(b.correction.u)},
+          {"expanded_uncertainty", number_json(b.correction.expanded())},
+          {"slope_share", number_json(b.slope)},
+          {"beyond_share", number_json(b.beyond)}};
+}
+
+Json inputs(const Certified& c) {
   const calibration::CheckSet& set = c.fitted.evaluated;
-  std::string out;
+  Json all = Json::array();
   for (std::size_t k = 0; k < set.inputs.all().size(); ++k) {
     const auto concerned = calibration::checks_with(set, k);
     if (concerned.empty()) continue;
     const uncertainty::Input& input = set.inputs.all()[k];
-    out += fmt::format(
-        R"({}{{"name":{},"provenance":{},"distribution":"{}","evaluation":"{}","input_value":{},)"
-        R"("input_standard_uncertainty":{},"input_unit":{},"shares":{},"of_checks":{}}})",
-        out.empty() ? "" : ",", text::json_string(input.name), text::json_string(input.provenance),
-        wording::distribution_word(input.shape),
-        input.type == uncertainty::Evaluation::type_a ? "A" : "B", input.value, input.u,
-        text::json_string(input.unit),
-        list(c.budgets, [&](std::size_t i) { return fmt::format("{}", c.budgets[i].shares[k]); }),
-        list(concerned, [&](std::size_t i) {
-          return fmt::format(R"({{"check":{},"share":{}}})", c.fitted.checks[concerned[i]].id,
-                             set.shares[concerned[i]][k]);
-        }));
+    all.push_back(
+        {{"name", input.name},
+         {"provenance", input.provenance},
+         {"distribution", wording::distribution_word(input.shape)},
+         {"evaluation", input.type == uncertainty::Evaluation::type_a ? "A" : "B"},
+         {"input_value", number_json(input.value)},
+         {"input_standard_uncertainty", number_json(input.u)},
+         {"input_unit", input.unit},
+         {"shares",
+          list(c.budgets, [&](std::size_t i) { return number_json(c.budgets[i].shares[k]); })},
+         {"of_checks", list(concerned, [&](std::size_t i) {
+            return Json{{"check", c.fitted.checks[concerned[i]].id},
+                        {"share", number_json(set.shares[concerned[i]][k])}};
+          })}});
   }
-  return "[" + out + "]";
+  return all;
 }
 
-std::string budgets(const Certified& c) {
-  return list(c.budgets, [&](std::size_t i) {
-    const calibration::CorrectionBudget& b = c.budgets[i];
-    return fmt::format(
-        R"({{"indication":{},"standard_uncertainty":{},"expanded_uncertainty":{},"slope_share":{},)"
-        R"("beyond_share":{}}})",
-        b.indication, b.correction.u, b.correction.expanded(), b.slope, b.beyond);
-  });
+Json conformity_point(const calibration::ConformityPoint& p) {
+  return {{"indication", number_json(p.indication)},
+          {"error", number_json(p.error)},
+          {"expanded_uncertainty", number_json(p.expanded)},
+          {"least", number_json(p.least)},
+          {"most", number_json(p.most)},
+          {"verdict", wording::conformity_word(p.verdict)}};
 }
 
-std::string conformity(const Certified& c) {
-  const std::string points = list(c.conformity, [&](std::size_t i) {
-    const calibration::ConformityPoint& p = c.conformity[i];
-    return fmt::format(
-        R"({{"indication":{},"error":{},"expanded_uncertainty":{},"least":{},"most":{},)"
-        R"("verdict":"{}"}})",
-        p.indication, p.error, p.expanded, p.least, p.most, wording::conformity_word(p.verdict));
-  });
-  return fmt::format(R"("conformity":{},"tolerance":{},"conformity_points":{})",
-                     c.conformity.empty()
-                         ? "null"
-                         : fmt::format("\"{}\"", wording::conformity_word(calibration::judge(
-                                                     c.fitted.fit.correction, c.fitted.tolerance))),
-                     c.fitted.tolerance, points);
+Json conformity(const Certified& c) {
+  if (c.conformity.empty()) return nullptr;
+  return wording::conformity_word(calibration::judge(c.fitted.fit.correction, c.fitted.tolerance));
 }
 
 const char* status_word(Clause::Status status) {
@@ -115,55 +118,83 @@ const char* status_word(Clause::Status status) {
   return "";
 }
 
-std::string clauses(const Certified& c) {
-  const auto all = certificate_clauses(c);
-  return list(all, [&](std::size_t i) {
-    return fmt::format(R"({{"item":{},"asks":{},"status":"{}","where_or_why":{}}})",
-                       text::json_string(all[i].item), text::json_string(all[i].asks),
-                       status_word(all[i].status), text::json_string(all[i].where_or_why));
-  });
+Json clause(const Clause& k) {
+  return {{"item", k.item},
+          {"asks", k.asks},
+          {"status", status_word(k.status)},
+          {"where_or_why", k.where_or_why}};
+}
+
+// What it is of, and who says so.
+Json head(const Certified& c) {
+  const notebook::InstrumentRecord& r = c.instrument;
+  Json j{{"certificate", c.number},
+         {"accredited", false},
+         {"issued_on", c.issue.on.date()},
+         {"made_by", text_json(c.issue.by)},
+         {"place", text_json(c.issue.place)},
+         {"made_for", text_json(c.issue.customer)},
+         {"instrument", r.name()},
+         {"kind", r.kind()},
+         {"description", wording::instrument_text(r)},
+         {"calibration", c.calibration.id},
+         {"in_force_from", c.calibration.in_force_from.text()},
+         {"in_force_until", moment(c.after ? std::optional{c.after->in_force_from} : std::nullopt)},
+         {"due", moment(c.calibration.due)},
+         {"maker", text_json(r.maker)},
+         {"serial", text_json(r.serial)},
+         {"condition", text_json(r.note)}};
+  if (const auto* h = r.hydrometer()) {
+    j["made_for_mn_m"] = number_json(h->made_for_mn_m);
+    j["stem_diameter_mm"] = number_json(h->stem_diameter_mm);
+    j["mass_g"] = number_json(h->mass_g);
+  }
+  return j;
+}
+
+void add_fit(Json& j, const Certified& c) {
+  const calibration::CorrectionFit& fit = c.fitted.fit;
+  const instruments::Correction& k = fit.correction;
+  j.update({{"unit", wording::unit_of(c.instrument)},
+            {"instruction", wording::instruction_text(c.fitted)},
+            {"r0", number_json(k.r0)},
+            {"offset", number_json(k.offset)},
+            {"offset_standard_uncertainty", number_json(k.u_offset)},
+            {"slope", number_json(k.slope)},
+            {"slope_standard_uncertainty", number_json(k.u_slope)},
+            {"beyond_standard_uncertainty", number_json(k.u_slope_beyond)},
+            {"surface_standard_uncertainty", number_json(std::abs(k.u_surface))},
+            {"slope_used", fit.slope_used},
+            {"checked_from", number_json(k.checked_lo)},
+            {"checked_to", number_json(k.checked_hi)},
+            {"chi_squared", number_json(fit.line.chi_squared)},
+            {"degrees_of_freedom", fit.line.degrees_of_freedom},
+            {"consistent", fit.consistent}});
 }
 
 }  // namespace
 
-std::string certificate_json(const Certified& c, const std::string& members) {
-  const notebook::InstrumentRecord& r = c.instrument;
-  const auto* h = r.hydrometer();
-  const instruments::Correction& k = c.fitted.fit.correction;
-  return fmt::format(
-             R"({{"certificate":{},"accredited":false,"issued_on":"{}","made_by":{},"place":{},)"
-             R"("made_for":{},"instrument":{},"kind":"{}","description":{},"calibration":{},)"
-             R"("in_force_from":{},"in_force_until":{},"due":{},)",
-             text::json_string(c.number), c.issue.on.date(), or_null(c.issue.by),
-             or_null(c.issue.place), or_null(c.issue.customer),
-             text::json_string(c.instrument.name()), c.instrument.kind(),
-             text::json_string(wording::instrument_text(c.instrument)), c.calibration.id,
-             wording::moment_json(c.calibration.in_force_from),
-             wording::moment_json(c.after ? std::optional{c.after->in_force_from} : std::nullopt),
-             wording::moment_json(c.calibration.due)) +
-         fmt::format(R"("maker":{},"serial":{},"condition":{},)", or_null(r.maker),
-                     or_null(r.serial), or_null(r.note)) +
-         (h == nullptr
-              ? ""
-              : fmt::format(R"("made_for_mn_m":{},"stem_diameter_mm":{},"mass_g":{},)",
-                            text::json_number(h->made_for_mn_m),
-                            text::json_number(h->stem_diameter_mm), text::json_number(h->mass_g))) +
-         fmt::format(
-             R"("unit":{},"instruction":{},"r0":{},"offset":{},"offset_standard_uncertainty":{},)"
-             R"("slope":{},"slope_standard_uncertainty":{},"beyond_standard_uncertainty":{},)"
-             R"("surface_standard_uncertainty":{},"slope_used":{},"checked_from":{},"checked_to":{},"chi_squared":{},)"
-             R"("degrees_of_freedom":{},"consistent":{},)",
-             text::json_string(wording::unit_of(c.instrument)),
-             text::json_string(wording::instruction_text(c.fitted)), k.r0, k.offset, k.u_offset,
-             k.slope, k.u_slope, k.u_slope_beyond, std::abs(k.u_surface), c.fitted.fit.slope_used,
-             k.checked_lo, k.checked_hi, c.fitted.fit.line.chi_squared,
-             c.fitted.fit.line.degrees_of_freedom, c.fitted.fit.consistent) +
-         fmt::format(
-             R"("checks":{},"corrections":{},"budgets":{},"inputs":{},{},"drift":{},)"
-             R"("clauses":{},"notes":{},"areo":"{}","tables":"{}"{}}})",
-             checks(c), corrections(c), budgets(c), inputs(c), conformity(c),
-             c.before ? wording::drift_json(c.before->calibration, c.before->drift) : "null",
-             clauses(c), text::json_list(certificate_notes(c)), version, tables_digest, members);
+std::string certificate_json(const Certified& c, const std::string& file) {
+  Json j = head(c);
+  add_fit(j, c);
+  j["checks"] = list(c.fitted.checks, [&](std::size_t i) { return check(c, i); });
+  j["corrections"] =
+      list(c.corrections, [&](std::size_t i) { return correction(c, c.corrections[i]); });
+  j["budgets"] = list(c.budgets, [&](std::size_t i) { return budget(c.budgets[i]); });
+  j["inputs"] = inputs(c);
+  j["conformity"] = conformity(c);
+  j["tolerance"] = number_json(c.fitted.tolerance);
+  j["conformity_points"] =
+      list(c.conformity, [&](std::size_t i) { return conformity_point(c.conformity[i]); });
+  j["drift"] =
+      c.before ? Json::parse(wording::drift_json(c.before->calibration, c.before->drift)) : Json{};
+  const std::vector<Clause> clauses = certificate_clauses(c);
+  j["clauses"] = list(clauses, [&](std::size_t i) { return clause(clauses[i]); });
+  j["notes"] = certificate_notes(c);
+  j["areo"] = version;
+  j["tables"] = tables_digest;
+  j["file"] = text_json(file);
+  return text::dump(j);
 }
 
 }  // namespace areo::paper

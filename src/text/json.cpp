@@ -2,6 +2,9 @@
 
 #include <fmt/format.h>
 
+#include <cmath>
+#include <cstdint>
+
 #include "json_dump.hpp"
 
 namespace areo::text {
@@ -24,6 +27,16 @@ std::string dump(const Json& j) {
   }
   return out;
 }
+
+Json number_json(const std::optional<double>& number) {
+  if (!number) return nullptr;
+  constexpr double most_exact = 9007199254740992;  // 2^53: beyond it not each integer is a double
+  if (std::trunc(*number) == *number && std::abs(*number) < most_exact)
+    return static_cast<std::int64_t>(*number);
+  return *number;
+}
+
+Json text_json(const std::string& text) { return text.empty() ? Json{} : Json(text); }
 
 Json quantity_json(const uncertainty::Value& value, const std::string& unit) {
   return {{"value", value.estimate + 0.0},  // no "-0.0"

@@ -56,7 +56,8 @@ struct Certified {
                                   const Issue& issue);
 
 [[nodiscard]] document::Document certificate_document(const Certified& c);
-/// @param members  further ones, each with its comma in front
-[[nodiscard]] std::string certificate_json(const Certified& c, const std::string& members);
+/// One object.
+/// @param file  that the document was written to; empty: none
+[[nodiscard]] std::string certificate_json(const Certified& c, const std::string& file);
 
 }  // namespace areo::paper
