@@ -9,7 +9,6 @@
 #include "certificate_parts.hpp"
 #include "text/json_dump.hpp"
 
-
 namespace areo::paper {
 namespace {
 

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "areo/core/error.hpp"
+#include "areo/core/version.hpp"
 #include "areo/document/chart.hpp"
 #include "areo/text/format.hpp"
 #include "areo/wording/batch.hpp"
@@ -12,7 +13,6 @@
 #include "areo/wording/strength.hpp"
 #include "report_charts.hpp"
 #include "report_parts.hpp"
-#include "version.hpp"
 
 namespace areo::paper {
 

@@ -58,9 +58,9 @@ struct CardOffset {
 
 /// The sides of its table, as they are typed; empty: as the instrument has it.
 struct CardSides {
-  std::string coldest, warmest, step;  ///< of a thermometer what it shows
-  std::string readings;
-  std::string alcohol;  ///< of the drink, % vol; none if empty
+  std::string coldest{}, warmest{}, step{};  ///< of a thermometer what it shows
+  std::string readings{};
+  std::string alcohol{};  ///< of the drink, % vol; none if empty
 };
 
 struct Card {

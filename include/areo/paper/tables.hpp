@@ -17,8 +17,8 @@ namespace areo::paper {
 /// Scales side by side, for unfermented sugar liquids.
 struct ConversionTable {
   std::string from = "1.000", to = "1.120";
-  std::string step;     ///< a usual division if empty
-  std::string columns;  ///< scales, nD, potential; all if empty
+  std::string step{};     ///< a usual division if empty
+  std::string columns{};  ///< scales, nD, potential; all if empty
 };
 /// @throws ParseError, Error{domain}, Error{inconsistent} for what makes no table; so do the others
 [[nodiscard]] Grid conversion_table(const ConversionTable& t);
@@ -26,8 +26,8 @@ struct ConversionTable {
 /// What to add to a hydrometer's reading at each temperature.
 struct TemperatureTable {
   std::string coldest = "10C", warmest = "35C", step = "1C";
-  std::string readings;  ///< a usual list, or the instrument's own, if empty
-  std::string alcohol;   ///< of the drink, % vol; none if empty
+  std::string readings{};  ///< a usual list, or the instrument's own, if empty
+  std::string alcohol{};   ///< of the drink, % vol; none if empty
   std::optional<measurement::Calibrated> instrument{};  ///< one without error unless stated
 };
 /// @param shape  for people its first column has a short name, so that ten columns fit
@@ -36,10 +36,10 @@ struct TemperatureTable {
 /// The strength for each present and original gravity.
 struct AlcoholTable {
   std::string from = "0.990", to = "1.040";
-  std::string step;  ///< a usual division if empty
+  std::string step{};  ///< a usual division if empty
   std::string originals = "1.030,1.040,1.050,1.060,1.070,1.080";
   std::optional<measurement::Calibrated> instrument{};  ///< one without error unless stated
-  instruments::TemperatureReading temperature;          ///< of both readings
+  instruments::TemperatureReading temperature{};        ///< of both readings
   ferment::Culture culture = ferment::Culture::yeast;
 };
 [[nodiscard]] Grid alcohol_table(const AlcoholTable& t);
@@ -48,8 +48,8 @@ struct AlcoholTable {
 struct RefractometerTable {
   std::string from = "0Bx", to = "16Bx", step = "1Bx", originals = "8,10,12,14,16";
   std::optional<measurement::CalibratedRefractometer> instrument{};
-  measurement::ExtractKind kind;
-  instruments::TemperatureReading temperature;  ///< of the prism, both times
+  measurement::ExtractKind kind{};
+  instruments::TemperatureReading temperature{};  ///< of the prism, both times
 };
 /// @throws Error{inconsistent} for an instrument that does not show Brix
 [[nodiscard]] Grid refractometer_table(const RefractometerTable& t);
@@ -58,7 +58,7 @@ struct RefractometerTable {
 struct SolutionTable {
   calibration::Solute solute = calibration::Solute::sucrose;
   std::string from = "1.005", to = "1.100";
-  std::string step;  ///< 0.005, or a usual division, if empty
+  std::string step{};  ///< 0.005, or a usual division, if empty
   double total_g = 500, balance_division_g = 1;
 };
 [[nodiscard]] Grid solution_table(const SolutionTable& t);
@@ -75,7 +75,7 @@ struct DilutionTable {
   enum class Add { water, sugar };
   Add add = Add::water;
   std::string from = "1.040", to = "1.100";
-  std::string step;  ///< 0.005, or a usual division, if empty
+  std::string step{};  ///< 0.005, or a usual division, if empty
   std::string wanted = "1.030,1.040,1.050,1.060,1.070,1.080";
 };
 [[nodiscard]] Grid dilution_table(const DilutionTable& t);
