@@ -17,6 +17,7 @@
 #include "command.hpp"
 #include "failure.hpp"
 #include "help.hpp"
+#include "open_notebook.hpp"
 #include "screen.hpp"
 #include "usage.hpp"
 
@@ -60,6 +61,7 @@ int call(CLI::App& app, const Run& chosen, const Session& session, int argc,
 
 int run(int argc, const char* const* argv) {
   Session session;
+  session.book = notebook_to_read(session);
   Run chosen;
   CLI::App app{
       "areo: readings of a hydrometer, a refractometer and a thermometer, corrected, converted, "

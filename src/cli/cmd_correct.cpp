@@ -93,9 +93,8 @@ int run_csv(const Options& o, const Session& session) {
 
 // A reading of a named refractometer means what areo refract says.
 bool is_refraction(const Options& o, const Session& session) {
-  return !o.with.instrument.empty() && open_notebook(session, notebook::Open::read)
-                                               .instrument(o.with.instrument)
-                                               .refractometer() != nullptr;
+  return !o.with.instrument.empty() &&
+         session.book->get().instrument(o.with.instrument).refractometer() != nullptr;
 }
 
 int run_as_refraction(const Options& o, const Session& session) {

@@ -33,9 +33,7 @@ using Options = RefractOptions;
 
 entry::RefractionResolver refraction_resolver(const Options& o, const Session& session) {
   check_extract_options(o.extract);
-  return {{o.with, o.hydrometer, o.extract, o.culture},
-          reading_resolver(session, o.with),
-          notebook_opener(session)};
+  return {{o.with, o.hydrometer, o.extract, o.culture}, reading_resolver(session, o.with)};
 }
 
 // What is about a hydrometer has none to act on, if none was read.

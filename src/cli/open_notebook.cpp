@@ -38,8 +38,9 @@ notebook::Notebook open_notebook(const Session& session, notebook::Open how) {
        }}};
 }
 
-std::function<notebook::Notebook()> notebook_opener(const Session& session) {
-  return [&session] { return open_notebook(session, notebook::Open::read); };
+entry::SharedNotebook notebook_to_read(const Session& session) {
+  return std::make_shared<entry::NotebookOnDemand>(
+      [&session] { return open_notebook(session, notebook::Open::read); });
 }
 
 }  // namespace areo::cli

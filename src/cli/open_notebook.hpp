@@ -1,9 +1,8 @@
 #pragma once
 // The notebook that the user named.
-#include <functional>
 #include <string>
 
-#include "areo/notebook/store.hpp"
+#include "areo/entry/notebook_on_demand.hpp"
 #include "output.hpp"
 
 namespace areo::cli {
@@ -14,7 +13,7 @@ namespace areo::cli {
 /// @throws as notebook::Notebook
 [[nodiscard]] notebook::Notebook open_notebook(const Session& session,
                                                notebook::Open how = notebook::Open::existing);
-/// Opens it to be read, once it is needed.
-[[nodiscard]] std::function<notebook::Notebook()> notebook_opener(const Session& session);
+/// Opens it to be read, once it is needed. The session must outlive it.
+[[nodiscard]] entry::SharedNotebook notebook_to_read(const Session& session);
 
 }  // namespace areo::cli

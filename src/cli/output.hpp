@@ -5,11 +5,14 @@
 #include <string_view>
 #include <vector>
 
+#include "areo/entry/notebook_on_demand.hpp"
+
 namespace areo::cli {
 
 /// What the user asked of every command.
 struct Session {
-  std::string notebook;  ///< --notebook; empty = the default
+  std::string notebook;        ///< --notebook; empty = the default
+  entry::SharedNotebook book;  ///< that one, for whoever only reads
   bool json = false;
   bool full = false;
   std::shared_ptr<bool> noted = std::make_shared<bool>(false);  ///< whether the notebook has more

@@ -4,7 +4,6 @@
 
 #include "areo/core/moment.hpp"
 #include "failure.hpp"
-#include "open_notebook.hpp"
 #include "usage.hpp"
 
 namespace areo::cli {
@@ -57,7 +56,7 @@ entry::ReadingResolver reading_resolver(const Session& session,
   if (options.interpolate && options.at.empty())
     throw UsageError{"--interpolate without --at: after the last calibration there is no next one",
                      "say with --at when the reading was made, or leave --interpolate out"};
-  return entry::ReadingResolver{notebook_opener(session), options};
+  return entry::ReadingResolver{session.book, options};
 }
 
 }  // namespace areo::cli

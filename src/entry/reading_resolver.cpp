@@ -21,9 +21,8 @@ void require_temperature(const std::string& typed) {
   if (!typed.empty()) (void)text::liquid_celsius_from_text(typed);
 }
 
-ReadingResolver::ReadingResolver(std::function<notebook::Notebook()> open,
-                                 const ReadingOptions& options)
-    : open_{std::move(open)},
+ReadingResolver::ReadingResolver(SharedNotebook book, const ReadingOptions& options)
+    : book_{std::move(book)},
       options_{options},
       at_{options.at.empty() ? now() : past_day_end_from_text(options.at, now())} {
   if (!options.division.empty()) {
@@ -41,11 +40,6 @@ ReadingResolver::ReadingResolver(std::function<notebook::Notebook()> open,
       (void)hydrometer(options.instrument);
   }
   if (!options.thermometer.empty()) look_up_thermometer();
-}
-
-const notebook::Notebook& ReadingResolver::notebook() {
-  if (!notebook_) notebook_.emplace(open_());
-  return *notebook_;
 }
 
 notebook::InstrumentRecord ReadingResolver::look_up(const std::string& name,

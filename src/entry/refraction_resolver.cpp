@@ -41,10 +41,9 @@ void note_same_temperature(const TypedSample& t, const std::string& own, const c
 
 }  // namespace
 
-RefractionResolver::RefractionResolver(const RefractionTools& o, ReadingResolver prism,
-                                       std::function<notebook::Notebook()> open)
+RefractionResolver::RefractionResolver(const RefractionTools& o, ReadingResolver prism)
     : prism_{std::move(prism)},
-      stem_{std::move(open), hydrometer_options(o)},
+      stem_{prism_.book(), hydrometer_options(o)},
       kind_{prism_.extract(o.extract)},
       culture_{wording::culture_from_text(o.culture)},
       named_prism_{!o.with.instrument.empty()},

@@ -137,7 +137,8 @@ Grid conversion_table(const ConversionTable& t) {
     g.models.emplace_back(of_drinks);
   }
   const auto row = std::make_shared<Row>(side.scale, columns);
-  for (const std::string& note : measurement::convert(side.scale, side.axis.from, 0, {}).notes)
+  for (const std::string& note :
+       measurement::convert(side.scale, side.axis.from, 0, {}).own_notes())
     g.notes.push_back(note);
   g.cells = [row](double mark, double) { return row->cells(mark); };
   g.json = [row](double mark, double) { return std::optional{row->json(mark)}; };

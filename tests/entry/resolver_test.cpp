@@ -26,11 +26,11 @@ class Resolver : public notebook::TemporaryFolder {
     prism.added_at = moment_from_text("2026-02-28");
     book.add(prism);
   }
-  [[nodiscard]] std::function<notebook::Notebook()> open() {
-    return [this] {
+  [[nodiscard]] SharedNotebook open() {
+    return std::make_shared<NotebookOnDemand>([this] {
       ++opened_;
       return notebook::Notebook{path(), notebook::Open::read};
-    };
+    });
   }
   int opened_ = 0;
 };
@@ -81,12 +81,13 @@ TEST_F(Resolver, ASecondReadingIsOfTheInstrumentThatItsUnitSays) {
   RefractionTools tools;
   tools.with.instrument = "prism-1";
   tools.with.refractometer = true;
-  const RefractionResolver samples{tools, ReadingResolver{open(), tools.with}, open()};
+  const RefractionResolver samples{tools, ReadingResolver{open(), tools.with}};
   EXPECT_TRUE(samples.by_refractometer("12.4Bx"));
   EXPECT_TRUE(samples.by_refractometer("1.3512nD"));
   EXPECT_TRUE(samples.by_refractometer("12.4"));
   EXPECT_FALSE(samples.by_refractometer("12.4P"));
   EXPECT_FALSE(samples.by_refractometer("1.050"));
+  EXPECT_EQ(opened_, 1);
 }
 
 TEST(Entry, ConvertsWhatThePublicFunctionConverts) {

@@ -30,7 +30,9 @@ Out run(const std::string& csv, const StreamJob& job, StreamForm form = {}) {
 }
 
 entry::ReadingResolver without_notebook() {
-  return {[]() -> notebook::Notebook { throw std::logic_error{"no notebook is needed"}; }, {}};
+  return {std::make_shared<entry::NotebookOnDemand>(
+              []() -> notebook::Notebook { throw std::logic_error{"no notebook is needed"}; }),
+          {}};
 }
 
 TEST(Stream, ABadRowNeverStopsTheOthers) {

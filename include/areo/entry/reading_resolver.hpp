@@ -1,6 +1,5 @@
 #pragma once
 // Names and typed texts turned into instruments and readings, the same way for every command.
-#include <functional>
 #include <map>
 #include <optional>
 #include <string>
@@ -8,6 +7,7 @@
 
 #include "areo/core/moment.hpp"
 #include "areo/entry/extract_kind.hpp"
+#include "areo/entry/notebook_on_demand.hpp"
 #include "areo/instruments/reading.hpp"
 #include "areo/measurement/correct.hpp"
 #include "areo/measurement/refract.hpp"
@@ -43,8 +43,7 @@ struct TakenRefraction {
 class ReadingResolver {
  public:
   /// @throws ParseError, Error{store} for options that make every reading impossible
-  /// @param open  opens the notebook; called once, if it is needed
-  ReadingResolver(std::function<notebook::Notebook()> open, const ReadingOptions& options);
+  ReadingResolver(SharedNotebook book, const ReadingOptions& options);
 
   /// @param reading      as typed
   /// @param temperature  as typed; empty = not given
@@ -60,7 +59,8 @@ class ReadingResolver {
   [[nodiscard]] const measurement::Calibrated& hydrometer(const std::string& name);
   /// @throws Error{store} if the name is not that of a refractometer
   [[nodiscard]] const measurement::CalibratedRefractometer& refractometer(const std::string& name);
-  [[nodiscard]] const notebook::Notebook& notebook();
+  [[nodiscard]] const notebook::Notebook& notebook() { return book_->get(); }
+  [[nodiscard]] const SharedNotebook& book() const { return book_; }
 
  private:
   [[nodiscard]] notebook::InstrumentRecord look_up(const std::string& name, std::string_view kind);
@@ -70,11 +70,10 @@ class ReadingResolver {
   [[nodiscard]] instruments::Hydrometer unnamed_hydrometer(const physics::Scale& scale);
   [[nodiscard]] instruments::Refractometer unnamed_refractometer(
       instruments::RefractometerScale scale);
-  std::function<notebook::Notebook()> open_;
+  SharedNotebook book_;
   ReadingOptions options_;
   Moment at_;
   std::optional<double> division_, accuracy_c_;  // as stated
-  std::optional<notebook::Notebook> notebook_;
   std::map<std::string, measurement::Calibrated> hydrometers_;
   std::map<std::string, measurement::CalibratedRefractometer> refractometers_;
   std::vector<instruments::Hydrometer> unnamed_hydrometers_;

@@ -1,6 +1,5 @@
 #pragma once
 // Where a refractometer is read, with a hydrometer beside it: texts become results.
-#include <functional>
 #include <string>
 #include <vector>
 
@@ -25,11 +24,9 @@ struct RefractionTools {
 
 class RefractionResolver {
  public:
-  /// @param open   opens the notebook; called if it is needed
-  /// @param prism  of tools.with
+  /// @param prism  of tools.with; the hydrometer is looked up in its notebook
   /// @throws as ReadingResolver; ParseError for words that are unknown
-  RefractionResolver(const RefractionTools& tools, ReadingResolver prism,
-                     std::function<notebook::Notebook()> open);
+  RefractionResolver(const RefractionTools& tools, ReadingResolver prism);
 
   [[nodiscard]] TakenRefraction refraction(const TypedSample& t);
   [[nodiscard]] measurement::Result unfermented(const TakenRefraction& taken,
