@@ -1,17 +1,13 @@
 // areo certificate: the certificate of a user's own calibration.
 #include <fmt/format.h>
 
-#include <algorithm>
 #include <limits>
 #include <memory>
 
 #include "areo/core/error.hpp"
-#include "areo/core/shell_word.hpp"
-#include "areo/notebook/recompute.hpp"
 #include "areo/paper/certificate.hpp"
 #include "areo/publish/write_file.hpp"
 #include "areo/publish/write_page.hpp"
-#include "areo/text/format.hpp"
 #include "command.hpp"
 #include "failure.hpp"
 #include "open_notebook.hpp"
@@ -38,42 +34,13 @@ void check_options(const Options& o, const Session& session) {
     throw UsageError{"a certificate is no table", "let the name end in .txt, .md, .html or .pdf"};
 }
 
-// What to do about an instrument that has no calibration.
-std::string what_to_do(const notebook::Notebook& book, const notebook::InstrumentRecord& r) {
-  const std::string& name = r.name();
-  const auto checks = book.checks(r.id);
-  if (!checks.empty())
-    return fit(book, r, checks).consistent
-               ? fmt::format("put its checks in force: areo calibrate fit {}", shell_word(name))
-               : fmt::format(
-                     "its checks contradict each other: areo calibrate fit {} says which "
-                     "one to repeat",
-                     shell_word(name));
-  return fmt::format("check it first: areo calibrate {}, then areo calibrate fit {}",
-                     r.thermometer() != nullptr
-                         ? fmt::format("ice {} READING", shell_word(name))
-                         : fmt::format("water {} READING TEMP", shell_word(name)),
-                     shell_word(name));
-}
-
 notebook::CalibrationRecord chosen(const notebook::Notebook& book,
                                    const notebook::InstrumentRecord& instrument, const Options& o,
                                    Moment issued) {
-  const std::string& name = instrument.name();
-  const auto all = book.calibrations(instrument.id);
-  if (all.empty())
-    throw Error{Errc::domain, fmt::format("{} has no calibration to certify", name),
-                what_to_do(book, instrument)};
-  if (o.calibration != not_given) {
-    for (const notebook::CalibrationRecord& r : all)
-      if (r.id == o.calibration) return r;
-    throw Error{Errc::domain, fmt::format("{} has no calibration {}", name, o.calibration),
-                fmt::format("areo calibrate show {} lists them", shell_word(name))};
-  }
-  const Moment at = o.at.empty() ? issued : past_day_end_from_text(o.at, now());
-  if (const auto* r = notebook::newest(all, at)) return *r;
-  throw Error{Errc::domain, fmt::format("no calibration of {} was in force on {}", name, at.date()),
-              fmt::format("the first came into force on {}", all.front().in_force_from.date())};
+  if (o.calibration != not_given)
+    return paper::numbered_calibration(book, instrument, o.calibration);
+  return paper::calibration_in_force(book, instrument,
+                                     o.at.empty() ? issued : past_day_end_from_text(o.at, now()));
 }
 
 void write_lines(const std::string& path, const std::vector<std::string>& lines) {
@@ -109,13 +76,8 @@ int run_certificate(const Options& o, const Session& session) {
                            o.place, o.customer, session.full};
   const notebook::Notebook book = open_notebook(session, notebook::Open::read);
   const notebook::InstrumentRecord instrument = book.instrument(o.name);
-  const notebook::CalibrationRecord calibration = chosen(book, instrument, o, issue.on);
-  const paper::Certified c = paper::certified(book, instrument, calibration, issue);
-  if (issue.on < c.fitted.checks.back().made_at)
-    throw Error{Errc::inconsistent,
-                fmt::format("issued on {}, before its last check of {}", issue.on.date(),
-                            c.fitted.checks.back().made_at.date()),
-                "a certificate is made after the checks"};
+  const paper::Certified c =
+      paper::certified(book, instrument, chosen(book, instrument, o, issue.on), issue);
   const document::Document d = paper::certificate_document(c);
   if (!file.empty() || !session.json) write(d, o.print);
   if (session.json) {

@@ -7,6 +7,7 @@
 #include <set>
 
 #include "areo/core/digest.hpp"
+#include "areo/core/error.hpp"
 #include "areo/core/version.hpp"
 #include "areo/notebook/recompute.hpp"
 #include "areo/physics/scale_name.hpp"
@@ -222,6 +223,11 @@ Certified certified(const notebook::Notebook& book, const InstrumentRecord& inst
   add_thermometers(c, book);
   c.left_out = left_out(book, c);
   c.number = number_of(c);
+  if (issue.on < c.fitted.checks.back().made_at)
+    throw Error{Errc::inconsistent,
+                fmt::format("issued on {}, before its last check of {}", issue.on.date(),
+                            c.fitted.checks.back().made_at.date()),
+                "a certificate is made after the checks"};
   return c;
 }
 

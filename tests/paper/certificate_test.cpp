@@ -146,6 +146,33 @@ TEST_F(Certificates, AreTheSameForPrograms) {
   EXPECT_EQ(j["clauses"][1]["status"], "in_part");
 }
 
+TEST_F(Certificates, AreOfACalibrationThatThereIs) {
+  using notebook::expect_contains;
+  using notebook::refusal;
+  const auto instrument = book_.instrument("stem-1");
+  EXPECT_EQ(numbered_calibration(book_, instrument, 1).id, 1);
+  EXPECT_EQ(calibration_in_force(book_, instrument, moment_from_text("2026-05-01")).id, 1);
+  expect_contains(refusal([&] { (void)numbered_calibration(book_, instrument, 7); }),
+                  "stem-1 has no calibration 7 | areo calibrate show stem-1 lists them");
+  stem("stem-2", physics::sg_20_20, 0.990, 1.100, 0.002);
+  const auto other = book_.instrument("stem-2");
+  expect_contains(refusal([&] { (void)calibration_in_force(book_, other, now()); }),
+                  "check it first: areo calibrate water stem-2 READING TEMP");
+  check(other.id, {in_water(1.001, 20)});
+  expect_contains(refusal([&] { (void)calibration_in_force(book_, other, now()); }),
+                  "put its checks in force: areo calibrate fit stem-2");
+  check(other.id, {in_water(1.021, 20)});
+  expect_contains(refusal([&] { (void)calibration_in_force(book_, other, now()); }),
+                  "its checks contradict each other");
+}
+
+TEST_F(Certificates, AreIssuedAfterTheirChecks) {
+  Issue early = issue();
+  early.on = moment_from_text("2026-02-28T12:00Z");
+  notebook::expect_contains(notebook::refusal([&] { (void)of(early); }),
+                            "issued on 2026-02-28, before its last check of 2026-03-01");
+}
+
 // The squares of all contributions make the square of the whole, at each place of the scale.
 TEST_F(Certificates, HaveBudgetsThatAddUp) {
   const Json j = Json::parse(certificate_json(of(issue()), ""));

@@ -49,7 +49,16 @@ struct Certified {
   std::string number;
 };
 
+/// The calibration to certify, by its number or by a day on which it was in force.
+/// @throws Error{domain} if there is none, with what to do about it
+[[nodiscard]] notebook::CalibrationRecord numbered_calibration(
+    const notebook::Notebook& book, const notebook::InstrumentRecord& instrument,
+    notebook::Id number);
+[[nodiscard]] notebook::CalibrationRecord calibration_in_force(
+    const notebook::Notebook& book, const notebook::InstrumentRecord& instrument, Moment at);
+
 /// @param calibration  of the instrument
+/// @throws Error{inconsistent} if it would be issued before its last check
 [[nodiscard]] Certified certified(const notebook::Notebook& book,
                                   const notebook::InstrumentRecord& instrument,
                                   const notebook::CalibrationRecord& calibration,
