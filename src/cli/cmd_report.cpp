@@ -3,8 +3,6 @@
 
 #include <memory>
 
-#include "areo/core/error.hpp"
-#include "areo/core/version.hpp"
 #include "areo/document/chart.hpp"
 #include "areo/paper/report.hpp"
 #include "areo/publish/write_file.hpp"
@@ -56,16 +54,6 @@ void write_plot(const Options& o, const paper::Material& m) {
     publish::write_file(o.plot, [&](std::ostream& out) { out << svg; });
 }
 
-std::optional<double> glass_from_text(const std::string& text) {
-  if (text.empty()) return std::nullopt;
-  constexpr double most_l = 2;
-  const double litres = text::litres_from_text(text);
-  if (!(litres > 0 && litres <= most_l))
-    throw ParseError{fmt::format("a glass holds up to {:g} L", most_l), text, 0, text.size(),
-                     "e.g. 150mL"};
-  return litres;
-}
-
 int run_report(const Options& o, const Session& session) {
   require_output(o);
   if (!o.plot.empty()) (void)document::picture_format(o.plot);  // before anything is written
@@ -76,7 +64,7 @@ int run_report(const Options& o, const Session& session) {
     publish::refuse_same(o.out, o.plot, "the picture's file too");
   const auto expected = text::expected_end_from_text(o.expected);
   const auto limit = wording::limit_from_text(o.limit, o.level);
-  const std::optional<double> glass = glass_from_text(o.glass);
+  const std::optional<double> glass = paper::glass_from_text(o.glass);
   const notebook::Notebook book = open_notebook(session, notebook::Open::read);
   batch::Batch batch{book, o.name};
   paper::Material m = paper::material_of(book, batch, o.bottle, expected, limit, session.full);

@@ -13,6 +13,7 @@ struct Writer {
     lines->push_back(std::move(text));
     lines->emplace_back();
   }
+  void strong(const std::string& text) const { block("**" + text::markdown_line(text) + "**"); }
   void row(const std::vector<std::string>& cells) const {
     std::string text = "|";
     for (const std::string& c : cells) text += " " + text::markdown_cell(c) + " |";
@@ -33,6 +34,12 @@ struct Writer {
     lines->emplace_back();
   }
   void operator()(const Picture&) const {}
+  void operator()(const Subheading& s) const { block("### " + text::markdown_line(s.text)); }
+  void operator()(const Caution& c) const { block("**Caution:** " + text::markdown_line(c.text)); }
+  void operator()(const Headline& h) const {
+    for (const std::string& text : h.lines) strong(text);
+    (*this)(Bullets{h.below});
+  }
 };
 
 }  // namespace
@@ -41,16 +48,15 @@ std::vector<std::string> markdown_of(const Document& d) {
   std::vector<std::string> lines;
   const Writer write{&lines};
   write.block("# " + text::markdown_line(d.title));
-  write.block("**" + text::markdown_line(d.caution) + "**");
-  write.block("**" + text::markdown_line(d.headline) + "**");
-  write(Bullets{d.below_headline});
+  if (!d.caution.empty()) write.strong(d.caution);
+  for (const Block& b : d.opening) std::visit(write, b);
   for (const Section& s : d.sections) {
     write.block("## " + text::markdown_line(s.heading));
     for (const Block& b : s.blocks) std::visit(write, b);
   }
-  write.block("**" + text::markdown_line(d.caution) + "**");
+  if (!d.caution.empty()) write.strong(d.caution);
   for (const std::string& text : d.footer) write(Paragraph{text});
-  lines.push_back(text::markdown_line(d.end));
+  if (!d.end.empty()) lines.push_back(text::markdown_line(d.end));
   return lines;
 }
 

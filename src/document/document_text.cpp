@@ -32,6 +32,15 @@ struct Writer {
       lines->push_back(std::string(indent, ' ') + row);
   }
   void operator()(const Picture&) const {}
+  void operator()(const Subheading& s) const {
+    lines->emplace_back();
+    wrap("", "", s.text);
+  }
+  void operator()(const Caution& c) const { wrap("", "", "caution: " + c.text); }
+  void operator()(const Headline& h) const {
+    for (const std::string& text : h.lines) wrap("", "", text);
+    for (const std::string& text : h.below) wrap("  ", "  ", text);
+  }
 };
 
 }  // namespace
@@ -40,10 +49,9 @@ std::vector<std::string> text_of(const Document& d, std::size_t columns) {
   std::vector<std::string> lines;
   const Writer write{&lines, columns};
   write.wrap("", "", d.title);
-  write.wrap("", "", d.caution);
+  if (!d.caution.empty()) write.wrap("", "", d.caution);
   lines.emplace_back();
-  write.wrap("", "", d.headline);
-  for (const std::string& text : d.below_headline) write.wrap("  ", "  ", text);
+  for (const Block& b : d.opening) std::visit(write, b);
   for (const Section& s : d.sections) {
     lines.emplace_back();
     write.wrap("", "", s.heading);
@@ -51,9 +59,9 @@ std::vector<std::string> text_of(const Document& d, std::size_t columns) {
     for (const Block& b : s.blocks) std::visit(write, b);
   }
   lines.emplace_back();
-  write.wrap("", "", d.caution);
+  if (!d.caution.empty()) write.wrap("", "", d.caution);
   for (const std::string& text : d.footer) write.wrap("", "", text);
-  write.wrap("", "", d.end);
+  if (!d.end.empty()) write.wrap("", "", d.end);
   return lines;
 }
 

@@ -158,9 +158,7 @@ void Page::section(std::string_view heading) { body_ += element("h2", heading); 
 void Page::subsection(std::string_view heading) { body_ += element("h3", heading); }
 void Page::paragraph(std::string_view text) { body_ += element("p", text); }
 
-void Page::headline(std::string_view text, const std::vector<std::string>& below) {
-  body_ += headline_block({{std::string{text}}, below});
-}
+void Page::headline(const Headline& headline) { body_ += headline_block(headline); }
 
 void Page::caution(std::string_view text) { body_ += caution_block(text); }
 

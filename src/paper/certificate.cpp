@@ -238,16 +238,17 @@ document::Document certificate_document(const Certified& c) {
   d.title = "Certificate of a user's own calibration: " + c.instrument.name();
   d.number = c.number;
   d.caution = "a user's own check; not an accredited certificate.";
-  d.headline = wording::instruction_text(c.fitted);
+  document::Headline headline{{wording::instruction_text(c.fitted)}, {}};
   const auto at_middle = correction.uncertainty_at(correction.r0);
-  d.below_headline.push_back(
+  headline.below.push_back(
       fmt::format("correction at {}{}: {}", figures.place(correction.r0), figures.behind(),
                   text::value_text({correction.at(correction.r0), at_middle},
                                    wording::unit_of(c.instrument), c.issue.full)));
-  d.below_headline.push_back(fmt::format(
+  headline.below.push_back(fmt::format(
       "checked {} in {}", wording::checked_text(c.instrument, correction), correction.provenance));
-  d.below_headline.push_back(c.fitted.fit.consistent ? wording::verdict_text(c.fitted)
-                                                     : wording::agreement_text(c.fitted));
+  headline.below.push_back(c.fitted.fit.consistent ? wording::verdict_text(c.fitted)
+                                                   : wording::agreement_text(c.fitted));
+  d.add(std::move(headline));
   for (auto part : {certificate_object(c), certificate_method(c), certificate_results(c)})
     for (document::Section& s : part) d.sections.push_back(std::move(s));
   d.sections.push_back(certificate_remarks(c));

@@ -8,6 +8,7 @@
 #include "areo/core/version.hpp"
 #include "areo/document/chart.hpp"
 #include "areo/text/format.hpp"
+#include "areo/text/parse.hpp"
 #include "areo/wording/batch.hpp"
 #include "areo/wording/correction_changes.hpp"
 #include "areo/wording/strength.hpp"
@@ -70,7 +71,7 @@ std::string title_of(const Account& a) {
   return a.bottle.empty() ? "The batch" : "Bottle " + a.bottle;
 }
 
-void write_headline(document::Page& page, const Material& m, bool with_state) {
+void write_headline(document::Document& d, const Material& m, bool with_state) {
   for (const Account& a : m.accounts) {
     const batch::Point* last = a.last_strength();
     std::string strength = m.batch->original(a.bottle, notebook::end_of_time).readings.empty()
@@ -87,16 +88,17 @@ void write_headline(document::Page& page, const Material& m, bool with_state) {
       below.push_back("state: " + wording::state_text(a.history, m.expected));
       if (a.passing) below.push_back(wording::limit_text(*m.batch, a.history, *a.passing));
     }
-    page.headline((m.accounts.size() > 1 ? title_of(a) + ": " : "") + strength, below);
+    d.add(
+        document::Headline{{(m.accounts.size() > 1 ? title_of(a) + ": " : "") + strength}, below});
   }
 }
 
-void write_cautions(document::Page& page) {
-  page.caution(
+void write_cautions(document::Document& d) {
+  d.add(document::Caution{
       "A home estimate is no legal strength: local law and an accredited laboratory decide. A live "
       "ferment is not free of alcohol on the strength of a density reading, and strength rises "
-      "after bottling.");
-  page.caution(wording::pressure_caution);
+      "after bottling."});
+  d.add(document::Caution{wording::pressure_caution});
 }
 
 std::string report_title(const notebook::BatchRecord& r) {
@@ -105,25 +107,26 @@ std::string report_title(const notebook::BatchRecord& r) {
 
 namespace {
 
-// A page with what both reports begin and end with.
-document::Page page_around(const Material& m, Moment made_on,
-                           void (*write)(document::Page&, const Material&)) {
-  document::Page page{report_title(m.batch->record())};
-  page.paragraph(text::sentence(wording::facts_text(m.batch->record())));  // its name is the title
-  write(page, m);
-  page.footer(fmt::format("Made on {} with areo {} (tables {}) from readings in a notebook.",
-                          made_on.date(), version, tables_digest));
-  return page;
+// With what both reports begin and end with.
+document::Document around(const Material& m, Moment made_on,
+                          void (*write)(document::Document&, const Material&)) {
+  document::Document d{report_title(m.batch->record())};
+  d.add(document::Paragraph{
+      text::sentence(wording::facts_text(m.batch->record()))});  // its name is the title
+  write(d, m);
+  d.footer.push_back(fmt::format("Made on {} with areo {} (tables {}) from readings in a notebook.",
+                                 made_on.date(), version, tables_digest));
+  return d;
 }
 
 }  // namespace
 
-document::Page full_report(const Material& m, Moment made_on) {
-  return page_around(m, made_on, write_full);
+document::Document full_report(const Material& m, Moment made_on) {
+  return around(m, made_on, write_full);
 }
 
-document::Page audience_report(const Material& m, Moment made_on) {
-  return page_around(m, made_on, write_audience);
+document::Document audience_report(const Material& m, Moment made_on) {
+  return around(m, made_on, write_audience);
 }
 
 std::string gravity_picture(const Material& m) {
@@ -133,6 +136,16 @@ std::string gravity_picture(const Material& m) {
         fmt::format("{} has several bottles, and a picture shows one", m.batch->record().name),
         "say --bottle NAME"};
   return document::svg_of(gravity_chart(m, m.accounts[0]));
+}
+
+std::optional<double> glass_from_text(const std::string& text) {
+  if (text.empty()) return std::nullopt;
+  constexpr double most_l = 2;
+  const double litres = text::litres_from_text(text);
+  if (!(litres > 0 && litres <= most_l))
+    throw ParseError{fmt::format("a glass holds up to {:g} L", most_l), text, 0, text.size(),
+                     "e.g. 150mL"};
+  return litres;
 }
 
 }  // namespace areo::paper

@@ -160,9 +160,9 @@ std::string guests_comparison(const wording::ComparedPair& p) {
 
 }  // namespace
 
-void write_audience(document::Page& page, const Material& m) {
-  write_headline(page, m, false);
-  page.section("What was measured");
+void write_audience(document::Document& d, const Material& m) {
+  write_headline(d, m, false);
+  d.section("What was measured");
   std::vector<std::string> measured, means, sure;
   for (const Account& a : m.accounts) {
     measured.push_back(measured_text(m, a));
@@ -177,12 +177,12 @@ void write_audience(document::Page& page, const Material& m) {
     means.push_back(text::sentence(first));
   else
     for (const Account& a : m.accounts) means.push_back(text::sentence(who(m, a) + course(a)));
-  page.list(measured);
-  page.paragraph(
+  d.add(document::Bullets{measured});
+  d.add(document::Paragraph{
       "Sugar makes a liquid heavier; yeast turns sugar into alcohol, and it becomes lighter. From "
-      "how much lighter it became follows how much alcohol there is.");
-  page.section("What it means");
-  page.list(means);
+      "how much lighter it became follows how much alcohol there is."});
+  d.section("What it means");
+  d.add(document::Bullets{means});
   if (m.accounts.size() > 1) {
     const std::vector<wording::Contender> bottles = wording::bottles_of(*m.batch);
     const std::vector<wording::ComparedPair> pairs =
@@ -190,14 +190,15 @@ void write_audience(document::Page& page, const Material& m) {
     std::vector<std::string> lines;
     lines.reserve(pairs.size());
     for (const wording::ComparedPair& p : pairs) lines.push_back(guests_comparison(p));
-    page.list(lines);
-    page.list(wording::notes_on_time(pairs));
+    d.add(document::Bullets{lines});
+    d.add(document::Bullets{wording::notes_on_time(pairs)});
   } else if (const auto chart = strength_chart(m, m.accounts[0]); !chart.points.empty()) {
-    page.figure(document::svg_of(chart), "Alcohol by volume; the bars hold about 95 %.");
+    d.add(
+        document::Picture{document::svg_of(chart), "Alcohol by volume; the bars hold about 95 %."});
   }
-  if (!sure.empty()) page.section("How sure that is");
-  page.list(sure);
-  page.section("What could be wrong");
+  if (!sure.empty()) d.section("How sure that is");
+  d.add(document::Bullets{sure});
+  d.section("What could be wrong");
   std::vector<std::string> wrong{
       fmt::format("It holds for {}.", made_by(m.batch->record().culture)),
       "It was not distilled, and no laboratory has seen it.",
@@ -210,8 +211,8 @@ void write_audience(document::Page& page, const Material& m) {
   for (const Account& a : m.accounts)
     for (const std::string& text : a.corrections)
       wrong.push_back(who(m, a) + text + ".");  // begins with a name
-  page.list(wrong);
-  write_cautions(page);
+  d.add(document::Bullets{wrong});
+  write_cautions(d);
 }
 
 }  // namespace areo::paper

@@ -1,4 +1,4 @@
-// The whole story of a batch as a page.
+// The whole story of a batch.
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
@@ -77,7 +77,7 @@ std::string story(const Material& m, const Account& a) {
   return all;
 }
 
-void write_readings(document::Page& page, const Material& m, const Account& a, bool before) {
+void write_readings(document::Document& d, const Material& m, const Account& a, bool before) {
   const History& h = a.history;
   const std::vector<std::size_t> told = told_points(m, a, before);
   std::vector<std::size_t> shown;
@@ -89,38 +89,40 @@ void write_readings(document::Page& page, const Material& m, const Account& a, b
         return is_told_before(m, a, s->bottle()) == before;
       }));
   const std::string of = m.accounts.size() == 1 ? "" : before ? "The batch: " : title_of(a) + ": ";
-  page.table(
+  d.add(document::CaptionedTable{
       of + text::sentence(fmt::format(
                "what was read, and what follows from it{}{}",
                &a == &m.accounts[0] ? fmt::format("; {}", wording::column_level) : "",
                read == shown.size() ? ""
                                     : fmt::format("; of {} readings the last of each day", read))),
-      wording::point_rows(h, shown, m.full));
+      wording::point_rows(h, shown, m.full)});
 }
 
 // What several bottles begin with, from the one that has most of it; not if the batch has an
 // account of its own.
-void write_before(document::Page& page, const Material& m) {
+void write_before(document::Document& d, const Material& m) {
   const auto count = [&](const Account& a) { return told_points(m, a, true).size(); };
   const bool told = std::ranges::any_of(m.accounts, [](const auto& a) { return a.bottle.empty(); });
   const auto most = std::ranges::max_element(m.accounts, {}, count);
   if (told || count(*most) == 0) return;
-  page.section("The batch, before its bottles were filled");
-  page.paragraph(originals(m, *most, true));
-  write_readings(page, m, *most, true);
+  d.section("The batch, before its bottles were filled");
+  d.add(document::Paragraph{originals(m, *most, true)});
+  write_readings(d, m, *most, true);
 }
 
-void write_account(document::Page& page, const Material& m, const Account& a) {
+void write_account(document::Document& d, const Material& m, const Account& a) {
   const History& h = a.history;
-  page.section(title_of(a));
-  page.paragraph(story(m, a));
-  page.list(wording::odd_notes(h));
+  d.section(title_of(a));
+  d.add(document::Paragraph{story(m, a)});
+  d.add(document::Bullets{wording::odd_notes(h)});
   const std::string of = m.accounts.size() == 1 ? "" : title_of(a) + ": ";
-  page.figure(document::svg_of(gravity_chart(m, a)),
-              text::sentence(of + "gravity as corrected, 20/20; bars hold about 95 %"), true);
+  d.add(document::Picture{document::svg_of(gravity_chart(m, a)),
+                          text::sentence(of + "gravity as corrected, 20/20; bars hold about 95 %"),
+                          true});
   if (const auto chart = strength_chart(m, a); !chart.points.empty())
-    page.figure(document::svg_of(chart), text::sentence(of + "alcohol by volume"), true);
-  write_readings(page, m, a, false);
+    d.add(
+        document::Picture{document::svg_of(chart), text::sentence(of + "alcohol by volume"), true});
+  write_readings(d, m, a, false);
 }
 
 // Those whose last strength has an uncertainty to be taken apart.
@@ -187,36 +189,36 @@ std::vector<std::string> measures_of(const Material& m, const std::vector<const 
   return sentences;
 }
 
-void write_budget(document::Page& page, const Material& m) {
+void write_budget(document::Document& d, const Material& m) {
   const std::vector<const Account*> all = uncertain(m);
   if (all.empty()) return;
   const bool figures = std::ranges::all_of(all, [](const Account* a) {
     return a->last_strength()->drink->state == measurement::Fermentation::measured;
   });
-  page.section("Where the uncertainty comes from");
+  d.section("Where the uncertainty comes from");
   const std::string rest = all.size() > 1 ? ""
                                           : wording::budget_parts(all[0]->last_strength()->result(),
                                                                   wording::strength_key, m.full)
                                                 .rest;
-  page.table(
+  d.add(document::CaptionedTable{
       fmt::format("Budget of the alcohol{}: each part as the ± that it would make alone, and "
                   "its share{}{}.",
                   figures ? "" : ", or of its bound", rest.empty() ? "" : "; ", rest),
-      budget_rows(m, all));
-  page.subsection("What each measure alone would gain");
-  page.list(measures_of(m, all));
+      budget_rows(m, all)});
+  d.add(document::Subheading{"What each measure alone would gain"});
+  d.add(document::Bullets{measures_of(m, all)});
 }
 
-void write_comparison(document::Page& page, const Material& m) {
+void write_comparison(document::Document& d, const Material& m) {
   const std::vector<wording::Contender> bottles = wording::bottles_of(*m.batch);
   if (m.accounts.size() < 2 || bottles.size() < 2) return;
   const std::vector<wording::ComparedPair> pairs =
       wording::pairs_of(bottles, std::array{m.batch}, std::nullopt);
-  page.section("The bottles compared");
+  d.section("The bottles compared");
   if (const auto matrix = wording::comparison_matrix(bottles, pairs); !matrix.empty())
-    page.table("Each bottle against each other one", matrix);
-  page.list(wording::comparison_lines(pairs, std::nullopt));
-  page.list(wording::notes_on_time(pairs));
+    d.add(document::CaptionedTable{"Each bottle against each other one", matrix});
+  d.add(document::Bullets{wording::comparison_lines(pairs, std::nullopt)});
+  d.add(document::Bullets{wording::notes_on_time(pairs)});
 }
 
 // Of all points, each once, in order of their numbers.
@@ -231,27 +233,27 @@ std::set<notebook::Id> instruments_of(const Material& m) {
   return all;
 }
 
-void write_instruments(document::Page& page, const Material& m) {
-  page.section("Instruments");
+void write_instruments(document::Document& d, const Material& m) {
+  d.section("Instruments");
   const Moment at = m.accounts.back().history.points.back().sample.at();
   for (const notebook::Id id : instruments_of(m)) {
     const notebook::InstrumentRecord& r = m.batch->shelf().instrument(id);
-    page.subsection(r.name());
-    page.paragraph(wording::instrument_text(r) + ".");
+    d.add(document::Subheading{r.name()});
+    d.add(document::Paragraph{wording::instrument_text(r) + "."});
     const auto calibration = m.book->in_force(id, at);
     if (!calibration) {
-      page.list(notebook::correction_in_force(*m.book, r, at).remarks);
+      d.add(document::Bullets{notebook::correction_in_force(*m.book, r, at).remarks});
       continue;
     }
     const wording::Fitted f =
         wording::fitted(*m.book, r, notebook::checks_of(*m.book, *calibration));
-    page.paragraph(
+    d.add(document::Paragraph{
         fmt::format("A user's check, not an accredited calibration; in force from {}{}.",
                     calibration->in_force_from.date(),
-                    calibration->due ? ", due again on " + calibration->due->date() : ""));
-    page.list(wording::fit_lines(f));
-    page.figure(document::svg_of(residual_chart(f)),
-                "Checks less fit, with the expanded uncertainty of each check.", true);
+                    calibration->due ? ", due again on " + calibration->due->date() : "")});
+    d.add(document::Bullets{wording::fit_lines(f)});
+    d.add(document::Picture{document::svg_of(residual_chart(f)),
+                            "Checks less fit, with the expanded uncertainty of each check.", true});
   }
 }
 
@@ -261,15 +263,15 @@ std::string why_not(const notebook::ReadingRecord& r) {
 }
 
 // What does not count, and why: nothing is lost.
-void write_left_out(document::Page& page, const Material& m) {
+void write_left_out(document::Document& d, const Material& m) {
   std::vector<std::string> all;
   for (const notebook::ReadingRecord& r : m.batch->readings())
     if (!r.counts())
       all.push_back(fmt::format("reading {} of {}, {}: {}", r.id, wording::when_text(r.made_at),
                                 r.typed, why_not(r)));
   if (all.empty()) return;
-  page.section("Readings that do not count");
-  page.list(all);
+  d.section("Readings that do not count");
+  d.add(document::Bullets{all});
 }
 
 constexpr const char* basis_of_gravity =
@@ -284,7 +286,7 @@ constexpr const char* basis_of_outlook =
     "outlook: gravity does not rise by itself, and falls no lower than a drink without extract, by "
     "Balling's balance; a drawn curve is for the eye";
 
-void write_basis(document::Page& page, const Material& m) {
+void write_basis(document::Document& d, const Material& m) {
   std::vector<std::string> all;  // what ferments is said at the top
   const auto add = [&](const std::vector<std::string>& notes) {
     for (const std::string& note : notes)
@@ -294,9 +296,9 @@ void write_basis(document::Page& page, const Material& m) {
   for (const Account& a : m.accounts)
     for (const batch::Point& p : a.history.points)
       if (p.computed()) add(p.result().method_notes);
-  if (!all.empty()) page.section("What was assumed");
-  page.list(all);
-  page.section("How each number was computed");
+  if (!all.empty()) d.section("What was assumed");
+  d.add(document::Bullets{all});
+  d.section("How each number was computed");
   all = {
       basis_of_gravity,
       "alcohol: Balling's balance, from the original liquid to the one that was read",
@@ -304,23 +306,24 @@ void write_basis(document::Page& page, const Material& m) {
       "a day's fall, state and comparison: tests at 95 % on differences, without what both share",
       basis_of_outlook,
       "limits: JCGM 106; below or above only with the stated probability"};
-  page.list(all);
+  d.add(document::Bullets{all});
 }
 
 }  // namespace
 
-void write_full(document::Page& page, const Material& m) {
-  write_headline(page, m, true);
-  page.paragraph(fmt::format("Strengths hold {}.", wording::basis_text(m.batch->record().culture)));
-  write_cautions(page);
-  write_before(page, m);
-  for (const Account& a : m.accounts) write_account(page, m, a);
-  page.list(m.silent);
-  write_comparison(page, m);
-  write_budget(page, m);
-  write_instruments(page, m);
-  write_left_out(page, m);
-  write_basis(page, m);
+void write_full(document::Document& d, const Material& m) {
+  write_headline(d, m, true);
+  d.add(document::Paragraph{
+      fmt::format("Strengths hold {}.", wording::basis_text(m.batch->record().culture))});
+  write_cautions(d);
+  write_before(d, m);
+  for (const Account& a : m.accounts) write_account(d, m, a);
+  d.add(document::Bullets{m.silent});
+  write_comparison(d, m);
+  write_budget(d, m);
+  write_instruments(d, m);
+  write_left_out(d, m);
+  write_basis(d, m);
 }
 
 }  // namespace areo::paper

@@ -13,12 +13,12 @@ namespace areo::paper {
 [[nodiscard]] std::string title_of(const Account& a);
 /// The strength of each bottle, and what goes with it, for the first look.
 /// @param with_state  how the ferment goes, and how sure a limit is: for those who made it
-void write_headline(document::Page& page, const Material& m, bool with_state);
-/// Cautions for every page.
-void write_cautions(document::Page& page);
+void write_headline(document::Document& d, const Material& m, bool with_state);
+/// The cautions of both reports.
+void write_cautions(document::Document& d);
 
 // The two between headline and footer.
-void write_full(document::Page& page, const Material& m);
-void write_audience(document::Page& page, const Material& m);
+void write_full(document::Document& d, const Material& m);
+void write_audience(document::Document& d, const Material& m);
 
 }  // namespace areo::paper

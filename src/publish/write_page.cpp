@@ -5,8 +5,8 @@
 
 namespace areo::publish {
 
-void write_page(const std::string& path, const document::Page& page) {
-  write_html(path, page.html(), says_pdf(path));
+void write_page(const std::string& path, const document::Document& document) {
+  write_html(path, document::page_of(document), says_pdf(path));
 }
 
 void write_html(const std::string& path, const std::string& html, bool as_pdf) {

@@ -19,7 +19,7 @@ TEST(HtmlText, EscapesWhatWouldBeMarkup) {
 
 TEST(Page, HoldsItsPartsInOrder) {
   Page page{"PT-1"};
-  page.headline("5.1 % vol", {"on 2026-03-12"});
+  page.headline({{"5.1 % vol"}, {"on 2026-03-12"}});
   page.section("Story");
   page.paragraph("It fell.");
   page.list({"one", "two"});
@@ -42,7 +42,7 @@ TEST(Page, HoldsItsPartsInOrder) {
 TEST(Page, TakesEveryTextAsText) {
   const std::string evil = "<script>x</script>\"'&";
   Page page{evil};
-  page.headline(evil, {evil});
+  page.headline({{evil}, {evil}});
   page.section(evil);
   page.subsection(evil);
   page.paragraph(evil);

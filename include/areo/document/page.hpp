@@ -53,8 +53,8 @@ class Page {
   /// A heading of the third level, below a section.
   void subsection(std::string_view heading);
   void paragraph(std::string_view text);
-  /// What a reader should see first: a headline, and lines below it.
-  void headline(std::string_view text, const std::vector<std::string>& below);
+  /// What a reader should see first.
+  void headline(const Headline& headline);
   /// Set apart, for cautions.
   void caution(std::string_view text);
   /// No items, no list.

@@ -1,10 +1,10 @@
 #pragma once
-// The story of a batch as a page: what it tells of, and two ways to tell it.
+// The story of a batch: what it tells of, and two ways to tell it.
 #include <optional>
 #include <string>
 #include <vector>
 
-#include "areo/document/page.hpp"
+#include "areo/document/document.hpp"
 #include "areo/wording/limit.hpp"
 #include "areo/wording/trend.hpp"
 
@@ -24,6 +24,10 @@ struct Account {
 
 /// What a guest drinks: common practice, no source.
 inline constexpr double usual_glass_l = 0.2;
+
+/// A glass of guests as it is typed, in litres; nothing if empty.
+/// @throws ParseError, also for one that is larger than people drink from
+[[nodiscard]] std::optional<double> glass_from_text(const std::string& text);
 
 struct Material {
   const notebook::Notebook* book;
@@ -47,9 +51,9 @@ struct Material {
 [[nodiscard]] std::string report_title(const notebook::BatchRecord& batch);
 /// Everything, for the one who made it and for those who check it.
 /// @param made_on  told at the foot
-[[nodiscard]] document::Page full_report(const Material& m, Moment made_on);
+[[nodiscard]] document::Document full_report(const Material& m, Moment made_on);
 /// One sheet for people who only want to know what is in the glass.
-[[nodiscard]] document::Page audience_report(const Material& m, Moment made_on);
+[[nodiscard]] document::Document audience_report(const Material& m, Moment made_on);
 /// The gravities of the only bottle against the date, as SVG.
 /// @throws Error{inconsistent} for several bottles
 [[nodiscard]] std::string gravity_picture(const Material& m);

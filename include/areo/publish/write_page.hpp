@@ -2,13 +2,13 @@
 // A page as the file that its name asks for.
 #include <string>
 
-#include "areo/document/page.hpp"
+#include "areo/document/document.hpp"
 
 namespace areo::publish {
 
 /// PDF if the name ends in ".pdf", else HTML; an older file is replaced.
 /// @throws Error{file} as write_file() and pdf()
-void write_page(const std::string& path, const document::Page& page);
+void write_page(const std::string& path, const document::Document& document);
 /// A page that is HTML already, as it is or as PDF.
 void write_html(const std::string& path, const std::string& html, bool as_pdf);
 
