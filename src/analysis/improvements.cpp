@@ -13,7 +13,7 @@
 namespace areo::analysis {
 namespace {
 
-using calibration::KitchenCheck;
+using calibration::RecommendedCheck;
 using instruments::InstrumentUse;
 using uncertainty::Origin;
 
@@ -25,12 +25,12 @@ double division_of(const InstrumentUse& use) {
   return std::visit([](const auto& i) { return i.division; }, use.instrument);
 }
 
-std::string check_words(const std::string& name, const KitchenCheck& plan) {
+std::string check_words(const std::string& name, const RecommendedCheck& plan) {
   return plan.water ? name + " checked in water and two weighed sugar solutions"
                     : name + " checked in three weighed sugar solutions";
 }
 
-std::string recipes(const KitchenCheck& plan) {
+std::string recipes(const RecommendedCheck& plan) {
   std::string text;
   for (const calibration::WeighedSolution& s : plan.solutions)
     text += fmt::format("{}{:.0f} g of sugar in {:.0f} g of water", text.empty() ? "" : ", ",
@@ -38,7 +38,7 @@ std::string recipes(const KitchenCheck& plan) {
   return text;
 }
 
-Measure described(const Outlook& outlook, const measurement::Result& result, const Step& step) {
+Measure described(const Forecast& outlook, const measurement::Result& result, const Step& step) {
   const std::vector<Step> only{step};
   Measure m{step.action, "", "", outlook.after(only)};
   switch (step.action) {
@@ -59,7 +59,7 @@ Measure described(const Outlook& outlook, const measurement::Result& result, con
       m.changes = "its refraction is known as well as that of malt extract";
       break;
     case Action::check: {
-      const KitchenCheck& plan = outlook.check(step.instrument);
+      const RecommendedCheck& plan = outlook.check(step.instrument);
       m.words = check_words(name_of(result.instruments[step.instrument]), plan);
       m.changes = "a correction from " + std::string{plan.water ? "water, " : ""} + recipes(plan);
       break;
@@ -104,16 +104,16 @@ double effort(Action action) {
 }
 
 std::vector<Measure> measures(const measurement::Result& result, std::string_view key) {
-  const Outlook outlook{result, key};
+  const Forecast outlook{result, key};
   std::vector<Measure> all;
   for (const Step& step : outlook.steps()) all.push_back(described(outlook, result, step));
   return all;
 }
 
-Floor floor_of(const measurement::Result& result, std::string_view key) {
-  const Outlook outlook{result, key};
+BestAchievable best_achievable(const measurement::Result& result, std::string_view key) {
+  const Forecast outlook{result, key};
   const Shares s = outlook.shares(outlook.steps());
-  Floor floor{outlook.after(outlook.steps()), ""};
+  BestAchievable floor{outlook.after(outlook.steps()), ""};
   double largest = -1;
   for (std::size_t i = 0; i < s.of_inputs.size(); ++i)
     if (std::abs(s.of_inputs[i]) > largest) {
@@ -132,7 +132,7 @@ Floor floor_of(const measurement::Result& result, std::string_view key) {
 }
 
 Plan cheapest(const measurement::Result& result, std::string_view key, double target) {
-  const Outlook outlook{result, key};
+  const Forecast outlook{result, key};
   if (!(target > 0) || !std::isfinite(target))
     throw Error{Errc::domain,
                 fmt::format("a target is an expanded uncertainty above zero; got {}", target)};

@@ -10,7 +10,7 @@
 namespace areo::analysis {
 namespace {
 
-using calibration::KitchenCheck;
+using calibration::RecommendedCheck;
 using instruments::Correction;
 using instruments::InstrumentUse;
 using uncertainty::Input;
@@ -27,18 +27,18 @@ bool has(std::span<const Step> steps, const Step& step) {
 // What lowers a standard uncertainty to a target, and leaves a lower one.
 double down_to(double target, double u) { return u > target ? target / u : 1; }
 
-std::optional<KitchenCheck> check_of(const InstrumentUse& use, double division_factor) {
+std::optional<RecommendedCheck> check_of(const InstrumentUse& use, double division_factor) {
   return std::visit(
       [&](auto instrument) {
         instrument.division *= division_factor;
-        return calibration::kitchen_check(instrument);
+        return calibration::recommended_check(instrument);
       },
       use.instrument);
 }
 
 }  // namespace
 
-Outlook::Outlook(const measurement::Result& result, std::string_view key)
+Forecast::Forecast(const measurement::Result& result, std::string_view key)
     : result_{result}, quantity_{uncertain_quantity(result, key)} {
   const auto inputs = result.inputs.all();
   const auto open = [&](Origin origin) {
@@ -62,7 +62,7 @@ Outlook::Outlook(const measurement::Result& result, std::string_view key)
     if (instruments_[i].read) steps_.push_back({Action::finer_scale, i});
 }
 
-double Outlook::factor(const Input& input, std::span<const Step> taken) const {
+double Forecast::factor(const Input& input, std::span<const Step> taken) const {
   if (input.origin == Origin::typed && has(taken, {Action::digit})) return next_digit;
   // Three readings do not look behind the step in which each was noted [gum] F.2.2.1.
   if (input.origin == Origin::reading && has(taken, {Action::repeat}))
@@ -75,7 +75,7 @@ double Outlook::factor(const Input& input, std::span<const Step> taken) const {
   return 1;
 }
 
-void Outlook::take_finer_scale(Shares& s, std::size_t instrument) const {
+void Forecast::take_finer_scale(Shares& s, std::size_t instrument) const {
   constexpr double half = 0.5;
   const InstrumentUse& use = result_.instruments[instrument];
   for (const auto& mark : use.marks)
@@ -89,7 +89,7 @@ void Outlook::take_finer_scale(Shares& s, std::size_t instrument) const {
 
 // The marks' sensitivities are those of their readings, which also move along the correction's
 // slope. A slope about another middle is the same slope and another offset.
-Outlook::Sensitivity Outlook::sensitivity(const Correction& c, const InstrumentUse& use) const {
+Forecast::Sensitivity Forecast::sensitivity(const Correction& c, const InstrumentUse& use) const {
   double offset = 0;
   double slope = 0;
   double beyond = 0;
@@ -104,7 +104,7 @@ Outlook::Sensitivity Outlook::sensitivity(const Correction& c, const InstrumentU
   return {offset, std::hypot(offset * c.u_offset, slope * c.u_slope, beyond * c.u_slope_beyond)};
 }
 
-void Outlook::take_check(Shares& s, std::size_t instrument, const KitchenCheck& plan) const {
+void Forecast::take_check(Shares& s, std::size_t instrument, const RecommendedCheck& plan) const {
   const InstrumentUse& use = result_.instruments[instrument];
   double& offset = s.of_inputs[use.correction.offset.index];
   double& slope = s.of_inputs[use.correction.slope.index];
@@ -124,7 +124,7 @@ void Outlook::take_check(Shares& s, std::size_t instrument, const KitchenCheck& 
   s.of_checks[instrument] = share;
 }
 
-Shares Outlook::shares(std::span<const Step> taken) const {
+Shares Forecast::shares(std::span<const Step> taken) const {
   Shares s{result_.shares[quantity_], std::vector<double>(instruments_.size(), 0.0)};
   for (std::size_t i = 0; i < s.of_inputs.size(); ++i)
     s.of_inputs[i] *= factor(result_.inputs.all()[i], taken);
@@ -137,7 +137,7 @@ Shares Outlook::shares(std::span<const Step> taken) const {
   return s;
 }
 
-uncertainty::Value Outlook::after(std::span<const Step> taken) const {
+uncertainty::Value Forecast::after(std::span<const Step> taken) const {
   const Shares s = shares(taken);
   return uncertainty::combined(result_.quantities[quantity_].value.estimate, s.of_inputs,
                                result_.inputs, s.of_checks);

@@ -126,7 +126,7 @@ uncertainty::Value change(const Point& earlier, const Point& later) {
 }
 
 Batch::Batch(const notebook::Notebook& notebook, std::string_view name, Moment as_of,
-             notebook::Shelf::Between between)
+             notebook::InstrumentHistory::Between between)
     : notebook_{&notebook},
       as_of_{as_of},
       between_{between},

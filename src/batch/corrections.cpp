@@ -32,7 +32,7 @@ void note_use(std::vector<Use>& uses, const std::optional<Id>& calibration, Mome
 }
 
 // In order of their time.
-Uses uses_of(notebook::Shelf& shelf, std::span<const Sample* const> samples) {
+Uses uses_of(notebook::InstrumentHistory& shelf, std::span<const Sample* const> samples) {
   Uses uses;
   for (const Sample* s : samples)
     for (const notebook::ReadingRecord& r : s->readings) {
@@ -130,15 +130,16 @@ std::vector<const Sample*> Batch::behind(const Sample& sample) const {
 
 Point Batch::point(const Sample& sample, Id instrument,
                    const std::optional<notebook::CalibrationRecord>& calibration) {
-  const auto release = [](notebook::Shelf* shelf) { shelf->release(); };
-  const std::unique_ptr<notebook::Shelf, decltype(release)> afterwards{&shelf_, release};
+  const auto release = [](notebook::InstrumentHistory* shelf) { shelf->release(); };
+  const std::unique_ptr<notebook::InstrumentHistory, decltype(release)> afterwards{&shelf_,
+                                                                                   release};
   shelf_.hold(instrument, calibration ? std::optional{calibration->id} : std::nullopt);
   return point(sample);
 }
 
 std::vector<CorrectionChange> Batch::correction_changes(std::span<const Sample* const> samples) {
   std::vector<CorrectionChange> changes;
-  if (between_ == notebook::Shelf::Between::interpolated) return changes;
+  if (between_ == notebook::InstrumentHistory::Between::interpolated) return changes;
   for (const auto& [id, uses] : uses_of(shelf_, samples)) {
     if (uses.size() < 2) continue;
     const Judge judge{*notebook_, shelf_.instrument(id)};

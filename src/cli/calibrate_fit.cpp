@@ -30,14 +30,14 @@ void print_drift(const notebook::InstrumentRecord& instrument,
   for (const std::string& text : wording::drift_lines(instrument, before, drift)) line("  " + text);
 }
 
-void print_fit(const wording::Fitted& f) {
+void print_fit(const wording::FitSummary& f) {
   for (const std::string& text : wording::fit_lines(f)) line(text);
 }
 
 using notebook::CheckRecord;
 using notebook::InstrumentRecord;
 
-void print_contradiction(const wording::Fitted& f) {
+void print_contradiction(const wording::FitSummary& f) {
   line("not put in force: the checks contradict each other beyond their uncertainties");
   if (!f.fit.suspect) {
     line("next: repeat both checks; two alone cannot tell which of them is wrong");
@@ -54,7 +54,7 @@ void print_in_force(const notebook::CalibrationRecord& c) {
                    wording::in_force_text(c)));
 }
 
-void print_long_pause(const wording::Fitted& f) {
+void print_long_pause(const wording::FitSummary& f) {
   if (const CheckRecord* first = entry::after_long_pause(f.checks))
     line(
         fmt::format("note: old and new checks are fitted together; those from {0} on alone: areo "
@@ -67,7 +67,7 @@ void print_long_pause(const wording::Fitted& f) {
 int run_fit(const CalibrateOptions& o, const Session& session) {
   notebook::Notebook book = open_notebook(session);
   const InstrumentRecord instrument = book.instrument(o.name);
-  const wording::Fitted f =
+  const wording::FitSummary f =
       wording::fitted(book, instrument, entry::checks_to_fit(book, instrument, o.since, o.without));
   // What is wrong with the call is wrong whatever the checks say.
   const notebook::CalibrationRecord record = entry::calibration_record({o.from, o.due, o.note}, f);
@@ -114,7 +114,7 @@ int run_show_calibration(const CalibrateOptions& o, const Session& session) {
   const auto remarks = correction_in_force(book, instrument, now()).remarks;
   if (session.json) {
     if (in_force) {
-      wording::Fitted f = wording::fitted(book, instrument, used);
+      wording::FitSummary f = wording::fitted(book, instrument, used);
       f.remarks.insert(f.remarks.end(), remarks.begin(), remarks.end());
       raw_line(wording::fit_json(
           f, in_force->in_force_from,

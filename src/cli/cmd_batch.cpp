@@ -155,7 +155,7 @@ void print_json(Batch& batch, const notebook::Notebook& book) {
 int run_show(const Options& o, const Session& session) {
   const notebook::Notebook book = open_notebook(session, notebook::Open::read);
   const Moment as_of = o.at.empty() ? now() : past_day_end_from_text(o.at, now());
-  using Between = notebook::Shelf::Between;
+  using Between = notebook::InstrumentHistory::Between;
   Batch batch{book, o.name, as_of, o.interpolate ? Between::interpolated : Between::in_force};
   if (session.json) {
     print_json(batch, book);

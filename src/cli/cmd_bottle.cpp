@@ -131,16 +131,16 @@ int run_bottle(const Options& o, const Session& session) {
   BottleResult outcome = measurement::bottle(*point.drink, plan);
   note_refused_since(h, point, outcome.result.notes);
   for (std::string& text : wording::odd_notes(h)) outcome.result.notes.push_back(std::move(text));
-  const wording::BottleTelling told{.batch = batch,
-                                    .bottle = o.bottle,
-                                    .point = point,
-                                    .history = h,
-                                    .stuck = stuck,
-                                    .plan = plan,
-                                    .storage_stated = !o.storage.empty(),
-                                    .outcome = outcome,
-                                    .rating = rating,
-                                    .cases = wording::cases_of(plan, outcome.priming)};
+  const wording::BottleReport told{.batch = batch,
+                                   .bottle = o.bottle,
+                                   .point = point,
+                                   .history = h,
+                                   .stuck = stuck,
+                                   .plan = plan,
+                                   .storage_stated = !o.storage.empty(),
+                                   .outcome = outcome,
+                                   .rating = rating,
+                                   .cases = wording::cases_of(plan, outcome.priming)};
   if (session.json) {
     raw_line(wording::bottle_json(told));
   } else {

@@ -57,10 +57,10 @@ std::vector<Batch*> pointers(std::vector<Batch>& batches) {
   return all;
 }
 
-void print_json(std::vector<Batch>& batches, const std::vector<wording::Contender>& all,
+void print_json(std::vector<Batch>& batches, const std::vector<wording::ComparedReading>& all,
                 const std::vector<wording::ComparedPair>& pairs,
                 const std::optional<double>& within) {
-  for (const wording::Contender& c : all)
+  for (const wording::ComparedReading& c : all)
     for (Batch& batch : batches)
       if (batch.record().name == c.batch) raw_line(wording::point_json(batch, c.point));
   const std::vector<std::string> rounding = wording::notes_on_rounding(pointers(batches));
@@ -92,13 +92,13 @@ void check(const Options& o) {
       throw UsageError{fmt::format("{} is named twice", o.names[i]), "name each batch once"};
 }
 
-std::vector<wording::Contender> contenders(const Options& o, std::vector<Batch>& batches) {
+std::vector<wording::ComparedReading> contenders(const Options& o, std::vector<Batch>& batches) {
   if (!o.days.empty()) {
     batch::require_bottle(batches[0], o.bottle);
     return wording::days_of(batches[0], o.bottle, o.days);
   }
   if (batches.size() == 1) return wording::bottles_of(batches[0]);
-  std::vector<wording::Contender> all;
+  std::vector<wording::ComparedReading> all;
   for (Batch& batch : batches) {
     auto more = wording::named_after_batch(batch);
     if (more.empty())
@@ -127,7 +127,7 @@ int run_compare(const Options& o, const Session& session) {
   const notebook::Notebook book = open_notebook(session, notebook::Open::read);
   std::vector<Batch> batches;
   for (const std::string& name : o.names) batches.emplace_back(book, name);
-  const std::vector<wording::Contender> all = contenders(o, batches);
+  const std::vector<wording::ComparedReading> all = contenders(o, batches);
   if (all.size() < 2)
     throw Error{Errc::inconsistent,
                 fmt::format("{} has {} with a strength", o.names[0],
@@ -141,7 +141,7 @@ int run_compare(const Options& o, const Session& session) {
   }
   for (const Batch& batch : batches) line(wording::batch_text(batch.record()));
   const char* what = !o.days.empty() ? "day" : batches.size() > 1 ? "batch" : "bottle";
-  table(wording::contender_rows(all, what, session.full));
+  table(wording::compared_rows(all, what, session.full));
   line(fmt::format("  {}", wording::column_level));
   table(wording::comparison_matrix(all, pairs));
   for (const std::string& text : wording::comparison_lines(pairs, within)) line(text);
@@ -151,7 +151,7 @@ int run_compare(const Options& o, const Session& session) {
     notes(wording::notes_on_time(pairs));
   std::vector<Point> points;
   points.reserve(all.size());
-  for (const wording::Contender& c : all) points.push_back(c.point);
+  for (const wording::ComparedReading& c : all) points.push_back(c.point);
   notes(wording::notes_on_odd(all));
   notes(wording::notes_on_rounding(pointers(batches)));
   notes(wording::notes_on_corrections(pointers(batches), pairs));

@@ -38,13 +38,13 @@ void require_output(const Options& o) {
     throw UsageError{"a report is a page", "let the name end in .html or .pdf"};
 }
 
-void write_page(const Options& o, const paper::Material& m) {
+void write_page(const Options& o, const paper::ReportData& m) {
   publish::write_page(o.out,
                       o.audience ? paper::audience_report(m, now()) : paper::full_report(m, now()));
 }
 
 // One bottle, one picture.
-void write_plot(const Options& o, const paper::Material& m) {
+void write_plot(const Options& o, const paper::ReportData& m) {
   const document::PictureFormat format = document::picture_format(o.plot);
   const std::string svg = paper::gravity_picture(m);
   if (format == document::PictureFormat::pdf)
@@ -67,8 +67,8 @@ int run_report(const Options& o, const Session& session) {
   const std::optional<double> glass = paper::glass_from_text(o.glass);
   const notebook::Notebook book = open_notebook(session, notebook::Open::read);
   batch::Batch batch{book, o.name};
-  paper::Material m = paper::material_of(book, batch, o.bottle, expected, limit, session.full);
-  for (const paper::Account& a : m.accounts)
+  paper::ReportData m = paper::material_of(book, batch, o.bottle, expected, limit, session.full);
+  for (const paper::BottleHistory& a : m.accounts)
     trend::require_possible_end(batch, a.bottle, a.history, expected);
   if (glass) m.glass_l = *glass;
   if (!o.plot.empty()) write_plot(o, m);

@@ -73,19 +73,19 @@ WeighedSolution solution_of(const Options& o) {
   return w;
 }
 
-struct Shelf {
+struct InstrumentHistory {
   std::vector<instruments::Hydrometer> hydrometers;
   std::vector<instruments::Refractometer> refractometers;
 };
 
 // The instrument named, or one of each usual scale without error.
-Shelf shelf_of(const Options& o, entry::ReadingResolver& resolver, Temperature t) {
+InstrumentHistory shelf_of(const Options& o, entry::ReadingResolver& resolver, Temperature t) {
   if (!o.instrument.empty()) {
     if (resolver.notebook().instrument(o.instrument).refractometer() != nullptr)
       return {{}, {resolver.refractometer(o.instrument).refractometer}};
     return {{resolver.hydrometer(o.instrument).hydrometer}, {}};
   }
-  Shelf ideal;
+  InstrumentHistory ideal;
   for (const physics::Scale& s :
        {physics::sg_20_20, physics::specific_gravity_scale<Ref60F>(),
         physics::specific_gravity_scale<Ref20_4>(), physics::density_20, physics::plato_20}) {
@@ -107,7 +107,7 @@ int run_solution(const Options& o, const Session& session) {
   entry::ReadingResolver resolver = reading_resolver(session, o.with);
   const WeighedSolution w = solution_of(o);
   const auto temperature = resolver.temperature(o.temperature, celsius_point(20));
-  const Shelf shelf = shelf_of(o, resolver, celsius_point(temperature.indication_c));
+  const InstrumentHistory shelf = shelf_of(o, resolver, celsius_point(temperature.indication_c));
   const auto result =
       measurement::describe_solution(w, temperature, shelf.hydrometers, shelf.refractometers);
   if (session.json) {

@@ -50,7 +50,7 @@ std::vector<CheckRecord> checks_to_fit(const notebook::Notebook& book,
 }
 
 notebook::CalibrationRecord calibration_record(const TypedCalibration& o,
-                                               const wording::Fitted& f) {
+                                               const wording::FitSummary& f) {
   notebook::CalibrationRecord r;
   r.instrument = f.instrument.id;
   // Unless stated, from the last check on; the first calibration holds for what was read before

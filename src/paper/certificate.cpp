@@ -47,7 +47,8 @@ std::optional<CalibrationRecord> successor(const notebook::Notebook& book,
   return *(self + 1);
 }
 
-Witness witness(const notebook::Notebook& book, const InstrumentRecord& thermometer, Moment at) {
+ThermometerTrace witness(const notebook::Notebook& book, const InstrumentRecord& thermometer,
+                         Moment at) {
   const auto own = book.in_force(thermometer.id, at);
   if (!own)
     return {thermometer.name(),
@@ -65,10 +66,11 @@ void add_thermometers(Certified& c, const notebook::Notebook& book) {
     if (!r.thermometer) continue;
     const InstrumentRecord t = book.instrument(*r.thermometer);
     c.read_with.back().push_back(t.name());
-    Witness w = witness(book, t, r.made_at);
-    if (std::none_of(c.thermometers.begin(), c.thermometers.end(), [&](const Witness& known) {
-          return known.name == w.name && known.rests_on == w.rests_on;
-        }))
+    ThermometerTrace w = witness(book, t, r.made_at);
+    if (std::none_of(c.thermometers.begin(), c.thermometers.end(),
+                     [&](const ThermometerTrace& known) {
+                       return known.name == w.name && known.rests_on == w.rests_on;
+                     }))
       c.thermometers.push_back(std::move(w));
   }
 }
@@ -133,7 +135,7 @@ std::string content(const Certified& c) {
     const double u = e.correction.expanded();
     add(figures.number(e.correction.estimate, u) + " " + figures.number(u, u));
   }
-  for (const Witness& w : c.thermometers) add(w.name + ": " + w.rests_on);
+  for (const ThermometerTrace& w : c.thermometers) add(w.name + ": " + w.rests_on);
   for (const auto& p : c.corrections) {
     const double u = p.correction.expanded();
     add(figures.number(p.correction.estimate, u) + " " + figures.number(u, u));

@@ -232,7 +232,7 @@ std::string balance_text(const Certified& c) {
 
 std::vector<std::string> thermometers(const Certified& c) {
   std::vector<std::string> all;
-  for (const Witness& w : c.thermometers)
+  for (const ThermometerTrace& w : c.thermometers)
     all.push_back(fmt::format("temperature: {}, {}", w.name, w.rests_on));
   bool nameless = false;
   for (std::size_t i = 0; i < c.fitted.checks.size(); ++i)

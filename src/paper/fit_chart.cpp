@@ -9,7 +9,7 @@ namespace areo::paper {
 
 using document::Chart;
 
-Chart residual_chart(const wording::Fitted& f) {
+Chart residual_chart(const wording::FitSummary& f) {
   const std::string unit = wording::unit_of(f.instrument);
   Chart chart{.x_title = "shown" + (unit.empty() ? "" : ", " + unit),
               .y_title = "check less fit" + (unit.empty() ? "" : ", " + unit),

@@ -6,6 +6,6 @@
 namespace areo::paper {
 
 /// What a calibration's fit leaves of each check, with the uncertainty of the check.
-[[nodiscard]] document::Chart residual_chart(const wording::Fitted& f);
+[[nodiscard]] document::Chart residual_chart(const wording::FitSummary& f);
 
 }  // namespace areo::paper

@@ -17,16 +17,16 @@
 
 namespace areo::paper {
 
-const batch::Point* Account::last_strength() const {
+const batch::Point* BottleHistory::last_strength() const {
   for (std::size_t i = history.points.size(); i-- > 0;)
     if (history.points[i].has_strength() && !history.is_odd(i)) return &history.points[i];
   return nullptr;
 }
 
-Material material_of(const notebook::Notebook& book, batch::Batch& batch, const std::string& bottle,
-                     const std::optional<double>& expected,
-                     const std::optional<wording::Limit>& limit, bool full) {
-  Material m{&book, &batch, {}, {}, expected, limit, full};
+ReportData material_of(const notebook::Notebook& book, batch::Batch& batch,
+                       const std::string& bottle, const std::optional<double>& expected,
+                       const std::optional<wording::Limit>& limit, bool full) {
+  ReportData m{&book, &batch, {}, {}, expected, limit, full};
   std::vector<std::string> bottles = batch.bottles();
   if (!bottle.empty() || bottles.empty()) {
     batch::require_bottle(batch, bottle);
@@ -34,7 +34,7 @@ Material material_of(const notebook::Notebook& book, batch::Batch& batch, const 
   }
   std::optional<Error> first;
   for (const std::string& name : bottles) try {
-      Account a{name, trend::history_of(batch, name)};
+      BottleHistory a{name, trend::history_of(batch, name)};
       a.corrections = wording::note_corrections(batch, a.history.points);
       if (limit) a.passing = trend::passing_of(batch, a.history, limit->percent_vol, limit->level);
       m.accounts.push_back(std::move(a));
@@ -44,17 +44,17 @@ Material material_of(const notebook::Notebook& book, batch::Batch& batch, const 
     }
   if (m.accounts.empty()) throw Error{*first};
   // What was read of the whole before bottles were filled is part of each bottle's account.
-  const auto holds = [](const Account& filled, const Account& whole) {
+  const auto holds = [](const BottleHistory& filled, const BottleHistory& whole) {
     const auto& points = filled.history.points;
     return !filled.bottle.empty() &&
            std::count_if(points.begin(), points.end(), [](const batch::Point& p) {
              return p.sample.bottle().empty();
            }) == static_cast<std::ptrdiff_t>(whole.history.points.size());
   };
-  const auto told = [&](const Account& a) {
+  const auto told = [&](const BottleHistory& a) {
     return a.bottle.empty() && (a.last_strength() == nullptr ||
                                 std::any_of(m.accounts.begin(), m.accounts.end(),
-                                            [&](const Account& b) { return holds(b, a); }));
+                                            [&](const BottleHistory& b) { return holds(b, a); }));
   };
   if (m.accounts.size() > 1)
     if (const auto whole = std::find_if(m.accounts.begin(), m.accounts.end(), told);
@@ -63,16 +63,16 @@ Material material_of(const notebook::Notebook& book, batch::Batch& batch, const 
   return m;
 }
 
-bool concerns(const notebook::AdditionRecord& r, const Account& a) {
+bool concerns(const notebook::AdditionRecord& r, const BottleHistory& a) {
   return r.excluded().empty() && (r.bottle.empty() || r.bottle == a.bottle);
 }
 
-std::string title_of(const Account& a) {
+std::string title_of(const BottleHistory& a) {
   return a.bottle.empty() ? "The batch" : "Bottle " + a.bottle;
 }
 
-void write_headline(document::Document& d, const Material& m, bool with_state) {
-  for (const Account& a : m.accounts) {
+void write_headline(document::Document& d, const ReportData& m, bool with_state) {
+  for (const BottleHistory& a : m.accounts) {
     const batch::Point* last = a.last_strength();
     std::string strength = m.batch->original(a.bottle, notebook::end_of_time).readings.empty()
                                ? "no strength: no original gravity"
@@ -108,8 +108,8 @@ std::string report_title(const notebook::BatchRecord& r) {
 namespace {
 
 // With what both reports begin and end with.
-document::Document around(const Material& m, Moment made_on,
-                          void (*write)(document::Document&, const Material&)) {
+document::Document around(const ReportData& m, Moment made_on,
+                          void (*write)(document::Document&, const ReportData&)) {
   document::Document d{report_title(m.batch->record())};
   d.add(document::Paragraph{
       text::sentence(wording::facts_text(m.batch->record()))});  // its name is the title
@@ -121,15 +121,15 @@ document::Document around(const Material& m, Moment made_on,
 
 }  // namespace
 
-document::Document full_report(const Material& m, Moment made_on) {
+document::Document full_report(const ReportData& m, Moment made_on) {
   return around(m, made_on, write_full);
 }
 
-document::Document audience_report(const Material& m, Moment made_on) {
+document::Document audience_report(const ReportData& m, Moment made_on) {
   return around(m, made_on, write_audience);
 }
 
-std::string gravity_picture(const Material& m) {
+std::string gravity_picture(const ReportData& m) {
   if (m.accounts.size() > 1)
     throw Error{
         Errc::inconsistent,

@@ -19,17 +19,17 @@ namespace {
 
 using batch::Point;
 
-bool refracted(const Material& m, const Point& p) {
+bool refracted(const ReportData& m, const Point& p) {
   return m.batch->shelf().instrument(p.sample.first().instrument).refractometer() != nullptr;
 }
 
 // Of several, which one.
-std::string who(const Material& m, const Account& a) {
+std::string who(const ReportData& m, const BottleHistory& a) {
   return m.accounts.size() > 1 ? title_of(a) + ": " : "";
 }
 
 // "12 times from 2026-03-02 to 2026-03-13"
-std::string measured_text(const Material& m, const Account& a) {
+std::string measured_text(const ReportData& m, const BottleHistory& a) {
   const auto& points = a.history.points;
   const bool drop =
       std::any_of(points.begin(), points.end(), [&](const Point& p) { return refracted(m, p); });
@@ -45,14 +45,14 @@ std::string measured_text(const Material& m, const Account& a) {
 }
 
 // Grams of alcohol in a glass of what holds so much.
-double grams(const Material& m, double percent_vol) {
+double grams(const ReportData& m, double percent_vol) {
   constexpr double litres_per_m3 = 1000, g_per_kg = 1000;
   return percent_vol / 100 * physics::pure_ethanol_density().value() * g_per_kg / litres_per_m3 *
          m.glass_l;
 }
 
 // The strength as a range in words, and what a glass holds of it.
-std::string meaning(const Material& m, const Account& a) {
+std::string meaning(const ReportData& m, const BottleHistory& a) {
   const Point* last = a.last_strength();
   if (last == nullptr) return who(m, a) + "these readings say nothing of its alcohol.";
   const auto& v = last->result().at(wording::strength_key).value;
@@ -72,7 +72,7 @@ std::string meaning(const Material& m, const Account& a) {
 }
 
 // Whether it still becomes stronger, without a figure.
-std::string course(const Account& a) {
+std::string course(const BottleHistory& a) {
   const trend::State& s = a.history.state;
   switch (s.phase) {
     case trend::Phase::falling: return "it still ferments, and becomes stronger";
@@ -91,7 +91,7 @@ std::string course(const Account& a) {
 }
 
 // Without the words of decision rules.
-std::string limit_for_guests(const Material& m, const Account& a) {
+std::string limit_for_guests(const ReportData& m, const BottleHistory& a) {
   const double limit = a.passing->percent_vol;
   const uncertainty::Side side = a.passing->side();
   if (side == uncertainty::Side::cannot_tell)
@@ -129,7 +129,7 @@ const char* everyday(uncertainty::Origin origin) {
 }
 
 // Where the largest part of the doubt comes from.
-std::string doubt(const Material& m, const Account& a) {
+std::string doubt(const ReportData& m, const BottleHistory& a) {
   const Point* last = a.last_strength();
   if (last == nullptr || last->drink->state != measurement::Fermentation::measured) return "";
   const auto parts = analysis::budget(last->result(), wording::strength_key);
@@ -160,11 +160,11 @@ std::string guests_comparison(const wording::ComparedPair& p) {
 
 }  // namespace
 
-void write_audience(document::Document& d, const Material& m) {
+void write_audience(document::Document& d, const ReportData& m) {
   write_headline(d, m, false);
   d.section("What was measured");
   std::vector<std::string> measured, means, sure;
-  for (const Account& a : m.accounts) {
+  for (const BottleHistory& a : m.accounts) {
     measured.push_back(measured_text(m, a));
     means.push_back(meaning(m, a));
     if (a.passing) means.push_back(limit_for_guests(m, a));
@@ -172,11 +172,12 @@ void write_audience(document::Document& d, const Material& m) {
   }
   const std::string first = course(m.accounts.front());
   const bool one_course = std::all_of(m.accounts.begin(), m.accounts.end(),
-                                      [&](const Account& a) { return course(a) == first; });
+                                      [&](const BottleHistory& a) { return course(a) == first; });
   if (one_course)
     means.push_back(text::sentence(first));
   else
-    for (const Account& a : m.accounts) means.push_back(text::sentence(who(m, a) + course(a)));
+    for (const BottleHistory& a : m.accounts)
+      means.push_back(text::sentence(who(m, a) + course(a)));
   d.add(document::Bullets{measured});
   d.add(document::Paragraph{
       "Sugar makes a liquid heavier; yeast turns sugar into alcohol, and it becomes lighter. From "
@@ -184,7 +185,7 @@ void write_audience(document::Document& d, const Material& m) {
   d.section("What it means");
   d.add(document::Bullets{means});
   if (m.accounts.size() > 1) {
-    const std::vector<wording::Contender> bottles = wording::bottles_of(*m.batch);
+    const std::vector<wording::ComparedReading> bottles = wording::bottles_of(*m.batch);
     const std::vector<wording::ComparedPair> pairs =
         wording::pairs_of(bottles, std::array{m.batch}, std::nullopt);
     std::vector<std::string> lines;
@@ -203,12 +204,12 @@ void write_audience(document::Document& d, const Material& m) {
       fmt::format("It holds for {}.", made_by(m.batch->record().culture)),
       "It was not distilled, and no laboratory has seen it.",
       "Nobody can tell from it how a drink acts on a person, or who may drive."};
-  for (const Account& a : m.accounts)
-    for (const trend::Oddity& o : a.history.odd)
+  for (const BottleHistory& a : m.accounts)
+    for (const trend::Outlier& o : a.history.odd)
       wrong.push_back(text::sentence(
           fmt::format("{}the reading of {} does not go with the others ({}?)", who(m, a),
                       wording::when_text(a.history.points[o.point].sample.at()), o.likely)));
-  for (const Account& a : m.accounts)
+  for (const BottleHistory& a : m.accounts)
     for (const std::string& text : a.corrections)
       wrong.push_back(who(m, a) + text + ".");  // begins with a name
   d.add(document::Bullets{wrong});

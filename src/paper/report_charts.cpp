@@ -22,7 +22,7 @@ constexpr std::size_t longest_event = 24;
 // By the clock on the wall.
 double wall_s(Moment m) { return static_cast<double>(m.seconds + m.offset_s); }
 
-void add_additions(Chart& chart, const Material& m, const Account& a) {
+void add_additions(Chart& chart, const ReportData& m, const BottleHistory& a) {
   for (const notebook::AdditionRecord& r : m.batch->additions())
     if (concerns(r, a))
       chart.events.emplace_back(text::shortened(wording::addition_text(*m.book, r), longest_event),
@@ -54,7 +54,7 @@ bool narrow(const Chart& chart) {
 
 }  // namespace
 
-Chart gravity_chart(const Material& m, const Account& a) {
+Chart gravity_chart(const ReportData& m, const BottleHistory& a) {
   const History& h = a.history;
   Chart chart{.x_title = {}, .y_title = "gravity 20/20", .time = true, .points = {}};
   Chart::Points usual{"reading ± U", {}}, odd{"odd reading ± U", {}, true};
@@ -74,7 +74,7 @@ Chart gravity_chart(const Material& m, const Account& a) {
   return chart;
 }
 
-Chart strength_chart(const Material& m, const Account& a) {
+Chart strength_chart(const ReportData& m, const BottleHistory& a) {
   Chart chart{.x_title = {},
               .y_title = "alcohol, % vol",
               .time = true,

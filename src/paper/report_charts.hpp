@@ -6,8 +6,8 @@
 namespace areo::paper {
 
 /// Gravities with their uncertainty, a curve through them, odd readings, additions.
-[[nodiscard]] document::Chart gravity_chart(const Material& m, const Account& a);
+[[nodiscard]] document::Chart gravity_chart(const ReportData& m, const BottleHistory& a);
 /// Strengths with their uncertainty, and the limit; no points if there are none.
-[[nodiscard]] document::Chart strength_chart(const Material& m, const Account& a);
+[[nodiscard]] document::Chart strength_chart(const ReportData& m, const BottleHistory& a);
 
 }  // namespace areo::paper

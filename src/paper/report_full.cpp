@@ -27,19 +27,19 @@ using trend::History;
 
 // Of several bottles, what they begin with is told once: it was read of the batch, or went into
 // it, before they were filled.
-bool is_told_before(const Material& m, const Account& a, const std::string& bottle) {
+bool is_told_before(const ReportData& m, const BottleHistory& a, const std::string& bottle) {
   return m.accounts.size() > 1 && !a.bottle.empty() && bottle.empty();
 }
 
 // Numbers of the points of a history that are told with one account, or before all of them.
-std::vector<std::size_t> told_points(const Material& m, const Account& a, bool before) {
+std::vector<std::size_t> told_points(const ReportData& m, const BottleHistory& a, bool before) {
   std::vector<std::size_t> all;
   for (std::size_t i = 0; i < a.history.points.size(); ++i)
     if (is_told_before(m, a, a.history.points[i].sample.bottle()) == before) all.push_back(i);
   return all;
 }
 
-std::string originals(const Material& m, const Account& a, bool before) {
+std::string originals(const ReportData& m, const BottleHistory& a, bool before) {
   std::string all;
   for (const std::size_t i : told_points(m, a, before)) {
     const Point& p = a.history.points[i];
@@ -57,7 +57,7 @@ std::string originals(const Material& m, const Account& a, bool before) {
 }
 
 // What happened, in order of time; how it goes now stands in the headline.
-std::string story(const Material& m, const Account& a) {
+std::string story(const ReportData& m, const BottleHistory& a) {
   const History& h = a.history;
   std::string all = originals(m, a, false);
   if (const auto& whole = h.state.whole)
@@ -77,7 +77,8 @@ std::string story(const Material& m, const Account& a) {
   return all;
 }
 
-void write_readings(document::Document& d, const Material& m, const Account& a, bool before) {
+void write_readings(document::Document& d, const ReportData& m, const BottleHistory& a,
+                    bool before) {
   const History& h = a.history;
   const std::vector<std::size_t> told = told_points(m, a, before);
   std::vector<std::size_t> shown;
@@ -100,8 +101,8 @@ void write_readings(document::Document& d, const Material& m, const Account& a, 
 
 // What several bottles begin with, from the one that has most of it; not if the batch has an
 // account of its own.
-void write_before(document::Document& d, const Material& m) {
-  const auto count = [&](const Account& a) { return told_points(m, a, true).size(); };
+void write_before(document::Document& d, const ReportData& m) {
+  const auto count = [&](const BottleHistory& a) { return told_points(m, a, true).size(); };
   const bool told = std::ranges::any_of(m.accounts, [](const auto& a) { return a.bottle.empty(); });
   const auto most = std::ranges::max_element(m.accounts, {}, count);
   if (told || count(*most) == 0) return;
@@ -110,7 +111,7 @@ void write_before(document::Document& d, const Material& m) {
   write_readings(d, m, *most, true);
 }
 
-void write_account(document::Document& d, const Material& m, const Account& a) {
+void write_account(document::Document& d, const ReportData& m, const BottleHistory& a) {
   const History& h = a.history;
   d.section(title_of(a));
   d.add(document::Paragraph{story(m, a)});
@@ -126,9 +127,9 @@ void write_account(document::Document& d, const Material& m, const Account& a) {
 }
 
 // Those whose last strength has an uncertainty to be taken apart.
-std::vector<const Account*> uncertain(const Material& m) {
-  std::vector<const Account*> all;
-  for (const Account& a : m.accounts)
+std::vector<const BottleHistory*> uncertain(const ReportData& m) {
+  std::vector<const BottleHistory*> all;
+  for (const BottleHistory& a : m.accounts)
     if (const Point* last = a.last_strength();
         last != nullptr && last->result().at(wording::strength_key).value.u > 0)
       all.push_back(&a);
@@ -136,7 +137,7 @@ std::vector<const Account*> uncertain(const Material& m) {
 }
 
 // "reading of reading 10" is "reading of the last reading": of each bottle it is another one.
-std::string part_name(const wording::BudgetPart& p, const Account& a) {
+std::string part_name(const wording::BudgetPart& p, const BottleHistory& a) {
   const std::string own = "reading " + wording::numbers(a.last_strength()->sample);
   const std::size_t at = p.name.rfind(own);
   if (at == std::string::npos || at + own.size() != p.name.size()) return p.name;
@@ -144,12 +145,12 @@ std::string part_name(const wording::BudgetPart& p, const Account& a) {
 }
 
 // A row for each part, a column for each account.
-std::vector<std::vector<std::string>> budget_rows(const Material& m,
-                                                  const std::vector<const Account*>& all) {
+std::vector<std::vector<std::string>> budget_rows(const ReportData& m,
+                                                  const std::vector<const BottleHistory*>& all) {
   const bool one = all.size() == 1;
   std::vector<std::vector<std::string>> rows{{"what", "where it comes from"}};
   std::vector<std::string> rest{"further ones", ""};
-  for (const Account* a : all) {
+  for (const BottleHistory* a : all) {
     const std::size_t column = rows.front().size();
     rows.front().push_back((one ? "part" : title_of(*a)) + std::string{", % vol"});
     const auto table =
@@ -171,9 +172,10 @@ std::vector<std::vector<std::string>> budget_rows(const Material& m,
 }
 
 // What is the same for all is said once.
-std::vector<std::string> measures_of(const Material& m, const std::vector<const Account*>& all) {
+std::vector<std::string> measures_of(const ReportData& m,
+                                     const std::vector<const BottleHistory*>& all) {
   std::vector<std::pair<std::string, std::vector<std::string>>> said;
-  for (const Account* a : all)
+  for (const BottleHistory* a : all)
     for (std::string& text :
          wording::measure_sentences(a->last_strength()->result(), wording::strength_key, m.full)) {
       auto same = std::ranges::find(said, text, [](const auto& s) { return s.first; });
@@ -189,10 +191,10 @@ std::vector<std::string> measures_of(const Material& m, const std::vector<const 
   return sentences;
 }
 
-void write_budget(document::Document& d, const Material& m) {
-  const std::vector<const Account*> all = uncertain(m);
+void write_budget(document::Document& d, const ReportData& m) {
+  const std::vector<const BottleHistory*> all = uncertain(m);
   if (all.empty()) return;
-  const bool figures = std::ranges::all_of(all, [](const Account* a) {
+  const bool figures = std::ranges::all_of(all, [](const BottleHistory* a) {
     return a->last_strength()->drink->state == measurement::Fermentation::measured;
   });
   d.section("Where the uncertainty comes from");
@@ -209,8 +211,8 @@ void write_budget(document::Document& d, const Material& m) {
   d.add(document::Bullets{measures_of(m, all)});
 }
 
-void write_comparison(document::Document& d, const Material& m) {
-  const std::vector<wording::Contender> bottles = wording::bottles_of(*m.batch);
+void write_comparison(document::Document& d, const ReportData& m) {
+  const std::vector<wording::ComparedReading> bottles = wording::bottles_of(*m.batch);
   if (m.accounts.size() < 2 || bottles.size() < 2) return;
   const std::vector<wording::ComparedPair> pairs =
       wording::pairs_of(bottles, std::array{m.batch}, std::nullopt);
@@ -222,9 +224,9 @@ void write_comparison(document::Document& d, const Material& m) {
 }
 
 // Of all points, each once, in order of their numbers.
-std::set<notebook::Id> instruments_of(const Material& m) {
+std::set<notebook::Id> instruments_of(const ReportData& m) {
   std::set<notebook::Id> all;
-  for (const Account& a : m.accounts)
+  for (const BottleHistory& a : m.accounts)
     for (const Point& p : a.history.points)
       for (const notebook::ReadingRecord& r : p.sample.readings) {
         all.insert(r.instrument);
@@ -233,7 +235,7 @@ std::set<notebook::Id> instruments_of(const Material& m) {
   return all;
 }
 
-void write_instruments(document::Document& d, const Material& m) {
+void write_instruments(document::Document& d, const ReportData& m) {
   d.section("Instruments");
   const Moment at = m.accounts.back().history.points.back().sample.at();
   for (const notebook::Id id : instruments_of(m)) {
@@ -245,7 +247,7 @@ void write_instruments(document::Document& d, const Material& m) {
       d.add(document::Bullets{notebook::correction_in_force(*m.book, r, at).remarks});
       continue;
     }
-    const wording::Fitted f =
+    const wording::FitSummary f =
         wording::fitted(*m.book, r, notebook::checks_of(*m.book, *calibration));
     d.add(document::Paragraph{
         fmt::format("A user's check, not an accredited calibration; in force from {}{}.",
@@ -263,7 +265,7 @@ std::string why_not(const notebook::ReadingRecord& r) {
 }
 
 // What does not count, and why: nothing is lost.
-void write_left_out(document::Document& d, const Material& m) {
+void write_left_out(document::Document& d, const ReportData& m) {
   std::vector<std::string> all;
   for (const notebook::ReadingRecord& r : m.batch->readings())
     if (!r.counts())
@@ -286,14 +288,14 @@ constexpr const char* basis_of_outlook =
     "outlook: gravity does not rise by itself, and falls no lower than a drink without extract, by "
     "Balling's balance; a drawn curve is for the eye";
 
-void write_basis(document::Document& d, const Material& m) {
+void write_basis(document::Document& d, const ReportData& m) {
   std::vector<std::string> all;  // what ferments is said at the top
   const auto add = [&](const std::vector<std::string>& notes) {
     for (const std::string& note : notes)
       if (std::find(all.begin(), all.end(), note) == all.end()) all.push_back(note);
   };
-  for (const Account& a : m.accounts) add(wording::notes_of(a.history.points));
-  for (const Account& a : m.accounts)
+  for (const BottleHistory& a : m.accounts) add(wording::notes_of(a.history.points));
+  for (const BottleHistory& a : m.accounts)
     for (const batch::Point& p : a.history.points)
       if (p.computed()) add(p.result().method_notes);
   if (!all.empty()) d.section("What was assumed");
@@ -311,13 +313,13 @@ void write_basis(document::Document& d, const Material& m) {
 
 }  // namespace
 
-void write_full(document::Document& d, const Material& m) {
+void write_full(document::Document& d, const ReportData& m) {
   write_headline(d, m, true);
   d.add(document::Paragraph{
       fmt::format("Strengths hold {}.", wording::basis_text(m.batch->record().culture))});
   write_cautions(d);
   write_before(d, m);
-  for (const Account& a : m.accounts) write_account(d, m, a);
+  for (const BottleHistory& a : m.accounts) write_account(d, m, a);
   d.add(document::Bullets{m.silent});
   write_comparison(d, m);
   write_budget(d, m);

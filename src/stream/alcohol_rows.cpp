@@ -47,13 +47,14 @@ StreamJob alcohol_rows(entry::ReadingResolver& resolver, const AlcoholDefaults& 
         resolver.take(row["present"], temperature("present_temperature", o.present_temperature));
     const ferment::Culture culture = wording::culture_from_text(own.empty() ? o.culture : own);
     AlcoholResult a = entry::strength(original, present, culture);
-    std::vector<text::Fact> facts{{wording::word(a.state)}};
-    for (text::Fact& f : wording::bound_facts(a, wording::bound_beside(limit)))
+    std::vector<text::ExtraField> facts{{wording::word(a.state)}};
+    for (text::ExtraField& f : wording::bound_facts(a, wording::bound_beside(limit)))
       facts.push_back(std::move(f));
     if (limit && a.has_strength()) {
       const auto decision = analysis::decide_strength(a, limit->percent_vol, limit->level);
       a.result.notes.push_back(wording::verdict_text(*limit, a, decision));
-      for (text::Fact& f : wording::limit_facts(*limit, decision)) facts.push_back(std::move(f));
+      for (text::ExtraField& f : wording::limit_facts(*limit, decision))
+        facts.push_back(std::move(f));
     }
     if (a.state == Fermentation::above)
       a.result.notes.emplace_back(

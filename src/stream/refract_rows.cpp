@@ -38,8 +38,8 @@ RowOutcome row_outcome(RefractionResolver& samples, const TypedSample& t,
       if (q.key != "alcohol_percent_vol" && q.key != "sg_20_20_present") others.push_back(q.key);
     return {std::move(a.result), {{wording::word(a.state)}}, others};
   }
-  std::vector<text::Fact> facts{{wording::word(a.state)}};
-  for (text::Fact& f : wording::bound_facts(a)) facts.push_back(std::move(f));
+  std::vector<text::ExtraField> facts{{wording::word(a.state)}};
+  for (text::ExtraField& f : wording::bound_facts(a)) facts.push_back(std::move(f));
   a.result.notes.push_back("alcohol " + wording::below_text(a));
   return {std::move(a.result), std::move(facts), wording::rests_on_strength()};
 }

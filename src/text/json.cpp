@@ -53,6 +53,6 @@ std::string json_number(const std::optional<double>& number) {
 
 std::string json_list(const std::vector<std::string>& texts) { return dump(Json(texts)); }
 
-std::string Fact::json() const { return number ? text : json_string(text); }
+std::string ExtraField::json() const { return number ? text : json_string(text); }
 
 }  // namespace areo::text

@@ -6,7 +6,7 @@
 #include <cmath>
 
 #include "areo/core/error.hpp"
-#include "areo/trend/course.hpp"
+#include "areo/trend/growth_curve.hpp"
 #include "profile.hpp"
 
 namespace areo::trend {

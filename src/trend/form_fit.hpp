@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "areo/numeric/curve.hpp"
-#include "areo/trend/course.hpp"
+#include "areo/trend/growth_curve.hpp"
 
 namespace areo::trend {
 

@@ -125,7 +125,7 @@ void find_rates(History& h, const Batch& batch) {
 }  // namespace
 
 bool History::is_odd(std::size_t point) const {
-  return std::any_of(odd.begin(), odd.end(), [&](const Oddity& o) { return o.point == point; });
+  return std::any_of(odd.begin(), odd.end(), [&](const Outlier& o) { return o.point == point; });
 }
 
 double day_of(const History& h, Moment m) { return days_between(h.zero, m); }
@@ -170,8 +170,8 @@ History history_of(Batch& batch, const std::string& bottle, Shown shown) {
   h.state = state_of(h.series);
   find_odd(h);
   h.outlook = batch.record().culture == ferment::Culture::acetic
-                  ? Outlook{.refused = "what makes acid of alcohol lets the gravity rise again"}
-                  : outlook_of(h.series, h.state, lowest_end(h));
+                  ? Forecast{.refused = "what makes acid of alcohol lets the gravity rise again"}
+                  : forecast_of(h.series, h.state, lowest_end(h));
   h.course = course_of(h.series.only(sound_points(h.series, h.state)));
   return h;
 }

@@ -16,7 +16,7 @@ Noted::Noted(double indication, double division)
     : divisions{indication / division},
       on_a_mark{std::abs(divisions - std::round(divisions)) < nearly} {}
 
-Noted noted_of(const batch::Sample& sample, notebook::Shelf& shelf) {
+Noted noted_of(const batch::Sample& sample, notebook::InstrumentHistory& shelf) {
   Noted mean;
   for (const notebook::ReadingRecord& r : sample.readings) {
     const auto& instrument = shelf.instrument(r.instrument);

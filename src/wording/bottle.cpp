@@ -24,24 +24,24 @@ using measurement::RatingVerdict;
 using trend::Phase;
 
 // Of a case, with the words around its key: "co2_", "_g_l".
-uncertainty::Interval range_of(const BottleTelling& t, const BottleCase& c, const char* before,
+uncertainty::Interval range_of(const BottleReport& t, const BottleCase& c, const char* before,
                                const char* after) {
   const auto& r = t.outcome.result;
   return measurement::range_of(r.at(before + c.key + after),
                                r.at(before + std::string{"now"} + after));
 }
 
-uncertainty::Interval pressure_of(const BottleTelling& t, const BottleCase& c) {
+uncertainty::Interval pressure_of(const BottleReport& t, const BottleCase& c) {
   return range_of(t, c, "gauge_pressure_", "_bar");
 }
 
-RatingVerdict verdict_of(const BottleTelling& t, const BottleCase& c) {
+RatingVerdict verdict_of(const BottleReport& t, const BottleCase& c) {
   return measurement::against_rating(pressure_of(t, c), *t.rating);
 }
 
 // An end that was stated counts in the place of fermenting everything where the drink is steady
 // there, within its ±.
-bool end_is_supported(const BottleTelling& t) {
+bool end_is_supported(const BottleReport& t) {
   return t.plan.expected_sg && t.history.state.phase == Phase::steady && !t.stuck;
 }
 
@@ -49,7 +49,7 @@ bool end_is_supported(const BottleTelling& t) {
 bool ferments_all(const BottleCase& c) { return c.key == "all" || c.key == "primed"; }
 
 // Whether a case lies where the solubility of the gas was not measured.
-bool any_beyond(const BottleTelling& t) {
+bool any_beyond(const BottleReport& t) {
   return std::any_of(t.cases.begin(), t.cases.end(), [&](const BottleCase& c) {
     return measurement::beyond_measurements(pressure_of(t, c));
   });
@@ -61,7 +61,7 @@ std::string range_text(const Quantity& q, bool full) {
 
 }  // namespace
 
-std::vector<std::vector<std::string>> case_rows(const BottleTelling& t, bool full) {
+std::vector<std::vector<std::string>> case_rows(const BottleReport& t, bool full) {
   std::vector<std::vector<std::string>> rows{{"if", "CO2, g/L", "volumes", "pressure, bar"}};
   for (const BottleCase& c : t.cases)
     rows.push_back({c.words, text::interval_text(range_of(t, c, "co2_", "_g_l"), "", full),
@@ -74,7 +74,7 @@ namespace {
 
 using Lines = std::vector<std::string>;
 
-Lines priming_lines(const BottleTelling& t, const std::string& name, bool full) {
+Lines priming_lines(const BottleReport& t, const std::string& name, bool full) {
   Lines all;
   if (t.outcome.priming == Priming::none) return all;
   const std::string wanted = fmt::format("priming for {:.3g} g/L: ", *t.plan.carbonation);
@@ -113,7 +113,7 @@ Lines priming_lines(const BottleTelling& t, const std::string& name, bool full) 
   return all;
 }
 
-Lines rating_lines(const BottleTelling& t) {
+Lines rating_lines(const BottleReport& t) {
   Lines all;
   if (!t.rating) return all;
   const double bar = t.rating->value() / 1e5;
@@ -156,7 +156,7 @@ Lines rating_lines(const BottleTelling& t) {
 
 // Why an end that was stated does not count in the place of fermenting everything; empty if it
 // does.
-std::string unsupported_text(const BottleTelling& t) {
+std::string unsupported_text(const BottleReport& t) {
   if (!t.rating || !t.plan.expected_sg || end_is_supported(t) || all_below(t)) return "";
   const uncertainty::Value& now = t.point.gravity().value;
   const std::string at = text::fixed(now.estimate, 4);
@@ -169,7 +169,7 @@ std::string unsupported_text(const BottleTelling& t) {
                          : "it is there, within the ±, but not yet steady");
 }
 
-const char* state_text(const BottleTelling& t) {
+const char* state_text(const BottleReport& t) {
   if (t.stuck) return "STUCK above where it should end: it may start again";
   switch (t.history.state.phase) {
     case Phase::steady: return "steady";
@@ -194,7 +194,7 @@ struct Reach {
   double per_day, bar, days, fall, end;
   bool out_of_reach;  // no extract is left for it
 };
-std::optional<Reach> reach_of(const BottleTelling& t) {
+std::optional<Reach> reach_of(const BottleReport& t) {
   const auto pace = fastest(t.history.state);
   if (!pace || !(*pace > 0)) return std::nullopt;
   constexpr double usual_bar = 3, pa_per_bar = 1e5;
@@ -213,7 +213,7 @@ std::optional<Reach> reach_of(const BottleTelling& t) {
   return Reach{*pace, target, days, fall, end, out_of_reach};
 }
 
-Lines pace_lines(const BottleTelling& t) {
+Lines pace_lines(const BottleReport& t) {
   Lines all;
   const auto r = reach_of(t);
   if (!r) return all;
@@ -235,7 +235,7 @@ Lines pace_lines(const BottleTelling& t) {
   return all;
 }
 
-std::string pace_json(const BottleTelling& t) {
+std::string pace_json(const BottleReport& t) {
   const auto r = reach_of(t);
   if (!r) return "null";
   return fmt::format(
@@ -255,7 +255,7 @@ Lines culture_notes(ferment::Culture culture) {
   return all;
 }
 
-std::string next_text(const BottleTelling& t) {
+std::string next_text(const BottleReport& t) {
   const std::string name = shell_word(t.batch.record().name) +
                            (t.bottle.empty() ? "" : " --bottle " + shell_word(t.bottle));
   if (t.history.state.phase != Phase::steady)
@@ -292,7 +292,7 @@ std::string optional_json(const std::optional<double>& v) {
   return v ? fmt::format("{}", *v) : "null";
 }
 
-std::string verdicts_json(const BottleTelling& t) {
+std::string verdicts_json(const BottleReport& t) {
   if (!t.rating) return "null";
   std::vector<std::string> all;
   for (const BottleCase& c : t.cases)
@@ -315,19 +315,19 @@ std::vector<BottleCase> cases_of(const BottlePlan& plan, Priming priming) {
   return cases;
 }
 
-bool all_below(const BottleTelling& t) {
+bool all_below(const BottleReport& t) {
   return std::all_of(t.cases.begin(), t.cases.end(), [&](const BottleCase& c) {
     return (ferments_all(c) && end_is_supported(t)) || verdict_of(t, c) == RatingVerdict::below;
   });
 }
 
-bool answers(const BottleTelling& t) {
+bool answers(const BottleReport& t) {
   return std::none_of(t.cases.begin(), t.cases.end(), [&](const BottleCase& c) {
     return verdict_of(t, c) == RatingVerdict::cannot_tell;
   });
 }
 
-std::vector<std::string> bottle_lines(const BottleTelling& t, bool full) {
+std::vector<std::string> bottle_lines(const BottleReport& t, bool full) {
   const auto& r = t.outcome.result;
   Lines all{batch_text(t.batch.record()) + (t.bottle.empty() ? "" : "; bottle " + t.bottle),
             fmt::format("reading {} of {}: gravity 20/20 {}; {}", numbers(t.point.sample),
@@ -348,7 +348,7 @@ std::vector<std::string> bottle_lines(const BottleTelling& t, bool full) {
   return all;
 }
 
-std::vector<std::string> bottle_advice(const BottleTelling& t, bool full) {
+std::vector<std::string> bottle_advice(const BottleReport& t, bool full) {
   Lines all;
   const auto add = [&all](const Lines& more) { all.insert(all.end(), more.begin(), more.end()); };
   add(pace_lines(t));
@@ -367,7 +367,7 @@ std::vector<std::string> bottle_advice(const BottleTelling& t, bool full) {
   return all;
 }
 
-std::string bottle_json(const BottleTelling& t) {
+std::string bottle_json(const BottleReport& t) {
   const BottlePlan& p = t.plan;
   return json_line(
       t.outcome.result,

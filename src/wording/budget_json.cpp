@@ -110,7 +110,7 @@ std::string budget_json(const measurement::Result& result, std::string_view key,
   j["measures"] = text::Json::array();
   for (const auto& m : analysis::measures(result, key))
     j["measures"].push_back(measure_json(m, q.value));
-  const analysis::Floor floor = analysis::floor_of(result, key);
+  const analysis::BestAchievable floor = analysis::best_achievable(result, key);
   j["floor"] = {{"expanded_uncertainty", floor.after.expanded()},
                 {"limit", floor.limit},
                 {"needs_laboratory", floor.needs_laboratory}};

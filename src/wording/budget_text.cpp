@@ -114,7 +114,7 @@ std::vector<std::string> measure_sentences(const measurement::Result& result, st
                       ? fmt::format("{}: {} -> {} ({})", m.words, digits.number(q.value.expanded()),
                                     digits.number(m.after.expanded()), m.changes)
                       : m.words + ": no gain");
-  const analysis::Floor floor = analysis::floor_of(result, key);
+  const analysis::BestAchievable floor = analysis::best_achievable(result, key);
   all.push_back(fmt::format(
       "all of them: {}, of which most by {}{}", digits.with_unit(floor.after), floor.limit,
       floor.needs_laboratory ? "; only a distillation or a laboratory gets below" : ""));

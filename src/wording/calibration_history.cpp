@@ -72,7 +72,7 @@ std::vector<std::string> left_out_lines(const notebook::Notebook& book,
   return all;
 }
 
-std::string fit_json(const Fitted& f, const std::optional<Moment>& in_force_from,
+std::string fit_json(const FitSummary& f, const std::optional<Moment>& in_force_from,
                      const std::string& members) {
   const auto& c = f.fit.correction;
   return fmt::format(

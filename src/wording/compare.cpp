@@ -51,7 +51,7 @@ std::optional<Figure> last_figure(Batch& batch, const std::string& bottle, Momen
     if (!has_figure(point)) continue;
     if (!history) history = trend::history_of(batch, bottle);
     const auto found =
-        std::find_if(history->odd.begin(), history->odd.end(), [&](const trend::Oddity& o) {
+        std::find_if(history->odd.begin(), history->odd.end(), [&](const trend::Outlier& o) {
           return history->points[o.point].sample.first().id == s.first().id;
         });
     if (found == history->odd.end()) return Figure{std::move(point), std::move(odd)};
@@ -64,11 +64,12 @@ std::optional<Figure> last_figure(Batch& batch, const std::string& bottle, Momen
 }
 
 // Bubbles may hide a part of its strength.
-bool hides(const Contender& c) { return c.point.lifted; }
+bool hides(const ComparedReading& c) { return c.point.lifted; }
 
 // Of one that is stronger than it seems nothing is decided that this would change.
-trend::Comparison without_bubbles(trend::Comparison c, const Contender& a, const Contender& b) {
-  const Contender& weaker = c.difference.estimate > 0 ? a : b;
+trend::Comparison without_bubbles(trend::Comparison c, const ComparedReading& a,
+                                  const ComparedReading& b) {
+  const ComparedReading& weaker = c.difference.estimate > 0 ? a : b;
   if (c.verdict == Verdict::different ? hides(weaker) : hides(a) || hides(b))
     c.verdict = Verdict::not_told_apart;
   return c;
@@ -113,15 +114,15 @@ bool of_two_batches(const ComparedPair& p) { return p.a->batch != p.b->batch; }
 
 }  // namespace
 
-std::vector<Contender> bottles_of(Batch& batch) {
-  std::vector<Contender> all;
+std::vector<ComparedReading> bottles_of(Batch& batch) {
+  std::vector<ComparedReading> all;
   for (const std::string& bottle : batch.bottles())
     if (auto last = last_figure(batch, bottle, notebook::end_of_time))
       all.push_back({bottle.empty() ? "the batch" : bottle, bottle, batch.record().name,
                      std::move(last->point), std::move(last->odd)});
   // What was read before bottles were filled is no bottle.
-  const auto is_older = [&](const Contender& whole) {
-    return whole.key.empty() && std::all_of(all.begin(), all.end(), [&](const Contender& c) {
+  const auto is_older = [&](const ComparedReading& whole) {
+    return whole.key.empty() && std::all_of(all.begin(), all.end(), [&](const ComparedReading& c) {
              return c.key.empty() || whole.point.sample.at() < c.point.sample.at();
            });
   };
@@ -130,18 +131,18 @@ std::vector<Contender> bottles_of(Batch& batch) {
   return all;
 }
 
-std::vector<Contender> named_after_batch(Batch& batch) {
-  std::vector<Contender> all = bottles_of(batch);
-  for (Contender& c : all) {
+std::vector<ComparedReading> named_after_batch(Batch& batch) {
+  std::vector<ComparedReading> all = bottles_of(batch);
+  for (ComparedReading& c : all) {
     const std::string& bottle = c.point.sample.bottle();
     c.title = c.key = bottle.empty() ? c.batch : fmt::format("{} {}", c.batch, bottle);
   }
   return all;
 }
 
-std::vector<Contender> days_of(Batch& batch, const std::string& bottle,
-                               const std::vector<std::string>& days) {
-  std::vector<Contender> all;
+std::vector<ComparedReading> days_of(Batch& batch, const std::string& bottle,
+                                     const std::vector<std::string>& days) {
+  std::vector<ComparedReading> all;
   for (const std::string& day : days) {
     auto last = last_figure(batch, bottle, past_day_end_from_text(day, now()));
     if (!last)
@@ -151,7 +152,7 @@ std::vector<Contender> days_of(Batch& batch, const std::string& bottle,
           fmt::format("areo trend {} lists them", shell_word(batch.record().name))};
     const Point& point = last->point;
     const std::string at = when_text(point.sample.at());
-    for (const Contender& c : all)
+    for (const ComparedReading& c : all)
       if (c.point.sample.first().id == point.sample.first().id)
         throw Error{
             Errc::inconsistent,
@@ -163,14 +164,14 @@ std::vector<Contender> days_of(Batch& batch, const std::string& bottle,
   return all;
 }
 
-std::vector<ComparedPair> pairs_of(const std::vector<Contender>& all,
+std::vector<ComparedPair> pairs_of(const std::vector<ComparedReading>& all,
                                    std::span<Batch* const> batches,
                                    const std::optional<double>& within) {
   using analysis::Common;
   const bool rounded = all_in_whole_divisions(batches);
   std::vector<measurement::Result> results;
   results.reserve(all.size());
-  for (const Contender& c : all)
+  for (const ComparedReading& c : all)
     results.push_back(rounded ? analysis::with_rounding(c.point.result()) : c.point.result());
   std::vector<ComparedPair> pairs;
   for (std::size_t i = 0; i < all.size(); ++i)
@@ -190,9 +191,9 @@ std::vector<std::string> notes_on_rounding(std::span<Batch* const> batches) {
       "who reads halves of one tells more apart"};
 }
 
-std::vector<std::string> notes_on_odd(const std::vector<Contender>& all) {
+std::vector<std::string> notes_on_odd(const std::vector<ComparedReading>& all) {
   std::vector<std::string> notes;
-  for (const Contender& c : all)
+  for (const ComparedReading& c : all)
     for (const std::string& text : c.odd)
       if (std::find(notes.begin(), notes.end(), text) == notes.end()) notes.push_back(text);
   return notes;
@@ -204,17 +205,17 @@ std::string stronger_text(const ComparedPair& p) {
                      text::value_text({std::abs(d.estimate), d.u, d.degrees_of_freedom}, "% vol"));
 }
 
-std::vector<std::vector<std::string>> contender_rows(const std::vector<Contender>& all,
-                                                     const std::string& what, bool full) {
+std::vector<std::vector<std::string>> compared_rows(const std::vector<ComparedReading>& all,
+                                                    const std::string& what, bool full) {
   std::vector<std::vector<std::string>> rows{{what, "no.", "when", "gravity 20/20", strength_head}};
-  for (const Contender& c : all)
+  for (const ComparedReading& c : all)
     rows.push_back({c.title, numbers_cell(c.point.sample), when_text(c.point.sample.at()),
                     text::value_text(c.point.gravity().value, "", full),
                     strength_cell_text(c.point, full)});
   return rows;
 }
 
-std::vector<std::vector<std::string>> comparison_matrix(const std::vector<Contender>& all,
+std::vector<std::vector<std::string>> comparison_matrix(const std::vector<ComparedReading>& all,
                                                         const std::vector<ComparedPair>& pairs) {
   if (all.size() < 3) return {};
   std::vector<std::vector<std::string>> rows(all.size() + 1,
@@ -246,9 +247,9 @@ std::vector<std::string> comparison_lines(const std::vector<ComparedPair>& pairs
 }
 
 std::vector<std::string> notes_on_additions(const Batch& batch,
-                                            const std::vector<Contender>& days) {
-  for (const Contender& a : days)
-    for (const Contender& b : days)
+                                            const std::vector<ComparedReading>& days) {
+  for (const ComparedReading& a : days)
+    for (const ComparedReading& b : days)
       if (a.point.sample.at() < b.point.sample.at() &&
           batch.added_between(a.point.sample, b.point.sample))
         return {fmt::format("something was added between {} and {}: what differs may be that",

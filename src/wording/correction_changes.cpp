@@ -62,7 +62,7 @@ std::vector<measurement::Note>& notes_in(Point& p) {
   return p.drink ? p.drink->result.notes : p.alone.notes;
 }
 
-Batch& batch_of(std::span<Batch* const> batches, const Contender& c) {
+Batch& batch_of(std::span<Batch* const> batches, const ComparedReading& c) {
   return **std::find_if(batches.begin(), batches.end(),
                         [&](const Batch* b) { return b->record().name == c.batch; });
 }
@@ -82,8 +82,8 @@ std::vector<const Sample*> behind_both(std::span<Batch* const> batches, const Co
 std::string held_text(std::span<Batch* const> batches, const ComparedPair& p,
                       const CorrectionChange& c,
                       const std::optional<notebook::CalibrationRecord>& calibration) {
-  std::vector<Contender> two{*p.a, *p.b};
-  for (Contender& one : two) {
+  std::vector<ComparedReading> two{*p.a, *p.b};
+  for (ComparedReading& one : two) {
     one.point = batch_of(batches, one).point(one.point.sample, c.id, calibration);
     if (!one.point.has_strength()) return strength_text(one.point, false);
   }

@@ -33,8 +33,8 @@ const char* sentence(calibration::Conformity c, bool consistent) {
 
 }  // namespace
 
-Fitted fitted(const notebook::Notebook& book, const InstrumentRecord& instrument,
-              std::vector<CheckRecord> checks) {
+FitSummary fitted(const notebook::Notebook& book, const InstrumentRecord& instrument,
+                  std::vector<CheckRecord> checks) {
   return {instrument,
           checks,
           evaluate(book, instrument, checks),
@@ -51,7 +51,7 @@ std::string check_text(const InstrumentRecord& instrument, const CheckRecord& r,
                      text::value_text(c.expected, unit_of(instrument)));
 }
 
-std::string instruction_text(const Fitted& f) {
+std::string instruction_text(const FitSummary& f) {
   const auto& c = f.fit.correction;
   const std::string unit = unit_of(f.instrument);
   const auto one = [&](double r, int place) {
@@ -71,7 +71,7 @@ std::string instruction_text(const Fitted& f) {
                      shown(f.instrument, c.checked_hi));
 }
 
-std::string agreement_text(const Fitted& f) {
+std::string agreement_text(const FitSummary& f) {
   if (!f.fit.chi_squared_limit) return "nothing is left to test this by; one more check would tell";
   const int decimals = telling_place(f.fit.line.chi_squared, *f.fit.chi_squared_limit, 1);
   return fmt::format("the checks {}: chi-squared {:.{}f}, limit {:.{}f} at 95 %",
@@ -79,7 +79,7 @@ std::string agreement_text(const Fitted& f) {
                      *f.fit.chi_squared_limit, decimals);
 }
 
-std::string verdict_text(const Fitted& f) {
+std::string verdict_text(const FitSummary& f) {
   const std::string unit = unit_of(f.instrument);
   return fmt::format("maximum permissible error {:.3g}{} {}: {}", f.tolerance,
                      unit.empty() ? "" : " " + unit,
@@ -89,7 +89,7 @@ std::string verdict_text(const Fitted& f) {
                      sentence(calibration::judge(f.fit.correction, f.tolerance), f.fit.consistent));
 }
 
-std::vector<std::string> fit_lines(const Fitted& f) {
+std::vector<std::string> fit_lines(const FitSummary& f) {
   std::vector<std::string> lines;
   const auto line = [&](std::string text) { lines.push_back(std::move(text)); };
   const auto& c = f.fit.correction;

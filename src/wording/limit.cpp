@@ -114,7 +114,7 @@ std::string named_text(const ferment::StrengthLimit& named) {
                      named.citation, named.verified == "memory" ? ", from memory" : "");
 }
 
-std::vector<text::Fact> limit_facts(const Limit& l, const uncertainty::Decision& d) {
+std::vector<text::ExtraField> limit_facts(const Limit& l, const uncertainty::Decision& d) {
   return {{fmt::format("{}", l.percent_vol), true},
           {fmt::format("{}", l.level), true},
           {word(d.side)},
@@ -129,7 +129,7 @@ bool judge(const Limit& l, const AlcoholResult& a, const measurement::Original& 
   if (d.side == Side::cannot_tell)
     words.verdict.push_back(settling_text(l, original, present, culture));
   if (l.named != nullptr) words.verdict.push_back("  " + named_text(*l.named));
-  const std::vector<text::Fact> facts = limit_facts(l, d);
+  const std::vector<text::ExtraField> facts = limit_facts(l, d);
   for (std::size_t i = 0; i < facts.size(); ++i)
     words.members.emplace_back(limit_keys.at(i), facts[i].json());
   return d.side == Side::below;

@@ -161,8 +161,8 @@ std::string at_least_text(const AlcoholResult& a) { return at_least(a, " % vol (
 
 std::string at_least_cell(const AlcoholResult& a) { return at_least(a, ""); }
 
-std::vector<text::Fact> bound_facts(const AlcoholResult& a, const BoundWanted& wanted,
-                                    const analysis::StrengthSamples& samples) {
+std::vector<text::ExtraField> bound_facts(const AlcoholResult& a, const BoundWanted& wanted,
+                                          const analysis::StrengthSamples& samples) {
   if (!a.has_bound_only() || a.lifted) return {{"", true}, {"", true}};
   return {{fmt::format("{}", analysis::strength_bounds(a, samples, wanted.level).upper), true},
           {fmt::format("{}", wanted.level), true}};
@@ -171,7 +171,7 @@ std::vector<text::Fact> bound_facts(const AlcoholResult& a, const BoundWanted& w
 std::vector<std::pair<std::string, std::string>> bound_members(
     const AlcoholResult& a, const BoundWanted& wanted, const analysis::StrengthSamples& samples) {
   std::vector<std::pair<std::string, std::string>> all;
-  const std::vector<text::Fact> facts = bound_facts(a, wanted, samples);
+  const std::vector<text::ExtraField> facts = bound_facts(a, wanted, samples);
   for (std::size_t i = 0; i < facts.size(); ++i)
     if (!facts[i].text.empty()) all.emplace_back(bound_keys.at(i), facts[i].json());
   return all;

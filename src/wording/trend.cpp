@@ -116,7 +116,7 @@ std::string state_text(const History& h, const std::optional<double>& expected) 
 }
 
 std::vector<std::string> outlook_lines(const History& h, bool full) {
-  const trend::Outlook& o = h.outlook;
+  const trend::Forecast& o = h.outlook;
   if (!o.highest) return {"none: " + o.refused};
   // With the digits of the reading's own ±, away from what lies between.
   const double expanded = h.series.value(h.series.size() - 1).expanded();
@@ -155,7 +155,7 @@ std::vector<std::vector<std::string>> point_rows(const History& h,
   return rows;
 }
 
-std::string odd_text(const History& h, const trend::Oddity& o) {
+std::string odd_text(const History& h, const trend::Outlier& o) {
   return fmt::format(
       "reading {} lies {} {} the others: {}? nothing is concluded from it; if it is wrong: "
       "areo reading exclude {} --reason TEXT",
@@ -170,13 +170,13 @@ std::vector<std::string> odd_notes(const History& h) {
         "these readings scatter {:.1f} times as much as their ± allows: bubbles, layers, "
         "another eye? what is said of the fall counts it, a single reading's ± does not",
         h.state.scatter));
-  for (const trend::Oddity& o : h.odd) all.push_back(odd_text(h, o));
+  for (const trend::Outlier& o : h.odd) all.push_back(odd_text(h, o));
   return all;
 }
 
 std::string odd_json(const History& h) {
   std::string out;
-  for (const trend::Oddity& o : h.odd)
+  for (const trend::Outlier& o : h.odd)
     out += fmt::format(R"({}{{"readings":[{}],"off":{},"likely":{}}})", out.empty() ? "" : ",",
                        numbers(h.points[o.point].sample), o.off, text::json_string(o.likely));
   return "[" + out + "]";

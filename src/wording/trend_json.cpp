@@ -39,7 +39,7 @@ std::string moment_json(const History& h, const std::optional<double>& day) {
 }
 
 std::string outlook_json(const History& h) {
-  const trend::Outlook& o = h.outlook;
+  const trend::Forecast& o = h.outlook;
   const auto number = [](const std::optional<double>& v) {
     return v ? fmt::format("{}", *v) : std::string{"null"};
   };

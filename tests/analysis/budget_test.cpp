@@ -11,7 +11,7 @@
 
 #include "analysis/what_if.hpp"
 #include "areo/analysis/improvements.hpp"
-#include "areo/calibration/kitchen_check.hpp"
+#include "areo/calibration/recommended_check.hpp"
 #include "areo/core/error.hpp"
 #include "areo/measurement/convert.hpp"
 #include "areo/measurement/refract.hpp"
@@ -52,7 +52,7 @@ struct Batch {
     stem.hydrometer.division /= 2;
     stem.correction = measurement::Calibrated::never_checked(stem.hydrometer).correction;
   }
-  void check() { stem.correction = calibration::kitchen_check(stem.hydrometer)->correction; }
+  void check() { stem.correction = calibration::recommended_check(stem.hydrometer)->correction; }
 };
 
 // The same for one sample with two readings.
@@ -216,10 +216,10 @@ TEST(Measures, FinerScale) {
 TEST(Measures, EachInstrumentOfAPairForItself) {
   const measurement::Result before = Pair{}.result();
   Pair prism;
-  prism.prism.correction = calibration::kitchen_check(prism.prism.refractometer)->correction;
+  prism.prism.correction = calibration::recommended_check(prism.prism.refractometer)->correction;
   expect_same(measure(before, Action::check, 0).after.u, u_of(prism.result()));
   Pair stem;
-  stem.stem.correction = calibration::kitchen_check(stem.stem.hydrometer)->correction;
+  stem.stem.correction = calibration::recommended_check(stem.stem.hydrometer)->correction;
   expect_same(measure(before, Action::check, 1).after.u, u_of(stem.result()));
   Pair fine;
   fine.stem.hydrometer.division /= 2;
@@ -243,7 +243,7 @@ TEST(Measures, OneMoreDigit) {
 
 TEST(Measures, TogetherAsMadeTogether) {
   const measurement::Result before = Batch{}.result();
-  const Outlook outlook{before, strength};
+  const Forecast outlook{before, strength};
   Batch again;
   again.halve_division();
   again.check();
@@ -306,11 +306,11 @@ TEST(Cheapest, AgainstAllCombinationsByHand) {
 }
 
 TEST(Cheapest, NamesTheFloor) {
-  const Floor by_reading = floor_of(three(3, 2, 1), "y");
+  const BestAchievable by_reading = best_achievable(three(3, 2, 1), "y");
   EXPECT_EQ(by_reading.limit, "reading");
   EXPECT_FALSE(by_reading.needs_laboratory);
   EXPECT_NEAR(by_reading.after.u, std::sqrt(4 + 0.04 / 3), 1e-9);
-  const Floor by_method = floor_of(three(1, 2, 1), "y");
+  const BestAchievable by_method = best_achievable(three(1, 2, 1), "y");
   EXPECT_EQ(by_method.limit, "method");
   EXPECT_TRUE(by_method.needs_laboratory);
   EXPECT_NEAR(cheapest(three(1, 2, 1), "y", 1).after.u, by_method.after.u, 1e-12);
@@ -322,7 +322,7 @@ TEST(Cheapest, RefusesATargetThatIsNone) {
                               std::numeric_limits<double>::infinity()})
     EXPECT_THROW((void)cheapest(r, "y", target), Error);
   EXPECT_THROW((void)cheapest(r, "no_such_key", 1), Error);
-  EXPECT_THROW((void)floor_of(r, "no_such_key"), Error);
+  EXPECT_THROW((void)best_achievable(r, "no_such_key"), Error);
 }
 
 }  // namespace

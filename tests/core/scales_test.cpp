@@ -55,24 +55,24 @@ static_assert((Plato{10} + (Plato{12} - Plato{10})) == Plato{12});
 
 constexpr double nan = std::numeric_limits<double>::quiet_NaN();
 
-TEST(Reading, KeepsItsValue) {
+TEST(ScaleValue, KeepsItsValue) {
   EXPECT_EQ(Sg20{1.0505}.value(), 1.0505);
   EXPECT_EQ(Brix{-0.3}.value(), -0.3);
 }
 
-TEST(Reading, DifferenceUndoesSum) {
+TEST(ScaleValue, DifferenceUndoesSum) {
   const Delta<PlatoScale> fall = Plato{3.25} - Plato{12.5};
   EXPECT_EQ(fall.value, -9.25);
   EXPECT_EQ(Plato{12.5} + fall, Plato{3.25});
 }
 
-TEST(Reading, OrdersOnItsScale) {
+TEST(ScaleValue, OrdersOnItsScale) {
   EXPECT_LT(Sg20{0.998}, Sg20{1});
   EXPECT_GE(Brix{12}, Brix{12});
   EXPECT_EQ(Brix{0.0}, Brix{-0.0});
 }
 
-TEST(Reading, NotANumberIsUnordered) {
+TEST(ScaleValue, NotANumberIsUnordered) {
   const Plato odd{nan};
   EXPECT_FALSE(odd == odd);
   EXPECT_FALSE(odd < Plato{12} || odd > Plato{12});

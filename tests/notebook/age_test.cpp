@@ -4,8 +4,8 @@
 
 #include <cmath>
 
+#include "areo/notebook/instrument_history.hpp"
 #include "areo/notebook/recompute.hpp"
-#include "areo/notebook/shelf.hpp"
 #include "temporary.hpp"
 
 namespace areo::notebook {
@@ -60,7 +60,7 @@ TEST_F(Age, ReadingsShareACorrectionOfAnyAge) {
   const auto early = at("2025-04-01T10:00Z"), late = at("2025-05-01T10:00Z");
   EXPECT_TRUE(same_knowledge(early, late));
   EXPECT_LT(early.drift_part, late.drift_part);
-  Shelf shelf{book_};
+  InstrumentHistory shelf{book_};
   EXPECT_EQ(shelf.correction(stem_, moment_from_text("2025-05-01T10:00Z")).drift_part,
             late.drift_part);
   EXPECT_EQ(shelf.correction(stem_, moment_from_text("2025-04-01T10:00Z")).drift_part,

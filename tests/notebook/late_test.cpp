@@ -1,8 +1,8 @@
 // A correction that arrives late: which calibration holds for a reading of a moment.
 #include <algorithm>
 
+#include "areo/notebook/instrument_history.hpp"
 #include "areo/notebook/recompute.hpp"
-#include "areo/notebook/shelf.hpp"
 #include "batches.hpp"
 #include "notebook/schema.hpp"
 
@@ -57,7 +57,7 @@ TEST_F(Late, TheCorrectionIsOneAndSaysSo) {
   ASSERT_EQ(before.remarks.size(), 1u);
   expect_contains(before.remarks[0], "checked later, on 2026-05-25");
   // A shelf that has computed the one does not forget to say it for the other.
-  Shelf shelf{book_};
+  InstrumentHistory shelf{book_};
   EXPECT_TRUE(shelf.correction(stem_, day("2026-05-26")).remarks.empty());
   EXPECT_EQ(shelf.correction(stem_, day("2026-05-20")).remarks, before.remarks);
 }
@@ -65,7 +65,7 @@ TEST_F(Late, TheCorrectionIsOneAndSaysSo) {
 TEST_F(Late, AHeldCorrectionCountsAtAllTimesUntilItIsReleased) {
   const Id first = calibrate({check(1.003, "2026-05-25T10:00Z")}, "2026-05-25T10:00Z");
   const Id second = calibrate({check(1.006, "2026-06-25T10:00Z")}, "2026-06-25T10:00Z");
-  Shelf shelf{book_};
+  InstrumentHistory shelf{book_};
   const auto offset = [&](const char* at) { return shelf.correction(stem_, day(at)).offset; };
   const double early = offset("2026-05-20");
   const double late = offset("2026-07-01");

@@ -35,7 +35,7 @@ class Reports : public Checked {
     r.made_at = r.noted_at = moment_from_text(at);
     book_.add(std::span{&r, 1});
   }
-  [[nodiscard]] Material material(batch::Batch& batch) const {
+  [[nodiscard]] ReportData material(batch::Batch& batch) const {
     return material_of(book_, batch, "", std::nullopt, std::nullopt, false);
   }
   static std::string as_text(const document::Document& d) {
@@ -64,7 +64,7 @@ TEST_F(Reports, OfTheMakerSayEverything) {
 
 TEST_F(Reports, OfGuestsHaveNoLaboratoryWords) {
   batch::Batch batch{book_, "PT-1"};
-  Material m = material(batch);
+  ReportData m = material(batch);
   m.glass_l = 0.15;
   const std::string text = as_text(audience_report(m, now()));
   notebook::expect_contains(text, "a glass of 150 mL");

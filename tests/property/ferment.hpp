@@ -2,7 +2,7 @@
 // A ferment whose course is known, and what a hydrometer shows of it.
 #include <cmath>
 
-#include "areo/trend/course.hpp"
+#include "areo/trend/growth_curve.hpp"
 #include "world.hpp"
 
 namespace areo::property {

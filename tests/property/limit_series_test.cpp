@@ -53,13 +53,13 @@ const std::vector<Row>& rows() {
 }
 
 // A ferment that comes to between half and three times the limit, and its readings.
-struct Course {
+struct GrowthCurve {
   std::vector<double> days, strength;                       // true ones, % vol
   double passed = std::numeric_limits<double>::infinity();  // the day; none
   std::vector<Point> points;
 };
 
-Course any_course(World& world, Shape shape, const Row& row) {
+GrowthCurve any_course(World& world, Shape shape, const Row& row) {
   NewStem stem{world, world.uniform(0, 1) < 0.65 ? 0.002 : 0.001};
   const auto calibrated = measurement::Calibrated::never_checked(stem.hydrometer);
   const ExtractFraction original{world.uniform(0.04, 0.12)};
@@ -80,7 +80,7 @@ Course any_course(World& world, Shape shape, const Row& row) {
     return measurement::HydrometerSample{calibrated, reading};
   };
   const measurement::Original first{.readings = {reads(0, 0)}};
-  Course c;
+  GrowthCurve c;
   for (const double day : days_of_reading(world, std::min(1.3 * length + 6, 45.0))) {
     if (day < 0.5) continue;
     const bool fizzy = row.conditions.fizzy && world.uniform(0, 1) < 1.0 / 3;
@@ -112,7 +112,7 @@ Course any_course(World& world, Shape shape, const Row& row) {
 }
 
 // What each reading says by itself.
-std::vector<Decided> each_of(const Course& c, double limit) {
+std::vector<Decided> each_of(const GrowthCurve& c, double limit) {
   std::vector<Decided> all;
   for (std::size_t i = 0; i < c.points.size(); ++i) {
     const Point& p = c.points[i];
@@ -124,7 +124,7 @@ std::vector<Decided> each_of(const Course& c, double limit) {
   return all;
 }
 
-trend::Series series_of(const Course& c) {
+trend::Series series_of(const GrowthCurve& c) {
   std::vector<const Point*> points;
   for (const Point& p : c.points) points.push_back(&p);
   return trend::series_of(points, Moment{0, 0});
@@ -137,8 +137,8 @@ struct Answer {
 };
 
 // As a history does.
-Answer answer_after(const Course& c, const trend::Series& whole, const std::vector<Decided>& each,
-                    std::size_t n, double limit) {
+Answer answer_after(const GrowthCurve& c, const trend::Series& whole,
+                    const std::vector<Decided>& each, std::size_t n, double limit) {
   std::vector<std::size_t> first(n);
   std::iota(first.begin(), first.end(), 0);
   const trend::State state = trend::state_of(whole.only(first));
@@ -181,7 +181,7 @@ struct Count {
   }
 };
 
-void judge(const Course& c, double limit, Count& count) {
+void judge(const GrowthCurve& c, double limit, Count& count) {
   ++count.series;
   const trend::Series whole = series_of(c);
   const std::vector<Decided> each = each_of(c, limit);

@@ -37,7 +37,7 @@ TEST(Wrapped, CountsColumnsNotBytes) {
   EXPECT_EQ(wrapped("é é é", 5), Lines{"é é é"});
 }
 
-TEST(Fitted, GoesOnFurtherIn) {
+TEST(FitSummary, GoesOnFurtherIn) {
   EXPECT_EQ(fitted("note: a b c", 11), Lines{"note: a b c"});
   EXPECT_EQ(fitted("note: a b c", 10), (Lines{"note: a b", "  c"}));
   EXPECT_EQ(fitted("  note: a b c", 11), (Lines{"  note: a b", "    c"}));

@@ -15,7 +15,7 @@ enum class Action {
   digit,        ///< type one more digit (1): what is typed is known to a tenth
   repeat,       ///< three readings instead of one (1)
   temperature,  ///< know the temperature to ± 0.2 °C (2)
-  check,        ///< check an instrument as calibration::kitchen_check() has it (2)
+  check,        ///< check an instrument as calibration::recommended_check() has it (2)
   extract,      ///< name what is dissolved (2): known as well as the least known kind, malt
   finer_scale,  ///< another instrument with half the division (5)
 };
@@ -35,7 +35,7 @@ struct Measure {
 ///   cannot see below the steps in which readings are noted [gum] F.2.2.1;
 /// - temperature: inputs beyond ± 0.2 °C become that; what a named thermometer is off by stays;
 /// - check: offset, slope and what lies outside the checked part are replaced by those of
-///   kitchen_check(), unless the correction in force is better;
+///   recommended_check(), unless the correction in force is better;
 /// - finer_scale: the uncertainty of readings, and that of an error taken as within a division, is
 ///   halved; what is known of the meniscus and of a temperature compensation stays.
 /// Nothing here makes what a method or a formula leaves any smaller.
@@ -44,14 +44,15 @@ struct Measure {
                                             std::string_view key);
 
 /// How far all measures together reach, and what is then the largest contribution.
-struct Floor {
+struct BestAchievable {
   uncertainty::Value after;
   std::string limit;  ///< name of an input, or of the check of an instrument
   /// The limit is a method: only a better one gets below it, such as a distillation, or a
   /// laboratory.
   bool needs_laboratory = false;
 };
-[[nodiscard]] Floor floor_of(const measurement::Result& result, std::string_view key);
+[[nodiscard]] BestAchievable best_achievable(const measurement::Result& result,
+                                             std::string_view key);
 
 /// The least effort that brings the expanded uncertainty to a target.
 struct Plan {

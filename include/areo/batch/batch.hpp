@@ -10,7 +10,7 @@
 #include <vector>
 
 #include "areo/measurement/original.hpp"
-#include "areo/notebook/shelf.hpp"
+#include "areo/notebook/instrument_history.hpp"
 #include "areo/notebook/store.hpp"
 
 namespace areo::batch {
@@ -75,7 +75,8 @@ class Batch {
   /// @throws Error{store} if there is no such batch
   Batch(const notebook::Notebook& notebook, std::string_view name,
         Moment as_of = notebook::end_of_time,
-        notebook::Shelf::Between between = notebook::Shelf::Between::in_force);
+        notebook::InstrumentHistory::Between between =
+            notebook::InstrumentHistory::Between::in_force);
 
   [[nodiscard]] const notebook::BatchRecord& record() const { return record_; }
   /// All of them, also what does not count. In order of time.
@@ -136,7 +137,7 @@ class Batch {
   /// A sample as a model takes it: the mean of its repeats, with what its instrument and
   /// thermometer were at that time.
   [[nodiscard]] measurement::OriginalSample sample_of(const Sample& sample);
-  [[nodiscard]] notebook::Shelf& shelf() { return shelf_; }
+  [[nodiscard]] notebook::InstrumentHistory& shelf() { return shelf_; }
 
  private:
   // When something was, and of what happened at one moment, when it was noted.
@@ -155,8 +156,8 @@ class Batch {
 
   const notebook::Notebook* notebook_;
   Moment as_of_;
-  notebook::Shelf::Between between_;
-  notebook::Shelf shelf_;
+  notebook::InstrumentHistory::Between between_;
+  notebook::InstrumentHistory shelf_;
   notebook::BatchRecord record_;
   std::vector<notebook::ReadingRecord> readings_;
   std::vector<notebook::AdditionRecord> additions_;

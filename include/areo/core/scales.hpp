@@ -24,14 +24,16 @@ struct Delta {
 /// A point on a dimensionless scale. Two readings subtract to a Delta; a Delta can be added to a
 /// reading; nothing else compiles, in particular no sum, product or conversion to `double`.
 template <class Scale>
-class Reading {
+class ScaleValue {
  public:
-  constexpr explicit Reading(double v) noexcept : v_{v} {}
+  constexpr explicit ScaleValue(double v) noexcept : v_{v} {}
   [[nodiscard]] constexpr double value() const noexcept { return v_; }
-  friend constexpr auto operator<=>(Reading, Reading) = default;
-  friend constexpr Delta<Scale> operator-(Reading a, Reading b) noexcept { return {a.v_ - b.v_}; }
-  friend constexpr Reading operator+(Reading a, Delta<Scale> d) noexcept {
-    return Reading{a.v_ + d.value};
+  friend constexpr auto operator<=>(ScaleValue, ScaleValue) = default;
+  friend constexpr Delta<Scale> operator-(ScaleValue a, ScaleValue b) noexcept {
+    return {a.v_ - b.v_};
+  }
+  friend constexpr ScaleValue operator+(ScaleValue a, Delta<Scale> d) noexcept {
+    return ScaleValue{a.v_ + d.value};
   }
 
  private:
@@ -56,7 +58,7 @@ struct SgScale;
 /// Specific gravity: true density of the sample over true density of water, each at its reference
 /// temperature. SG 20/20 °C and SG 60/60 °F are different types.
 template <class Ref>
-using SpecificGravity = Reading<SgScale<Ref>>;
+using SpecificGravity = ScaleValue<SgScale<Ref>>;
 
 /// Degrees Baumé for liquids heavier than water, Bé = m - m / SG. Modulus and reference
 /// temperature belong together: 145 at 60/60 °F [nbsc440, gnu-units], 144.3 at 15/15 °C [rgbl1907].
@@ -71,23 +73,23 @@ struct Modulus144_3 {
 template <class Modulus>
 struct BaumeScale;
 template <class Modulus>
-using Baume = Reading<BaumeScale<Modulus>>;
+using Baume = ScaleValue<BaumeScale<Modulus>>;
 
-using Plato = Reading<struct PlatoScale>;      ///< % sucrose by mass, the brewer's word
-using Brix = Reading<struct BrixScale>;        ///< % sucrose by mass, the sugar maker's word
-using Oechsle = Reading<struct OechsleScale>;  ///< 1000 (SG 20/20 - 1)
+using Plato = ScaleValue<struct PlatoScale>;      ///< % sucrose by mass, the brewer's word
+using Brix = ScaleValue<struct BrixScale>;        ///< % sucrose by mass, the sugar maker's word
+using Oechsle = ScaleValue<struct OechsleScale>;  ///< 1000 (SG 20/20 - 1)
 /// Refractive index against air of 20 °C at the sodium D line, 589.3 nm.
-using RefractiveIndex = Reading<struct RefractiveIndexScale>;
+using RefractiveIndex = ScaleValue<struct RefractiveIndexScale>;
 /// Grams of extract in a litre of liquid at 20 °C.
-using MassConcentration = Reading<struct MassConcentrationScale>;
+using MassConcentration = ScaleValue<struct MassConcentrationScale>;
 /// Alcoholic strength by volume at 20 °C, in percent [oimlr22].
-using StrengthByVolume = Reading<struct StrengthByVolumeScale>;
+using StrengthByVolume = ScaleValue<struct StrengthByVolumeScale>;
 /// Alcoholic strength by mass, in percent [oimlr22].
-using StrengthByMass = Reading<struct StrengthByMassScale>;
+using StrengthByMass = ScaleValue<struct StrengthByMassScale>;
 
-using ExtractFraction = Reading<struct ExtractFractionScale>;  ///< g extract (as sucrose) per g
-using EthanolFraction = Reading<struct EthanolFractionScale>;  ///< g ethanol per g
-using SaltFraction = Reading<struct SaltFractionScale>;        ///< g sodium chloride per g
+using ExtractFraction = ScaleValue<struct ExtractFractionScale>;  ///< g extract (as sucrose) per g
+using EthanolFraction = ScaleValue<struct EthanolFractionScale>;  ///< g ethanol per g
+using SaltFraction = ScaleValue<struct SaltFractionScale>;        ///< g sodium chloride per g
 
 /// Plato and Brix meet only here: both are percent sucrose by mass.
 [[nodiscard]] constexpr ExtractFraction extract_fraction(Plato p) noexcept {

@@ -27,7 +27,7 @@ struct TypedCalibration {
 /// before too.
 /// @throws ParseError; Error{inconsistent} if it is due before it is in force
 [[nodiscard]] notebook::CalibrationRecord calibration_record(const TypedCalibration& typed,
-                                                             const wording::Fitted& fit);
+                                                             const wording::FitSummary& fit);
 
 /// The same checks from the same moment on: typed once more, or by a script that was not told.
 /// @throws Error{inconsistent} for such a record

@@ -51,12 +51,12 @@ struct SymbolOf<Energy> {
 }  // namespace detail
 
 template <class Scale>
-struct UnitOf<Reading<Scale>> : detail::SymbolOf<Reading<Scale>> {
-  static constexpr double number(Reading<Scale> v) noexcept { return v.value(); }
-  static constexpr Reading<Scale> of(double v) noexcept { return Reading<Scale>{v}; }
+struct UnitOf<ScaleValue<Scale>> : detail::SymbolOf<ScaleValue<Scale>> {
+  static constexpr double number(ScaleValue<Scale> v) noexcept { return v.value(); }
+  static constexpr ScaleValue<Scale> of(double v) noexcept { return ScaleValue<Scale>{v}; }
 };
 template <class Scale>
-struct UnitOf<Delta<Scale>> : detail::SymbolOf<Reading<Scale>> {
+struct UnitOf<Delta<Scale>> : detail::SymbolOf<ScaleValue<Scale>> {
   static constexpr double number(Delta<Scale> v) noexcept { return v.value; }
   static constexpr Delta<Scale> of(double v) noexcept { return {v}; }
 };
@@ -120,7 +120,7 @@ std::ostream& print(std::ostream& out, const T& v) {
 
 /// The number, as the stream is set to print it, and the unit: "12.5 °P", "27 °C".
 template <class Scale>
-std::ostream& operator<<(std::ostream& out, Reading<Scale> v) {
+std::ostream& operator<<(std::ostream& out, ScaleValue<Scale> v) {
   return detail::print(out, v);
 }
 template <class Scale>

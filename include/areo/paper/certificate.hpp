@@ -21,12 +21,12 @@ struct Issue {
 /// The calibration before, and what changed since.
 struct Predecessor {
   notebook::CalibrationRecord calibration;
-  wording::Fitted fitted;
+  wording::FitSummary fitted;
   calibration::Drift drift;
 };
 
 /// A thermometer that checks were read with.
-struct Witness {
+struct ThermometerTrace {
   std::string name;
   std::string rests_on;  ///< its own calibration, in words
 };
@@ -36,7 +36,7 @@ struct Certified {
   Issue issue;
   notebook::InstrumentRecord instrument;
   notebook::CalibrationRecord calibration;
-  wording::Fitted fitted;
+  wording::FitSummary fitted;
   std::vector<calibration::CorrectionBudget> corrections;  ///< at marks along the scale
   std::vector<calibration::CorrectionBudget> budgets;      ///< at the ends and the middle
   std::vector<calibration::ConformityPoint> conformity;    ///< none if the checks contradict
@@ -44,7 +44,7 @@ struct Certified {
   std::optional<notebook::CalibrationRecord> after;  ///< took its place
   std::optional<notebook::Retirement> retired;
   std::vector<std::vector<std::string>> read_with;  ///< names of thermometers, one list a check
-  std::vector<Witness> thermometers;
+  std::vector<ThermometerTrace> thermometers;
   std::vector<notebook::CheckRecord> left_out;  ///< made in between, and not used
   std::string number;
 };

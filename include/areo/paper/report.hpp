@@ -11,7 +11,7 @@
 namespace areo::paper {
 
 /// Of one bottle, or of the batch as a whole.
-struct Account {
+struct BottleHistory {
   std::string bottle;
   trend::History history;
   std::optional<trend::Passing> passing{};  ///< if a limit was asked for
@@ -29,11 +29,11 @@ inline constexpr double usual_glass_l = 0.2;
 /// @throws ParseError, also for one that is larger than people drink from
 [[nodiscard]] std::optional<double> glass_from_text(const std::string& text);
 
-struct Material {
+struct ReportData {
   const notebook::Notebook* book;
   batch::Batch* batch;
-  std::vector<Account> accounts;      ///< at least one
-  std::vector<std::string> silent{};  ///< a sentence for each bottle that nothing can be said of
+  std::vector<BottleHistory> accounts;  ///< at least one
+  std::vector<std::string> silent{};    ///< a sentence for each bottle that nothing can be said of
   std::optional<double> expected{};
   std::optional<wording::Limit> limit{};
   bool full = false;
@@ -43,19 +43,20 @@ struct Material {
 /// @param bottle  of this one only; empty = all that were read
 /// @throws Error{inconsistent} for a bottle that is not there; Error{domain} if nothing can be said
 ///         of any
-[[nodiscard]] Material material_of(const notebook::Notebook& book, batch::Batch& batch,
-                                   const std::string& bottle, const std::optional<double>& expected,
-                                   const std::optional<wording::Limit>& limit, bool full);
+[[nodiscard]] ReportData material_of(const notebook::Notebook& book, batch::Batch& batch,
+                                     const std::string& bottle,
+                                     const std::optional<double>& expected,
+                                     const std::optional<wording::Limit>& limit, bool full);
 
 /// "PT-1: cider"
 [[nodiscard]] std::string report_title(const notebook::BatchRecord& batch);
 /// Everything, for the one who made it and for those who check it.
 /// @param made_on  told at the foot
-[[nodiscard]] document::Document full_report(const Material& m, Moment made_on);
+[[nodiscard]] document::Document full_report(const ReportData& m, Moment made_on);
 /// One sheet for people who only want to know what is in the glass.
-[[nodiscard]] document::Document audience_report(const Material& m, Moment made_on);
+[[nodiscard]] document::Document audience_report(const ReportData& m, Moment made_on);
 /// The gravities of the only bottle against the date, as SVG.
 /// @throws Error{inconsistent} for several bottles
-[[nodiscard]] std::string gravity_picture(const Material& m);
+[[nodiscard]] std::string gravity_picture(const ReportData& m);
 
 }  // namespace areo::paper

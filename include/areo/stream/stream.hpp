@@ -34,7 +34,7 @@ class RowView {
 /// What a command makes of a row.
 struct RowOutcome {
   measurement::Result result;
-  std::vector<text::Fact> facts =
+  std::vector<text::ExtraField> facts =
       {};  ///< in the order of StreamJob::facts; those at the end may lack
   /// Keys of quantities whose CSV cells stay empty, because they would be taken for results.
   std::vector<std::string> withheld = {};

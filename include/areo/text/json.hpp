@@ -15,7 +15,7 @@ namespace areo::text {
 [[nodiscard]] std::string json_list(const std::vector<std::string>& texts);
 
 /// A word or a number for programs, beside the quantities.
-struct Fact {
+struct ExtraField {
   std::string text;  ///< empty: nothing to say, an empty cell and no member
   bool number = false;
   [[nodiscard]] std::string json() const;

@@ -5,14 +5,14 @@
 #include <vector>
 
 #include "areo/batch/batch.hpp"
-#include "areo/trend/course.hpp"
-#include "areo/trend/outlook.hpp"
+#include "areo/trend/forecast.hpp"
+#include "areo/trend/growth_curve.hpp"
 #include "areo/trend/state.hpp"
 
 namespace areo::trend {
 
 /// A reading that does not go with the others. Only a person excludes it.
-struct Oddity {
+struct Outlier {
   std::size_t point = 0;  ///< number in History::points
   double off = 0;         ///< SG: by how much it lies above what the others say
   std::string likely;     ///< what may have happened
@@ -34,9 +34,9 @@ struct History {
   Series series;  ///< those from there on that stand for readings (grouped()) and were computed
   Moment zero;    ///< where its days begin
   State state;
-  Outlook outlook;
-  std::optional<Course> course;  ///< through those that count, for pictures
-  std::vector<Oddity> odd;
+  Forecast outlook;
+  std::optional<GrowthCurve> course;  ///< through those that count, for pictures
+  std::vector<Outlier> odd;
 
   /// Whether a point is among them.
   [[nodiscard]] bool is_odd(std::size_t point) const;

@@ -19,7 +19,7 @@ struct Noted {
   Noted(double indication, double division);
 };
 /// Of a refractometer nothing is on a mark: its steps are no stem's.
-[[nodiscard]] Noted noted_of(const batch::Sample& sample, notebook::Shelf& shelf);
+[[nodiscard]] Noted noted_of(const batch::Sample& sample, notebook::InstrumentHistory& shelf);
 /// Of all samples of a batch, in order of time.
 [[nodiscard]] std::vector<Noted> noted_of(batch::Batch& batch);
 

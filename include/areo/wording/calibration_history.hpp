@@ -24,7 +24,7 @@ namespace areo::wording {
     const std::vector<notebook::CheckRecord>& used);
 /// A fit for programs.
 /// @param members  further ones, each with its comma in front
-[[nodiscard]] std::string fit_json(const Fitted& f, const std::optional<Moment>& in_force_from,
+[[nodiscard]] std::string fit_json(const FitSummary& f, const std::optional<Moment>& in_force_from,
                                    const std::string& members);
 
 }  // namespace areo::wording

@@ -8,7 +8,7 @@
 
 namespace areo::wording {
 
-struct Fitted {
+struct FitSummary {
   notebook::InstrumentRecord instrument;
   std::vector<notebook::CheckRecord> checks;
   calibration::CheckSet evaluated;
@@ -16,23 +16,23 @@ struct Fitted {
   double tolerance = 0;
   std::vector<std::string> remarks;  ///< about the thermometers of the checks
 };
-[[nodiscard]] Fitted fitted(const notebook::Notebook& book,
-                            const notebook::InstrumentRecord& instrument,
-                            std::vector<notebook::CheckRecord> checks);
+[[nodiscard]] FitSummary fitted(const notebook::Notebook& book,
+                                const notebook::InstrumentRecord& instrument,
+                                std::vector<notebook::CheckRecord> checks);
 
 /// "check 2: sugar 52 g + 448 g water at 21 °C: shows 1.042, should show 1.0413 ± 0.0006"
 [[nodiscard]] std::string check_text(const notebook::InstrumentRecord& instrument,
                                      const notebook::CheckRecord& r, const calibration::Check& c);
 /// What to do to a reading: "SUBTRACT 0.0009 from every reading between 1.001 and 1.083", both ends
 /// of a line if they differ as printed, or "SUBTRACT 0.0012, checked at 1.001 only".
-[[nodiscard]] std::string instruction_text(const Fitted& f);
+[[nodiscard]] std::string instruction_text(const FitSummary& f);
 /// "the checks agree: chi-squared 2.1, limit 6.0 at 95 %", or why nobody can say.
-[[nodiscard]] std::string agreement_text(const Fitted& f);
+[[nodiscard]] std::string agreement_text(const FitSummary& f);
 /// "maximum permissible error 0.002 in this range, if the error runs straight between its checks:
 /// kept". Of checks that contradict each other there is no verdict.
-[[nodiscard]] std::string verdict_text(const Fitted& f);
+[[nodiscard]] std::string verdict_text(const FitSummary& f);
 /// What to add to a reading, each check with what the fit leaves of it, and whether they agree; the
 /// first line is the headline.
-[[nodiscard]] std::vector<std::string> fit_lines(const Fitted& f);
+[[nodiscard]] std::vector<std::string> fit_lines(const FitSummary& f);
 
 }  // namespace areo::wording

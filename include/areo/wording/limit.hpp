@@ -35,8 +35,8 @@ struct Limit {
 /// What programs get of a limit and a decision; the values in the order of the keys.
 inline constexpr std::array limit_keys{"limit_percent_vol", "limit_level", "limit_decision",
                                        "limit_probability_below"};
-[[nodiscard]] std::vector<text::Fact> limit_facts(const Limit& limit,
-                                                  const uncertainty::Decision& decision);
+[[nodiscard]] std::vector<text::ExtraField> limit_facts(const Limit& limit,
+                                                        const uncertainty::Decision& decision);
 /// Adds what is to be said about a limit to the words of a result.
 /// @return whether the strength is decided to lie below it
 bool judge(const Limit& limit, const measurement::AlcoholResult& a,

@@ -59,9 +59,9 @@ inline constexpr const char* strength_key = "alcohol_percent_vol";
 /// What programs get of the bound of a strength that has no figure; the values in the order of
 /// the keys. Empty values for other states.
 inline constexpr std::array bound_keys{"alcohol_below_percent_vol", "alcohol_below_level"};
-[[nodiscard]] std::vector<text::Fact> bound_facts(const measurement::AlcoholResult& a,
-                                                  const BoundWanted& wanted = {},
-                                                  const analysis::StrengthSamples& samples = {});
+[[nodiscard]] std::vector<text::ExtraField> bound_facts(
+    const measurement::AlcoholResult& a, const BoundWanted& wanted = {},
+    const analysis::StrengthSamples& samples = {});
 /// The same as members of a JSON object; none for other states.
 [[nodiscard]] std::vector<std::pair<std::string, std::string>> bound_members(
     const measurement::AlcoholResult& a, const BoundWanted& wanted = {},

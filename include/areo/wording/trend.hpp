@@ -23,7 +23,7 @@ namespace areo::wording {
 /// Between which gravities it ends, and when it can be called steady; or why there is no outlook.
 [[nodiscard]] std::vector<std::string> outlook_lines(const trend::History& h, bool full);
 /// Why a reading is odd, and what to do.
-[[nodiscard]] std::string odd_text(const trend::History& h, const trend::Oddity& o);
+[[nodiscard]] std::string odd_text(const trend::History& h, const trend::Outlier& o);
 /// One sentence for each odd reading, and one where all scatter more than stated.
 [[nodiscard]] std::vector<std::string> odd_notes(const trend::History& h);
 /// The same for programs: a list.

@@ -11,7 +11,7 @@
 namespace areo::calibration {
 
 /// A check to come, and the correction that it would support.
-struct KitchenCheck {
+struct RecommendedCheck {
   bool water = true;                       ///< water is on the scale, and the first check
   std::vector<WeighedSolution> solutions;  ///< of sugar, half a kilogram each, weakest first
   instruments::Correction correction;      ///< its uncertainty is the point; it corrects nothing
@@ -24,7 +24,8 @@ struct KitchenCheck {
 /// @return nothing if neither water nor sugar up to 60 % by mass (it dissolves to about 66 % at
 ///         20 °C, from memory) spans a part of the scale
 /// @throws Error{domain} for a division that is not above zero, or a scale without length
-[[nodiscard]] std::optional<KitchenCheck> kitchen_check(const instruments::Hydrometer& h);
-[[nodiscard]] std::optional<KitchenCheck> kitchen_check(const instruments::Refractometer& r);
+[[nodiscard]] std::optional<RecommendedCheck> recommended_check(const instruments::Hydrometer& h);
+[[nodiscard]] std::optional<RecommendedCheck> recommended_check(
+    const instruments::Refractometer& r);
 
 }  // namespace areo::calibration

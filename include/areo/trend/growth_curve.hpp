@@ -14,7 +14,7 @@ enum class Form {
 
 /// gravity = start - (start - final) S(day), fitted to a series. It leads through the readings and
 /// foretells nothing: of where a ferment ends it knows little (docs/explanation/outlook.md).
-struct Course {
+struct GrowthCurve {
   Form form = Form::logistic;
   double start = 0, final = 0;         ///< SG 20/20 long before and long after
   double middle = 0, rate = 0;         ///< day where it falls fastest; per day
@@ -32,6 +32,6 @@ constexpr std::size_t least_points = 6;
 /// its 95 % quantile.
 /// @param series  in order of time, without a jump between its points
 /// @source [zwietering1990] both forms; [hurvich1989] AICc; all from memory
-[[nodiscard]] std::optional<Course> course_of(const Series& series);
+[[nodiscard]] std::optional<GrowthCurve> course_of(const Series& series);
 
 }  // namespace areo::trend

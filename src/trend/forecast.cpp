@@ -1,4 +1,4 @@
-#include "areo/trend/outlook.hpp"
+#include "areo/trend/forecast.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -129,9 +129,9 @@ bool has_fallen(Phase p) { return p == Phase::falling || p == Phase::fell || p =
 
 }  // namespace
 
-Outlook outlook_of(const Series& s, const State& state,
-                   const std::optional<uncertainty::Value>& lowest) {
-  Outlook o;
+Forecast forecast_of(const Series& s, const State& state,
+                     const std::optional<uncertainty::Value>& lowest) {
+  Forecast o;
   if (!conflicting(state)) o.highest = highest_end(s, state);
   if (!o.highest) {
     o.refused = s.size() == 0 ? "nothing was read" : "the readings do not go together";

@@ -1,8 +1,6 @@
 // What is said of the end of a ferment must be right as often as docs/explanation/outlook.md says,
 // whatever the ferment does next: also where no reading shows that its pace will change.
 // AREO_TEST_CASES=100000: for minutes; AREO_PRINT=FILE writes the table that the document holds.
-#include "areo/trend/outlook.hpp"
-
 #include <fmt/format.h>
 #include <gtest/gtest.h>
 
@@ -16,13 +14,14 @@
 
 #include "areo/measurement/ferments.hpp"
 #include "areo/physics/scale.hpp"
+#include "areo/trend/forecast.hpp"
 #include "figures.hpp"
 #include "hostile.hpp"
 
 namespace areo::property {
 namespace {
 
-using trend::Outlook;
+using trend::Forecast;
 using trend::Phase;
 
 struct Count {
@@ -115,7 +114,7 @@ std::optional<bool> was_steady_before(const Notes& notes, const std::vector<tren
 }
 
 // Comparisons are so that a number that is none counts as wrong.
-void judge(const Outlook& o, double end, const std::optional<bool>& early, double days, Count& c) {
+void judge(const Forecast& o, double end, const std::optional<bool>& early, double days, Count& c) {
   ++c.verdicts;
   if (o.highest) {
     c.above += end <= *o.highest ? 0 : 1;
@@ -145,7 +144,7 @@ void study(World& world, std::size_t kind, const Row& row, bool is_stated, Table
     states.push_back(trend::state_of(notes.first(n)));
   for (std::size_t n = 1; n <= states.size(); n += 2) {
     const trend::State& state = states[n - 1];
-    const Outlook o = trend::outlook_of(notes.first(n), state, lowest);
+    const Forecast o = trend::forecast_of(notes.first(n), state, lowest);
     if (!o.highest) continue;
     const double today = notes.readings.days[n - 1];
     std::optional<bool> early;

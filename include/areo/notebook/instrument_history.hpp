@@ -14,13 +14,13 @@
 
 namespace areo::notebook {
 
-class Shelf {
+class InstrumentHistory {
  public:
   /// What counts between two calibrations: the one in force, or both, on a straight line in time.
   enum class Between { in_force, interpolated };
 
   /// @param notebook must outlive the shelf; what is added to it later may go unseen
-  explicit Shelf(const Notebook& notebook, Between between = Between::in_force)
+  explicit InstrumentHistory(const Notebook& notebook, Between between = Between::in_force)
       : notebook_{&notebook}, between_{between} {}
 
   [[nodiscard]] const InstrumentRecord& instrument(Id id);

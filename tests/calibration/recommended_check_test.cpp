@@ -1,5 +1,5 @@
 // What a check to come would leave, against the same check made.
-#include "areo/calibration/kitchen_check.hpp"
+#include "areo/calibration/recommended_check.hpp"
 
 #include <gtest/gtest.h>
 
@@ -15,9 +15,9 @@ namespace {
 using instruments::Hydrometer;
 using instruments::Refractometer;
 
-TEST(KitchenCheck, IsTheCheckOfAnIdealHydrometer) {
+TEST(RecommendedCheck, IsTheCheckOfAnIdealHydrometer) {
   const Hydrometer h;
-  const auto plan = kitchen_check(h);
+  const auto plan = recommended_check(h);
   ASSERT_TRUE(plan && plan->water);
   ASSERT_EQ(plan->solutions.size(), 2U);
   HydrometerChecks checks{h};
@@ -38,11 +38,11 @@ TEST(KitchenCheck, IsTheCheckOfAnIdealHydrometer) {
   EXPECT_DOUBLE_EQ(plan->correction.checked_hi, 1.090);
 }
 
-TEST(KitchenCheck, OfARefractometerIsBetterThanNone) {
+TEST(RecommendedCheck, OfARefractometerIsBetterThanNone) {
   for (const auto scale :
        {instruments::RefractometerScale::brix, instruments::RefractometerScale::index}) {
     const Refractometer r = ordinary_refractometer(scale);
-    const auto plan = kitchen_check(r);
+    const auto plan = recommended_check(r);
     ASSERT_TRUE(plan && plan->water);
     EXPECT_EQ(plan->correction.checks, 3);
     const double middle = (r.lo + r.hi) / 2;
@@ -51,26 +51,26 @@ TEST(KitchenCheck, OfARefractometerIsBetterThanNone) {
   }
 }
 
-TEST(KitchenCheck, AScaleAboveWaterGetsAThirdSolution) {
+TEST(RecommendedCheck, AScaleAboveWaterGetsAThirdSolution) {
   Hydrometer h;
   h.lo = 1.050;
   h.hi = 1.100;
   h.division = 0.001;
-  const auto plan = kitchen_check(h);
+  const auto plan = recommended_check(h);
   ASSERT_TRUE(plan);
   EXPECT_FALSE(plan->water);
   EXPECT_EQ(plan->solutions.size(), 3U);
   EXPECT_DOUBLE_EQ(plan->correction.checked_lo, 1.055);
 }
 
-TEST(KitchenCheck, NothingForAScaleThatSugarDoesNotReach) {
+TEST(RecommendedCheck, NothingForAScaleThatSugarDoesNotReach) {
   Hydrometer light;
   light.lo = 0.900;
   light.hi = 0.990;
-  EXPECT_FALSE(kitchen_check(light));
+  EXPECT_FALSE(recommended_check(light));
   Hydrometer nan;
   nan.division = std::numeric_limits<double>::quiet_NaN();
-  EXPECT_THROW((void)kitchen_check(nan), Error);
+  EXPECT_THROW((void)recommended_check(nan), Error);
 }
 
 }  // namespace

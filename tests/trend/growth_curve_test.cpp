@@ -1,4 +1,4 @@
-#include "areo/trend/course.hpp"
+#include "areo/trend/growth_curve.hpp"
 
 #include <gtest/gtest.h>
 
@@ -45,25 +45,25 @@ TEST_P(EachForm, ExactReadingsGiveTheCurveBack) {
   for (const double day : {0.0, 2.5, 9.0}) EXPECT_NEAR(c->gravity(day), f.gravity(day), 1e-7);
 }
 
-INSTANTIATE_TEST_SUITE_P(Course, EachForm, testing::Values(Form::logistic, Form::gompertz));
+INSTANTIATE_TEST_SUITE_P(GrowthCurve, EachForm, testing::Values(Form::logistic, Form::gompertz));
 
 // What comes after the last reading, nobody knows.
-TEST(Course, EndsWithItsReadings) {
+TEST(GrowthCurve, EndsWithItsReadings) {
   const auto c = course_of(read({Form::logistic}, 9));
   ASSERT_TRUE(c);
   EXPECT_TRUE(std::isnan(c->gravity(-0.01)));
   EXPECT_TRUE(std::isnan(c->gravity(9.01)));
 }
 
-TEST(Course, TooFewReadingsMakeNone) { EXPECT_FALSE(course_of(read({Form::logistic}, 4))); }
+TEST(GrowthCurve, TooFewReadingsMakeNone) { EXPECT_FALSE(course_of(read({Form::logistic}, 4))); }
 
-TEST(Course, WhatHasNotFallenHasNone) {
+TEST(GrowthCurve, WhatHasNotFallenHasNone) {
   Series s = read({Form::logistic}, 7);
   for (double& g : s.gravity) g = 1.050;
   EXPECT_FALSE(course_of(s));
 }
 
-TEST(Course, ACurveThatReadingsRefuteIsNone) {
+TEST(GrowthCurve, ACurveThatReadingsRefuteIsNone) {
   Series s = read({Form::logistic}, 9);
   for (std::size_t i = 0; i < s.size(); ++i) s.gravity[i] += (i % 2 == 0 ? 4 : -4) * own;
   EXPECT_FALSE(course_of(s));

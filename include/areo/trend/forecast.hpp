@@ -11,7 +11,7 @@ namespace areo::trend {
 /// No curve is asked. A ferment may stop at any moment, slow down for weeks, rest and go on, and
 /// the readings before do not show it; docs/explanation/outlook.md says how
 /// little a curve through them knows of the end.
-struct Outlook {
+struct Forecast {
   /// SG 20/20. It ends no higher, as gravity never rises by itself, and no lower, as no extract is
   /// left then; each with 97.5 %. Nothing: not known.
   std::optional<double> highest{}, lowest{};
@@ -31,7 +31,7 @@ inline constexpr double farthest_days = 60;
 /// @param series   as state_of()
 /// @param state    of that series
 /// @param lowest   gravity of the drink without extract; nothing: not known
-[[nodiscard]] Outlook outlook_of(const Series& series, const State& state,
-                                 const std::optional<uncertainty::Value>& lowest);
+[[nodiscard]] Forecast forecast_of(const Series& series, const State& state,
+                                   const std::optional<uncertainty::Value>& lowest);
 
 }  // namespace areo::trend

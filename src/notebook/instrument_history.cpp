@@ -1,28 +1,28 @@
-#include "areo/notebook/shelf.hpp"
+#include "areo/notebook/instrument_history.hpp"
 
 #include "areo/notebook/recompute.hpp"
 
 namespace areo::notebook {
 
-const InstrumentRecord& Shelf::instrument(Id id) {
+const InstrumentRecord& InstrumentHistory::instrument(Id id) {
   const auto known = instruments_.find(id);
   if (known != instruments_.end()) return known->second;
   return instruments_.emplace(id, notebook_->instrument(id)).first->second;
 }
 
-const std::vector<CalibrationRecord>& Shelf::calibrations(Id id) {
+const std::vector<CalibrationRecord>& InstrumentHistory::calibrations(Id id) {
   const auto known = calibrations_.find(id);
   if (known != calibrations_.end()) return known->second;
   retirements_.emplace(id, notebook_->retired(id));
   return calibrations_.emplace(id, notebook_->calibrations(id)).first->second;
 }
 
-std::optional<Id> Shelf::calibration(Id id, Moment at) {
+std::optional<Id> InstrumentHistory::calibration(Id id, Moment at) {
   const CalibrationRecord* holds = notebook::in_force(calibrations(id), at);
   return holds != nullptr ? std::optional{holds->id} : std::nullopt;
 }
 
-void Shelf::hold(Id id, const std::optional<Id>& calibration) {
+void InstrumentHistory::hold(Id id, const std::optional<Id>& calibration) {
   const InstrumentRecord& held = instrument(id);
   for (const CalibrationRecord& c : calibrations(id))
     if (c.id == calibration) {
@@ -33,7 +33,7 @@ void Shelf::hold(Id id, const std::optional<Id>& calibration) {
   held_.emplace(id, instruments::never_checked(g.division, g.lo, g.hi, g.length));
 }
 
-instruments::Correction Shelf::correction(Id id, Moment at) {
+instruments::Correction InstrumentHistory::correction(Id id, Moment at) {
   if (held_ && held_->first == id) return held_->second;
   if (between_ == Between::interpolated)
     return interpolated_correction(*notebook_, instrument(id), at);
@@ -51,11 +51,11 @@ instruments::Correction Shelf::correction(Id id, Moment at) {
   return c;
 }
 
-instruments::TemperatureReading Shelf::temperature(Temperature reference,
-                                                   const std::optional<double>& celsius,
-                                                   double half_width_c,
-                                                   const std::optional<Id>& thermometer,
-                                                   Moment at) {
+instruments::TemperatureReading InstrumentHistory::temperature(Temperature reference,
+                                                               const std::optional<double>& celsius,
+                                                               double half_width_c,
+                                                               const std::optional<Id>& thermometer,
+                                                               Moment at) {
   if (!celsius) return instruments::assumed_temperature(reference);
   instruments::TemperatureReading t;
   t.indication_c = *celsius;
@@ -69,7 +69,8 @@ instruments::TemperatureReading Shelf::temperature(Temperature reference,
   return t;
 }
 
-const uncertainty::Repeatability& Shelf::repeatability(Id id, const std::string& person) {
+const uncertainty::Repeatability& InstrumentHistory::repeatability(Id id,
+                                                                   const std::string& person) {
   const auto known = repeatabilities_.find({id, person});
   if (known != repeatabilities_.end()) return known->second;
   return repeatabilities_

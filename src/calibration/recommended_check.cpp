@@ -1,4 +1,4 @@
-#include "areo/calibration/kitchen_check.hpp"
+#include "areo/calibration/recommended_check.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -44,7 +44,7 @@ Density density_at(const Refractometer& r, double mark) {
 }
 
 template <class Checks, class Reading, class Instrument>
-std::optional<KitchenCheck> planned(const Instrument& instrument) {
+std::optional<RecommendedCheck> planned(const Instrument& instrument) {
   if (!(instrument.division > 0) || !(instrument.lo < instrument.hi))
     throw Error{Errc::domain,
                 "a scale needs a division above zero and a lower end below the upper"};
@@ -52,7 +52,7 @@ std::optional<KitchenCheck> planned(const Instrument& instrument) {
   const double foot = std::max(instrument.lo, water);
   const double top = std::min(instrument.hi, mark_of(instrument, ExtractFraction{most_sugar}));
   if (!(top - foot > instrument.division)) return std::nullopt;
-  KitchenCheck plan;
+  RecommendedCheck plan;
   // Water a fraction of a division below the foot is still read there.
   plan.water = water >= instrument.lo - instrument.division / 2;
   Checks checks{instrument};
@@ -75,11 +75,11 @@ std::optional<KitchenCheck> planned(const Instrument& instrument) {
 
 }  // namespace
 
-std::optional<KitchenCheck> kitchen_check(const Hydrometer& h) {
+std::optional<RecommendedCheck> recommended_check(const Hydrometer& h) {
   return planned<HydrometerChecks, HydrometerReading>(h);
 }
 
-std::optional<KitchenCheck> kitchen_check(const Refractometer& r) {
+std::optional<RecommendedCheck> recommended_check(const Refractometer& r) {
   return planned<RefractometerChecks, RefractometerReading>(r);
 }
 
