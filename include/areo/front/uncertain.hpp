@@ -77,21 +77,20 @@ class Uncertain {
 /// @throws Error{domain} for numbers that are not finite, or a half-width below zero
 template <class T>
 [[nodiscard]] Uncertain<T> within(T value, DifferenceOf<T> half_width,
-                                  std::string name = "stated value") {
-  return Uncertain<T>{
-      detail::single(from(uncertainty::Origin::typed,
-                          uncertainty::rectangular(std::move(name), UnitOf<T>::symbol(),
-                                                   number(value), number(half_width), "stated")))};
+                                  const std::string& name = "stated value") {
+  return Uncertain<T>{detail::single(from(
+      uncertainty::Origin::typed, uncertainty::rectangular(name, UnitOf<T>::symbol(), number(value),
+                                                           number(half_width), "stated")))};
 }
 
 /// A value known by its standard uncertainty, normal.
 /// @throws Error{domain} as within()
 template <class T>
 [[nodiscard]] Uncertain<T> with_standard_uncertainty(T value, DifferenceOf<T> u,
-                                                     std::string name = "stated value") {
+                                                     const std::string& name = "stated value") {
   return Uncertain<T>{detail::single(
-      from(uncertainty::Origin::typed, uncertainty::normal(std::move(name), UnitOf<T>::symbol(),
-                                                           number(value), number(u), "stated")))};
+      from(uncertainty::Origin::typed,
+           uncertainty::normal(name, UnitOf<T>::symbol(), number(value), number(u), "stated")))};
 }
 
 /// A model of one's own: any function of values, whose result is a double, a value with a unit of
