@@ -1,6 +1,8 @@
 // What is said of the end of a ferment must be right as often as docs/explanation/outlook.md says,
 // whatever the ferment does next: also where no reading shows that its pace will change.
 // AREO_TEST_CASES=100000: for minutes; AREO_PRINT=FILE writes the table that the document holds.
+#include "areo/trend/forecast.hpp"
+
 #include <fmt/format.h>
 #include <gtest/gtest.h>
 
@@ -14,7 +16,6 @@
 
 #include "areo/measurement/ferments.hpp"
 #include "areo/physics/scale.hpp"
-#include "areo/trend/forecast.hpp"
 #include "figures.hpp"
 #include "hostile.hpp"
 

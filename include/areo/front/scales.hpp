@@ -8,16 +8,16 @@
 
 namespace areo {
 
-using Gravity = SpecificGravity<Ref20_20>;                     ///< SG 20/20 °C, the usual one
-using Gravity60F = SpecificGravity<Ref60F>;                    ///< SG 60/60 °F
-using ApparentGravity = Reading<struct ApparentGravityScale>;  ///< SG 20/20 °C of weights in air
-using Density20 = Reading<struct Density20Scale>;              ///< kg/m³ of the liquid at 20 °C
-using Baume145 = Baume<Modulus145>;  ///< °Bé with modulus 145, at 60/60 °F
+using Gravity = SpecificGravity<Ref20_20>;                        ///< SG 20/20 °C, the usual one
+using Gravity60F = SpecificGravity<Ref60F>;                       ///< SG 60/60 °F
+using ApparentGravity = ScaleValue<struct ApparentGravityScale>;  ///< SG 20/20 °C of weights in air
+using Density20 = ScaleValue<struct Density20Scale>;  ///< kg/m³ of the liquid at 20 °C
+using Baume145 = Baume<Modulus145>;                   ///< °Bé with modulus 145, at 60/60 °F
 
 /// How much of the original extract is gone, in percent.
-using Attenuation = Reading<struct AttenuationScale>;
+using Attenuation = ScaleValue<struct AttenuationScale>;
 /// Energy of a drink, kJ in 100 mL.
-using Energy = Reading<struct EnergyScale>;
+using Energy = ScaleValue<struct EnergyScale>;
 
 // Makers. A gravity, a percentage and a temperature are points of their scale; negative ones are
 // made here, as a literal knows no sign.
