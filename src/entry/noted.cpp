@@ -47,7 +47,9 @@ notebook::InstrumentRecord of_kind(const notebook::Notebook& book, const std::st
   notebook::InstrumentRecord r = book.instrument(name);
   if (r.kind() != kind)
     throw Error{Errc::inconsistent, fmt::format("{} is a {}, not a {}", name, r.kind(), kind),
-                "areo instrument list shows what there is"};
+                kind == "hydrometer" && r.refractometer() != nullptr
+                    ? "its readings go to: areo refract"
+                    : "areo instrument list shows what there is"};
   return r;
 }
 

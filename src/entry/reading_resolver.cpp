@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "areo/core/error.hpp"
+#include "areo/entry/noted.hpp"
 #include "areo/notebook/recompute.hpp"
 #include "areo/physics/scale_name.hpp"
 #include "areo/text/parse_hydrometer.hpp"
@@ -42,17 +43,6 @@ ReadingResolver::ReadingResolver(SharedNotebook book, const ReadingOptions& opti
   if (!options.thermometer.empty()) look_up_thermometer();
 }
 
-notebook::InstrumentRecord ReadingResolver::look_up(const std::string& name,
-                                                    std::string_view kind) {
-  notebook::InstrumentRecord record = notebook().instrument(name);
-  if (record.kind() != kind)
-    throw Error{Errc::store, fmt::format("{} is a {}, not a {}", name, record.kind(), kind),
-                kind == "hydrometer" && record.refractometer() != nullptr
-                    ? "its readings go to: areo refract"
-                    : "areo instrument list shows what there is"};
-  return record;
-}
-
 instruments::Correction ReadingResolver::correction(const notebook::InstrumentRecord& record) {
   return options_.interpolate ? notebook::interpolated_correction(notebook(), record, at_)
                               : notebook::correction_in_force(notebook(), record, at_);
@@ -61,7 +51,7 @@ instruments::Correction ReadingResolver::correction(const notebook::InstrumentRe
 const measurement::Calibrated& ReadingResolver::hydrometer(const std::string& name) {
   const auto known = hydrometers_.find(name);
   if (known != hydrometers_.end()) return known->second;
-  const auto record = look_up(name, "hydrometer");
+  const auto record = of_kind(notebook(), name, "hydrometer");
   return hydrometers_
       .emplace(name, measurement::Calibrated{*record.hydrometer(), correction(record)})
       .first->second;
@@ -71,7 +61,7 @@ const measurement::CalibratedRefractometer& ReadingResolver::refractometer(
     const std::string& name) {
   const auto known = refractometers_.find(name);
   if (known != refractometers_.end()) return known->second;
-  const auto record = look_up(name, "refractometer");
+  const auto record = of_kind(notebook(), name, "refractometer");
   return refractometers_
       .emplace(name,
                measurement::CalibratedRefractometer{*record.refractometer(), correction(record)})
@@ -79,7 +69,7 @@ const measurement::CalibratedRefractometer& ReadingResolver::refractometer(
 }
 
 void ReadingResolver::look_up_thermometer() {
-  const auto record = look_up(options_.thermometer, "thermometer");
+  const auto record = of_kind(notebook(), options_.thermometer, "thermometer");
   thermometer_.emplace(*record.thermometer(), correction(record));
 }
 

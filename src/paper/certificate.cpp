@@ -251,8 +251,13 @@ document::Document certificate_document(const Certified& c) {
   headline.below.push_back(c.fitted.fit.consistent ? wording::verdict_text(c.fitted)
                                                    : wording::agreement_text(c.fitted));
   d.add(std::move(headline));
-  for (auto part : {certificate_object(c), certificate_method(c), certificate_results(c)})
+  const auto add = [&d](std::vector<document::Section> part) {
     for (document::Section& s : part) d.sections.push_back(std::move(s));
+  };
+  add(certificate_object(c));
+  add(certificate_method(c));
+  const std::size_t basis = d.sections.size() - 1;  // the method ends with what it rests on
+  add(certificate_results(c));
   d.sections.push_back(certificate_remarks(c));
   document::CaptionedTable clauses{
       "What the standard asks of a certificate, in our own words [iso17025]. Its numbers help to "
@@ -266,7 +271,7 @@ document::Document certificate_document(const Certified& c) {
                   "their sources in "
                   "sections 3 and 4; uncertainty by the law of propagation [gum].",
                   version, tables_digest));
-  add_sources(d);
+  d.sections[basis].blocks.emplace_back(sources_of(d));
   d.end = "end of certificate " + c.number;
   return d;
 }

@@ -21,9 +21,9 @@ namespace areo::paper {
 /// Whether a check was made in water or a solution.
 [[nodiscard]] bool in_liquid(const notebook::CheckRecord& r);
 
-/// Lists in section 4 what the keys in square brackets anywhere in the document stand for, and what
-/// of it is from memory.
-void add_sources(document::Document& d);
+/// What the keys in square brackets anywhere in the document stand for, and what of it is from
+/// memory.
+[[nodiscard]] document::CaptionedTable sources_of(const document::Document& d);
 
 /// An item of ISO/IEC 17025:2017, clause 7.8, and what the certificate has of it.
 struct Clause {

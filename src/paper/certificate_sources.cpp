@@ -89,7 +89,7 @@ void collect(std::set<std::string>& keys, const document::Block& block) {
 
 }  // namespace
 
-void add_sources(document::Document& d) {
+document::CaptionedTable sources_of(const document::Document& d) {
   std::set<std::string> keys;
   for (const document::Section& s : d.sections)
     for (const document::Block& b : s.blocks) collect(keys, b);
@@ -101,10 +101,7 @@ void add_sources(document::Document& d) {
       {{"key", "source", "from memory"}}};
   for (const Source& s : sources)
     if (keys.contains(s.key)) list.rows.push_back({s.key, s.text, s.from_memory});
-  const auto basis =
-      std::find_if(d.sections.begin(), d.sections.end(),
-                   [](const document::Section& s) { return s.heading.starts_with("4 "); });
-  basis->blocks.emplace_back(std::move(list));
+  return list;
 }
 
 }  // namespace areo::paper

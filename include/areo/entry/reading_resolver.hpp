@@ -55,15 +55,14 @@ class ReadingResolver {
   [[nodiscard]] measurement::ExtractKind extract(const ExtractWords& words);
   [[nodiscard]] instruments::TemperatureReading temperature(const std::string& typed,
                                                             Temperature reference);
-  /// @throws Error{store} if the name is not that of a hydrometer
+  /// @throws as of_kind()
   [[nodiscard]] const measurement::Calibrated& hydrometer(const std::string& name);
-  /// @throws Error{store} if the name is not that of a refractometer
+  /// @throws as of_kind()
   [[nodiscard]] const measurement::CalibratedRefractometer& refractometer(const std::string& name);
   [[nodiscard]] const notebook::Notebook& notebook() { return book_->get(); }
   [[nodiscard]] const SharedNotebook& book() const { return book_; }
 
  private:
-  [[nodiscard]] notebook::InstrumentRecord look_up(const std::string& name, std::string_view kind);
   [[nodiscard]] instruments::Correction correction(const notebook::InstrumentRecord& record);
   void look_up_thermometer();
   // Nobody names what they have one of: the same at each call.
