@@ -1,4 +1,5 @@
 #!/bin/sh
+# SPDX-License-Identifier: GPL-3.0-or-later
 # Builds everything and runs all tests but those in the browser and the lints.
 # usage: sh tests/run.sh [release|asan|clang|dev|tsan]      from anywhere; default release
 #   asan: by a second compiler, with address and undefined-behaviour sanitizers

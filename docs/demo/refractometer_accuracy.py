@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# SPDX-License-Identifier: GPL-3.0-or-later
 """How good a strength is that a refractometer tells, by what is known of the instruments.
 
   refractometer_accuracy.py PROGRAM            prints the tables

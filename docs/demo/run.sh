@@ -1,4 +1,5 @@
 #!/bin/sh
+# SPDX-License-Identifier: GPL-3.0-or-later
 # From a bare Debian machine to the demonstration: packages, library and program, scenario.
 # usage: sh docs/demo/run.sh      from anywhere
 # AREO_PRESET: builds build/$AREO_PRESET with the flags of that preset instead of build/demo.

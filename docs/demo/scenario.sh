@@ -1,4 +1,5 @@
 #!/bin/sh
+# SPDX-License-Identifier: GPL-3.0-or-later
 # The demonstration: from new instruments to the strength of a drink. All data are invented.
 # Needs AREO, the program, AREO_NOTEBOOK, a file that does not exist yet, and AREO_OUT, a folder for
 # what it makes; run.sh sets them.

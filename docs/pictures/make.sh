@@ -1,4 +1,5 @@
 #!/bin/sh
+# SPDX-License-Identifier: GPL-3.0-or-later
 # Makes the pictures of the README anew: runs the demonstration in a notebook that is thrown away,
 # photographs the report in a browser and the card as it is printed. All data are invented.
 # usage: sh docs/pictures/make.sh PROGRAM      from anywhere

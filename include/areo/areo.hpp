@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The front door of the library: readings with their units and instruments, the jobs that are done
 // with them, and results that know their uncertainty. See docs/reference/cpp.md.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A quantity of a result, and what would become of its uncertainty if measures were taken.
 #include <cstddef>

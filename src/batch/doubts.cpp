@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Doubts about additions, batches and checks.
 #include <fmt/format.h>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // When something of a batch was, and whether two rows are one that was typed twice.
 #include <cstdint>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What a command prints below `areo budget`: where the uncertainty of its result comes from.
 #include <string>

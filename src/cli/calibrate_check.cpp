@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // areo calibrate water, sugar, salt, certificate, ice, boiling: one check.
 #include <fmt/format.h>
 

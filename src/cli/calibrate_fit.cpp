@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // areo calibrate fit, show: from checks to the correction in force.
 #include <fmt/format.h>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // areo addition: what went into a batch after it was set.
 #include <fmt/format.h>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // areo alcohol: original and present gravity to strength, extract, attenuation and energy.
 #include <fmt/format.h>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // areo bench: readings one after the other with wet hands. One question at a time; what was
 // accepted is in the notebook before the next question.
 #include <unistd.h>

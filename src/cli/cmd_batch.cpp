@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // areo batch: what ferments, and what its readings say.
 #include <fmt/format.h>
 #include <fmt/ranges.h>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // areo bottle: what is left to ferment, and the pressure it could make in a closed bottle.
 #include <fmt/format.h>
 

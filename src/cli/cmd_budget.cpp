@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // areo budget: where the uncertainty of another command's result comes from.
 #include <fmt/format.h>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // areo calibrate: check an instrument, build its correction, put it in force.
 #include <memory>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // areo certificate: the certificate of a user's own calibration.
 #include <fmt/format.h>
 

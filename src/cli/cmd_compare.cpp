@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // areo compare: are the bottles of a batch really different?
 #include <fmt/format.h>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // areo convert: a value on one scale, on others.
 #include <fmt/format.h>
 

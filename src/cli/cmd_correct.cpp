@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // areo correct: a hydrometer reading, brought to what it means.
 #include <fmt/format.h>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // areo export, areo backup: everything in the notebook, for other programs and for bad days.
 #include <fmt/format.h>
 

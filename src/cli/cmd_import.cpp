@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // areo import: an export, or readings from a table; which of them a file is.
 #include <fmt/format.h>
 #include <fmt/ranges.h>

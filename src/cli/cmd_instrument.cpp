@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // areo instrument: register what is on the shelf.
 #include <fmt/format.h>
 

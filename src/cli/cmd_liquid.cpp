@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // areo liquid: samples read with a refractometer and a hydrometer before they ferment, and what
 // they say of the extract.
 #include <fmt/format.h>

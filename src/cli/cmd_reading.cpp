@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // areo reading: note what was read of a batch, put right what was noted wrongly.
 #include <fmt/format.h>
 

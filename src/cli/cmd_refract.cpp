@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // areo refract: a refractometer reading, before or during fermentation, alone or with a hydrometer.
 #include <fmt/format.h>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // areo report: a page to show, and a picture.
 #include <fmt/format.h>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // areo solution: weigh in a reference liquid, and what instruments should show in it.
 #include <fmt/format.h>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // areo table: reference tables, computed and written row by row.
 #include "command.hpp"
 #include "table.hpp"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // areo trend: what a ferment did, what it does, and where it leads.
 #include <fmt/format.h>
 

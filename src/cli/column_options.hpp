@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Options about the columns of a file, the same for every command that takes one.
 #include <string>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The commands. Each set-up function adds one command to the tree; when the user chose it, it
 // leaves what is to be done in `run`, which returns an exit code.

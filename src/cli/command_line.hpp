@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What a command says of itself and takes, before the library that takes the call apart: its header
 // costs ten times the compilation of one of ours, so few files see it.

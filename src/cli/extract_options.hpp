@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Options that say what the extract of a drink consists of.
 #include "areo/entry/extract_kind.hpp"

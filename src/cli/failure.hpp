@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // How a command fails: its exit code, and what was typed that makes no sense.
 #include <cstddef>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The text of --help, without the marks of the library that prints it.
 #include <memory>

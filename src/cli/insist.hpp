@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A person is asked before something doubtful is noted; a program is refused, and may insist.
 #include "areo/batch/expectation.hpp"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Standard output: lines for people, lines for programs, and the certainty that they arrived.
 #include <memory>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What tables, cards and certificates have in common: where to, in which format, on which paper.
 #include <string>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A strength, however it was got at, as a command prints it.
 #include "areo/wording/strength.hpp"

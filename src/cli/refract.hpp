@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A refractometer reading, for the commands that take one.
 #include <string>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A table as the user wants it: on the terminal or in a file, as text, CSV, Markdown, HTML or PDF.
 #include <functional>

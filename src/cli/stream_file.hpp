@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A file of rows, or standard input, through a stream to standard output.
 #include <string>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The tables; each adds a sub-command to `table`.
 #include "command.hpp"

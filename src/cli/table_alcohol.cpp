@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // areo table alcohol: the strength for each original and present gravity.
 #include <memory>
 

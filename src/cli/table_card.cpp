@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // areo table card: what to do with the readings of one instrument, to hang by the jar.
 #include <fmt/format.h>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // areo table conversion: scales side by side, for unfermented sugar liquids.
 #include <memory>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // areo table dilution: water that brings a liquid down, or sugar that brings it up.
 #include <memory>
 #include <string>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // areo table log: a blank sheet for what is read at the jar, with boxes for a pen.
 #include <fmt/format.h>
 

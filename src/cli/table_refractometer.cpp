@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // areo table refractometer: what a reading during fermentation means, for each reading before it.
 #include <memory>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // areo table solution: what to weigh in for a reference liquid, and what it shows.
 #include <memory>
 #include <string>

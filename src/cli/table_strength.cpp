@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // areo table strength: mixtures of ethanol and water.
 #include <memory>
 

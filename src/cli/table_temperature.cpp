@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // areo table temperature: what to add to a hydrometer's reading at each temperature.
 #include <memory>
 

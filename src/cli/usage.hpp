@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Calls that make no sense, told in the words of the command line and of the kitchen.
 #include <string>

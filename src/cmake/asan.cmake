@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
 # Initial cache for memory and undefined-behaviour checks; the first finding ends the program.
 # -O1 keeps the checks readable and the tests quick. Clang takes half of the time that GCC takes to
 # compile them, and is a second compiler: other warnings, and the same digits.

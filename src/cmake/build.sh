@@ -1,4 +1,5 @@
 #!/bin/sh
+# SPDX-License-Identifier: GPL-3.0-or-later
 # Configures and builds quietly; the log is shown only when something fails.
 # usage: sh src/cmake/build.sh DIR [cmake options...]     from the root of the sources
 # AREO_TARGET: builds that target alone.

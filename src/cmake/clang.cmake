@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
 # Initial cache of the second compiler: other warnings, and the same digits.
 set(CMAKE_CXX_COMPILER clang++-14 CACHE STRING "")
 set(CMAKE_BUILD_TYPE Release CACHE STRING "")

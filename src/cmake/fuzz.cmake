@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
 # Initial cache for the fuzzer of clang, with memory and undefined-behaviour checks; the first finding
 # ends the program. Build the target areo_fuzz; tests/fuzz/run.sh does.
 set(CMAKE_CXX_COMPILER clang++-14 CACHE STRING "")

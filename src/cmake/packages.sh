@@ -1,4 +1,5 @@
 #!/bin/sh
+# SPDX-License-Identifier: GPL-3.0-or-later
 # Installs the Debian packages that areo needs and that are missing.
 # usage: sh src/cmake/packages.sh build|test|ci
 #   build  compiler and libraries     test  ... and what the tests use

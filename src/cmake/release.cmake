@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
 # Initial cache of what is shipped, strict: cmake -G Ninja -C src/cmake/release.cmake -S . -B build/release
 set(CMAKE_BUILD_TYPE Release CACHE STRING "")
 set(CMAKE_COMPILE_WARNING_AS_ERROR ON CACHE BOOL "")

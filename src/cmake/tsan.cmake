@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
 # Initial cache for the search for data races: threads that compute, that share a notebook, and that
 # read one beside another that writes.
 # Build the target areo_threads; sh tests/run.sh tsan does.

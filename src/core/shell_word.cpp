@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "areo/core/shell_word.hpp"
 
 #include <fmt/format.h>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The axes of a chart: what they span, and where their labels stand.
 #include <string>

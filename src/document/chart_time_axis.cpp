@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The axis of time of a chart.
 #include <fmt/format.h>
 

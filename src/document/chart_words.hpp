@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Texts in a drawing: how wide they are, and how they fit.
 #include <cstddef>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A document as a page for browsers and paper.
 #include "areo/core/error.hpp"
 #include "areo/document/document.hpp"

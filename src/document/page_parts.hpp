@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The parts of a page in HTML, for pages that are written as they are made.
 #include <string>

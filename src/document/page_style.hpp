@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // How a page looks. Colours have a contrast of 4.5 or more in both schemes. A border and its colour
 // are two declarations: WeasyPrint accepts no variable within a shorthand.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A table as CSV that says where it comes from.
 #include <fmt/format.h>
 

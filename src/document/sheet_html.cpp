@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A table as a page in HTML.
 #include <fmt/format.h>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A table in Markdown, as documents and wikis show it.
 #include <fmt/format.h>
 

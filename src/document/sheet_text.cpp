@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A table in columns of text.
 #include <fmt/format.h>
 

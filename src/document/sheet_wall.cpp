@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // How large the type of a table for the wall may be.
 #include <algorithm>
 

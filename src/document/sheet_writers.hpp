@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The writers behind sheet_writer(), a file each.
 #include "areo/document/sheet.hpp"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "areo/ferment/drink.hpp"
 
 #include "areo/core/error.hpp"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What the eye reads on a scale, as an input of a model: the same for every instrument with marks.
 #include <optional>

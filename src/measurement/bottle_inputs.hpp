@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A drink in a closed bottle as inputs of a model: where it may end, and what gas it holds then.
 #include <cstddef>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The drink behind a present reading, with what the method itself leaves open, and the numbers that
 // describe a drink, the same for every way to measure it.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "index_model.hpp"
 
 #include "areo/physics/refraction.hpp"

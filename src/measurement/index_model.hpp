@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The models behind a refractive index: what the extract refracts, and how well the formula is
 // known for a liquid like this one.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The original liquid as inputs of a model, however it was read and whatever went in later.
 #include <functional>

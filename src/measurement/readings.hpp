@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The readings of a measurement, and what a reader of its result has to know about them.
 #include <string>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // That a row is excluded, or counts again: kept beside it, never in it.
 #include <fmt/format.h>

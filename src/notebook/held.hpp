@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A notebook that another process holds for itself: who that is, and how to read it nevertheless.
 #include <optional>

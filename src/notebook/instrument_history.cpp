@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "areo/notebook/instrument_history.hpp"
 
 #include "areo/notebook/recompute.hpp"

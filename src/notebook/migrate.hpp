@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Brings a notebook's tables to the version that this program writes.
 #include "sqlite.hpp"

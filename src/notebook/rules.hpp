@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What holds of every row, whether somebody typed it or a file brought it.
 #include <functional>

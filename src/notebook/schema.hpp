@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The notebook's tables, as steps from one version to the next; a step is never changed once
 // released. STRICT tables refuse text in a number; what was read is append-only.

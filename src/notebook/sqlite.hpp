@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Thin ownership over SQLite's C interface: a connection, a statement, a transaction.
 #include <sqlite3.h>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Rows of batch, batch_amendment and batch_event.
 #include <fmt/format.h>
 

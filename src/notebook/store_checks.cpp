@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Checks of instruments, and the calibrations that rest on them.
 #include <fmt/format.h>
 

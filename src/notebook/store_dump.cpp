@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Everything in the file, out and back in; and a copy of it.
 #include <fmt/format.h>
 #include <fmt/ranges.h>

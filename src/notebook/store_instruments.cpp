@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Instruments: what they are, and when they retire.
 #include <fmt/format.h>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Rows of liquid_pair: samples read with a refractometer and a hydrometer.
 #include <fmt/format.h>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Words that stand in the file for values, so that a notebook can be read without areo.
 #include <fmt/format.h>

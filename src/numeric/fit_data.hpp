@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What every fit asks of its data, and how it makes them independent.
 #include <gsl/gsl_blas.h>

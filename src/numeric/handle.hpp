@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Ownership of GSL objects, and status codes instead of GSL's error handler.
 #include <gsl/gsl_errno.h>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "areo/numeric/shared_errors.hpp"
 
 namespace areo::numeric {

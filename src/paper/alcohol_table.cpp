@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The strength for each original and present gravity.
 #include <fmt/format.h>
 

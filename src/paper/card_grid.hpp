@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The table of a card, for each kind of instrument.
 #include "areo/paper/card.hpp"

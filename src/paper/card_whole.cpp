@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A card put together: its table, its words, and the same for programs.
 #include <fmt/format.h>
 

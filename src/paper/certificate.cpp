@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // From the notebook to what a certificate tells of.
 #include "areo/paper/certificate.hpp"
 

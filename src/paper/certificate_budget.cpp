@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Where the uncertainty of a certified correction comes from.
 #include <fmt/format.h>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Which calibration of an instrument is certified.
 #include <fmt/format.h>
 

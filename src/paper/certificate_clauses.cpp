@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What ISO/IEC 17025:2017 asks of a calibration certificate in its clause 7.8, in our own words,
 // and what a user's own certificate has of it.
 #include <fmt/format.h>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A certificate for programs; the schema is in docs/reference/json.md.
 #include <cmath>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // How the checks of a certificate were made, and what they rest on.
 #include <fmt/format.h>
 

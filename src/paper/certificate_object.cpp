@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What a certificate says first: of what, by whom, and of which instrument.
 #include <fmt/format.h>
 

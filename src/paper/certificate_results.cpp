@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The results of a certificate: checks, correction, verdict, drift.
 #include <fmt/format.h>
 

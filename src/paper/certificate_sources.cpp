@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What the keys in square brackets of a certificate stand for, and what of it is from memory.
 #include <algorithm>
 #include <array>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Scales side by side, for unfermented sugar liquids.
 #include <fmt/format.h>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Mixtures of ethanol and water.
 #include <fmt/format.h>
 

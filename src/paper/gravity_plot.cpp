@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "areo/paper/gravity_plot.hpp"
 
 #include "areo/text/format.hpp"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What a reading during fermentation means, for each reading before it.
 #include <fmt/format.h>
 

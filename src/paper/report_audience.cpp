@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // One sheet for people who only want to know what is in the glass.
 #include <fmt/format.h>
 

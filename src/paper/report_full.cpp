@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The whole story of a batch.
 #include <fmt/format.h>
 #include <fmt/ranges.h>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What to weigh in for a reference liquid, and what it shows.
 #include <fmt/format.h>
 

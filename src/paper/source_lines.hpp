@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What computed a table, and by which models: for its foot.
 #include <string>

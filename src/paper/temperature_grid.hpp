@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What to add to a reading at each temperature, as a grid: for a table and for a card.
 #include "areo/measurement/refract.hpp"

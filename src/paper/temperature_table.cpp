@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What to add to a hydrometer's reading at each temperature.
 #include <fmt/format.h>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "areo/publish/write_page.hpp"
 
 #include "areo/publish/pdf.hpp"

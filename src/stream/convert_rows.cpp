@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "areo/stream/convert_rows.hpp"
 
 #include "areo/entry/converted.hpp"

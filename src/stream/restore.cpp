@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // An export, row by row back into a notebook.
 #include "areo/stream/restore.hpp"
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The units that a column of somebody's table may have.
 #include <string>
 #include <string_view>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // JSON as text that drives no terminal.
 #include <nlohmann/json.hpp>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A number in front of a unit, as people write it.
 #include <fmt/format.h>
 

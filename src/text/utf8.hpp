@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Where a character of a text ends, and where a text is not valid UTF-8.
 #include <cstddef>

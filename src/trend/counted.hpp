@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Which of many readings conclusions are drawn from.
 #include <cstddef>

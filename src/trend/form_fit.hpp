@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A form of the course through a series: fits of it, without intervals.
 #include <array>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Intervals of a fit's parameters from the profile of chi-squared.
 #include <optional>

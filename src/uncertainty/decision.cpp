@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "areo/uncertainty/decision.hpp"
 
 #include <fmt/format.h>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The measurement model at one point, refused if it gives no numbers.
 #include <initializer_list>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Draws values of all inputs of a model from what is known about them.
 #include <cstdint>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "second_order.hpp"
 
 #include <fmt/format.h>

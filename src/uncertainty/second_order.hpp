@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Is the law of propagation, which is linear, good enough for a model?
 #include "areo/uncertainty/propagate.hpp"

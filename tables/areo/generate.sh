@@ -1,4 +1,5 @@
 #!/bin/sh
+# SPDX-License-Identifier: GPL-3.0-or-later
 # Writes the tables that areo publishes itself; a test runs it and compares every byte.
 # usage: sh generate.sh AREO [FOLDER]      FOLDER: this one unless stated
 set -eu

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Where an uncertainty comes from, and what measures make of it: every one against the measurement
 // made again with the changed inputs.
 #include "areo/analysis/budget.hpp"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What two results share by the instruments they were read with.
 #include "areo/analysis/difference.hpp"
 

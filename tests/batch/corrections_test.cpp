@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Two corrections of one instrument behind one result.
 #include <gtest/gtest.h>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What the notebook asks about before it notes something, and what it lets pass.
 #include "areo/batch/expectation.hpp"
 

@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# SPDX-License-Identifier: GPL-3.0-or-later
 """What a million readings cost whoever looks at one batch: runs with the big notebook and with one
 that holds only this batch, by turns; the last column is big/small of the medians. Then what a reading
 of a sensor costs among 100 000 of one batch, as a multiple of one among 3 000.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What is concluded of a sensor's readings, one every quarter of an hour: the cost of a reading
 // must not grow with their number. The last lines give it as a multiple of that among 300.
 #include <benchmark/benchmark.h>

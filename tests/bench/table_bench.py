@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# SPDX-License-Identifier: GPL-3.0-or-later
 """What a table costs by its size and its format: seconds, and per cell relative to the smallest.
 
   table_bench.py --program PATH [--runs N]

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What the typed quantities cost: the density formulas of the library against the same formulas,
 // with the same range checks, on plain doubles. Runs of both kinds are interleaved at random, so
 // that drift of the machine meets both; the last lines give typed/plain of the medians.

@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# SPDX-License-Identifier: GPL-3.0-or-later
 """Pages that areo writes, as pages.py judges them.
 
   areo_pages.py --program PATH [--screenshots DIR] [CASE...]      default: all cases

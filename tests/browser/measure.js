@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What can be told of a page only by the browser that has laid it out. The body of a function whose
 // arguments are the ratio of contrast that text needs, and the names of what shall be measured.
 const [needed, wanted] = arguments;

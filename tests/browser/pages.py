@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# SPDX-License-Identifier: GPL-3.0-or-later
 """Loads pages in Chromium and refuses what a reader would stumble over.
 
   pages.py [--screenshots DIR] FILE.html...

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
 """A good page, and pages that break one rule each: a checker that accepts one of them is blind."""
 
 import base64

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
 """Chromium without a window, spoken to by the W3C WebDriver protocol: chromedriver listens on a
 port of this machine, a command is a POST of JSON, the answer is JSON with a `value`.
 """

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What a check to come would leave, against the same check made.
 #include "areo/calibration/recommended_check.hpp"
 

@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# SPDX-License-Identifier: GPL-3.0-or-later
 """areo bench at a terminal: what a person with wet hands meets.
 
   at_bench.py --program PATH

@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# SPDX-License-Identifier: GPL-3.0-or-later
 """Cards and log sheets for the bench: their numbers, their words, and how they lie on paper.
 
   card.py --program PATH

@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# SPDX-License-Identifier: GPL-3.0-or-later
 """Certificates of `areo certificate`: every item asked for, one set of numbers in all formats.
 
   certificate.py --program PATH

@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# SPDX-License-Identifier: GPL-3.0-or-later
 """One value of an export is changed, every column of every table in turn: either the import is
 refused and nothing came of it, or everything that shows a notebook still works. One in so many of
 the changes is tried, the same each time; AREO_EVERY_EDIT=1 tries all of them, in minutes.

@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# SPDX-License-Identifier: GPL-3.0-or-later
 """The notebook under bad treatment: crowds, rights, damage.
 
   endurance.py --program PATH

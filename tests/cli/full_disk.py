@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# SPDX-License-Identifier: GPL-3.0-or-later
 """The notebook when the disk is full: nothing is lost, and it goes on once there is room.
 
   full_disk.py --program PATH

@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# SPDX-License-Identifier: GPL-3.0-or-later
 """Whatever a batch, a bottle, a person or a note is called: it comes back as it was typed.
 
   hostile_names.py --program PATH

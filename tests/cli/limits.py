@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# SPDX-License-Identifier: GPL-3.0-or-later
 """Bounds and verdicts near zero: text, CSV, JSON and the notebook say the same, and never contradict.
 
   limits.py --program PATH

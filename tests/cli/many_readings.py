@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# SPDX-License-Identifier: GPL-3.0-or-later
 """A notebook with a million readings: one batch is shown without reading the others; and one batch
 with a hundred thousand, as a sensor writes them.
 

@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# SPDX-License-Identifier: GPL-3.0-or-later
 """What the notebook once took without a word, or could not get past: moments, names, files, imports.
 
   misread.py --program PATH

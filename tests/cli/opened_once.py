@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# SPDX-License-Identifier: GPL-3.0-or-later
 """A command opens the notebook once, however many instruments and readings it looks up.
 
 Counted by the kernel (inotify): how often the file is opened while a command runs, against a command

@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# SPDX-License-Identifier: GPL-3.0-or-later
 """The progress bar: on a terminal, after a second, and gone at the end; nowhere else.
 
   progress.py --program PATH

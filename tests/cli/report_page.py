@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# SPDX-License-Identifier: GPL-3.0-or-later
 """Pages and pictures of `areo report`: what is in them.
 
   report_page.py --program PATH

@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# SPDX-License-Identifier: GPL-3.0-or-later
 """What a second try, a reader that is gone, a cut file and a full disk leave behind.
 
   retries.py --program PATH

@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# SPDX-License-Identifier: GPL-3.0-or-later
 """What sessions cannot show: full disks, closed pipes, memory, and files that stay as they were.
 
   robust.py --program PATH

@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# SPDX-License-Identifier: GPL-3.0-or-later
 """An export brought into an empty notebook and exported again is the same file, byte for byte.
 
   round_trip.py --program PATH

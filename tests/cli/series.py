@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# SPDX-License-Identifier: GPL-3.0-or-later
 """What a series of readings may conclude, as a person sees it: a weak drink, a stem with divisions of
 0.002, one reading a day, fizz, and now and then a slip of the pen.
 

@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# SPDX-License-Identifier: GPL-3.0-or-later
 """What a strength is told with: it leads, then the decision, then the two gravities; no more unless
 it is asked for, and nothing twice.
 

@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# SPDX-License-Identifier: GPL-3.0-or-later
 """Printed tables: their cells against published ones, their shape, their formats, their memory.
 
   tables.py --program PATH

@@ -1,4 +1,5 @@
 #!/bin/sh
+# SPDX-License-Identifier: GPL-3.0-or-later
 # The demonstration must print docs/demo/transcript.txt to the letter.
 # usage: sh transcript.sh PROGRAM [--update]
 set -eu

@@ -1,4 +1,5 @@
 #!/bin/sh
+# SPDX-License-Identifier: GPL-3.0-or-later
 # The demonstration under valgrind: no access to what is not there, nothing used before it was set,
 # no memory that nobody can free any more.
 # usage: sh tests/cli/valgrind.sh PROGRAM       e.g. build/release/areo; takes some minutes

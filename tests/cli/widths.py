@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# SPDX-License-Identifier: GPL-3.0-or-later
 """Lines for people are as wide as the screen, and no wider; what is there to be copied is whole.
 
   widths.py --program PATH

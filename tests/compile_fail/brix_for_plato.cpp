@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A function of Plato does not take Brix; the way is through the extract fraction.
 #include "areo/core/scales.hpp"
 

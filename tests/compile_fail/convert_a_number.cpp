@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A number without a scale is converted to nothing.
 #include "areo/front/jobs.hpp"
 #include "areo/front/literals.hpp"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Different dimensions do not add.
 #include "areo/core/scales.hpp"
 

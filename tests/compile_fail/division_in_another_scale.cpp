@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The division of a stem is a step of its own scale.
 #include "areo/front/instruments.hpp"
 #include "areo/front/literals.hpp"

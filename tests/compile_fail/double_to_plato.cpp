@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A plain number is not a reading.
 #include "areo/core/scales.hpp"
 

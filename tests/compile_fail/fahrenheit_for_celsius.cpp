@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A temperature says its scale; no number is taken for °C.
 #include "areo/front/instruments.hpp"
 #include "areo/front/literals.hpp"

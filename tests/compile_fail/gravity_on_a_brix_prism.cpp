@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A prism that shows Brix shows no gravity.
 #include "areo/front/instruments.hpp"
 #include "areo/front/literals.hpp"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A mass says its unit; no number is taken for grams.
 #include "areo/front/calibrate.hpp"
 #include "areo/front/literals.hpp"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The same with a minus.
 #include "areo/front/drink.hpp"
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Percent by mass of two trades may not be added.
 #include "areo/core/scales.hpp"
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A ferment has both readings.
 #include "areo/front/drink.hpp"
 

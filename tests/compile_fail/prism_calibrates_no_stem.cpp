@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The checks of one kind of instrument are none of another.
 #include "areo/front/calibrate.hpp"
 #include "areo/front/literals.hpp"

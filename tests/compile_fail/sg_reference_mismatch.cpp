@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Specific gravities of different reference temperatures may not be compared.
 #include "areo/core/scales.hpp"
 

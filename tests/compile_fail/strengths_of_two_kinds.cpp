@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A strength by volume and one by mass have no difference, and no sum.
 #include "areo/front/drink.hpp"
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Original and present are named, so that they cannot be swapped by position.
 #include "areo/front/drink.hpp"
 

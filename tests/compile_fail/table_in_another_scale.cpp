@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // An entry of a stem's table is a mark of its own scale.
 #include "areo/front/jobs.hpp"
 #include "areo/front/literals.hpp"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // 20 °C + 20 °C means nothing.
 #include "areo/core/scales.hpp"
 

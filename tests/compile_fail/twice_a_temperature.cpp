@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Twice 20 °C is neither 40 °C nor 313 °C.
 #include "areo/core/scales.hpp"
 

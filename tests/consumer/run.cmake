@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
 # Installs areo, then configures, builds and runs the project beside this file against it.
 # cmake -D AREO_BUILD=dir -D SCRATCH=dir -D COMPILER=path -P run.cmake
 function(run)

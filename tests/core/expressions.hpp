@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Whether an expression of two types compiles. Honest for our own types only: operators of
 // Boost.Units fail hard instead of saying no.

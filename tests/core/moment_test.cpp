@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "areo/core/moment.hpp"
 
 #include <gtest/gtest.h>

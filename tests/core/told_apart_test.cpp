@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A statement that one number is larger than another follows from what is printed.
 #include "areo/core/told_apart.hpp"
 

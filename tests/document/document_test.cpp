@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A document and its faces: each block in a page, as text and as Markdown.
 #include "areo/document/document.hpp"
 

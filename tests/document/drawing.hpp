@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Reads a chart's SVG as far as the tests ask for it; for the form that svg_of() writes.
 #include <cstddef>

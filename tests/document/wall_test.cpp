@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What a sheet for the wall and one for a pen have beyond a table.
 #include <gtest/gtest.h>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The bench session without a terminal: what it asks, what it says, what is in the notebook.
 #include "areo/entry/guided_readings.hpp"
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Typed texts as readings: which instrument, which temperature, what was assumed.
 #include <gtest/gtest.h>
 

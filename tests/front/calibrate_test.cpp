@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A calibration is that of the room behind it.
 #include "areo/front/calibrate.hpp"
 

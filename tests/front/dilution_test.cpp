@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Water and sugar for a volume: what the room says of a litre, times the volume.
 #include "areo/front/dilution.hpp"
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Drinks: every member is that of the rooms behind it, to the last bit.
 #include "areo/front/drink.hpp"
 

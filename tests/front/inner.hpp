@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What the front door is compared with: the same readings, put together by hand for the rooms
 // behind it.

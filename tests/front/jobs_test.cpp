@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Convert, correct, refract and an entry of a table: the same bits as the rooms behind them.
 #include "areo/front/jobs.hpp"
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Equality to the last bit with a quantity of the rooms behind the front door.
 #include <gtest/gtest.h>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What may be called from several threads: everything that computes, on objects that are shared.
 #include <gtest/gtest.h>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Arithmetic that knows what two values have in common.
 #include "areo/front/uncertain.hpp"
 

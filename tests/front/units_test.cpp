@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Numbers with units: literals, makers, printing, and what is no number at all.
 #include <gtest/gtest.h>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Any bytes as a CSV file: each row is told apart or refused, what is written again is read as the
 // same, and a column means one of the fields or nothing.
 #include <fmt/format.h>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A folder with a notebook, and the program run there by its own entry: what it prints is caught,
 // and nothing outside of the folder is touched.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Any bytes as a file given to `areo import`: an export goes back into an empty notebook, a list or
 // a table of readings into one that is in use. What is taken is kept whole and can be listed.
 #include <fmt/format.h>

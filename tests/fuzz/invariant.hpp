@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What has to hold whatever the input. Fuzzer and replay both take an exception for a finding.
 #include <set>

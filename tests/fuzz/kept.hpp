@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What holds of a notebook whatever was done with it.
 #include <string>

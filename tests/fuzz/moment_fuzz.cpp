@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Any bytes as a date: refused, or a moment that is the same when it is printed and read again,
 // wherever the clock on the wall is set.
 #include <cstdint>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Changes for exports and lists of readings: a line goes, comes twice or moves, a value becomes
 // another one. Bytes changed at random seldom stay JSON.
 #include <algorithm>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What a refusal is like: an areo::Error that can be told to a person and to a program.
 #include <nlohmann/json.hpp>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Runs the files of a corpus through a harness as the fuzzer would, in any build.
 // usage: NAME_replay FILE_OR_FOLDER...
 //        NAME_replay --selftest FILE_OR_FOLDER...   takes each invariant for its opposite, one by

@@ -1,4 +1,5 @@
 #!/bin/sh
+# SPDX-License-Identifier: GPL-3.0-or-later
 # Fuzzes: builds the harnesses and runs each of them for so many seconds.
 # usage: sh tests/fuzz/run.sh SECONDS [csv|export|moment|session|typed]...      all unless named
 # What is found lies in build/fuzz/found, and what was learnt in build/fuzz/learnt, for the next run.

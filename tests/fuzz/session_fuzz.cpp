@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Any bytes as calls of the program, one a line, on a notebook that is in use: none of them is a
 // defect, and the notebook stays whole.
 //

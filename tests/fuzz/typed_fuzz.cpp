@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Any bytes as a number with a unit, as people type it: refused, or a value that is the same when
 // it is printed and read again.
 #include <fmt/format.h>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What readings share: one instrument by its identity, whatever its name.
 #include "areo/instruments/readings.hpp"
 

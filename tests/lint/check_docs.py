@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# SPDX-License-Identifier: GPL-3.0-or-later
 """What documents quote is what the files say, and links lead somewhere.
 
 `<!-- file: path -->` before a code block or a table: the block or the table equals the file.

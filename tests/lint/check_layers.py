@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# SPDX-License-Identifier: GPL-3.0-or-later
 """Which room may include which: docs/reference/layers.txt against the #include lines.
 
 Also keeps each outside library behind its wall.

@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# SPDX-License-Identifier: GPL-3.0-or-later
 """The house keeps its shape: how long a file and how large a room may be, and what belongs to the
 command line alone."""
 

@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# SPDX-License-Identifier: GPL-3.0-or-later
 """Every citation has an entry in tables/sources.bib, and every entry is cited.
 
 Looked at: `[key]` and `[key, key]` in C++ comments; string literals that hold such a citation; the

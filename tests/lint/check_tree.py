@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# SPDX-License-Identifier: GPL-3.0-or-later
 """Shape of the tree: top-level entries, sizes, leftovers, and that CMake knows every file."""
 
 import re

@@ -1,4 +1,5 @@
 #!/bin/sh
+# SPDX-License-Identifier: GPL-3.0-or-later
 # usage: sh tests/lint/format.sh [--fix|--selftest]      clang-format over all our C++ files
 set -eu
 cd "$(dirname "$0")/../.."

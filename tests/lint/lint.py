@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
 """Shared by the lints: walking the tree, reporting, and the self-test of a lint.
 
 Every lint is called as `check_x.py [ROOT]`, prints one line a finding and exits 1 if there is any.

@@ -1,4 +1,5 @@
 #!/bin/sh
+# SPDX-License-Identifier: GPL-3.0-or-later
 # usage: sh tests/lint/tidy.sh BUILD_DIR [--selftest]      clang-tidy over src/
 # BUILD_DIR holds compile_commands.json. Two at a time: each takes about half a gigabyte.
 set -eu

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What has to be added to an indication at some temperature: the same as a reading's result says,
 // without what the reading brings.
 #include <gtest/gtest.h>

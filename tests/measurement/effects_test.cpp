@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The sizes in docs/explanation/corrected-budgeted-left-out.md, each computed: what is printed is
 // the size to its last digit.
 #include <gtest/gtest.h>

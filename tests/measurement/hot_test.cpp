@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Readings away from the room: hot liquids, and the ends of every range.
 #include <gtest/gtest.h>
 

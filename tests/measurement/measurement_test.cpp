@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The whole chain with its uncertainty: convert, correct, alcohol, solution.
 #include <gtest/gtest.h>
 

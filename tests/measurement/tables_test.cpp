@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What tables and cards print, against what a reading gives.
 #include <gtest/gtest.h>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What the time since a calibration does to a correction: a change that was seen may go on, and one
 // that is old says so.
 #include <gtest/gtest.h>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A notebook with a hydrometer and a batch in it.
 #include <string>

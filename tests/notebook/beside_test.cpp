@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Threads that read a notebook beside one that writes, each with a Notebook of its own. What they
 // share is in the library alone; src/cmake/tsan.cmake looks for races there.
 #include <fmt/format.h>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The notebook as a file: made, refused, brought up to date, damaged, shared.
 #include <gtest/gtest.h>
 #include <sys/stat.h>

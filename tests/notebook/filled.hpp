@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // One of everything that a notebook holds, and all of its rows as an export has them.
 #include <utility>

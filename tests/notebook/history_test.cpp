@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Calibrations of an instrument over the years: which one counts, when it is due, what changed.
 #include <gtest/gtest.h>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // No question about one batch makes SQLite walk through the rows of all others.
 #include <gtest/gtest.h>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A correction that arrives late: which calibration holds for a reading of a moment.
 #include <algorithm>
 

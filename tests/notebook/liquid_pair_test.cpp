@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Pairs of readings of a liquid: kept as they were read, and what they say of its extract.
 #include <gtest/gtest.h>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Notebooks as older versions of areo wrote them.
 #include <fmt/format.h>

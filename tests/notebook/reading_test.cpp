@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Readings of a batch: kept, repeated, amended, excluded.
 #include <gtest/gtest.h>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // One notebook that several threads share: each waits for the other, and nobody is refused.
 #include <gtest/gtest.h>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A folder of its own for a test, gone afterwards, what goes into a notebook, and what it refuses.
 #include <gtest/gtest.h>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // GSL's error handler belongs to the program that areo is linked into.
 #include <gsl/gsl_errno.h>
 #include <gtest/gtest.h>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The card of an instrument: each cell is what a reading there is corrected by.
 #include "areo/paper/card.hpp"
 

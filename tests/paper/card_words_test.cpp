@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What a card says in large words, and what a log says of an instrument.
 #include <gtest/gtest.h>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A certificate: the items that it answers, its number, and the same content in each form.
 #include "areo/paper/certificate.hpp"
 

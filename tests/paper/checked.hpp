@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Instruments in a notebook, with the checks that they were given.
 #include <string>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A table as a grid: its decimals, its widths, and its rows for people and for programs.
 #include "areo/paper/grid.hpp"
 

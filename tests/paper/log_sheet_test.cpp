@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The sheet for a pen: its columns, its rows, and what it says of a batch.
 #include "areo/paper/log_sheet.hpp"
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The report of a batch: what it says, in any of its faces.
 #include "areo/paper/report.hpp"
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The tables of numbers: each cell is what the library says of its entry.
 #include "areo/paper/tables.hpp"
 

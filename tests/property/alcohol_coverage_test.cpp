@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // From the checks of a new hydrometer to a corrected reading and to the alcohol of a drink, by the
 // law of propagation: the correction that comes out of the checks is used for every reading.
 #include <gtest/gtest.h>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The closed bottle: no gas is lost or made by the balance, its pressure goes the way it must, and
 // the range of the law of propagation holds what sampling finds.
 #include "areo/measurement/bottle.hpp"

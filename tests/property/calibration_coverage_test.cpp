@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Do stated corrections hold the error of an instrument as often as they claim? Instruments and
 // checks as a user would meet them: a scale with an offset and a slope, a stem, a mass and a liquid
 // it was made for that nobody knows, tap water, a balance that is not quite straight, a certificate

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Two bottles of one ferment, read with one checked hydrometer: equal ones are called different in
 // 5 of 100 cases, and those that differ by what is told as detectable are found in 95.
 #include "areo/trend/compare.hpp"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The day on which a strength passes a limit must lie in its interval as often as that says.
 // Ferments of both forms; strengths as a hydrometer gives them: an error of the original gravity
 // that all share, one of the method that grows with the strength, and one of each reading.

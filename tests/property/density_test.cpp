@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What densities must do everywhere, not only at the rows of a table.
 #include <gtest/gtest.h>
 

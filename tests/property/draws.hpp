@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Seeded draws: the same on every machine, other ones with AREO_TEST_SEED=<number>, and the seed is
 // in every failure message and in the XML report.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // An instrument that did not change must seldom be called drifted, and one that did, often. Its
 // offset and slope are as nobody knows them, its checks err with what they share and what they do
 // not.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A ferment whose course is known, and what a hydrometer shows of it.
 #include <cmath>

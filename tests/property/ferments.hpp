@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Ferments that no curve of areo describes, and what somebody with a hydrometer writes down of
 // them, once a day, not always right.

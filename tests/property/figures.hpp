@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Counts as figures of a document, and what is asked of them.
 #include <fmt/format.h>

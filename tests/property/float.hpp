@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A hydrometer as a body that floats: its mark follows from a balance of forces of its own, with a
 // mass, a stem and a liquid its scale was made for that nobody told areo.

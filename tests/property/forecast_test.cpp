@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What is said of the end of a ferment must be right as often as docs/explanation/outlook.md says,
 // whatever the ferment does next: also where no reading shows that its pace will change.
 // AREO_TEST_CASES=100000: for minutes; AREO_PRINT=FILE writes the table that the document holds.

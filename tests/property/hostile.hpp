@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Ferments of which the readings so far say little about what comes: the pace changes late, for
 // reasons that no reading shows.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // On which side of a limit a ferment is: how often is that wrong, when it is asked after every
 // reading? Ferments in shapes that no curve of areo has, with yields of their own, on stems that
 // were never checked; slips, and bubbles that are marked. docs/explanation/series.md has the table.

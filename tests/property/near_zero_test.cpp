@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Little alcohol or none, where a strength cannot be negative: how often is a verdict wrong, and
 // how often is the upper bound exceeded? Ordinary stems that were never checked, with one error of
 // their scale for both readings; strengths spread in several ways.

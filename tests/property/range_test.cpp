@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Every public function of physics and of the hydrometer: range ends accepted, one ulp outside
 // refused, NaN and infinities refused, and always with Errc::domain.
 #include <gtest/gtest.h>

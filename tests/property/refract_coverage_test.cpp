@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Simulated ferments of several sorts: the true drink is known, the readings get errors drawn from
 // what areo states about its inputs, the ferment has a yield of its own, and the stated interval
 // has to hold the truth as often as it claims.

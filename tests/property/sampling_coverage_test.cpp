@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The second evaluation: as often as it claims, the sampled interval has to hold the truth too.
 //
 // A sampling takes 50 000 trials or more until its digits are stable; 20 000 of these take hours.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Scales there and back again.
 #include "areo/physics/scale.hpp"
 

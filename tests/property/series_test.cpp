@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What is concluded of a series must be right as often as docs/explanation/series.md says: of
 // ferments that no curve of areo describes, asked after every reading. AREO_TEST_CASES=100000: for
 // minutes; AREO_PRINT=FILE writes the table that the document holds.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A new hydrometer in a world where the truth is known: it has an offset and a slope that nobody
 // knows, is checked in water and in two weighed solutions, and follows a ferment.

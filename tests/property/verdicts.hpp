@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What the verdicts on a ferment are worth that is known, counted.
 #include <algorithm>

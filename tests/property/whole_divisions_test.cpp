@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Who reads nothing but whole divisions, now and then one between them, must not be told that a
 // slow fall is rest; and who reads finer must not wait longer for it.
 #include "areo/trend/whole_divisions.hpp"

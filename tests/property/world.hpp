@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A world in which the truth is known: readings get errors drawn from what areo states about its
 // inputs, and a stated interval has to hold the truth as often as it claims.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // How far areo is from numbers that others published: value by value, with the bound that each has
 // to keep, and the tables of the documents made of them.

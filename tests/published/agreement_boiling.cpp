@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Boiling point of water by two equations, over the whole range and at the rows of tables/.
 #include <cmath>
 #include <utility>

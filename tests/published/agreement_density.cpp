@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Densities of water, sugar, ethanol and salt, and Brix hydrometers, against tables/.
 #include <algorithm>
 #include <cmath>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The tables of figures that docs/explanation includes.
 #include <fmt/format.h>
 

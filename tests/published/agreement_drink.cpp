@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Fermentation, real drinks and carbon dioxide, against tables/.
 #include <algorithm>
 #include <cmath>

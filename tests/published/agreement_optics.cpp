@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Refractive indices and Brix refractometers away from 20 °C, against tables/.
 #include <algorithm>
 #include <cmath>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Compares the tables of figures in the documents with what areo and tables/ say today, or writes
 // them anew.
 #include <exception>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // No printed value is further from areo than its bound, and what the comparisons say together.
 #include "agreement.hpp"
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Balling's balance. Against his table, distilled beers and wines: agreement_test.cpp.
 #include "areo/ferment/balling.hpp"
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Boiling point of water and standard atmosphere against tables/boiling-point.csv.
 #include "areo/physics/boiling.hpp"
 

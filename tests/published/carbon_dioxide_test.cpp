@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Solubility of carbon dioxide against tables/co2-in-drinks.csv. Against measurements in water:
 // agreement_test.cpp.
 #include "areo/physics/carbon_dioxide.hpp"

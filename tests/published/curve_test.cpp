@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Nonlinear least squares: certified fits from tables/, from both starts that come with them.
 #include "areo/numeric/curve.hpp"
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Straight lines through points uncertain in x and y: published fits from tables/.
 #include "areo/numeric/distance_regression.hpp"
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Density and strength of ethanol-water mixtures: the formula digit by digit. How far it is from
 // measurements and from tables of trade: agreement_test.cpp.
 #include "areo/physics/ethanol.hpp"

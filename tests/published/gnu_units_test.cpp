@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Baumé and Brix against another program, GNU units [gnu-units], run as a process of its own. If it
 // is not installed these tests fail: a comparison that was not made proves nothing.
 #include <fmt/format.h>

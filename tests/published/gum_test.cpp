@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The law of propagation: the worked examples of [gum] annex H from tables/.
 #include <gtest/gtest.h>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Hydrometers away from their reference temperature, against tables/. Corrections of Brix
 // hydrometers, sugar and glass together: agreement_test.cpp.
 #include "areo/instruments/hydrometer.hpp"

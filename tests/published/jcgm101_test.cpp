@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Propagation of distributions: the worked examples of [jcgm101] clause 9 from tables/.
 //
 // A sampled number is compared within half of its last printed digit, for the printed one, and its

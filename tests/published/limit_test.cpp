@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The limits that the program knows are the rows of the table, and no others.
 #include "areo/ferment/limit.hpp"
 

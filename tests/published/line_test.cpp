@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Straight lines: certified and published fits from tables/.
 #include "areo/numeric/line.hpp"
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Drinks of water, sugar and ethanol: values of Tabarié's relation from an independent evaluation.
 // They stood on the waters of the pure-liquid formulas; areo has one water [tanaka2001], so its
 // densities must differ by exactly the difference of the waters, and by nothing else.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Parabolas: certified fits from tables/.
 #include <gtest/gtest.h>
 

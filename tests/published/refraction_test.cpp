@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Refractive index of water, sugar, ethanol and drinks, and Brix refractometers away from 20 °C,
 // against tables/.
 #include "areo/physics/refraction.hpp"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Rows of tables/*.csv as parameters of tests. A table that does not say where it comes from and
 // how far it is verified, or that is empty, stops the test program: nothing is compared with

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The helper itself: it must stop the program rather than compare nothing.
 #include "rows.hpp"
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Sodium chloride solutions: the formula digit by digit. Against a handbook: agreement_test.cpp.
 #include "areo/physics/salt.hpp"
 

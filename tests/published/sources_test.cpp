@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Every table says what it is, where it comes from and how far it is verified, with keys that
 // sources.bib explains.
 #include <gtest/gtest.h>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Grams that come of a gram of sugar, against tables/fermentation-stoichiometry.csv.
 #include "areo/ferment/stoichiometry.hpp"
 

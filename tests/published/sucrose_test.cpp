@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Density of sugar solutions: digit by digit against the formula's own table. How far it is from
 // other tables: agreement_test.cpp.
 #include "areo/physics/sucrose.hpp"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Surface tension, and what it does to a hydrometer, against tables and worked examples.
 #include "areo/physics/surface.hpp"
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Density of water against tables/water-density.csv.
 #include "areo/physics/water.hpp"
 

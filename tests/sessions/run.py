@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# SPDX-License-Identifier: GPL-3.0-or-later
 """Runs sessions with the program and compares what it prints byte for byte.
 
   run.py --program PATH [--update] [--keep FOLDER] [FILE | FOLDER ...]

@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# SPDX-License-Identifier: GPL-3.0-or-later
 """The runner of sessions fails for every way in which one can be wrong."""
 
 import re

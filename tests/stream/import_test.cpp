@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What becomes of the rows of somebody's table.
 #include <gtest/gtest.h>
 

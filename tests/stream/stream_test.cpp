@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Rows in, rows out, without a file or a screen.
 #include "areo/stream/stream.hpp"
 

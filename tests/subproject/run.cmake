@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
 # Configures the project beside this file, as if neither SQLite nor the option library were there:
 # areo is its library alone then, and installs nothing.
 # cmake -D AREO_SOURCE=dir -D SCRATCH=dir -D COMPILER=path -P run.cmake

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
 """What the attacks share: how long they go on, what is left to chance, and what they are made on."""
 
 import contextlib

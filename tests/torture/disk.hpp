@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What a power cut would leave of the files in a folder.
 #include <sys/types.h>

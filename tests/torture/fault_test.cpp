@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A call to the disk fails, each in its turn: the notebook says so or copes, stays whole, and holds
 // what it said it holds. With every change each fifth call fails, with AREO_TORTURE=5 each one.
 #include <fmt/format.h>

@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# SPDX-License-Identifier: GPL-3.0-or-later
 """A byte changes on the disk, in each page of a notebook and each frame of its -wal.
 
   flips.py --program PATH

@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# SPDX-License-Identifier: GPL-3.0-or-later
 """The program is killed at any moment, whatever it is doing to a notebook.
 
   kills.py --program PATH

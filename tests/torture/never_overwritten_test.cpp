@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // No SQL but a change of the tables themselves overwrites what was noted: not in any table, also
 // one that is not thought of yet.
 #include <fmt/format.h>

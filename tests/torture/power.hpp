@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Electricity that fails while something is written.
 #include <sqlite3.h>

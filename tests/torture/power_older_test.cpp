@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The power fails while an older notebook is brought up to date: it is as before or as after, and
 // the copy of what it was is there before anything changes.
 #include <fmt/format.h>

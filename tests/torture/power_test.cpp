@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The power fails while somebody writes: what was acknowledged is there, what was being written is
 // there or not, and nothing is half.
 #include "power.hpp"

@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# SPDX-License-Identifier: GPL-3.0-or-later
 """Several programs at one notebook at once, doing what only one may do at a time.
 
   races.py --program PATH

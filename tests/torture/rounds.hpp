@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // How long an attack goes on: briefly with every change, longer when somebody asks for it.
 #include <algorithm>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "vfs.hpp"
 
 #include <sqlite3.h>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Between SQLite and its files: whoever stands there may let a call go through, fail, or be a lie.
 #include <functional>

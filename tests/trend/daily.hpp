@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Readings of one hydrometer, whose offset they share.
 #include <vector>

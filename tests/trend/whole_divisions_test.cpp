@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "areo/trend/whole_divisions.hpp"
 
 #include <gtest/gtest.h>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Each shape against its closed form. With n draws a fraction p scatters by √(p (1 - p) / n), a
 // mean by u / √n, a standard deviation by less than u / √(2 n) for shapes without long tails; four
 // of these are allowed, and a seed makes them the same every time.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The budget as text and as JSON.
 #include "areo/wording/budget.hpp"
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // How much two results differ, and how they err together: what they owe to the same inputs cancels.
 #include <span>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What could be done about the uncertainty of a result, and what each measure would gain.
 #include <cstddef>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What can be said of a strength from above and from below: its bounds, and on which side of a
 // limit it lies. Every printed bound and verdict comes from here, so they cannot contradict each

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What is lost where somebody notes nothing but whole divisions of a hydrometer's stem.
 #include <string_view>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The second evaluation of a result: its inputs drawn from their distributions [jcgm101].
 #include <cstdint>

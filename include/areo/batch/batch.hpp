@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What the readings of a batch say, each with the calibration that was in force when it was made
 // and the original gravity as it stood then.

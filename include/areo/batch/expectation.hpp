@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What the notebook expects of the next reading, addition, check or batch. One rule for every way
 // in: whatever is impossible, or far from what is expected, is a doubt, and a doubt is asked about

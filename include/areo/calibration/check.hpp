@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Checks of an instrument: what it showed against what it should have shown.
 #include <functional>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Where the uncertainty of a fitted correction comes from, and where on the scale to tell it.
 #include <cstddef>

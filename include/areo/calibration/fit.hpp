@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // From checks to a correction: offset or straight line, tested, with a verdict.
 #include <optional>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // How strongly the extract of a given liquid refracts (a juice, a wort), from samples read with a
 // refractometer and a hydrometer before they ferment.

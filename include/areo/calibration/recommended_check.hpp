@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What a check at the kitchen table would leave of an instrument's error, before it is made.
 #include <optional>

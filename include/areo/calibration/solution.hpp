@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A reference liquid made on a kitchen balance: weighed sugar or salt in weighed water.
 #include <optional>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The one exception of the library: a code for programs, a message and a hint for people.
 #include <cstddef>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Which one of all things of a kind: not what it is called, and not what it is like.
 #include <compare>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The temperature at which a formula is evaluated: stated, or drawn from what a reading leaves
 // open.

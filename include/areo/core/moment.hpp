@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A point in time with its offset from UTC, as people write it: ISO 8601, nothing else.
 #include <compare>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // "Did you mean ...?": the nearest of a few known words.
 #include <cstddef>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Valid range of a model, and the one way to refuse what lies outside.
 #include <string>

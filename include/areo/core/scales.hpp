@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Dimensionless scales, each its own type: 12.5 °P, 12.5 °Bx and SG 1.0505 can neither be mixed
 // nor mistaken for a plain number. What a scale *means* (its density) is in physics/scale.hpp.

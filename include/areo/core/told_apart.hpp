@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Digits that bear out a statement: which of two numbers is the larger must show in print.
 #include <string>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Dimensioned quantities: temperature as a point and as a difference, and the few SI quantities
 // that readings are made of. The only public header that shows Boost.Units.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A document as content, and its three faces: a page, plain text, Markdown.
 #include <optional>

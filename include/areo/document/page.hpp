@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A page in HTML that needs nothing else: no network, no script, no other file.
 #include <optional>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A plot of readings against time in characters, for a terminal.
 #include <functional>

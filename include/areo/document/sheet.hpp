@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A table of numbers, written row by row as it is computed: for a terminal, for paper, for
 // programs.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A typed value of any scale, and what it is on others.
 #include <string>

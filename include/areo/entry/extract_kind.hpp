@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What the extract of a drink consists of, by the word that people use for it.
 #include <string>

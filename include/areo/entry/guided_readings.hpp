@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Readings one after the other, one question at a time. What was accepted is in the notebook before
 // the next question. Who asks, a terminal or a page, passes the answers on.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A notebook that is opened when it is first asked for, and once, however many ask.
 #include <functional>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What was typed of a reading, as the notebook keeps it: the same for checks, pairs and batches.
 #include <optional>

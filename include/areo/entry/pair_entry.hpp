@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A pair of readings of one liquid, by refractometer and hydrometer, from what was typed.
 #include <string>

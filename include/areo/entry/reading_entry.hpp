@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A reading of a batch from what was typed, by whatever way it was typed.
 #include <string>

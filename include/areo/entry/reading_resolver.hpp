@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Names and typed texts turned into instruments and readings, the same way for every command.
 #include <map>

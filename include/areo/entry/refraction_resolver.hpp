@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Where a refractometer is read, with a hydrometer beside it: texts become results.
 #include <string>

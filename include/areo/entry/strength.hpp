@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Two typed gravities, or one and weighed sugar, as a strength.
 #include <string>

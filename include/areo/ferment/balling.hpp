@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Balling's balance of a yeast ferment: where the original extract went.
 #include "areo/core/model_temperature.hpp"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What a drink is called by: strength, extract, attenuation, energy; from its composition alone.
 #include "areo/core/scales.hpp"

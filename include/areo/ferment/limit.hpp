@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Limits of strength that laws and guidance draw, by name. They change: ask the authority.
 #include <span>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // How much carbon dioxide a gram of sugar gives.
 #include "areo/ferment/balling.hpp"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A new instrument is checked in liquids that anybody can make, and gets its correction.
 //

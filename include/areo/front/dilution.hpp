@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Water or sugar that brings an unfermented liquid from one mark to another.
 #include <string>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Two readings of a ferment, and the drink that they stand for.
 #include <ostream>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What an uncertain value rests on: its estimate and what each input contributes, as plain numbers.
 // Uncertain<T> puts the unit back; nobody else needs this header.

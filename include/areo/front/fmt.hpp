@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Uncertain values in fmt::format(): `fmt::format("{:>20}", drink.strength)`, with the alignment of
 // strings. Apart, because areo does not ask its users to have fmt.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What people do with a reading: convert, correct, refract, an entry of a correction table. A typed
 // layer over the room `measurement`, with no formula of its own; what is said there of ranges,

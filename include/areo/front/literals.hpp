@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Numbers with their units as literals: 1.048_sg, 12.5_plato, 27_degC, 50_g, 0.5_L.
 //

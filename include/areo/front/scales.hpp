@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The words of the front door for marks, strengths and what follows from them: each a type of its
 // own (core/scales.hpp), made by a function or a literal (literals.hpp), printed with its unit

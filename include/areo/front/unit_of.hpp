@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // How a type that bears a unit is a number: what uncertain values are reckoned in and printed with.
 #include <ostream>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What a number without a unit means on an instrument: its scale and range decide, and what a
 // person can read there.

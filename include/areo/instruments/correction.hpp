@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The correction of an instrument: what to add to its indication, and how well that is known.
 #include <optional>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A hydrometer: from the mark at the liquid's surface to the density of the liquid, and back.
 #include <optional>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A hydrometer reading as inputs of a measurement model.
 #include <optional>

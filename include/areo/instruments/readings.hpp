@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Several readings as inputs of one model: what instruments share is entered once, and the
 // readings err together through it.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A refractometer: from the mark at the boundary line to the refractive index of the sample.
 #include <optional>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Several readings of one sample with one instrument: how well the eye's part of their mean is
 // known.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The stem of a hydrometer: how hard the surface of the liquid pulls at it, and how far it climbs.
 #include "areo/core/scales.hpp"

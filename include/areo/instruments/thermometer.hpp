@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Thermometers, and the temperature of a reading as an uncertain quantity.
 #include <optional>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Original and present gravity to alcohol, extract, attenuation and energy.
 #include <optional>

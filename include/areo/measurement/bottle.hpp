@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What a drink could do in a closed bottle: the carbon dioxide that its sugar could still make, the
 // pressure of it, and the sugar for a wanted carbonation.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A hydrometer reading brought to what it means: the scale at its reference temperature, density,
 // other scales, and for a fermenting sample its composition.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // How much water or sugar brings a sugar liquid from one mark to another.
 #include "areo/measurement/result.hpp"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What a fall of gravity makes of a drink, and how far it can go.
 #include <optional>

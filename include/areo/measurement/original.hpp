@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The original liquid of a ferment: what was read before it fermented, and what went in later.
 #include <memory>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What a drop on the prism says: before fermentation, during it, and together with a hydrometer
 // reading of the same sample.

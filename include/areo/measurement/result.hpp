@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Outcome of a measurement: named quantities with their uncertainty, and the inputs behind them.
 #include <string>

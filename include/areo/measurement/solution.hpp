@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A weighed reference liquid: what it is, and what instruments should show in it.
 #include <span>

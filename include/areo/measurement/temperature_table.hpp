@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What an indication at some temperature needs added, whoever reads it: the entries of a correction
 // table and of a bench card.

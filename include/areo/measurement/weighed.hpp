@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Sugar that was weighed in, where nobody read an original gravity.
 #include <string>

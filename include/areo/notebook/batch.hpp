@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Rows about ferments: batches, what was read of them and what went into them.
 #include <optional>

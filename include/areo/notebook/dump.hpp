@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Everything in a notebook, row by row, and back: nothing is interpreted, so nothing is lost.
 #include <cstdint>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The instruments of a notebook as they were at given moments. Remembers what it computed, so that
 // many readings with few instruments are quick.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // From rows of the notebook to corrections: always computed anew from what was read.
 #include <span>

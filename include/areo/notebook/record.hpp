@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Rows of the notebook: what was read, as it was typed and as it was understood. Nothing computed.
 #include <cstdint>

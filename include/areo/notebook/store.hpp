@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The notebook: one SQLite file that survives power cuts and its owner's typing.
 #include <cstdint>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Covariance matrix of a few values: symmetric, with the variances on its diagonal.
 #include <cstddef>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Nonlinear least squares: a curve with unknown parameters through values that may err together
 // (trust region of the GNU Scientific Library).

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Straight line through points whose x and y are both uncertain.
 #include <span>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Straight-line fit y = intercept + slope (x - x0) to values that may err together, as plain
 // numbers; numeric/polynomial.hpp does the work.

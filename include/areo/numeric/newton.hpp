@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Newton's method for two equations in two unknowns. Fast where it works; the caller has a slower,
 // bracketed way for where it does not.

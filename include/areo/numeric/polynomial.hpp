@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Constant, straight line or parabola through values that may err together (GNU Scientific
 // Library), its evaluation both ways, and the choice between the three.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Quantiles and probabilities of the distributions that sampling and decisions rest on (GNU
 // Scientific Library).

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Bracketed root of a function of one variable (Brent's method of the GNU Scientific Library).
 #include <functional>

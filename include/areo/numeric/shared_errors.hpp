@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // How many values err together, kept as the parts of their errors.
 #include <cstddef>

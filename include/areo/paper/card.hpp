@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A card for the bench: the instrument that it is about, and its words.
 #include <optional>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The certificate of a user's own calibration: what the notebook has of it, and how it is told.
 #include <optional>

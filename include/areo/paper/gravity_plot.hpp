@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A ferment's gravities as a plot for a terminal.
 #include "areo/document/plot.hpp"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Tables as grids: entries down the side, and across the top either quantities or a second entry.
 // Every table but the log is one; this file turns it into rows, for whoever writes them.

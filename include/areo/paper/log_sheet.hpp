@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A blank sheet for what is read at the jar, with boxes for a pen.
 #include <cstddef>

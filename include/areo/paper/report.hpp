@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The story of a batch: what it tells of, and two ways to tell it.
 #include <optional>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The tables of numbers: what each is asked for, and the grid that it is.
 //

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Boiling point of water, and the standard atmosphere: the upper fixed point of a thermometer.
 #include "areo/core/range.hpp"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Carbon dioxide: how much of it a liquid holds, and the pressure it makes in a closed bottle.
 #include "areo/core/model_temperature.hpp"

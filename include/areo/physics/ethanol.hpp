@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Density of ethanol-water mixtures, and alcoholic strength by volume and by mass.
 #include "areo/core/range.hpp"

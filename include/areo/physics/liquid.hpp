@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The hub: what a liquid consists of. Every reading is solved to a Liquid, every output is
 // computed from one.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Density of a drink (water + extract + ethanol): the only density behind readings and scales.
 #include "areo/core/error.hpp"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Refractive index of water, of sucrose solutions and of a drink, and what a Brix refractometer of
 // 20 °C shows. Every index is that of the sodium D line, 589.3 nm, against air of 20 °C.

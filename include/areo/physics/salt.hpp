@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Density of sodium chloride solutions, a second reference liquid for checks.
 #include "areo/core/model_temperature.hpp"

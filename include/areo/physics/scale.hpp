@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What a mark on a scale means: the density of the liquid that it stands for, at the scale's
 // reference temperature. Typed for programs, and as a value for instruments and user input.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Words for scales: a name and a unit for people, a key for programs, and the reverse.
 #include <string>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Surface tension of water and drinks: what pulls a stem down.
 #include "areo/core/model_temperature.hpp"

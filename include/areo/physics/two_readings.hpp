@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Density and refractive index of the same liquid: alcohol pulls them apart, so both together give
 // its composition.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Whether what the notebook holds is still what its typed texts say.
 #include <string>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Readings from somebody's table: which column means what, and every row on its own.
 #include <map>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Readings from a table in CSV or JSON: rows that are noted, left for somebody to look at, or
 // refused.

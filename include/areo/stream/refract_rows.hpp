@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Rows of refractometer readings: before or during fermentation, alone or with a hydrometer.
 #include <string>

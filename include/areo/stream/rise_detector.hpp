@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Rows of one ferment, one after the other in a file: its gravity only falls. A rise beyond the
 // reading's uncertainty is flagged, never dropped.

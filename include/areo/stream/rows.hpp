@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Rows of a notebook as text that loses nothing, and back: JSON lines, and cells of CSV files.
 #include <string>

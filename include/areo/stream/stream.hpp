@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // CSV in, CSV or JSON lines out: one row out per row in, order kept, memory constant. A bad row
 // never stops the others.

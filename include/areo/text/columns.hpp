@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The columns of a table as fields of areo: none is ignored in silence.
 #include <functional>

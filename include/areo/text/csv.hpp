@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Strict, streaming CSV: one header row, separated by commas (or, if asked for, by whatever the
 // header is separated by), RFC 4180 quotes, `#` comment lines before the header. Nothing is

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What the words in the header of a table mean: one list for every way in. A column is a field of
 // areo, perhaps with a unit that its cells lack.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Words, numbers and lists as JSON. Bytes that are not valid UTF-8 become U+FFFD.
 #include <optional>

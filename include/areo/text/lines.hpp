@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Text in lines of a stated width: sentences that are broken, and tables that fit.
 #include <cstddef>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Texts as Markdown shows them: as they are, whatever they hold.
 #include <string>

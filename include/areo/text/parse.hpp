@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What people type, read once and strictly: numbers, units, scales. Every refusal says where, why
 // and what to write instead.

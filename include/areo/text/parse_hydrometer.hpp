@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What people type of a named hydrometer, and the units of a density.
 #include <string_view>

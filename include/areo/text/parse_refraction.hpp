@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What people type for a refractometer: "12.4Bx", "1.3512nD", and "12.4" if the instrument is
 // named.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The same refusal of many lines of a file, said once with the lines it holds for.
 #include <cstddef>

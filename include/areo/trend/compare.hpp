@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Is one bottle really different from another, or is it the readings?
 #include <optional>

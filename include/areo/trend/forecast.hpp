@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Where a ferment may end, and from when on its end can be known: what holds whatever it does next.
 #include <optional>

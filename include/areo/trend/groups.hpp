@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A series with more readings than its hours can tell apart, as one with fewer.
 #include <cstddef>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The course of a ferment as a curve, for the eye.
 #include <optional>

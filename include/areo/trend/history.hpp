@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What the readings of one bottle tell together: what they did, what is odd, where it leads.
 #include <optional>

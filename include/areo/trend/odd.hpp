@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Readings that do not go with the others, because gravity does not rise by itself.
 #include <cstddef>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // When the strength of a ferment passed a limit, or will.
 #include <optional>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Gravities of one ferment in order of time, which err together.
 #include <cstddef>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What a ferment is doing, as far as all readings together tell.
 #include <optional>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Does somebody read nothing but whole divisions of a stem? Each reading was rounded to them then,
 // which no scatter shows, as rounded readings repeat.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // On which side of a limit does a quantity lie that cannot be negative? Never answered by its
 // estimate alone.

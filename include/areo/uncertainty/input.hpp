@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Named inputs of a measurement model: what is known about each quantity that goes in.
 #include <cstddef>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Propagation of distributions by sampling [jcgm101], and its comparison with the law of
 // propagation.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Law of propagation of uncertainty [gum] clause 5, for models with several outputs.
 #include <functional>

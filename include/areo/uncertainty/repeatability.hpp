@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // How well repeated readings of one quantity agree, from all that were ever repeated.
 #include <cstddef>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // How a closed bottle is told, for people and for programs.
 #include <optional>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The calibrations of an instrument, one after the other, and the checks that none of them rests
 // on.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Bottles, batches or days against each other, in words.
 #include <cstdint>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Two corrections of one instrument behind one result: never without a word.
 #include <span>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What changed from one calibration to the next, for people and for programs.
 #include <string>

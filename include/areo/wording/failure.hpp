@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // How a failure is reported: message, caret and hint for people, an object for programs.
 #include <cstddef>

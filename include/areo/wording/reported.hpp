@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // How the numbers of a result are reported: by the law of propagation, or by a second evaluation
 // where both differ.

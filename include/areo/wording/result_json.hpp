@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Results for programs: one JSON object on one line, stable keys with units, numbers unrounded.
 #include <string>

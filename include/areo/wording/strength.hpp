@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // How a strength is reported, however it was obtained: with its range, as an upper bound, or not at
 // all and why.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What is said of a strength, by the readings behind it.
 #include "areo/ferment/culture.hpp"
