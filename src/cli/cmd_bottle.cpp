@@ -2,7 +2,6 @@
 // areo bottle: what is left to ferment, and the pressure it could make in a closed bottle.
 #include <fmt/format.h>
 
-#include <algorithm>
 #include <memory>
 #include <optional>
 #include <string>
@@ -10,9 +9,8 @@
 #include <vector>
 
 #include "areo/core/error.hpp"
-#include "areo/core/shell_word.hpp"
+#include "areo/entry/bottle_entry.hpp"
 #include "areo/measurement/bottle.hpp"
-#include "areo/physics/carbon_dioxide.hpp"
 #include "areo/text/parse.hpp"
 #include "areo/trend/history.hpp"
 #include "areo/wording/batch.hpp"
@@ -31,106 +29,29 @@ using batch::Point;
 using measurement::BottlePlan;
 using measurement::BottleResult;
 
-struct Options {
-  std::string name, bottle, temperature, storage, headspace, expected, carbonation, volume, rating;
+struct Options : entry::TypedBottlePlan {
+  std::string name, bottle, rating;
 };
 
-// What could be read of the drink last, and goes with the other readings.
-const Point& last_of(const Batch& batch, const trend::History& h, const std::string& bottle) {
-  const std::string& name = batch.record().name;
-  const auto last = std::find_if(h.points.rbegin(), h.points.rend(), [&](const Point& p) {
-    return p.computed() && p.sample.first().stage == notebook::Stage::present &&
-           !h.is_odd(static_cast<std::size_t>(&p - h.points.data()));
-  });
-  if (last == h.points.rend())
-    throw Error{Errc::inconsistent, fmt::format("{} was not read since its original gravity", name),
-                fmt::format("read it before a bottle is closed: areo reading add {} 1.010",
-                            shell_word(name))};
-  if (!last->drink)
-    throw Error{
-        Errc::inconsistent,
-        fmt::format("{} has no original gravity, so what is left of its sugar is unknown", name),
-        "the gravity alone does not tell sugar from alcohol; close no bottle on it"};
-  if (batch.added_since(last->sample, bottle))
-    throw Error{Errc::inconsistent,
-                fmt::format("something was added to {} since its last reading",
-                            bottle.empty() ? name : "bottle " + bottle),
-                "mix it well and read again; what is left of its sugar is unknown until then"};
-  return *last;
-}
-
-// What was read of the whole is old when bottles were read since.
-void refuse_bottles(const Batch& batch) {
-  std::string names;
-  for (const std::string& bottle : batch.bottles())
-    if (!bottle.empty()) names += (names.empty() ? "" : ", ") + bottle;
-  if (!names.empty())
-    throw Error{Errc::inconsistent,
-                fmt::format("{} has bottles with readings of their own", batch.record().name),
-                fmt::format("say --bottle NAME; there are: {}", names)};
-}
-
-instruments::TemperatureReading closing_temperature(Batch& batch, const Point& p,
-                                                    const std::string& typed) {
-  if (typed.empty()) {
-    const auto& first = p.sample.first();
-    return batch.shelf().temperature(celsius_point(20), first.temperature_c,
-                                     first.temperature_half_width_c, first.thermometer,
-                                     first.made_at);
-  }
-  instruments::TemperatureReading t;
-  t.indication_c = text::liquid_celsius_from_text(typed);
-  t.half_width_c = std::max(t.half_width_c, text::celsius_half_width(typed));
-  return t;
-}
-
-// All but the temperature of the drink.
-BottlePlan plan_from(const Options& o) {
-  BottlePlan plan;
-  if (!o.storage.empty()) {
-    plan.storage_c = text::celsius_from_text(o.storage);
-    require(physics::solubility_temperature_range, plan.storage_c);
-    plan.storage_half_width_c = std::max(instruments::TemperatureReading{}.half_width_c,
-                                         text::celsius_half_width(o.storage));
-  }
-  if (!o.headspace.empty()) {
-    const text::TypedShare share = text::headspace_from_text(o.headspace);
-    plan.headspace = share.value;
-    plan.headspace_half_width = share.half_width;
-  }
-  plan.expected_sg = text::expected_end_from_text(o.expected);
-  if (!o.carbonation.empty()) plan.carbonation = text::carbonation_from_text(o.carbonation);
-  if (!o.volume.empty()) plan.volume_l = text::litres_from_text(o.volume);
-  return plan;
-}
-
-// A later reading that says nothing is no reason to forget it.
-void note_refused_since(const trend::History& h, const Point& last,
-                        std::vector<measurement::Note>& notes) {
-  for (const Point& p : h.points)
-    if (!p.computed() && p.sample.at() > last.sample.at())
-      notes.push_back(fmt::format("reading {} came later and could not be computed: {}",
-                                  wording::numbers(p.sample), p.refused));
-}
-
 int run_bottle(const Options& o, const Session& session) {
-  BottlePlan plan = plan_from(o);
+  BottlePlan plan = entry::bottle_plan(o);
   std::optional<Pressure> rating;
   if (!o.rating.empty()) rating = text::rating_from_text(o.rating);
   if (!o.temperature.empty()) (void)text::liquid_celsius_from_text(o.temperature);
   const notebook::Notebook book = open_notebook(session, notebook::Open::read);
   Batch batch{book, o.name};
   batch::require_bottle(batch, o.bottle);
-  if (o.bottle.empty()) refuse_bottles(batch);
+  if (o.bottle.empty()) batch::refuse_bottles(batch);
   trend::History h = trend::history_of(batch, o.bottle);
   (void)wording::note_corrections(batch, h.points);
-  const Point& point = last_of(batch, h, o.bottle);
-  plan.closing = closing_temperature(batch, point, o.temperature);
+  const Point& point = trend::last_before_closing(batch, h, o.bottle);
+  plan.closing = entry::closing_temperature(batch, point, o.temperature);
   if (!plan.volume_l && o.bottle.empty()) plan.volume_l = batch.record().volume_l;
   const bool stuck = trend::is_stuck(h, plan.expected_sg);
   plan.at_rest = h.state.phase == trend::Phase::steady && !stuck;
   BottleResult outcome = measurement::bottle(*point.drink, plan);
-  note_refused_since(h, point, outcome.result.notes);
+  for (std::string& text : wording::refused_since(h, point))
+    outcome.result.notes.emplace_back(std::move(text));
   for (std::string& text : wording::odd_notes(h)) outcome.result.notes.push_back(std::move(text));
   const wording::BottleReport told{.batch = batch,
                                    .bottle = o.bottle,

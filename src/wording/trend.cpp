@@ -265,4 +265,13 @@ std::string next_text(const History& h, const std::optional<double>& expected,
   return "read again in a day";
 }
 
+std::vector<std::string> refused_since(const History& h, const batch::Point& last) {
+  std::vector<std::string> all;
+  for (const batch::Point& p : h.points)
+    if (!p.computed() && p.sample.at() > last.sample.at())
+      all.push_back(fmt::format("reading {} came later and could not be computed: {}",
+                                numbers(p.sample), p.refused));
+  return all;
+}
+
 }  // namespace areo::wording

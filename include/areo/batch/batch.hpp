@@ -171,4 +171,8 @@ class Batch {
 ///         without any it is the batch
 void require_bottle(const Batch& batch, const std::string& bottle);
 
+/// What was read of the whole is old when bottles were read since.
+/// @throws Error{inconsistent} if a bottle has readings of its own
+void refuse_bottles(const Batch& batch);
+
 }  // namespace areo::batch

@@ -18,4 +18,11 @@ void require_possible_end(const batch::Batch& batch, const std::string& bottle,
 /// Steady, but above what was expected by more than the last reading may be off.
 [[nodiscard]] bool is_stuck(const History& history, const std::optional<double>& expected);
 
+/// The last reading before a bottle is closed: of the drink, computed, and not odd.
+/// @throws Error{inconsistent} if there is none, if it has no original gravity, or if something was
+///         added since
+[[nodiscard]] const batch::Point& last_before_closing(const batch::Batch& batch,
+                                                      const History& history,
+                                                      const std::string& bottle);
+
 }  // namespace areo::trend

@@ -47,4 +47,9 @@ inline constexpr const char* steady_caution =
 [[nodiscard]] std::string next_text(const trend::History& h, const std::optional<double>& expected,
                                     const std::string& batch);
 
+/// What came later than a reading and could not be computed is no reason to forget it: a sentence
+/// each.
+[[nodiscard]] std::vector<std::string> refused_since(const trend::History& h,
+                                                     const batch::Point& last);
+
 }  // namespace areo::wording
