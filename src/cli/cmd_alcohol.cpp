@@ -77,8 +77,7 @@ int tell(const Options& o, const entry::TakenOriginal& original, const entry::Ta
   refuse_together(session.budget.wanted, "budget", o.all, "--all",
                   "a budget is of one number: leave --all out, or say --of KEY");
   const AlcoholResult a = entry::strength(original, present, culture);
-  wording::StrengthWords w = wording::gravity_words(weighed);
-  w.basis = wording::basis_text(culture);
+  wording::StrengthWords w = wording::gravity_words(weighed, culture);
   w.all = o.all;
   bool below = true;
   w.bound = wording::bound_beside(limit);

@@ -33,8 +33,6 @@ struct Options {
   bool plot = false, all = false;
 };
 
-// --- for people ---
-
 void print_points(const History& h, bool full) {
   table(wording::point_rows(h, h.shown, full),
         2);  // extract and attenuation follow from what stands before
@@ -62,14 +60,6 @@ void print_below(const std::string& headline, const std::vector<std::string>& li
   for (std::size_t i = 0; i < lines.size(); ++i) line((i == 0 ? headline : "  ") + lines[i]);
 }
 
-// --- for programs ---
-
-void print_json(Batch& batch, const History& h, const Options& o,
-                const std::optional<double>& expected, const std::optional<Passing>& passing) {
-  wording::each_point_json(batch, batch.samples(o.bottle), h.points, raw_line);
-  raw_line(wording::trend_json(batch, o.bottle, h, expected, passing));
-}
-
 int run_trend(const Options& o, const Session& session) {
   refuse_together(session.json, "--json", o.plot, "--plot",
                   "a program draws its own: leave --plot out");
@@ -85,7 +75,7 @@ int run_trend(const Options& o, const Session& session) {
   std::optional<Passing> passing;
   if (limit) passing = trend::passing_of(batch, h, limit->percent_vol, limit->level);
   if (session.json) {
-    print_json(batch, h, o, expected, passing);
+    wording::each_trend_json(batch, o.bottle, h, expected, passing, raw_line);
     return done;
   }
   line(wording::batch_text(batch.record()) + (o.bottle.empty() ? "" : "; bottle " + o.bottle));

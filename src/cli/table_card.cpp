@@ -49,11 +49,9 @@ int run_card(const Options& o, const Session& session) {
   entry::ReadingResolver resolver = reading_resolver(session, {});
   const notebook::Notebook& book = resolver.notebook();
   const Moment at = o.at.empty() ? now() : past_day_end_from_text(o.at, now());
-  const notebook::InstrumentRecord record = book.instrument(o.name);
-  paper::require_in_use(book, record, at);
-  refuse_useless(o, record);
-  const paper::Card card =
-      paper::card_of(paper::card_subject(book, record, at), o.sides, resolver.extract(o.extract));
+  const paper::CardSubject subject = paper::card_subject(book, book.instrument(o.name), at);
+  refuse_useless(o, subject.record);
+  const paper::Card card = paper::card_of(subject, o.sides, resolver.extract(o.extract));
   if (session.json) raw_line(paper::card_json(card));
   return write_grid(card.grid, o.sheet, session);
 }

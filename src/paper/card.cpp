@@ -83,12 +83,6 @@ std::optional<std::string> meant_for(const CardSubject& s) {
   return text::celsius_text(h != nullptr ? h->scale.reference().celsius() : refractometers_c);
 }
 
-}  // namespace
-
-bool CardSubject::overdue() const {
-  return calibration && calibration->due && at > *calibration->due;
-}
-
 void require_in_use(const notebook::Notebook& book, const notebook::InstrumentRecord& r,
                     Moment at) {
   const auto retired = book.retired(r.id);
@@ -98,8 +92,15 @@ void require_in_use(const notebook::Notebook& book, const notebook::InstrumentRe
                 "no card for what is used no more; areo instrument list shows the others"};
 }
 
+}  // namespace
+
+bool CardSubject::overdue() const {
+  return calibration && calibration->due && at > *calibration->due;
+}
+
 CardSubject card_subject(const notebook::Notebook& book, const notebook::InstrumentRecord& record,
                          Moment at) {
+  require_in_use(book, record, at);
   CardSubject s{record,
                 at,
                 notebook::correction_in_force(book, record, at),

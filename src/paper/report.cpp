@@ -10,6 +10,7 @@
 #include "areo/document/chart.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/parse.hpp"
+#include "areo/trend/stated_end.hpp"
 #include "areo/wording/batch.hpp"
 #include "areo/wording/correction_changes.hpp"
 #include "areo/wording/strength.hpp"
@@ -61,6 +62,8 @@ ReportData material_of(const notebook::Notebook& book, batch::Batch& batch,
     if (const auto whole = std::find_if(m.accounts.begin(), m.accounts.end(), told);
         whole != m.accounts.end())
       m.accounts.erase(whole);
+  for (const BottleHistory& a : m.accounts)
+    trend::require_possible_end(batch, a.bottle, a.history, expected);
   return m;
 }
 

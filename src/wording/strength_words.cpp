@@ -3,8 +3,8 @@
 
 namespace areo::wording {
 
-StrengthWords gravity_words(bool weighed) {
-  return {
+StrengthWords gravity_words(bool weighed, ferment::Culture culture) {
+  StrengthWords words{
       weighed ? "an estimate from weighed sugar, " : "",
       weighed ? "no measurable change from what weighed sugar would give" : "no measurable change",
       {"sg_20_20_original", "sg_20_20_present"},
@@ -12,6 +12,8 @@ StrengthWords gravity_words(bool weighed) {
       {"bubbles on the hydrometer; the two readings swapped or misread; a wrong",
        "temperature; sugar or juice added since; layers that were not mixed"},
       "degas the sample, let it settle to a known temperature and read again"};
+  words.basis = basis_text(culture);
+  return words;
 }
 
 StrengthWords fermenting_words(ferment::Culture culture) {

@@ -6,6 +6,7 @@
 #include "areo/measurement/ferments.hpp"
 #include "areo/text/json.hpp"
 #include "areo/trend/stated_end.hpp"
+#include "areo/wording/batch.hpp"
 #include "areo/wording/strength.hpp"
 #include "areo/wording/trend.hpp"
 
@@ -66,8 +67,6 @@ std::string passing_json(const History& h, const std::optional<Passing>& p) {
       word(p->side()), p->contradiction.has_value());
 }
 
-}  // namespace
-
 std::string trend_json(const batch::Batch& batch, const std::string& bottle, const History& h,
                        const std::optional<double>& expected,
                        const std::optional<Passing>& passing) {
@@ -79,6 +78,15 @@ std::string trend_json(const batch::Batch& batch, const std::string& bottle, con
                      fall_json(h.state.whole), fall_json(h.state.fall), hidden_json(h),
                      text::json_string(h.state.why), h.state.scatter, outlook_json(h), odd_json(h),
                      passing_json(h, passing));
+}
+
+}  // namespace
+
+void each_trend_json(batch::Batch& batch, const std::string& bottle, const History& h,
+                     const std::optional<double>& expected, const std::optional<Passing>& passing,
+                     const std::function<void(const std::string&)>& line) {
+  each_point_json(batch, batch.samples(bottle), h.points, line);
+  line(trend_json(batch, bottle, h, expected, passing));
 }
 
 }  // namespace areo::wording

@@ -169,8 +169,8 @@ TEST_F(Cards, RefuseAnIndexScaleAndWhatIsRetired) {
   EXPECT_THROW((void)card(s), Error);
   const auto at = moment_from_text("2026-05-01");
   book_.retire(index, at, "broke");
-  EXPECT_NO_THROW(require_in_use(book_, s.record, moment_from_text("2026-04-30")));
-  notebook::expect_contains(notebook::refusal([&] { require_in_use(book_, s.record, at); }),
+  EXPECT_NO_THROW((void)card_subject(book_, s.record, moment_from_text("2026-04-30")));
+  notebook::expect_contains(notebook::refusal([&] { (void)card_subject(book_, s.record, at); }),
                             "retired on 2026-05-01: broke");
 }
 

@@ -26,8 +26,6 @@ struct CardSubject {
   [[nodiscard]] bool overdue() const;
 };
 /// @throws Error{inconsistent} for an instrument that is retired by then
-void require_in_use(const notebook::Notebook& book, const notebook::InstrumentRecord& record,
-                    Moment at);
 [[nodiscard]] CardSubject card_subject(const notebook::Notebook& book,
                                        const notebook::InstrumentRecord& record, Moment at);
 

@@ -42,8 +42,8 @@ struct ReportData {
 };
 
 /// @param bottle  of this one only; empty = all that were read
-/// @throws Error{inconsistent} for a bottle that is not there; Error{domain} if nothing can be said
-///         of any
+/// @throws Error{inconsistent} for a bottle that is not there, and for an end that cannot be;
+///         Error{domain} if nothing can be said of any
 [[nodiscard]] ReportData material_of(const notebook::Notebook& book, batch::Batch& batch,
                                      const std::string& bottle,
                                      const std::optional<double>& expected,

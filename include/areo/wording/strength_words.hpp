@@ -7,7 +7,7 @@
 namespace areo::wording {
 
 /// Of two gravities, or of one and weighed sugar.
-[[nodiscard]] StrengthWords gravity_words(bool weighed);
+[[nodiscard]] StrengthWords gravity_words(bool weighed, ferment::Culture culture);
 /// Of a refraction against the original one.
 [[nodiscard]] StrengthWords fermenting_words(ferment::Culture culture);
 /// Of a refraction and a gravity of one sample.

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What a ferment's history says, for programs.
+#include <functional>
 #include <optional>
 #include <string>
 
@@ -9,11 +10,12 @@
 
 namespace areo::wording {
 
-/// All of it but its points: {"trend", "bottle", "state", ...}.
+/// Its samples as each_point_json(), then what they say: {"trend", "bottle", "state", ...}.
 /// @param expected  the end that was stated, SG 20/20
-[[nodiscard]] std::string trend_json(const batch::Batch& batch, const std::string& bottle,
-                                     const trend::History& history,
-                                     const std::optional<double>& expected,
-                                     const std::optional<trend::Passing>& passing);
+/// @param line      takes each
+void each_trend_json(batch::Batch& batch, const std::string& bottle, const trend::History& history,
+                     const std::optional<double>& expected,
+                     const std::optional<trend::Passing>& passing,
+                     const std::function<void(const std::string&)>& line);
 
 }  // namespace areo::wording
