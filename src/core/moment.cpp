@@ -10,6 +10,7 @@
 #include <optional>
 
 #include "areo/core/error.hpp"
+#include "typed_date.hpp"
 
 namespace areo {
 namespace {
@@ -86,6 +87,13 @@ std::optional<std::int64_t> offset(std::string_view& rest) {
   return sign * size;
 }
 
+// Of a bare date in ISO 8601 the last second, else the moment itself.
+Moment day_end(const std::string& iso) {
+  const Moment m = moment_from_text(iso);
+  constexpr std::size_t bare_date = std::string_view{"2026-03-01"}.size();
+  return iso.size() > bare_date ? m : moment_from_text(iso + "T23:59:59");
+}
+
 }  // namespace
 
 std::string Moment::text() const {
@@ -147,22 +155,24 @@ Moment moment_from_text(std::string_view text) {
 }
 
 Moment past_moment_from_text(std::string_view text, Moment present) {
-  const Moment m = moment_from_text(text);
+  const Moment m = moment_from_text(iso_from_typed(text, present).value_or(std::string{text}));
   if (m > present)
     refuse(text, "lies in the future",
-           "check the year and the month; what has not happened cannot be noted");
+           is_time_of_day(text) ? "say the day, too: yesterday 18:00"
+                                : "check the year and the month; what has not happened cannot be "
+                                  "noted");
   return m;
 }
 
 Moment day_end_from_text(std::string_view text) {
-  const Moment m = moment_from_text(text);
-  constexpr std::size_t bare_date = std::string_view{"2026-03-01"}.size();
-  return text.size() > bare_date ? m : moment_from_text(fmt::format("{}T23:59:59", text));
+  const std::string iso = iso_from_typed(text, std::nullopt).value_or(std::string{text});
+  return day_end(iso);
 }
 
 Moment past_day_end_from_text(std::string_view text, Moment present) {
   (void)past_moment_from_text(text, present);
-  return std::min(day_end_from_text(text), present);
+  const std::string iso = iso_from_typed(text, present).value_or(std::string{text});
+  return std::min(day_end(iso), present);
 }
 
 }  // namespace areo

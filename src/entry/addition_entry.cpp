@@ -8,6 +8,7 @@
 #include "areo/entry/reading_entry.hpp"
 #include "areo/physics/scale.hpp"
 #include "areo/text/parse.hpp"
+#include "areo/text/parse_amount.hpp"
 #include "areo/text/parse_hydrometer.hpp"
 
 namespace areo::entry {
@@ -17,19 +18,19 @@ using notebook::Substance;
 
 namespace {
 
-// "100g" or "0.5L": exactly one of both.
+// "100g", "4oz" or "0.5L": exactly one of both.
 void note_amount(AdditionRecord& r, const std::string& text) {
   r.amount_typed = text;
-  const text::TypedNumber typed = text::number_with_unit(text, "an amount");
-  double& amount = typed.unit == "g" || typed.unit == "kg"
+  const bool dry =
+      r.what == Substance::sugar || r.what == Substance::salt || r.what == Substance::acid;
+  const text::AmountKind kind = text::amount_kind(text);
+  if (dry && kind == text::AmountKind::volume)
+    throw ParseError{fmt::format("{} is weighed: a volume of it says little", word(r.what)), text,
+                     0, text.size(), "give its mass, e.g. 100g"};
+  double& amount = dry || kind == text::AmountKind::mass
                        ? r.mass_g.emplace(text::grams_from_text(text))
                        : r.volume_l.emplace(text::litres_from_text(text));
   if (!(amount > 0)) throw ParseError{"an amount is above zero", text, 0, text.size()};
-  const bool dry =
-      r.what == Substance::sugar || r.what == Substance::salt || r.what == Substance::acid;
-  if (dry && r.volume_l)
-    throw ParseError{fmt::format("{} is weighed: a volume of it says little", word(r.what)), text,
-                     0, text.size(), "give its mass, e.g. 100g"};
 }
 
 // The extract of a juice, on whatever scale it was read or printed.

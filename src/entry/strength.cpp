@@ -6,6 +6,7 @@
 
 #include "areo/core/error.hpp"
 #include "areo/text/parse.hpp"
+#include "areo/text/parse_amount.hpp"
 
 namespace areo::entry {
 
@@ -17,12 +18,10 @@ measurement::WeighedSugar weighed_sugar(const TypedSugar& o) {
   const std::string& volume = water ? o.water : o.made_up_to;
   using measurement::WeighedSugar;
   constexpr double usual_division_g = 1;
-  const double sugar_g = text::grams_from_text(o.sugar);
-  const text::TypedNumber typed = text::number_with_unit(o.sugar, "a mass");
-  const WeighedSugar w{
-      sugar_g, std::max(usual_division_g, typed.half_width * (typed.unit == "kg" ? 1000 : 1)),
-      text::litres_from_text(volume),
-      water ? WeighedSugar::Volume::of_water : WeighedSugar::Volume::made_up_to};
+  const text::TypedMass sugar = text::mass_from_text(o.sugar);
+  const WeighedSugar w{sugar.value, std::max(usual_division_g, sugar.half_width),
+                       text::litres_from_text(volume),
+                       water ? WeighedSugar::Volume::of_water : WeighedSugar::Volume::made_up_to};
   for (const auto& [value, text] : {std::pair{w.sugar_g, &o.sugar}, {w.volume_l, &volume}})
     if (!(value > 0))
       throw ParseError{"weighed sugar and its volume are above zero", *text, 0, text->size()};

@@ -30,16 +30,29 @@ std::string key_number(double c) {
   return text;
 }
 
+// Also without the degree sign, and the raised o that some keyboards have in its place.
 std::string lower_without_spaces(std::string_view text) {
+  constexpr std::array<std::string_view, 3> left_out{"°", "º", "\u00a0"};
+  struct Capital {
+    std::string_view capital, small;
+  };
+  constexpr std::array capitals{Capital{"É", "é"}, Capital{"Ö", "ö"}};
   std::string out;
-  for (std::size_t i = 0; i < text.size(); ++i) {
-    const auto c = static_cast<unsigned char>(text[i]);
-    if (std::isspace(c) != 0) continue;
-    if (c == 0xC2 && i + 1 < text.size() && static_cast<unsigned char>(text[i + 1]) == 0xB0) {
-      ++i;  // the degree sign in UTF-8
-      continue;
+  for (std::size_t i = 0; i < text.size();) {
+    const std::string_view rest = text.substr(i);
+    const auto begins = [&](std::string_view sign) { return rest.starts_with(sign); };
+    const auto* sign = std::find_if(left_out.begin(), left_out.end(), begins);
+    const auto* capital = std::find_if(capitals.begin(), capitals.end(),
+                                       [&](const Capital& c) { return begins(c.capital); });
+    if (sign != left_out.end()) {
+      i += sign->size();
+    } else if (capital != capitals.end()) {
+      out += capital->small;
+      i += capital->capital.size();
+    } else {
+      const auto c = static_cast<unsigned char>(text[i++]);
+      if (std::isspace(c) == 0) out += static_cast<char>(std::tolower(c));
     }
-    out += static_cast<char>(std::tolower(c));
   }
   return out;
 }
@@ -52,6 +65,7 @@ const std::array words{
     Word{"sg", sg_20_20},
     Word{"sg20/20", sg_20_20},
     Word{"sg15/15", specific_gravity_scale<Ref15_15>()},
+    Word{"60/60", specific_gravity_scale<Ref60F>()},  // as stems say it, always of 60 °F
     Word{"sg60f", specific_gravity_scale<Ref60F>()},
     Word{"sg60/60f", specific_gravity_scale<Ref60F>()},
     Word{"sg20/4", specific_gravity_scale<Ref20_4>()},
@@ -61,6 +75,7 @@ const std::array words{
     Word{"density", density_20},
     Word{"p", plato_20},
     Word{"plato", plato_20},
+    Word{"balling", plato_20},  // per cent of sucrose by mass, under the older name
     Word{"bx", brix_20},
     Word{"brix", brix_20},
     Word{"be", baume_scale<Modulus145>()},
@@ -71,6 +86,7 @@ const std::array words{
     Word{"bé144.3", baume_scale<Modulus144_3>()},
     Word{"oe", oechsle_20},
     Word{"oechsle", oechsle_20},
+    Word{"öchsle", oechsle_20},
     Word{"g/l", sugar_g_l_20},
 };
 
@@ -84,10 +100,11 @@ std::optional<double> reference_c(std::string_view text) {
   double v = 0;
   const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), v);
   if (error != std::errc{} || end != text.data() + text.size() || text.empty()) return std::nullopt;
-  return fahrenheit ? fahrenheit_point(v).celsius() : v;
+  if (!fahrenheit) return v;
+  return v == 60 ? sixty_fahrenheit_c : fahrenheit_point(v).celsius();  // the last bit, too
 }
 
-// "sg17.5/17.5", "kg/m3@15c", "bx@17.5c"
+// "17.5/17.5" as it is printed on stems, "sg17.5/17.5", "kg/m3@15c", "bx@17.5c"
 std::optional<Scale> with_references(std::string_view word) {
   if (const auto at = word.find('@'); at != std::string_view::npos) {
     const auto c = reference_c(word.substr(at + 1));
@@ -99,9 +116,10 @@ std::optional<Scale> with_references(std::string_view word) {
     s.sample_c = *c;
     return s;
   }
+  if (word.starts_with("sg")) word.remove_prefix(2);
   const auto slash = word.find('/');
-  if (!word.starts_with("sg") || slash == std::string_view::npos) return std::nullopt;
-  const auto sample = reference_c(word.substr(2, slash - 2));
+  if (slash == std::string_view::npos) return std::nullopt;
+  const auto sample = reference_c(word.substr(0, slash));
   const auto water = reference_c(word.substr(slash + 1));
   if (!sample || !water) return std::nullopt;
   return Scale{ScaleKind::specific_gravity, *sample, *water};
@@ -169,10 +187,15 @@ const std::vector<Scale>& offered_scales() {
 
 Scale scale_from_word(std::string_view text) {
   const std::string word = lower_without_spaces(text);
+  const bool on_a_stem = word.find('/') != std::string::npos;  // "20/20" alone
+  if (word == "sg60/60")
+    throw ParseError{fmt::format("'{}' could be 60 °F or 60 °C", text), std::string{text}, 0,
+                     text.size(), "write SG60/60F as on stems, or SG60C/60C"};
   for (const Word& w : words)
-    if (w.word == word) return w.scale;
+    if (w.word == word || (on_a_stem && w.word == "sg" + word)) return w.scale;
   for (const Word& w : words)
-    if (scale_key(w.scale) == word) return w.scale;
+    if (scale_key(w.scale) == word || lower_without_spaces(scale_name(w.scale)) == word)
+      return w.scale;
   if (const auto s = with_references(word)) return *s;
   throw ParseError{fmt::format("'{}' is not a scale", text), std::string{text}, 0, text.size(),
                    "scales: SG, SG15/15, SG60F, SG20/4, SGair, kg/m3, P, Bx, Be, Be144.3, Oe, g/L"};

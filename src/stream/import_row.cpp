@@ -86,6 +86,8 @@ ImportedReading imported_reading(const ImportRow& row, const ImportDefaults& def
   entry::TypedReading typed;
   typed.made_at = needed("date");
   if (const std::string time = field("time"); !time.empty()) typed.made_at += "T" + time;
+  // Which order of day and month a table follows, one of its rows cannot say.
+  (void)moment_from_text(typed.made_at);
   (void)past_moment_from_text(typed.made_at, now());
   typed.shown = {needed("reading")};
   failed_field = "stage";

@@ -256,7 +256,8 @@ Scale scale_from_text(std::string_view text) {
 double celsius_from_text(std::string_view text) {
   const TypedNumber n = number_with_unit(text, "a temperature");
   std::string unit = n.unit;
-  if (unit.starts_with("°")) unit.erase(0, std::string_view{"°"}.size());
+  for (const std::string_view sign : {"°", "º"})  // some keyboards have the raised o
+    if (unit.starts_with(sign)) unit.erase(0, sign.size());
   if (unit == "C" || unit == "c") return n.value;
   if (unit == "F" || unit == "f") return fahrenheit_point(n.value).celsius();
   if (unit == "K") return kelvin_point(n.value).celsius();
@@ -301,31 +302,6 @@ double celsius_difference_from_text(std::string_view text) {
   const double v = with_unit(text, "a difference of temperature", units, "write 0.5C or 1F");
   if (!(v > 0)) refuse(text, "an accuracy is above zero", "write 0.5C or 1F");
   return v;
-}
-
-double grams_from_text(std::string_view text) {
-  static constexpr std::array units{Unit{"g", 1}, Unit{"kg", 1000}};
-  return with_unit(text, "a mass", units, "write 500g or 1.2kg");
-}
-
-double litres_from_text(std::string_view text) {
-  static constexpr std::array units{Unit{"L", 1}, Unit{"l", 1}, Unit{"mL", 1e-3}, Unit{"ml", 1e-3}};
-  return with_unit(text, "a volume", units, "write 0.75L or 750mL");
-}
-
-Pressure pressure_from_text(std::string_view text) {
-  static constexpr std::array units{Unit{"kPa", 1000}, Unit{"hPa", 100}, Unit{"mbar", 100},
-                                    Unit{"Pa", 1}};
-  return pascals(with_unit(text, "a pressure", units, "write 98.2kPa, 982hPa or 982mbar"));
-}
-
-Pressure rating_from_text(std::string_view text) {
-  static constexpr std::array units{Unit{"bar", 1e5}, Unit{"kPa", 1e3}, Unit{"MPa", 1e6},
-                                    Unit{"psi", 6894.757}};
-  const double pa = with_unit(text, "a rating", units, "write 6bar, 600kPa, 0.6MPa or 90psi");
-  if (!(pa > 0))
-    refuse(text, "a rating is above zero", "its maker says what a bottle is rated for");
-  return pascals(pa);
 }
 
 double carbonation_from_text(std::string_view text) {

@@ -216,7 +216,27 @@ TEST(PastDayEnd, CountsABareDateToItsEnd) {
 TEST(DayEnd, MayLieInTheFuture) {
   EXPECT_EQ(day_end_from_text("2999-03-01"), moment_from_text("2999-03-01T23:59:59"));
   EXPECT_EQ(day_end_from_text("2999-03-01T10:00Z"), moment_from_text("2999-03-01T10:00:00Z"));
-  EXPECT_THROW((void)day_end_from_text("01.03.2999"), ParseError);
+  EXPECT_EQ(day_end_from_text("01.03.2999"), day_end_from_text("2999-03-01"));
+  for (const char* text : {"1/3/2999", "mon", "today"})
+    EXPECT_THROW((void)day_end_from_text(text), ParseError) << text;
+}
+
+TEST(PastDayEnd, CountsADayInWordsToItsEnd) {
+  const Moment present = moment_from_text("2026-03-05T12:00:00");
+  EXPECT_EQ(past_day_end_from_text("yesterday", present), moment_from_text("2026-03-04T23:59:59"));
+  EXPECT_EQ(past_day_end_from_text("4.3.2026", present), moment_from_text("2026-03-04T23:59:59"));
+  EXPECT_EQ(past_day_end_from_text("today", present), present);
+  EXPECT_EQ(past_day_end_from_text("10:00", present), moment_from_text("2026-03-05T10:00:00"));
+}
+
+// The day of the words is the one on the wall, not the one in Greenwich.
+TEST_F(MomentText, CountsDaysInLocalTime) {
+  zone("AAA-10");
+  const Moment present = moment_from_text("2026-03-02T05:00");  // still the 1st in Greenwich
+  EXPECT_EQ(past_moment_from_text("today", present), moment_from_text("2026-03-02"));
+  EXPECT_EQ(past_moment_from_text("mon", present), moment_from_text("2026-03-02"));
+  EXPECT_EQ(past_moment_from_text("sun", present), moment_from_text("2026-03-01"));
+  EXPECT_EQ(past_moment_from_text("tue", present), moment_from_text("2026-02-24"));
 }
 
 TEST_F(ZoneTest, NowHasTheLocalOffset) {

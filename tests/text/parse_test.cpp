@@ -383,7 +383,8 @@ TEST(Amounts, RefuseOtherUnits) {
                  [] { (void)grams_from_text("500"); });
   expect_refused({"500G", "'G' is no unit of a mass", 3, 1, "write 500g or 1.2kg"},
                  [] { (void)grams_from_text("500G"); });
-  expect_refused({"5 gal", "'gal' is no unit of a volume", 2, 3, "write 0.75L or 750mL"},
+  expect_refused({"5 gal", "'gal' is 3.785 L in the US and 4.546 L in the UK", 2, 3,
+                  "write 5 US gal or 5 UK gal"},
                  [] { (void)litres_from_text("5 gal"); });
   expect_refused({"0.4P", "a correction is a plain number", 3, 1, "leave the unit out"},
                  [] { (void)plain_number("0.4P", "a correction"); });

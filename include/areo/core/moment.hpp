@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// A point in time with its offset from UTC, as people write it: ISO 8601, nothing else.
+// A point in time with its offset from UTC: kept and printed as ISO 8601, read as people type it.
 #include <compare>
 #include <cstdint>
 #include <string>
@@ -30,12 +30,12 @@ struct Moment {
 /// @throws ParseError for anything else; other orders of day and month are refused as ambiguous
 [[nodiscard]] Moment moment_from_text(std::string_view text);
 
-/// The same for something that has happened.
-/// @throws ParseError additionally if it lies after `present`
+/// As people type what has happened, also "27.11.2026", "27 Nov 2026", "mon", "yesterday 6 pm".
+/// @throws ParseError for "1/3/2026", which could be two days, and if it lies after `present`
 [[nodiscard]] Moment past_moment_from_text(std::string_view text, Moment present);
 
-/// As moment_from_text(), but a bare date means its day to the end.
-/// @throws ParseError as moment_from_text()
+/// As people type a date that may come; a bare one means its day to the end.
+/// @throws ParseError for "1/3/2026", and for words such as "mon" and "today"
 [[nodiscard]] Moment day_end_from_text(std::string_view text);
 
 /// The same for something that has happened: whatever came into force on that day counts.

@@ -76,11 +76,11 @@ struct TypedStep {
 [[nodiscard]] double celsius_difference_from_text(std::string_view text);
 /// Half of the last digit typed of a temperature, in °C.
 [[nodiscard]] double celsius_half_width(std::string_view text);
-/// "500g", "1.2kg"
+/// "500g", "1.2kg", "4oz", "1 lb 4 oz"
 [[nodiscard]] double grams_from_text(std::string_view text);
-/// "0.75L", "750mL"
+/// "0.75L", "2 dl", "1½ L", "1 US gal", "12 UK fl oz"; without a country "1 gal" is refused
 [[nodiscard]] double litres_from_text(std::string_view text);
-/// "98.2kPa", "982hPa", "982mbar"
+/// "98.2kPa", "982hPa", "982mbar", "14.2psi"
 [[nodiscard]] Pressure pressure_from_text(std::string_view text);
 /// What a bottle is rated for, above the pressure outside: "6bar", "600kPa", "0.6MPa", "90psi"
 [[nodiscard]] Pressure rating_from_text(std::string_view text);
