@@ -347,7 +347,7 @@ void Batch::note_odd_repeats(const Sample& sample, std::vector<measurement::Note
       [](const ReadingRecord& a, const ReadingRecord& b) { return a.indication < b.indication; });
   const double division = shelf_.instrument(sample.first().instrument).graduation().division;
   if (most->indication - least->indication <= odd_divisions * division * (1 + 1e-9)) return;
-  notes.push_back(
+  notes.emplace_back(
       fmt::format("readings {} and {} of one sample are {:.0f} divisions apart: is one misread? "
                   "areo reading exclude keeps it out",
                   least->id, most->id, (most->indication - least->indication) / division));

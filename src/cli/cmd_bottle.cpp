@@ -52,7 +52,8 @@ int run_bottle(const Options& o, const Session& session) {
   BottleResult outcome = measurement::bottle(*point.drink, plan);
   for (std::string& text : wording::refused_since(h, point))
     outcome.result.notes.emplace_back(std::move(text));
-  for (std::string& text : wording::odd_notes(h)) outcome.result.notes.push_back(std::move(text));
+  for (std::string& text : wording::odd_notes(h))
+    outcome.result.notes.emplace_back(std::move(text));
   const wording::BottleReport told{.batch = batch,
                                    .bottle = o.bottle,
                                    .point = point,

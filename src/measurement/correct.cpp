@@ -91,7 +91,7 @@ Result correct(const Calibrated& instrument, const instruments::HydrometerReadin
   Result result = evaluate(readings, model, labels(own, to, label_of));
   add_notes(result.notes, instrument, reading, of);
   if (physics::degrees_hot(at.celsius()) > 0)
-    result.notes.push_back(hot_note(result, sample, own, estimate));
+    result.notes.emplace_back(hot_note(result, sample, own, estimate));
   const uncertainty::Value& rho = result.at("density_at_t_kg_m3").value;
   const Density water = physics::density(physics::Liquid{}, at);
   if (rho.estimate + rho.expanded() < water.value())

@@ -250,7 +250,7 @@ std::string weighed_text(const WeighedSugar& w) {
 
 void add_notes(std::vector<Note>& notes, const Original& original) {
   if (original.readings.empty() && original.weighed)
-    notes.push_back(
+    notes.emplace_back(
         fmt::format("original gravity estimated from {}, the volume ± {:g} %; not "
                     "measured, and what else was in it is left out",
                     weighed_text(*original.weighed), 100 * kitchen_volume_half_width));

@@ -220,7 +220,7 @@ AlcoholResult refract_with_hydrometer(const RefractometerSample& refraction,
   add_notes(a.result.notes, density.instrument, density.reading, "the gravity");
   add_notes(a.result.notes, refraction, "the refraction");
   add_remarks(a.result.notes, kind.remarks);
-  a.result.notes.push_back(limiting_note(a.result, after_refractometer, after_hydrometer));
+  a.result.notes.emplace_back(limiting_note(a.result, after_refractometer, after_hydrometer));
   return a;
 }
 

@@ -205,7 +205,7 @@ void pass_rows(std::istream& in, text::CsvReader& reader, const text::Columns& c
     const std::string note = repeated(row);
     try {
       RowOutcome outcome = job.compute(RowView{reader, columns, row});
-      if (!note.empty()) outcome.result.notes.push_back(note);
+      if (!note.empty()) outcome.result.notes.emplace_back(note);
       writer.good(row, outcome);
     } catch (const Error& e) {
       fail(row, e, note);
