@@ -204,6 +204,7 @@ std::vector<std::string> notes_of(const std::vector<Point>& points) {
     }
   }
   std::vector<std::string> sentences;
+  sentences.reserve(all.size());
   for (const auto& [text, readings] : all)
     sentences.push_back(readings.empty() ? text
                                          : fmt::format("{} {} {}", fmt::join(readings, ", "),
