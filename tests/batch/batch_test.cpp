@@ -25,13 +25,7 @@ class Batches : public notebook::TemporaryFolder {
  protected:
   Batches() : book_{path(), notebook::Open::create} {
     stem_ = book_.add(notebook::hydrometer("stem-1"));
-    notebook::InstrumentRecord prism;
-    instruments::Refractometer r =
-        instruments::ordinary_refractometer(instruments::RefractometerScale::brix);
-    r.name = "prism-1";
-    prism.instrument = r;
-    prism.added_at = moment_from_text("2026-02-28");
-    prism_ = book_.add(prism);
+    prism_ = book_.add(notebook::refractometer("prism-1"));
     pt1_ = add_batch("PT-1");
   }
   Id add_batch(const std::string& name) {

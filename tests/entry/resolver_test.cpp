@@ -19,13 +19,7 @@ class Resolver : public notebook::TemporaryFolder {
   Resolver() {
     notebook::Notebook book{path(), notebook::Open::create};
     book.add(notebook::hydrometer("stem-1"));
-    notebook::InstrumentRecord prism;
-    instruments::Refractometer r =
-        instruments::ordinary_refractometer(instruments::RefractometerScale::brix);
-    r.name = "prism-1";
-    prism.instrument = r;
-    prism.added_at = moment_from_text("2026-02-28");
-    book.add(prism);
+    book.add(notebook::refractometer("prism-1"));
   }
   [[nodiscard]] SharedNotebook open() {
     return std::make_shared<NotebookOnDemand>([this] {

@@ -70,6 +70,16 @@ inline InstrumentRecord hydrometer(const std::string& name) {
   return r;
 }
 
+inline InstrumentRecord refractometer(const std::string& name) {
+  instruments::Refractometer r =
+      instruments::ordinary_refractometer(instruments::RefractometerScale::brix);
+  r.name = name;
+  InstrumentRecord record;
+  record.instrument = r;
+  record.added_at = moment_from_text("2026-02-28");
+  return record;
+}
+
 inline CheckRecord water_check(Id instrument, double reading, const char* at) {
   CheckRecord c;
   c.instrument = instrument;
