@@ -6,15 +6,12 @@
 
 #include <algorithm>
 #include <optional>
-#include <utility>
 #include <vector>
 
 #include "areo/core/error.hpp"
 #include "areo/core/nearest.hpp"
-#include "areo/text/json.hpp"
 #include "areo/text/parse.hpp"
 #include "areo/wording/budget.hpp"
-#include "areo/wording/result_json.hpp"
 #include "failure.hpp"
 
 namespace areo::cli {
@@ -51,9 +48,7 @@ int print_budget(const Result& result, const std::string& headline, const Sessio
   const std::string key = chosen_key(result, session.budget.of);
   const std::optional<double> target = target_of(session.budget.target);
   if (session.json) {
-    std::vector<std::pair<std::string, std::string>> head;
-    if (!state.empty()) head.emplace_back("state", text::json_string(state));
-    raw_line(wording::budget_json(result, key, target, head));
+    raw_line(wording::budget_json(result, key, target, state));
     return done;
   }
   line(headline);
@@ -72,12 +67,7 @@ int print_strength_budget(const AlcoholResult& a, const wording::StrengthWords& 
                           wording::ReportedResult{a.result, {}, session.full, {.check = false}}),
         session, wording::word(a.state));
   if (session.json) {
-    Result none;
-    none.notes = a.result.notes;
-    none.method_notes = a.result.method_notes;
-    raw_line(wording::json_line(none, {{"state", text::json_string(wording::word(a.state))},
-                                       {"contributions", "[]"},
-                                       {"measures", "[]"}}));
+    raw_line(wording::no_budget_json(a));
     return said_no;
   }
   line("no alcohol computed, so there is no budget: " + words.above);

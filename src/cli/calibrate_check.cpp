@@ -12,7 +12,6 @@
 #include "areo/physics/boiling.hpp"
 #include "areo/physics/scale_name.hpp"
 #include "areo/text/format.hpp"
-#include "areo/text/json.hpp"
 #include "areo/text/parse.hpp"
 #include "areo/wording/check.hpp"
 #include "areo/wording/instrument.hpp"

@@ -11,7 +11,6 @@
 #include "areo/entry/calibration_entry.hpp"
 #include "areo/notebook/recompute.hpp"
 #include "areo/text/format.hpp"
-#include "areo/text/json.hpp"
 #include "areo/wording/calibration_history.hpp"
 #include "areo/wording/changes.hpp"
 #include "areo/wording/check.hpp"
@@ -78,15 +77,10 @@ int run_fit(const CalibrateOptions& o, const Session& session) {
   entry::refuse_again(earlier, record, o.name);
   if (f.fit.consistent) book.add(record);
   const auto changes = changed(book, instrument, earlier, book.calibrations(instrument.id));
-  std::optional<calibration::Drift> change;
-  if (f.fit.consistent && before) change = drift(book, instrument, *before, record);
+  wording::CalibrationChange change{.before = before, .changes = changes};
+  if (f.fit.consistent && before) change.drift = drift(book, instrument, *before, record);
   if (session.json) {
-    raw_line(wording::fit_json(
-        f, f.fit.consistent ? std::optional{record.in_force_from} : std::nullopt,
-        fmt::format(R"(,"due":{},"drift":{},"changes":{})",
-                    wording::moment_json(f.fit.consistent ? record.due : std::nullopt),
-                    change ? wording::drift_json(*before, *change) : "null",
-                    wording::changes_json(changes))));
+    raw_line(wording::fit_json(f, record, change));
     return code;
   }
   print_fit(f);
@@ -97,7 +91,7 @@ int run_fit(const CalibrateOptions& o, const Session& session) {
   }
   print_in_force(record);
   for (const std::string& text : wording::changes_lines(changes)) line("  " + text);
-  if (change) print_drift(instrument, *before, *change);
+  if (change.drift) print_drift(instrument, *before, *change.drift);
   print_long_pause(f);
   line(fmt::format("next: areo {} READING --temp TEMP --{} {}",
                    instrument.refractometer() != nullptr ? "refract" : "correct",
@@ -117,14 +111,9 @@ int run_show_calibration(const CalibrateOptions& o, const Session& session) {
     if (in_force) {
       wording::FitSummary f = wording::fitted(book, instrument, used);
       f.remarks.insert(f.remarks.end(), remarks.begin(), remarks.end());
-      raw_line(wording::fit_json(
-          f, in_force->in_force_from,
-          fmt::format(R"(,"due":{},"history":{})", wording::moment_json(in_force->due),
-                      wording::calibrations_json(book, instrument))));
+      raw_line(wording::calibration_json(book, f, *in_force));
     } else {
-      raw_line(fmt::format(
-          R"({{"instrument":{},"checks":0,"in_force_from":null,"due":null,"history":[],"notes":{}}})",
-          text::json_string(instrument.name()), text::json_list(remarks)));
+      raw_line(wording::no_calibration_json(instrument, remarks));
     }
     for (const CheckRecord& c : all) {
       const std::span one{&c, 1};

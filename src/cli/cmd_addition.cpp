@@ -8,9 +8,9 @@
 #include "areo/core/shell_word.hpp"
 #include "areo/entry/addition_entry.hpp"
 #include "areo/text/format.hpp"
-#include "areo/text/json.hpp"
 #include "areo/text/parse.hpp"
 #include "areo/wording/batch.hpp"
+#include "areo/wording/reading.hpp"
 #include "command.hpp"
 #include "failure.hpp"
 #include "insist.hpp"
@@ -61,8 +61,7 @@ int run_exclude(const Options& o, bool exclude, const Session& session) {
   notebook::Notebook book = open_notebook(session);
   book.exclude_addition(o.id, {now(), exclude, o.reason});
   if (session.json)
-    raw_line(fmt::format(R"({{"addition":{},"excluded":{}}})", o.id,
-                         exclude ? text::json_string(o.reason) : "null"));
+    raw_line(wording::excluded_json("addition", o.id, exclude ? o.reason : ""));
   else
     line(fmt::format(
         "addition {} {}", o.id,

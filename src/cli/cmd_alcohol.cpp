@@ -11,7 +11,6 @@
 #include "areo/measurement/alcohol.hpp"
 #include "areo/stream/alcohol_rows.hpp"
 #include "areo/text/format.hpp"
-#include "areo/text/json.hpp"
 #include "areo/text/parse.hpp"
 #include "areo/wording/limit.hpp"
 #include "areo/wording/strength_words.hpp"

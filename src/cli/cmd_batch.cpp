@@ -12,11 +12,11 @@
 #include "areo/measurement/extract_kind.hpp"
 #include "areo/notebook/recompute.hpp"
 #include "areo/text/format.hpp"
-#include "areo/text/json.hpp"
 #include "areo/text/parse.hpp"
 #include "areo/wording/batch.hpp"
 #include "areo/wording/batch_history.hpp"
 #include "areo/wording/correction_changes.hpp"
+#include "areo/wording/reading.hpp"
 #include "areo/wording/strength.hpp"
 #include "command.hpp"
 #include "extract_options.hpp"
@@ -147,10 +147,7 @@ void print_json(Batch& batch, const notebook::Notebook& book) {
   wording::each_point_json(batch, pointers(batch.samples()), points, raw_line);
   for (const auto& a : batch.additions()) raw_line(wording::addition_json(book, a));
   for (const ReadingRecord& r : batch.readings())
-    if (!r.counts())
-      raw_line(fmt::format(R"({{"reading":{},"amended_by":{},"excluded":{}}})", r.id,
-                           r.amended_by ? std::to_string(*r.amended_by) : "null",
-                           r.excluded().empty() ? "null" : text::json_string(r.excluded())));
+    if (!r.counts()) raw_line(wording::left_out_json(r));
 }
 
 int run_show(const Options& o, const Session& session) {

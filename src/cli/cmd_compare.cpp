@@ -9,9 +9,7 @@
 #include "areo/core/error.hpp"
 #include "areo/core/shell_word.hpp"
 #include "areo/text/format.hpp"
-#include "areo/text/json.hpp"
 #include "areo/text/parse.hpp"
-#include "areo/trend/compare.hpp"
 #include "areo/wording/batch.hpp"
 #include "areo/wording/compare.hpp"
 #include "areo/wording/correction_changes.hpp"
@@ -26,7 +24,6 @@ namespace {
 
 using batch::Batch;
 using batch::Point;
-using trend::Verdict;
 
 struct Options {
   std::vector<std::string> names, days;
@@ -42,42 +39,11 @@ std::optional<double> within_from_text(const std::string& text) {
   return n.value;
 }
 
-const char* word(Verdict v) {
-  switch (v) {
-    case Verdict::different: return "different";
-    case Verdict::same: return "same";
-    case Verdict::not_told_apart: break;
-  }
-  return "not_told_apart";
-}
-
 std::vector<Batch*> pointers(std::vector<Batch>& batches) {
   std::vector<Batch*> all;
   all.reserve(batches.size());
   for (Batch& batch : batches) all.push_back(&batch);
   return all;
-}
-
-void print_json(std::vector<Batch>& batches, const std::vector<wording::ComparedReading>& all,
-                const std::vector<wording::ComparedPair>& pairs,
-                const std::optional<double>& within) {
-  for (const wording::ComparedReading& c : all)
-    for (Batch& batch : batches)
-      if (batch.record().name == c.batch) raw_line(wording::point_json(batch, c.point));
-  const std::vector<std::string> rounding = wording::notes_on_rounding(pointers(batches));
-  for (const wording::ComparedPair& p : pairs) {
-    std::vector<std::string> all_notes = wording::notes_on_odd({*p.a, *p.b});
-    for (const auto& more : {rounding, wording::notes_on_corrections(pointers(batches), {&p, 1})})
-      all_notes.insert(all_notes.end(), more.begin(), more.end());
-    const auto& d = p.c.difference;
-    raw_line(fmt::format(
-        R"({{"compare":[{},{}],"verdict":"{}","difference_percent_vol":{},)"
-        R"("standard_uncertainty":{},"expanded_uncertainty":{},"within_percent_vol":{},)"
-        R"("detectable_percent_vol":{},"apart_s":{},"notes":{}}})",
-        text::json_string(p.a->key), text::json_string(p.b->key), word(p.c.verdict), d.estimate,
-        d.u, d.expanded(), within ? fmt::format("{}", *within) : "null", p.c.detectable,
-        p.apart_s(), text::json_list(all_notes)));
-  }
 }
 
 void check(const Options& o) {
@@ -137,7 +103,7 @@ int run_compare(const Options& o, const Session& session) {
   const std::vector<wording::ComparedPair> pairs =
       wording::pairs_of(all, pointers(batches), within);
   if (session.json) {
-    print_json(batches, all, pairs, within);
+    wording::each_comparison_json(pointers(batches), all, pairs, within, raw_line);
     return done;
   }
   for (const Batch& batch : batches) line(wording::batch_text(batch.record()));

@@ -39,7 +39,7 @@ int run_one(const Options& o, const Session& session) {
   if (session.budget.wanted) return print_budget(c.result, headline, session);
   const wording::ReportedResult reported{c.result, sampling_request(o.sampling), session.full};
   if (session.json) {
-    raw_line(wording::json_line(c.result, reported.members()));
+    raw_line(wording::json_line(reported));
     return 0;
   }
   line(headline);

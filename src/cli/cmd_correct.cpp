@@ -63,7 +63,7 @@ int run_one(const Options& o, const Session& session) {
   const std::string headline = fmt::format("{}  ({}, about 95 %)", reported.text(own), own.name);
   if (session.budget.wanted) return print_budget(c.result, headline, session);
   if (session.json) {
-    raw_line(wording::json_line(c.result, reported.members()));
+    raw_line(wording::json_line(reported));
     return 0;
   }
   line(headline);

@@ -2,19 +2,15 @@
 // areo export, areo backup: everything in the notebook, for other programs and for bad days.
 #include <fmt/format.h>
 
-#include <cstdio>
 #include <filesystem>
 #include <fstream>
-#include <functional>
 #include <memory>
 
 #include "areo/core/error.hpp"
 #include "areo/core/shell_word.hpp"
 #include "areo/publish/write_file.hpp"
 #include "areo/stream/as_typed.hpp"
-#include "areo/stream/rows.hpp"
-#include "areo/text/csv.hpp"
-#include "areo/text/json.hpp"
+#include "areo/stream/export.hpp"
 #include "command.hpp"
 #include "failure.hpp"
 #include "open_notebook.hpp"
@@ -29,58 +25,24 @@ struct Options {
   std::string file, csv;
 };
 
-// The first line of a JSON export says what it is, and how many rows follow: it ends with the last.
-std::string first_line(const notebook::Notebook& book) {
-  return fmt::format(R"({{"areo":"export of a notebook","version":{},"rows":{}}})",
-                     notebook::notebook_version, book.rows());
-}
-
-std::int64_t write_json(const notebook::Notebook& book, std::ostream& out) {
-  std::int64_t rows = 0;
-  out << first_line(book) << '\n';
-  for (const notebook::Table& table : book.tables())
-    book.each_row(table, [&](const std::vector<notebook::Cell>& cells) {
-      out << stream::row_json(table, cells) << '\n';
-      ++rows;
-    });
-  return rows;
-}
-
-std::int64_t write_csv(const notebook::Notebook& book, const notebook::Table& table,
-                       std::ostream& out) {
-  std::int64_t rows = 0;
-  const auto line = [&](std::size_t n, const auto& cell) {
-    for (std::size_t i = 0; i < n; ++i) out << (i == 0 ? "" : ",") << cell(i);
-    out << '\n';
-  };
-  line(table.columns.size(), [&](std::size_t i) { return table.columns[i].name; });
-  book.each_row(table, [&](const std::vector<notebook::Cell>& cells) {
-    line(cells.size(), [&](std::size_t i) { return text::csv_cell(stream::row_cell(cells[i])); });
-    ++rows;
-  });
-  return rows;
-}
-
 void tell(std::int64_t rows, const std::string& where, const Session& session) {
   if (session.json)
-    raw_line(fmt::format(R"({{"rows":{},"file":{}}})", rows, text::json_string(where)));
+    raw_line(stream::exported_json(rows, where));
   else
     line(fmt::format("{} rows to {}", rows, where));
 }
 
 void write_export(const notebook::Notebook& book, const Options& o, const Session& session) {
   if (o.file == "-") {
-    raw_line(first_line(book));
-    for (const notebook::Table& table : book.tables())
-      book.each_row(table, [&](const std::vector<notebook::Cell>& cells) {
-        raw_line(stream::row_json(table, cells));
-      });
+    stream::export_json(book, raw_line);
     return;
   }
   std::int64_t rows = 0;
   if (!o.file.empty()) {
-    publish::write_file(
-        o.file, [&](std::ostream& out) { rows = write_json(book, out); }, Present::kept);
+    const auto write = [&](std::ostream& out) {
+      rows = stream::export_json(book, [&](std::string_view row) { out << row << '\n'; });
+    };
+    publish::write_file(o.file, write, Present::kept);
     tell(rows, o.file, session);
     return;
   }
@@ -89,7 +51,7 @@ void write_export(const notebook::Notebook& book, const Options& o, const Sessio
     for (const notebook::Table& table : book.tables())
       publish::write_file((fs::path{folder} / (table.name + ".csv")).string(),
                           [&](std::ostream& out) {
-                            const std::int64_t written = write_csv(book, table, out);
+                            const std::int64_t written = stream::export_csv(book, table, out);
                             counts += fmt::format("{},{}\n", table.name, written);
                             rows += written;
                           });

@@ -7,12 +7,11 @@
 #include <fstream>
 #include <iostream>
 #include <memory>
-#include <string_view>
 
 #include "areo/core/error.hpp"
+#include "areo/stream/file_kind.hpp"
 #include "areo/stream/import_table.hpp"
 #include "areo/stream/restore.hpp"
-#include "areo/text/json.hpp"
 #include "areo/wording/failure.hpp"
 #include "column_options.hpp"
 #include "command.hpp"
@@ -49,39 +48,20 @@ void refuse_options(const ImportOptions& o) {
                        "FILE"};
 }
 
-std::string summary(const ImportOptions& options, const stream::ImportOutcome& o) {
-  std::string out =
-      options.dry_run ? fmt::format("{} would be noted", o.good) : fmt::format("{} noted", o.noted);
-  out += fmt::format(", {} there already, {} refused", o.there, o.bad);
-  if (o.held > 0) out += fmt::format(", {} held back", o.held);
-  if (options.all_or_nothing && o.not_noted() > 0)
-    out += "; all or nothing, so nothing was noted";
-  else if (o.not_noted() > 0)
-    out += fmt::format("; mend these{} and import the file again: what is there is not noted twice",
-                       o.held > 0 ? ", or insist with --yes," : "");
-  return out;
-}
-
-int tell(const ImportOptions& options, const stream::ImportOutcome& o, const Session& session) {
-  for (const text::SaidOnce* said : {&o.refused, &o.held_back})
-    tell_refused(*said, options.file, session);
+int tell(const std::string& file, const stream::ImportOutcome& o, const Session& session) {
+  for (const text::SaidOnce* said : {&o.refused, &o.held_back}) tell_refused(*said, file, session);
   const int code = o.not_noted() > 0 ? said_no : done;
   if (session.json) {
-    raw_line(fmt::format(R"({{"noted":{},"known":{},"refused":{},"held_back":{},"dry_run":{},)"
-                         R"("left_out":{}}})",
-                         o.noted, o.there, o.bad, o.held, options.dry_run,
-                         text::json_list(o.left_out)));
+    raw_line(stream::import_outcome_json(o));
     return code;
   }
-  line(summary(options, o));
-  if (!o.left_out.empty())
-    line(fmt::format("note: left out, because areo does not know what they mean: {}; --map says it",
-                     fmt::join(o.left_out, ", ")));
+  lines(stream::import_lines(o));
   if (o.noted > 0) line("next: areo batch list shows what is there now");
   return code;
 }
 
-int import_table(std::istream& in, char first, const ImportOptions& o, const Session& session) {
+int import_table(std::istream& in, stream::FileKind kind, const ImportOptions& o,
+                 const Session& session) {
   notebook::Notebook book = open_notebook(session);
   stream::ImportPlan plan{.file = o.file,
                           .map = o.map,
@@ -94,15 +74,14 @@ int import_table(std::istream& in, char first, const ImportOptions& o, const Ses
     plan.on_failure = [](const Error& e, std::size_t line) {
       raw_line(wording::failure_json(e, line));
     };
-  if (first == '{' || first == '[')
-    return tell(o, stream::import_json(in, first == '[', book, plan), session);
-  in.seekg(0);
-  return tell(o, stream::import_csv(in, book, plan), session);
+  if (kind == stream::FileKind::table)
+    return tell(o.file, stream::import_csv(in, book, plan), session);
+  return tell(o.file, stream::import_json(in, kind == stream::FileKind::list, book, plan), session);
 }
 
 int tell_restored(const notebook::Restored& r, const Session& session) {
   if (session.json)
-    raw_line(fmt::format(R"({{"added":{},"known":{}}})", r.added, r.known));
+    raw_line(stream::restored_json(r));
   else
     line(fmt::format("{} rows brought back, {} were there already", r.added, r.known));
   return done;
@@ -112,29 +91,11 @@ std::function<notebook::Notebook()> new_notebook(const Session& session) {
   return [&session] { return open_notebook(session, notebook::Open::create); };
 }
 
-// What a file is shows in its first characters.
 int import_stream(std::istream& in, const ImportOptions& o, const Session& session) {
-  constexpr std::string_view mark = "\xEF\xBB\xBF";  // of byte order, as some programs write it
-  std::string start(mark.size(), '\0');
-  in.read(start.data(), static_cast<std::streamsize>(start.size()));
-  const std::streamoff begins = start == mark ? static_cast<std::streamoff>(mark.size()) : 0;
-  in.clear();
-  in.seekg(begins);
-  char first = 0;
-  if (!(in >> first))
-    throw Error{Errc::file, fmt::format("{} is empty", o.file), "is it the right file?"};
-  constexpr std::streamsize enough = 64;  // to see what an object begins with
-  std::string begin(enough, '\0');
-  in.read(begin.data(), enough);
-  begin = first + begin;
-  in.clear();
-  in.seekg(begins);
-  in >> std::ws;
-  if (stream::is_export(begin)) {
-    refuse_options(o);
-    return tell_restored(stream::restore_json(in, o.file, new_notebook(session)), session);
-  }
-  return import_table(in, first, o, session);
+  const stream::FileKind kind = stream::kind_of_file(in, o.file);
+  if (kind != stream::FileKind::exported) return import_table(in, kind, o, session);
+  refuse_options(o);
+  return tell_restored(stream::restore_json(in, o.file, new_notebook(session)), session);
 }
 
 int run_import(const ImportOptions& o, const Session& session) {

@@ -12,7 +12,6 @@
 #include "areo/physics/scale_name.hpp"
 #include "areo/physics/water.hpp"
 #include "areo/text/format.hpp"
-#include "areo/text/json.hpp"
 #include "areo/text/parse.hpp"
 #include "areo/text/parse_refraction.hpp"
 #include "areo/wording/instrument.hpp"

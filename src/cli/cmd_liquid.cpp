@@ -15,7 +15,6 @@
 #include "areo/entry/reading_resolver.hpp"
 #include "areo/notebook/recompute.hpp"
 #include "areo/text/format.hpp"
-#include "areo/text/json.hpp"
 #include "areo/text/parse.hpp"
 #include "areo/wording/instrument.hpp"
 #include "areo/wording/liquid.hpp"
@@ -73,8 +72,7 @@ std::optional<calibration::LiquidFactor> factor_of(const notebook::Notebook& boo
 void tell_factor(const std::string& liquid, const std::optional<calibration::LiquidFactor>& f,
                  const Session& session) {
   if (session.json)
-    raw_line(f ? wording::factor_json(liquid, *f)
-               : fmt::format(R"({{"liquid":{},"pairs":0}})", text::json_string(liquid)));
+    raw_line(wording::factor_json(liquid, f));
   else if (f)
     lines(wording::factor_lines(liquid, *f));
   else
@@ -106,7 +104,7 @@ int run_leave_out(const Options& o, const Session& session) {
   if (std::any_of(pairs.begin(), pairs.end(), [](const auto& p) { return p.left_out.empty(); }))
     return run_show(o, session);
   if (session.json)
-    raw_line(fmt::format(R"({{"liquid":{},"pairs":0}})", text::json_string(o.liquid)));
+    raw_line(wording::factor_json(o.liquid, std::nullopt));
   else
     line(fmt::format("pair {} is left out, and no pair of {} counts any more", o.pair, o.liquid));
   return done;

@@ -11,9 +11,9 @@
 #include "areo/entry/reading_entry.hpp"
 #include "areo/entry/reading_resolver.hpp"
 #include "areo/text/format.hpp"
-#include "areo/text/json.hpp"
 #include "areo/wording/batch.hpp"
 #include "areo/wording/correction_changes.hpp"
+#include "areo/wording/reading.hpp"
 #include "command.hpp"
 #include "failure.hpp"
 #include "insist.hpp"
@@ -150,8 +150,7 @@ int run_exclude(const Options& o, bool exclude, const Session& session) {
   book.exclude_reading(o.id, {now(), exclude, o.reason});
   const ReadingRecord r = book.reading(o.id);
   if (session.json)
-    raw_line(fmt::format(R"({{"reading":{},"excluded":{}}})", r.id,
-                         exclude ? text::json_string(o.reason) : "null"));
+    raw_line(wording::excluded_json("reading", r.id, exclude ? o.reason : ""));
   else
     line(fmt::format(
         "reading {} of {} {}", r.id, book.batch(r.batch).name,
@@ -169,36 +168,11 @@ int run_list(const Options& o, const Session& session) {
         "{} has no readings yet; note one with: areo reading add {} READING --temp TEMP",
         batch.name, shell_word(batch.name)));
   for (const ReadingRecord& r : readings) {
-    const auto instrument = book.instrument(r.instrument);
-    if (session.json) {
-      raw_line(fmt::format(
-          R"({{"reading":{},"sample":{},"bottle":{},"stage":"{}","made_at":"{}","noted_at":"{}",)"
-          R"("instrument":{},"typed":{},"temperature_typed":{},"degassed":{},"person":{},"note":{},"amends":{},)"
-          R"("reason":{},"amended_by":{},"excluded":{}}})",
-          r.id, r.sample, text::json_string(r.bottle), word(r.stage), r.made_at.text(),
-          r.noted_at.text(), text::json_string(instrument.name()), text::json_string(r.typed),
-          text::json_string(r.temperature_typed),
-          r.degassed ? fmt::format("{}", *r.degassed) : "null", text::json_string(r.person),
-          text::json_string(r.note), r.amends ? std::to_string(*r.amends) : "null",
-          text::json_string(r.reason), r.amended_by ? std::to_string(*r.amended_by) : "null",
-          r.excluded().empty() ? "null" : text::json_string(r.excluded())));
-      continue;
-    }
-    line(fmt::format("{}  {}  {}{} typed {}{}{}{}{}", r.id, r.made_at.text(),
-                     r.bottle.empty() ? "" : "bottle " + r.bottle + ", ", instrument.name(),
-                     r.typed, r.temperature_typed.empty() ? "" : " at " + r.temperature_typed,
-                     !r.degassed   ? ""
-                     : *r.degassed ? ", degassed"
-                                   : ", not degassed",
-                     r.stage == notebook::Stage::original ? ", original" : "",
-                     r.person.empty() ? "" : ", by " + r.person));
-    if (session.full) line("    noted " + r.noted_at.text());
-    if (!r.note.empty()) line("    note: " + r.note);
-    if (r.amends) line(fmt::format("    amends {}: {}", *r.amends, r.reason));
-    if (r.amended_by) line(fmt::format("    amended by {}", *r.amended_by));
-    for (const auto& e : r.exclusions)
-      line(fmt::format("    {} {}: {}", e.at.date(), e.excluded ? "excluded" : "counts again",
-                       e.reason));
+    const std::string instrument = book.instrument(r.instrument).name();
+    if (session.json)
+      raw_line(wording::reading_json(r, instrument));
+    else
+      lines(wording::reading_lines(r, instrument, session.full));
   }
   return done;
 }

@@ -77,10 +77,7 @@ int print_unfermented(const Options& o, entry::RefractionResolver& samples,
       fmt::format("{}  (extract, unfermented, about 95 %)", reported.text(extract));
   if (session.budget.wanted) return print_budget(r, headline, session, "unfermented");
   if (session.json) {
-    std::vector<std::pair<std::string, std::string>> head{{"state", "\"unfermented\""}};
-    const auto sampling = reported.members();
-    head.insert(head.end(), sampling.begin(), sampling.end());
-    raw_line(wording::json_line(r, head));
+    raw_line(wording::json_line(reported, "unfermented"));
     return done;
   }
   line(headline);

@@ -1,14 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // areo report: a page to show, and a picture.
-#include <fmt/format.h>
-
 #include <memory>
 
 #include "areo/document/chart.hpp"
 #include "areo/paper/report.hpp"
 #include "areo/publish/write_file.hpp"
 #include "areo/publish/write_page.hpp"
-#include "areo/text/json.hpp"
 #include "areo/text/parse.hpp"
 #include "command.hpp"
 #include "failure.hpp"
@@ -73,10 +70,7 @@ int run_report(const Options& o, const Session& session) {
   if (!o.plot.empty()) write_plot(o, m);
   if (!o.out.empty()) write_page(o, m);
   if (session.json) {
-    raw_line(fmt::format(R"({{"report":{},"page":{},"plot":{}}})",
-                         text::json_string(batch.record().name),
-                         o.out.empty() ? "null" : text::json_string(o.out),
-                         o.plot.empty() ? "null" : text::json_string(o.plot)));
+    raw_line(paper::report_json(batch.record(), o.out, o.plot));
     return done;
   }
   if (!o.out.empty()) line(publish::page_written(o.out));

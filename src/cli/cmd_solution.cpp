@@ -11,7 +11,6 @@
 #include "areo/physics/salt.hpp"
 #include "areo/physics/water.hpp"
 #include "areo/text/format.hpp"
-#include "areo/text/json.hpp"
 #include "areo/text/parse.hpp"
 #include "areo/wording/quantity_lines.hpp"
 #include "areo/wording/result_json.hpp"
@@ -112,9 +111,7 @@ int run_solution(const Options& o, const Session& session) {
   const auto result =
       measurement::describe_solution(w, temperature, shelf.hydrometers, shelf.refractometers);
   if (session.json) {
-    raw_line(wording::json_line(result, {{"solute", text::json_string(o.kind)},
-                                         {"solute_g", fmt::format("{}", w.solute_g)},
-                                         {"water_g", fmt::format("{}", w.water_g)}}));
+    raw_line(wording::solution_json(w, result));
     return done;
   }
   line(fmt::format("{} of {} in {} of water", grams_text(w.solute_g, w.balance_division_g), o.kind,

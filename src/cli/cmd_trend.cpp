@@ -8,7 +8,6 @@
 #include "areo/measurement/ferments.hpp"
 #include "areo/paper/gravity_plot.hpp"
 #include "areo/text/format.hpp"
-#include "areo/text/json.hpp"
 #include "areo/text/parse.hpp"
 #include "areo/wording/batch.hpp"
 #include "areo/wording/correction_changes.hpp"

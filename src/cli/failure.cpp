@@ -1,11 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "failure.hpp"
 
-#include <fmt/format.h>
-
 #include <cstdio>
 
-#include "areo/text/json.hpp"
 #include "areo/wording/failure.hpp"
 #include "output.hpp"
 #include "screen.hpp"
@@ -34,8 +31,7 @@ std::string failure_json(const UsageError& e) {
 
 void warn(const std::string& what, bool json) {
   const std::string text =
-      json ? fmt::format("{{\"warning\":{{\"message\":{}}}}}\n", text::json_string(what))
-           : line_text("areo: warning: " + what);
+      json ? wording::warning_json(what) + "\n" : line_text("areo: warning: " + what);
   std::fwrite(text.data(), 1, text.size(), stderr);
 }
 

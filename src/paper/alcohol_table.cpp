@@ -8,7 +8,6 @@
 #include "areo/paper/tables.hpp"
 #include "areo/physics/scale_name.hpp"
 #include "areo/text/format.hpp"
-#include "areo/text/json.hpp"
 #include "strength_cell.hpp"
 #include "table_axis.hpp"
 
@@ -91,8 +90,8 @@ Grid alcohol_table(const AlcoholTable& t) {
   g.json = [reader](double present, double original) -> std::optional<std::string> {
     const auto cell = reader.cell(present, original);
     if (!cell) return std::nullopt;
-    return cell_json(*cell, {{"present", fmt::format("{}", present)},
-                             {"original", fmt::format("{}", original)}});
+    return cell_json(*cell, {{"present", text::number_json(present)},
+                             {"original", text::number_json(original)}});
   };
   return g;
 }

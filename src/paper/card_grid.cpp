@@ -11,9 +11,9 @@
 #include "areo/core/shell_word.hpp"
 #include "areo/physics/scale_name.hpp"
 #include "areo/text/format.hpp"
-#include "areo/wording/result_json.hpp"
 #include "card_places.hpp"
 #include "temperature_grid.hpp"
+#include "wording/result_value.hpp"
 
 namespace areo::paper {
 namespace {
@@ -70,7 +70,7 @@ Grid grid_by_reading(Axis side, std::vector<GridQuantity> quantities,
     return std::vector{GridCell{r.quantities[0].value}, GridCell{r.quantities[1].value}};
   };
   g.json = [=](double reading, double) -> std::optional<std::string> {
-    return wording::json_line(correction(reading), {{"reading", fmt::format("{}", reading)}});
+    return wording::json_line(correction(reading), {{"reading", text::number_json(reading)}});
   };
   return g;
 }

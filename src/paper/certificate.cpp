@@ -13,11 +13,11 @@
 #include "areo/notebook/recompute.hpp"
 #include "areo/physics/scale_name.hpp"
 #include "areo/text/format.hpp"
-#include "areo/text/json.hpp"
 #include "areo/wording/check.hpp"
 #include "areo/wording/drift.hpp"
 #include "areo/wording/instrument.hpp"
 #include "certificate_parts.hpp"
+#include "text/json_dump.hpp"
 
 namespace areo::paper {
 namespace {
@@ -111,7 +111,7 @@ std::string content(const Certified& c) {
                     h->mass_g.value_or(-1)));
   }
   add(fmt::format("{} {} {}", c.calibration.id, c.calibration.in_force_from.text(),
-                  wording::moment_json(c.calibration.due)));
+                  text::dump(text::moment_json(c.calibration.due))));
   add(c.calibration.note);
   for (std::size_t i = 0; i < c.fitted.checks.size(); ++i) {
     const CheckRecord& k = c.fitted.checks[i];

@@ -5,10 +5,10 @@
 #include "areo/core/version.hpp"
 #include "areo/wording/budget.hpp"
 #include "areo/wording/check.hpp"
-#include "areo/wording/drift.hpp"
 #include "areo/wording/instrument.hpp"
 #include "certificate_parts.hpp"
 #include "text/json_dump.hpp"
+#include "wording/record_value.hpp"
 
 namespace areo::paper {
 namespace {
@@ -186,8 +186,7 @@ std::string certificate_json(const Certified& c, const std::string& file) {
   j["tolerance"] = number_json(c.fitted.tolerance);
   j["conformity_points"] =
       list(c.conformity, [&](std::size_t i) { return conformity_point(c.conformity[i]); });
-  j["drift"] =
-      c.before ? Json::parse(wording::drift_json(c.before->calibration, c.before->drift)) : Json{};
+  j["drift"] = c.before ? wording::drift_value(c.before->calibration, c.before->drift) : Json{};
   const std::vector<Clause> clauses = certificate_clauses(c);
   j["clauses"] = list(clauses, [&](std::size_t i) { return clause(clauses[i]); });
   j["notes"] = certificate_notes(c);

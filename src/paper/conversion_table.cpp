@@ -9,8 +9,8 @@
 #include "areo/measurement/convert.hpp"
 #include "areo/paper/tables.hpp"
 #include "areo/physics/scale_name.hpp"
-#include "areo/wording/result_json.hpp"
 #include "table_axis.hpp"
+#include "wording/result_value.hpp"
 
 namespace areo::paper {
 namespace {
@@ -94,7 +94,7 @@ class Row {
       if (!c.scale)
         if (const auto cell = further(c, mark); cell.value)
           all.quantities.push_back({c.quantity.key, c.quantity.name, c.quantity.unit, *cell.value});
-    return wording::json_line(all, {{"entry", fmt::format("{}", mark)}});
+    return wording::json_line(all, {{"entry", text::number_json(mark)}});
   }
 
  private:

@@ -6,8 +6,8 @@
 #include "areo/measurement/dilution.hpp"
 #include "areo/paper/tables.hpp"
 #include "areo/physics/scale_name.hpp"
-#include "areo/wording/result_json.hpp"
 #include "table_axis.hpp"
+#include "wording/result_value.hpp"
 
 namespace areo::paper {
 namespace {
@@ -63,7 +63,7 @@ Grid dilution_table(const DilutionTable& t) {
     const auto r = result(from, to);
     if (!r) return std::nullopt;
     return wording::json_line(*r,
-                              {{"is", fmt::format("{}", from)}, {"wanted", fmt::format("{}", to)}});
+                              {{"is", text::number_json(from)}, {"wanted", text::number_json(to)}});
   };
   return g;
 }

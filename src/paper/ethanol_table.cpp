@@ -7,8 +7,8 @@
 #include "areo/measurement/convert.hpp"
 #include "areo/paper/tables.hpp"
 #include "areo/text/format.hpp"
-#include "areo/wording/result_json.hpp"
 #include "table_axis.hpp"
+#include "wording/result_value.hpp"
 
 namespace areo::paper {
 namespace {
@@ -48,7 +48,7 @@ Grid ethanol_table(const EthanolTable& t) {
   g.json = [=](double percent, double) {
     return std::optional{
         wording::json_line(measurement::ethanol_mixture(StrengthByVolume{percent}, reference),
-                           {{"alcohol_percent_vol", fmt::format("{}", percent)}})};
+                           {{"alcohol_percent_vol", text::number_json(percent)}})};
   };
   return g;
 }

@@ -9,7 +9,6 @@
 #include "areo/measurement/refract.hpp"
 #include "areo/paper/tables.hpp"
 #include "areo/text/format.hpp"
-#include "areo/text/json.hpp"
 #include "areo/text/parse_refraction.hpp"
 #include "areo/wording/strength.hpp"
 #include "strength_cell.hpp"
@@ -88,8 +87,8 @@ Grid refractometer_table(const RefractometerTable& t) {
   g.json = [reader](double shown, double original) -> std::optional<std::string> {
     const auto cell = reader.cell(shown, original);
     if (!cell) return std::nullopt;
-    return cell_json(*cell, {{"brix_shown", fmt::format("{}", shown)},
-                             {"original_brix", fmt::format("{}", original)}});
+    return cell_json(*cell, {{"brix_shown", text::number_json(shown)},
+                             {"original_brix", text::number_json(original)}});
   };
   return g;
 }

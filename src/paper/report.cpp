@@ -16,6 +16,7 @@
 #include "areo/wording/strength.hpp"
 #include "report_charts.hpp"
 #include "report_parts.hpp"
+#include "text/json_dump.hpp"
 
 namespace areo::paper {
 
@@ -150,6 +151,12 @@ std::optional<double> glass_from_text(const std::string& text) {
     throw ParseError{fmt::format("a glass holds up to {:g} L", most_l), text, 0, text.size(),
                      "e.g. 150mL"};
   return litres;
+}
+
+std::string report_json(const notebook::BatchRecord& batch, const std::string& page,
+                        const std::string& plot) {
+  return text::dump(
+      {{"report", batch.name}, {"page", text::text_json(page)}, {"plot", text::text_json(plot)}});
 }
 
 }  // namespace areo::paper

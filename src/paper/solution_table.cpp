@@ -9,9 +9,8 @@
 #include "areo/paper/tables.hpp"
 #include "areo/physics/scale_name.hpp"
 #include "areo/text/format.hpp"
-#include "areo/text/json.hpp"
-#include "areo/wording/result_json.hpp"
 #include "table_axis.hpp"
+#include "wording/result_value.hpp"
 
 namespace areo::paper {
 namespace {
@@ -103,12 +102,9 @@ Grid solution_table(const SolutionTable& t) {
   if (sugar) g.models.emplace_back(of_index);
   g.cells = [row](double mark, double) { return row->cells(mark); };
   g.json = [=](double mark, double) {
-    const WeighedSolution w = row->masses(mark);
-    return std::optional{
-        wording::json_line(row->shows(mark), {{"target", fmt::format("{}", mark)},
-                                              {"solute", text::json_string(solute)},
-                                              {"solute_g", fmt::format("{}", w.solute_g)},
-                                              {"water_g", fmt::format("{}", w.water_g)}})};
+    text::Json head{{"target", text::number_json(mark)}};
+    wording::add_weighed(head, row->masses(mark));
+    return std::optional{wording::json_line(row->shows(mark), std::move(head))};
   };
   return g;
 }

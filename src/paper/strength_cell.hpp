@@ -4,13 +4,12 @@
 #include <optional>
 #include <string>
 #include <utility>
-#include <vector>
 
 #include "areo/analysis/limit.hpp"
 #include "areo/paper/grid.hpp"
-#include "areo/text/json.hpp"
-#include "areo/wording/result_json.hpp"
 #include "areo/wording/strength.hpp"
+#include "text/json_dump.hpp"
+#include "wording/result_value.hpp"
 
 namespace areo::paper {
 
@@ -24,11 +23,10 @@ namespace areo::paper {
 
 /// The same for programs: its state and its bound between what the cell belongs to and the
 /// quantities.
-[[nodiscard]] inline std::string cell_json(const measurement::AlcoholResult& a,
-                                           std::vector<std::pair<std::string, std::string>> head) {
-  head.emplace_back("state", text::json_string(wording::word(a.state)));
-  for (auto& member : wording::bound_members(a)) head.push_back(std::move(member));
-  return wording::json_line(a.result, head);
+[[nodiscard]] inline std::string cell_json(const measurement::AlcoholResult& a, text::Json head) {
+  head["state"] = wording::word(a.state);
+  wording::add_bound(head, a);
+  return wording::json_line(a.result, std::move(head));
 }
 
 /// Nothing if all of the extract fermented would not be enough: one reading may be that low by its

@@ -11,7 +11,7 @@
 #include "areo/physics/scale_name.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/parse.hpp"
-#include "areo/wording/result_json.hpp"
+#include "wording/result_value.hpp"
 
 namespace areo::paper {
 namespace {
@@ -45,7 +45,7 @@ Grid grid_of(const TemperatureAxis& side, const Axis& top, GridQuantity quantity
     const auto r = result(entry, mark);
     if (!r) return std::nullopt;
     return wording::json_line(
-        *r, {{key, fmt::format("{}", entry)}, {"reading", fmt::format("{}", mark)}});
+        *r, {{key, text::number_json(entry)}, {"reading", text::number_json(mark)}});
   };
   return g;
 }

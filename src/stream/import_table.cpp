@@ -14,7 +14,6 @@
 #include "areo/core/error.hpp"
 #include "areo/stream/rows.hpp"
 #include "areo/text/csv.hpp"
-#include "areo/text/json.hpp"
 #include "areo/wording/batch.hpp"
 
 namespace areo::stream {
@@ -31,6 +30,8 @@ class Import {
 
   // Notes what rows() takes, where nobody else can note the same meanwhile.
   ImportOutcome run(const std::function<void()>& rows) {
+    outcome_.dry_run = plan_->dry_run;
+    outcome_.all_or_nothing = plan_->all_or_nothing;
     const auto all = [&] {
       rows();
       flush();

@@ -16,23 +16,13 @@
 #include "areo/stream/as_typed.hpp"
 #include "areo/stream/rows.hpp"
 #include "areo/text/csv.hpp"
-#include "areo/text/json.hpp"
+#include "first_member.hpp"
+#include "text/json_dump.hpp"
 
 namespace areo::stream {
 namespace {
 
 namespace fs = std::filesystem;
-
-// Whether an object's first member is this one, however an editor set its spaces.
-bool begins_with(std::string_view object, std::string_view member) {
-  const std::string begin = fmt::format("{{\"{}\":", member);
-  std::string squeezed;
-  for (const char c : object) {
-    if (squeezed.size() == begin.size()) break;
-    if (c != ' ' && c != '\t') squeezed += c;
-  }
-  return squeezed == begin;
-}
 
 bool can_be_restored(const std::string& version) {
   for (int v = notebook::oldest_export; v <= notebook::notebook_version; ++v)
@@ -75,15 +65,11 @@ void require_as_typed(const notebook::Notebook& book) {
 
 }  // namespace
 
-bool is_export(std::string_view begin) {
-  return begins_with(begin, "areo") || begins_with(begin, "table");
-}
-
 notebook::Restored restore_json(std::istream& in, const std::string& file,
                                 const std::function<notebook::Notebook()>& open_book) {
   std::string text;
   std::getline(in, text);
-  if (!begins_with(text, "areo"))
+  if (!begins_with_member(text, "areo"))
     throw Error{Errc::file, fmt::format("{} lacks its first line, which says what it is", file),
                 "is the file as areo wrote it? export it again"};
   const std::optional<std::string> promised = rows_promised(text, file);
@@ -187,6 +173,10 @@ notebook::Restored restore_csv(const std::string& folder,
         require_rows(promised, rows, folder);
         require_as_typed(book);
       });
+}
+
+std::string restored_json(const notebook::Restored& r) {
+  return text::dump({{"added", r.added}, {"known", r.known}});
 }
 
 }  // namespace areo::stream

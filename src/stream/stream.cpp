@@ -11,9 +11,8 @@
 
 #include "areo/core/error.hpp"
 #include "areo/text/format.hpp"
-#include "areo/text/json.hpp"
-#include "areo/wording/failure.hpp"
-#include "areo/wording/result_json.hpp"
+#include "text/json_dump.hpp"
+#include "wording/result_value.hpp"
 
 namespace areo::stream {
 namespace {
@@ -77,12 +76,11 @@ class Writer {
 
   void good(const text::CsvRow& row, const RowOutcome& outcome) const {
     if (form_.json) {
-      std::vector<std::pair<std::string, std::string>> head{{"line", std::to_string(row.line)}};
+      text::Json head{{"line", row.line}};
       for (std::size_t i = 0; i < outcome.facts.size(); ++i)
-        if (!outcome.facts[i].text.empty())
-          head.emplace_back(job_->facts.at(i), outcome.facts[i].json());
-      if (const std::string kept = kept_json(row); !kept.empty()) head.emplace_back("kept", kept);
-      (*line_)(wording::json_line(outcome.result, head));
+        text::add_field(head, job_->facts.at(i), outcome.facts[i]);
+      add_kept(head, row);
+      (*line_)(wording::json_line(outcome.result, std::move(head)));
       return;
     }
     std::string out = input_cells(row);
@@ -96,7 +94,7 @@ class Writer {
       out += shown ? value_cells(q->value) : ",,";
     }
     for (std::size_t i = 0; i < job_->facts.size(); ++i)
-      out += (i < outcome.facts.size() ? outcome.facts[i].text : "") + ",";
+      out += (i < outcome.facts.size() ? outcome.facts[i].cell() : "") + ",";
     (*line_)(out +
              text::csv_text_cell(fmt::format("{}", fmt::join(outcome.result.all_notes(), "; "))) +
              ",");
@@ -105,12 +103,9 @@ class Writer {
   // @param note  about the row as a whole; may be empty
   void bad(const text::CsvRow& row, const Error& e, const std::string& note) const {
     if (form_.json) {
-      std::string object = wording::failure_json(e, row.line, note);
-      if (const std::string kept = kept_json(row); !kept.empty()) {
-        object.pop_back();
-        object += fmt::format(R"(,"kept":{}}})", kept);
-      }
-      (*line_)(object);
+      text::Json object = wording::failure_value(e, row.line, note);
+      add_kept(object, row);
+      (*line_)(text::dump(object));
       return;
     }
     std::string out = input_cells(row);
@@ -136,15 +131,13 @@ class Writer {
     return columns_->is_kept(i) ||
            text::kind_of_field(columns_->meanings()[i].field) != text::CellKind::text;
   }
-  // An object of the cells that go along because somebody said so; empty if there are none.
-  [[nodiscard]] std::string kept_json(const text::CsvRow& row) const {
-    std::string out;
+  // The cells that go along because somebody said so; nothing if there are none.
+  void add_kept(text::Json& to, const text::CsvRow& row) const {
+    text::Json kept = text::Json::object();
     for (std::size_t i = 0; i < reader_->columns().size(); ++i)
       if (columns_->is_kept(i))
-        out += fmt::format("{}{}:{}", out.empty() ? "{" : ",",
-                           text::json_string(reader_->columns()[i]),
-                           text::json_string(i < row.cells.size() ? row.cells[i] : ""));
-    return out.empty() ? out : out + "}";
+        kept[reader_->columns()[i]] = i < row.cells.size() ? row.cells[i] : "";
+    if (!kept.empty()) to["kept"] = std::move(kept);
   }
   [[nodiscard]] std::string value_cells(const uncertainty::Value& v) const {
     const double expanded = v.expanded();

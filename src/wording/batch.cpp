@@ -5,16 +5,10 @@
 #include <fmt/ranges.h>
 
 #include <algorithm>
-#include <cmath>
-#include <utility>
 
-#include "areo/batch/expectation.hpp"
 #include "areo/core/error.hpp"
 #include "areo/text/format.hpp"
-#include "areo/text/json.hpp"
-#include "areo/wording/check.hpp"
 #include "areo/wording/instrument.hpp"
-#include "areo/wording/result_json.hpp"
 #include "areo/wording/strength.hpp"
 
 namespace areo::wording {
@@ -26,46 +20,8 @@ using measurement::Fermentation;
 using notebook::AdditionRecord;
 using notebook::BatchRecord;
 using notebook::ReadingRecord;
-using text::json_string;
 
 namespace {
-
-std::string optional_number(const std::optional<double>& v) {
-  return v ? fmt::format("{}", *v) : "null";
-}
-
-bool is_closed(const notebook::Notebook& book, notebook::Id batch) {
-  const auto events = book.events(batch);
-  return !events.empty() && events.back().closed;
-}
-
-// What a sample differs by from the last one, if both were computed.
-struct Change {
-  uncertainty::Value gravity;
-  const Sample* since;
-  bool added;                           ///< something went in between: then the gravity may rise
-  const Sample* passed_over = nullptr;  ///< the last one, where it is far from both of them
-};
-std::optional<Change> change_of(Batch& batch, const Point& point) {
-  const auto since = [&](const Sample& sample) -> std::optional<Change> {
-    const Point earlier = batch.point(sample);
-    if (!earlier.computed() || earlier.gravity().key != point.gravity().key) return std::nullopt;
-    return Change{batch::change(earlier, point), &sample,
-                  batch.added_between(sample, point.sample)};
-  };
-  const Sample* last = batch.before(point.sample);
-  if (last == nullptr || !point.computed()) return std::nullopt;
-  auto change = since(*last);
-  if (!change || std::abs(change->gravity.estimate) <= batch::largest_lift_sg) return change;
-  // Far from it: the last one may be a slip.
-  const Sample* sound = batch::Expectation{batch}.compared_with(point.sample);
-  if (sound == nullptr || sound->first().id == last->first().id) return change;
-  const auto from_sound = since(*sound);
-  if (!from_sound) return change;
-  change = from_sound;
-  change->passed_over = last;
-  return change;
-}
 
 std::string sample_words(Batch& batch, const Sample& sample, const char* says, const char* at) {
   const auto& instrument = batch.shelf().instrument(sample.first().instrument);
@@ -110,15 +66,6 @@ std::string batch_text(const BatchRecord& r) {
   return fmt::format("{}: {}{}{}", r.name, r.drink, r.drink.empty() ? "" : ", ", facts_text(r));
 }
 
-std::string batch_json(const notebook::Notebook& book, const BatchRecord& r) {
-  return fmt::format(
-      R"({{"batch":{},"drink":{},"culture":"{}","vessel":{},"volume_l":{},"extract":{},)"
-      R"("liquid":{},"started_at":"{}","closed":{},"note":{}}})",
-      json_string(r.name), json_string(r.drink), notebook::word(r.culture), json_string(r.vessel),
-      optional_number(r.volume_l), json_string(r.extract.empty() ? "mixed" : r.extract),
-      json_string(r.liquid), r.started_at.text(), is_closed(book, r.id), json_string(r.note));
-}
-
 std::string addition_text(const notebook::Notebook& book, const AdditionRecord& r) {
   std::string out =
       r.other ? "part of " + book.batch(*r.other).name : std::string{notebook::word(r.what)};
@@ -126,18 +73,6 @@ std::string addition_text(const notebook::Notebook& book, const AdditionRecord& 
   if (!r.extract_typed.empty()) out += " of " + r.extract_typed;
   if (!r.into_typed.empty()) out += " into " + r.into_typed;
   return out;
-}
-
-std::string addition_json(const notebook::Notebook& book, const AdditionRecord& r) {
-  const std::string excluded = r.excluded();
-  return fmt::format(
-      R"({{"addition":{},"bottle":{},"what":"{}","made_at":"{}","mass_g":{},"volume_l":{},)"
-      R"("extract_percent":{},"other":{},"into_l":{},"person":{},"note":{},"excluded":{}}})",
-      r.id, json_string(r.bottle), notebook::word(r.what), r.made_at.text(),
-      optional_number(r.mass_g), optional_number(r.volume_l), optional_number(r.extract_percent),
-      r.other ? json_string(book.batch(*r.other).name) : "null", optional_number(r.into_l),
-      json_string(r.person), json_string(r.note),
-      excluded.empty() ? "null" : json_string(excluded));
 }
 
 std::string numbers(const Sample& sample) {
@@ -228,79 +163,6 @@ std::string duration_text(std::int64_t seconds) {
   if (s >= 2 * day) return fmt::format("{:.1f} days", s / day);
   const std::string hours = fmt::format("{:.0f}", s / hour);
   return hours + (hours == "1" ? " hour" : " hours");
-}
-
-std::string change_text(Batch& batch, const Point& point) {
-  const auto change = change_of(batch, point);
-  if (!change) return "";
-  const double expanded = change->gravity.expanded();
-  const std::string since =
-      fmt::format("since {} ({}{}{})", change->since->at().date(),
-                  duration_text(point.sample.at().seconds - change->since->at().seconds),
-                  change->added ? ", with an addition in between" : "",
-                  change->passed_over == nullptr
-                      ? ""
-                      : fmt::format("; reading {} is far from both and does not count here",
-                                    numbers(*change->passed_over)));
-  if (std::abs(change->gravity.estimate) <= expanded)
-    return fmt::format("no change {} that this instrument could tell (± {})", since,
-                       text::fixed(expanded, text::last_place(expanded)));
-  const int place = text::last_place(expanded) + telling_digits(change->gravity.estimate, expanded);
-  return fmt::format(
-      "{} {} ± {} {}", change->gravity.estimate < 0 ? "down" : (change->added ? "up" : "UP"),
-      text::fixed(std::abs(change->gravity.estimate), place), text::fixed(expanded, place), since);
-}
-
-bool jumped_up(Batch& batch, const Point& point) {
-  const auto change = change_of(batch, point);
-  return change && !change->added && change->gravity.estimate > change->gravity.expanded();
-}
-
-std::string point_json(Batch& batch, const Point& point) {
-  const ReadingRecord& first = point.sample.first();
-  const auto& instrument = batch.shelf().instrument(first.instrument);
-  std::vector<double> indications;
-  for (const ReadingRecord& r : point.sample.readings) indications.push_back(r.indication);
-  std::vector<std::pair<std::string, std::string>> head{
-      {"readings", fmt::format("[{}]", numbers(point.sample))},
-      {"batch", json_string(batch.record().name)},
-      {"bottle", json_string(first.bottle)},
-      {"stage", fmt::format("\"{}\"", notebook::word(first.stage))},
-      {"made_at", fmt::format("\"{}\"", first.made_at.text())},
-      {"instrument", json_string(instrument.name())},
-      {"indications", fmt::format("[{}]", fmt::join(indications, ","))},
-      {"temperature_c", optional_number(first.temperature_c)},
-      {"degassed", first.degassed ? fmt::format("{}", *first.degassed) : "null"},
-      {"person", json_string(first.person)},
-      {"note", json_string(first.note)}};
-  if (!point.computed()) {
-    head.emplace_back("refused", json_string(point.refused));
-    return json_line({}, head);
-  }
-  if (point.drink) {
-    head.emplace_back("state", fmt::format("\"{}\"", word(point.drink->state)));
-    for (auto& member : bound_members(*point.drink)) head.push_back(std::move(member));
-    if (point.lifted && point.drink->has_strength())
-      head.emplace_back("alcohol_at_least_percent_vol",
-                        fmt::format("{}", analysis::strength_bounds(*point.drink).lower));
-  }
-  if (const auto change = change_of(batch, point))
-    head.emplace_back("change",
-                      fmt::format(R"({{"since":"{}","value":{},"standard_uncertainty":{},)"
-                                  R"("expanded_uncertainty":{},"addition_between":{}}})",
-                                  change->since->at().text(), change->gravity.estimate,
-                                  change->gravity.u, change->gravity.expanded(), change->added));
-  return json_line(point.result(), head);
-}
-
-void each_point_json(Batch& batch, std::span<const Sample* const> samples,
-                     const std::vector<Point>& points,
-                     const std::function<void(const std::string&)>& line) {
-  auto next = points.begin();
-  for (const Sample* s : samples) {
-    const bool there = next != points.end() && next->sample.first().id == s->first().id;
-    line(point_json(batch, there ? *next++ : batch.point(*s)));
-  }
 }
 
 const Sample& sample_with(const Batch& batch, notebook::Id reading) {

@@ -2,18 +2,18 @@
 #include "areo/wording/bottle.hpp"
 
 #include <fmt/format.h>
-#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "areo/core/shell_word.hpp"
 #include "areo/measurement/ferments.hpp"
 #include "areo/text/format.hpp"
-#include "areo/text/json.hpp"
 #include "areo/wording/batch.hpp"
-#include "areo/wording/result_json.hpp"
 #include "areo/wording/trend.hpp"
+#include "record_value.hpp"
+#include "result_value.hpp"
 
 namespace areo::wording {
 namespace {
@@ -236,12 +236,12 @@ Lines pace_lines(const BottleReport& t) {
   return all;
 }
 
-std::string pace_json(const BottleReport& t) {
+text::Json pace_value(const BottleReport& t) {
   const auto r = reach_of(t);
-  if (!r) return "null";
-  return fmt::format(
-      R"({{"sg_per_day":{},"bar":{},"days":{},"fall":{},"until_sg_20_20":{},"out_of_reach":{}}})",
-      r->per_day, r->bar, r->days, r->fall, r->end, r->out_of_reach);
+  if (!r) return nullptr;
+  return {{"sg_per_day", text::number_json(r->per_day)}, {"bar", text::number_json(r->bar)},
+          {"days", text::number_json(r->days)},          {"fall", text::number_json(r->fall)},
+          {"until_sg_20_20", text::number_json(r->end)}, {"out_of_reach", r->out_of_reach}};
 }
 
 Lines culture_notes(ferment::Culture culture) {
@@ -289,16 +289,11 @@ const char* word(Priming p) {
   return "none";
 }
 
-std::string optional_json(const std::optional<double>& v) {
-  return v ? fmt::format("{}", *v) : "null";
-}
-
-std::string verdicts_json(const BottleReport& t) {
-  if (!t.rating) return "null";
-  std::vector<std::string> all;
-  for (const BottleCase& c : t.cases)
-    all.push_back(fmt::format(R"("{}":"{}")", c.key, word(verdict_of(t, c))));
-  return fmt::format("{{{}}}", fmt::join(all, ","));
+text::Json verdicts_value(const BottleReport& t) {
+  if (!t.rating) return nullptr;
+  text::Json verdicts = text::Json::object();
+  for (const BottleCase& c : t.cases) verdicts[c.key] = word(verdict_of(t, c));
+  return verdicts;
 }
 
 }  // namespace
@@ -370,24 +365,25 @@ std::vector<std::string> bottle_advice(const BottleReport& t, bool full) {
 
 std::string bottle_json(const BottleReport& t) {
   const BottlePlan& p = t.plan;
-  return json_line(
-      t.outcome.result,
-      {{"batch", text::json_string(t.batch.record().name)},
-       {"bottle", text::json_string(t.bottle)},
-       {"readings", fmt::format("[{}]", numbers(t.point.sample))},
-       {"state", fmt::format("\"{}\"", t.stuck ? "stuck" : word(t.history.state.phase))},
-       {"culture", fmt::format("\"{}\"", notebook::word(t.batch.record().culture))},
-       {"closed_at_c", fmt::format("{}", p.closing.indication_c)},
-       {"storage_c", fmt::format("{}", p.storage_c)},
-       {"headspace_percent", fmt::format("{}", 100 * p.headspace)},
-       {"expected_sg_20_20", optional_json(p.expected_sg)},
-       {"carbonation_g_l", optional_json(p.carbonation)},
-       {"volume_l", optional_json(p.volume_l)},
-       {"priming", fmt::format("\"{}\"", word(t.outcome.priming))},
-       {"rating_bar", t.rating ? fmt::format("{}", t.rating->value() / 1e5) : "null"},
-       {"rating_verdicts", verdicts_json(t)},
-       {"pace", pace_json(t)},
-       {"odd", odd_json(t.history)}});
+  constexpr double pa_per_bar = 1e5;
+  text::Json rating;
+  if (t.rating) rating = text::number_json(t.rating->value() / pa_per_bar);
+  return json_line(t.outcome.result, {{"batch", t.batch.record().name},
+                                      {"bottle", t.bottle},
+                                      {"readings", numbers_value(t.point.sample)},
+                                      {"state", t.stuck ? "stuck" : word(t.history.state.phase)},
+                                      {"culture", notebook::word(t.batch.record().culture)},
+                                      {"closed_at_c", text::number_json(p.closing.indication_c)},
+                                      {"storage_c", text::number_json(p.storage_c)},
+                                      {"headspace_percent", text::number_json(100 * p.headspace)},
+                                      {"expected_sg_20_20", text::number_json(p.expected_sg)},
+                                      {"carbonation_g_l", text::number_json(p.carbonation)},
+                                      {"volume_l", text::number_json(p.volume_l)},
+                                      {"priming", word(t.outcome.priming)},
+                                      {"rating_bar", std::move(rating)},
+                                      {"rating_verdicts", verdicts_value(t)},
+                                      {"pace", pace_value(t)},
+                                      {"odd", odd_value(t.history)}});
 }
 
 }  // namespace areo::wording

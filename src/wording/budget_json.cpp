@@ -4,6 +4,7 @@
 #include "areo/analysis/budget.hpp"
 #include "areo/analysis/improvements.hpp"
 #include "areo/wording/budget.hpp"
+#include "areo/wording/strength.hpp"
 #include "text/json_dump.hpp"
 
 namespace areo::wording {
@@ -98,11 +99,10 @@ const char* distribution_word(Distribution d) {
 }
 
 std::string budget_json(const measurement::Result& result, std::string_view key,
-                        std::optional<double> target,
-                        const std::vector<std::pair<std::string, std::string>>& head) {
+                        std::optional<double> target, const std::string& state) {
   const measurement::Quantity& q = result.at(key);
   text::Json j = text::Json::object();
-  for (const auto& [name, value] : head) j[name] = text::Json::parse(value);
+  if (!state.empty()) j["state"] = state;
   j["budget_of"] = q.key;
   j[q.key] = text::quantity_json(q.value, q.unit);
   j["contributions"] = text::Json::array();
@@ -118,6 +118,13 @@ std::string budget_json(const measurement::Result& result, std::string_view key,
   if (target) j["plan"] = plan_json(analysis::cheapest(result, key, *target), *target, q.value);
   j["notes"] = result.all_notes();
   return text::dump(j);
+}
+
+std::string no_budget_json(const measurement::AlcoholResult& a) {
+  return text::dump({{"state", word(a.state)},
+                     {"contributions", text::Json::array()},
+                     {"measures", text::Json::array()},
+                     {"notes", a.result.all_notes()}});
 }
 
 }  // namespace areo::wording

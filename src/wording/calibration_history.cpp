@@ -5,12 +5,9 @@
 #include <fmt/ranges.h>
 
 #include <algorithm>
-#include <cmath>
 #include <span>
 
-#include "areo/calibration/fit.hpp"
 #include "areo/notebook/recompute.hpp"
-#include "areo/text/json.hpp"
 #include "areo/wording/check.hpp"
 #include "areo/wording/drift.hpp"
 #include "areo/wording/instrument.hpp"
@@ -43,21 +40,6 @@ std::vector<std::string> calibration_lines(const notebook::Notebook& book,
   return all;
 }
 
-std::string calibrations_json(const notebook::Notebook& book, const InstrumentRecord& instrument) {
-  std::string out;
-  const notebook::CalibrationRecord* before = nullptr;
-  const auto all = book.calibrations(instrument.id);
-  for (const auto& c : all) {
-    out += fmt::format(
-        R"({}{{"calibration":{},"checks":[{}],"in_force_from":{},"from_stated":{},"due":{},"note":{},"drift":{}}})",
-        out.empty() ? "" : ",", c.id, fmt::join(c.checks, ","), moment_json(c.in_force_from),
-        c.from_stated, moment_json(c.due), text::json_string(c.note),
-        before != nullptr ? drift_json(*before, drift(book, instrument, *before, c)) : "null");
-    before = &c;
-  }
-  return "[" + out + "]";
-}
-
 std::vector<std::string> left_out_lines(const notebook::Notebook& book,
                                         const InstrumentRecord& instrument,
                                         const std::vector<CheckRecord>& used) {
@@ -71,25 +53,6 @@ std::vector<std::string> left_out_lines(const notebook::Notebook& book,
         (used.empty() ? "" : "; not used"));
   }
   return all;
-}
-
-std::string fit_json(const FitSummary& f, const std::optional<Moment>& in_force_from,
-                     const std::string& members) {
-  const auto& c = f.fit.correction;
-  return fmt::format(
-      R"({{"instrument":{},"r0":{},"offset":{},"offset_standard_uncertainty":{},"slope":{},)"
-      R"("slope_standard_uncertainty":{},"beyond_standard_uncertainty":{},)"
-      R"("surface_standard_uncertainty":{},"slope_used":{},"checked_from":{},"checked_to":{},)"
-      R"("checks":{},"chi_squared":{},"degrees_of_freedom":{},"consistent":{},"suspect":{},)"
-      R"("conformity":{},"tolerance":{},"unit":"{}","in_force_from":{}{},"notes":{}}})",
-      text::json_string(f.instrument.name()), c.r0, c.offset, c.u_offset, c.slope, c.u_slope,
-      c.u_slope_beyond, std::abs(c.u_surface), f.fit.slope_used, c.checked_lo, c.checked_hi,
-      c.checks, f.fit.line.chi_squared, f.fit.line.degrees_of_freedom, f.fit.consistent,
-      f.fit.suspect ? std::to_string(f.checks[*f.fit.suspect].id) : "null",
-      f.fit.consistent ? fmt::format("\"{}\"", conformity_word(calibration::judge(c, f.tolerance)))
-                       : "null",
-      f.tolerance, unit_of(f.instrument), moment_json(in_force_from), members,
-      text::json_list(f.remarks));
 }
 
 }  // namespace areo::wording

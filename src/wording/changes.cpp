@@ -6,7 +6,7 @@
 
 #include <algorithm>
 
-#include "areo/text/json.hpp"
+#include "record_value.hpp"
 
 namespace areo::wording {
 namespace {
@@ -73,16 +73,15 @@ std::vector<std::string> changes_lines(const std::vector<ReadWith>& all) {
   return lines;
 }
 
-std::string changes_json(const std::vector<ReadWith>& all) {
-  std::string out;
+text::Json changes_value(const std::vector<ReadWith>& all) {
+  text::Json groups = text::Json::array();
   each_group(all, [&](auto first, auto last) {
-    std::vector<notebook::Id> ids;
+    text::Json ids = text::Json::array();
     for (auto r = first; r != last; ++r) ids.push_back(r->id);
-    out +=
-        fmt::format(R"({}{{"{}":{},"{}":[{}]}})", out.empty() ? "" : ",", key_of(first->what),
-                    text::json_string(first->of), plural(first->what, true), fmt::join(ids, ","));
+    groups.push_back(
+        {{key_of(first->what), first->of}, {plural(first->what, true), std::move(ids)}});
   });
-  return "[" + out + "]";
+  return groups;
 }
 
 }  // namespace areo::wording

@@ -7,7 +7,7 @@
 
 #include "areo/core/told_apart.hpp"
 #include "areo/text/format.hpp"
-#include "areo/text/json.hpp"
+#include "text/json_dump.hpp"
 
 namespace areo::wording {
 
@@ -18,10 +18,6 @@ const char* conformity_word(calibration::Conformity c) {
     case calibration::Conformity::cannot_tell: return "cannot_tell";
   }
   return "";
-}
-
-std::string moment_json(const std::optional<Moment>& m) {
-  return m ? fmt::format("\"{}\"", m->text()) : "null";
 }
 
 int telling_digits(double difference, double expanded) {
@@ -40,11 +36,16 @@ std::string signed_text(double value, double expanded, int more) {
 
 std::string check_json(const notebook::CheckRecord& r, const calibration::Check& c,
                        const std::string& unit, const std::vector<std::string>& notes) {
-  return fmt::format(
-      R"({{"check":{},"method":"{}","made_at":"{}","indication":{},"expected":{},"correction":{},)"
-      R"("standard_uncertainty":{},"expanded_uncertainty":{},"unit":"{}","notes":{}}})",
-      r.id, notebook::word(r.method), r.made_at.text(), c.indication, c.expected.estimate,
-      c.correction.estimate, c.correction.u, c.correction.expanded(), unit, text::json_list(notes));
+  return text::dump({{"check", r.id},
+                     {"method", notebook::word(r.method)},
+                     {"made_at", r.made_at.text()},
+                     {"indication", text::number_json(c.indication)},
+                     {"expected", text::number_json(c.expected.estimate)},
+                     {"correction", text::number_json(c.correction.estimate)},
+                     {"standard_uncertainty", text::number_json(c.correction.u)},
+                     {"expanded_uncertainty", text::number_json(c.correction.expanded())},
+                     {"unit", unit},
+                     {"notes", notes}});
 }
 
 std::string behaviour_text(const calibration::Check& c, const std::string& unit) {

@@ -7,9 +7,9 @@
 
 #include "areo/core/told_apart.hpp"
 #include "areo/text/format.hpp"
-#include "areo/text/json.hpp"
 #include "areo/wording/check.hpp"
 #include "areo/wording/instrument.hpp"
+#include "record_value.hpp"
 
 namespace areo::wording {
 namespace {
@@ -83,14 +83,15 @@ std::vector<std::string> drift_lines(const InstrumentRecord& instrument,
   return lines;
 }
 
-std::string drift_json(const CalibrationRecord& before, const Drift& d) {
-  std::string points;
+text::Json drift_value(const CalibrationRecord& before, const Drift& d) {
+  text::Json points = text::Json::array();
   for (const DriftPoint& p : d.points)
-    points += fmt::format(
-        R"({}{{"indication":{},"difference":{},"standard_uncertainty":{},"expanded_uncertainty":{},"en":{}}})",
-        points.empty() ? "" : ",", p.indication, p.difference, p.u, p.expanded, p.en);
-  return fmt::format(R"({{"since":{},"verdict":"{}","points":[{}]}})", before.id, word(d.verdict),
-                     points);
+    points.push_back({{"indication", text::number_json(p.indication)},
+                      {"difference", text::number_json(p.difference)},
+                      {"standard_uncertainty", text::number_json(p.u)},
+                      {"expanded_uncertainty", text::number_json(p.expanded)},
+                      {"en", text::number_json(p.en)}});
+  return {{"since", before.id}, {"verdict", word(d.verdict)}, {"points", std::move(points)}};
 }
 
 }  // namespace areo::wording

@@ -4,9 +4,10 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <utility>
 
 #include "areo/text/format.hpp"
-#include "areo/text/json.hpp"
+#include "result_value.hpp"
 
 namespace areo::wording {
 namespace {
@@ -43,10 +44,9 @@ std::string hint_line(std::string_view hint, std::size_t columns) {
   return hint.empty() ? "" : text::printed(fmt::format("hint: {}", hint), columns);
 }
 
-// The keys that every failure has; the object is left open.
-std::string json_head(std::string_view code, std::string_view message, std::string_view hint) {
-  return fmt::format(R"({{"error":{{"code":"{}","message":{},"hint":{})", code,
-                     text::json_string(message), text::json_string(hint));
+// The keys that every failure has.
+text::Json failure_head(std::string_view code, std::string_view message, std::string_view hint) {
+  return {{"code", code}, {"message", message}, {"hint", hint}};
 }
 
 }  // namespace
@@ -62,17 +62,24 @@ std::string failure_text(std::string_view message, std::string_view hint, std::s
   return headline(message, columns) + hint_line(hint, columns);
 }
 
+text::Json failure_value(const Error& e, std::size_t line, const std::string& note) {
+  text::Json error = failure_head(word(e.code), e.what(), e.hint);
+  if (line != 0) error["line"] = line;
+  if (!note.empty()) error["note"] = note;
+  if (const auto* p = dynamic_cast<const ParseError*>(&e)) error["column"] = p->position + 1;
+  return {{"error", std::move(error)}};
+}
+
 std::string failure_json(const Error& e, std::size_t line, const std::string& note) {
-  const auto* p = dynamic_cast<const ParseError*>(&e);
-  std::string out = json_head(word(e.code), e.what(), e.hint);
-  if (line != 0) out += fmt::format(R"(,"line":{})", line);
-  if (!note.empty()) out += fmt::format(R"(,"note":{})", text::json_string(note));
-  if (p != nullptr) out += fmt::format(R"(,"column":{})", p->position + 1);
-  return out + "}}";
+  return text::dump(failure_value(e, line, note));
 }
 
 std::string failure_json(std::string_view code, std::string_view message, std::string_view hint) {
-  return json_head(code, message, hint) + "}}";
+  return text::dump({{"error", failure_head(code, message, hint)}});
+}
+
+std::string warning_json(std::string_view message) {
+  return text::dump({{"warning", {{"message", message}}}});
 }
 
 }  // namespace areo::wording

@@ -116,10 +116,7 @@ std::string named_text(const ferment::StrengthLimit& named) {
 }
 
 std::vector<text::ExtraField> limit_facts(const Limit& l, const uncertainty::Decision& d) {
-  return {{fmt::format("{}", l.percent_vol), true},
-          {fmt::format("{}", l.level), true},
-          {word(d.side)},
-          {fmt::format("{}", d.probability_below), true}};
+  return {{"", l.percent_vol}, {"", l.level}, {word(d.side)}, {"", d.probability_below}};
 }
 
 bool judge(const Limit& l, const AlcoholResult& a, const measurement::Original& original,
@@ -132,7 +129,7 @@ bool judge(const Limit& l, const AlcoholResult& a, const measurement::Original& 
   if (l.named != nullptr) words.verdict.push_back("  " + named_text(*l.named));
   const std::vector<text::ExtraField> facts = limit_facts(l, d);
   for (std::size_t i = 0; i < facts.size(); ++i)
-    words.members.emplace_back(limit_keys.at(i), facts[i].json());
+    words.members.emplace_back(limit_keys.at(i), facts[i]);
   return d.side == Side::below;
 }
 

@@ -4,7 +4,7 @@
 #include <fmt/format.h>
 
 #include "areo/text/format.hpp"
-#include "areo/text/json.hpp"
+#include "text/json_dump.hpp"
 
 namespace areo::wording {
 
@@ -30,12 +30,16 @@ std::vector<std::string> factor_lines(const std::string& liquid,
   return all;
 }
 
-std::string factor_json(const std::string& liquid, const calibration::LiquidFactor& f) {
-  return fmt::format(
-      R"({{"liquid":{},"refraction_relative_to_sucrose":{},"standard_uncertainty":{},)"
-      R"("pairs":{},"chi_squared":{},"consistent":{},"notes":{}}})",
-      text::json_string(liquid), f.optics.relative_rise, f.optics.uncertainty, f.each.size(),
-      f.chi_squared, f.consistent, text::json_list(f.remarks));
+std::string factor_json(const std::string& liquid,
+                        const std::optional<calibration::LiquidFactor>& f) {
+  if (!f) return text::dump({{"liquid", liquid}, {"pairs", 0}});
+  return text::dump({{"liquid", liquid},
+                     {"refraction_relative_to_sucrose", text::number_json(f->optics.relative_rise)},
+                     {"standard_uncertainty", text::number_json(f->optics.uncertainty)},
+                     {"pairs", f->each.size()},
+                     {"chi_squared", text::number_json(f->chi_squared)},
+                     {"consistent", f->consistent},
+                     {"notes", f->remarks}});
 }
 
 }  // namespace areo::wording

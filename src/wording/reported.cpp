@@ -9,10 +9,8 @@
 
 #include "areo/core/error.hpp"
 #include "areo/text/format.hpp"
-#include "areo/text/json.hpp"
 #include "areo/uncertainty/decision.hpp"
 #include "areo/wording/quantity_lines.hpp"
-#include "areo/wording/result_json.hpp"
 
 namespace areo::wording {
 namespace {
@@ -57,13 +55,13 @@ void ReportedResult::take_sample() {
   plan.min_trials = request_.trials;
   if (!request_.wanted) plan.max_trials = unasked_trials;
   if (request_.progress) plan.progress = request_.progress();
-  sampled_ = sampled(*result_, plan, sample_);
-  if (plan_.also != nullptr) (void)sampled(*plan_.also, plan, other_sample_);
+  sampled_ = sample_of(*result_, plan, sample_);
+  if (plan_.also != nullptr) (void)sample_of(*plan_.also, plan, other_sample_);
 }
 
-analysis::Sampled ReportedResult::sampled(const measurement::Result& of,
-                                          analysis::SamplingPlan plan,
-                                          std::vector<double>& kept) const {
+analysis::Sampled ReportedResult::sample_of(const measurement::Result& of,
+                                            analysis::SamplingPlan plan,
+                                            std::vector<double>& kept) const {
   for (std::size_t k = 0; k < of.quantities.size(); ++k) {
     const Quantity& q = of.quantities[k];
     if (q.key != plan_.keep) continue;
@@ -155,16 +153,9 @@ void ReportedResult::add_shortest(const std::vector<Quantity>& shown,
   }
 }
 
-std::vector<std::pair<std::string, std::string>> ReportedResult::members() const {
-  std::vector<std::pair<std::string, std::string>> all;
-  if (!beyond_.empty())
-    all.emplace_back("sampling_reason",
-                     text::json_string(fmt::format("the law of propagation is too simple for {}: "
-                                                   "{}",
-                                                   beyond_, why_)));
-  if (!refused_.empty()) all.emplace_back("sampling_refused", text::json_string(refused_));
-  if (sampled_) all.emplace_back("sampling", sampling_json(*result_, *sampled_));
-  return all;
+std::string ReportedResult::reason() const {
+  if (beyond_.empty()) return {};
+  return fmt::format("the law of propagation is too simple for {}: {}", beyond_, why_);
 }
 
 }  // namespace areo::wording

@@ -1,11 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "areo/wording/result_json.hpp"
 
-#include "text/json_dump.hpp"
+#include <utility>
+
+#include "result_value.hpp"
 
 namespace areo::wording {
+namespace {
 
-std::string sampling_json(const measurement::Result& result, const analysis::Sampled& sampled) {
+text::Json sampling_value(const measurement::Result& result, const analysis::Sampled& sampled) {
   const auto word = [](uncertainty::Agreement a) {
     switch (a) {
       case uncertainty::Agreement::agree: return "agree";
@@ -29,17 +32,47 @@ std::string sampling_json(const measurement::Result& result, const analysis::Sam
                                    {"scatter", output.scatter},
                                    {"agreement", word(comparison.verdict)}};
   }
-  return text::dump(j);
+  return j;
 }
 
-std::string json_line(const measurement::Result& result,
-                      const std::vector<std::pair<std::string, std::string>>& head) {
-  text::Json j = text::Json::object();
-  for (const auto& [key, value] : head) j[key] = text::Json::parse(value);
+}  // namespace
+
+void add_sampling(text::Json& to, const ReportedResult& reported) {
+  if (const std::string reason = reported.reason(); !reason.empty()) to["sampling_reason"] = reason;
+  if (!reported.refused().empty()) to["sampling_refused"] = reported.refused();
+  if (const auto* sampled = reported.sampled())
+    to["sampling"] = sampling_value(reported.result(), *sampled);
+}
+
+std::string json_line(const measurement::Result& result, text::Json head) {
   for (const measurement::Quantity& q : result.quantities)
-    j[q.key] = text::quantity_json(q.value, q.unit);
-  j["notes"] = result.all_notes();
-  return text::dump(j);
+    head[q.key] = text::quantity_json(q.value, q.unit);
+  head["notes"] = result.all_notes();
+  return text::dump(head);
+}
+
+std::string json_line(const measurement::Result& result) {
+  return json_line(result, text::Json::object());
+}
+
+std::string json_line(const ReportedResult& reported, const std::string& state) {
+  text::Json head = text::Json::object();
+  if (!state.empty()) head["state"] = state;
+  add_sampling(head, reported);
+  return json_line(reported.result(), std::move(head));
+}
+
+void add_weighed(text::Json& to, const calibration::WeighedSolution& weighed) {
+  to["solute"] = weighed.solute == calibration::Solute::sucrose ? "sugar" : "salt";
+  to["solute_g"] = text::number_json(weighed.solute_g);
+  to["water_g"] = text::number_json(weighed.water_g);
+}
+
+std::string solution_json(const calibration::WeighedSolution& weighed,
+                          const measurement::Result& shows) {
+  text::Json head = text::Json::object();
+  add_weighed(head, weighed);
+  return json_line(shows, std::move(head));
 }
 
 }  // namespace areo::wording

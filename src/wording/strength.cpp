@@ -9,8 +9,7 @@
 #include "areo/core/error.hpp"
 #include "areo/ferment/drink.hpp"
 #include "areo/text/format.hpp"
-#include "areo/text/json.hpp"
-#include "areo/wording/result_json.hpp"
+#include "result_value.hpp"
 
 namespace areo::wording {
 namespace {
@@ -164,18 +163,14 @@ std::string at_least_cell(const AlcoholResult& a) { return at_least(a, ""); }
 
 std::vector<text::ExtraField> bound_facts(const AlcoholResult& a, const BoundWanted& wanted,
                                           const analysis::StrengthSamples& samples) {
-  if (!a.has_bound_only() || a.lifted) return {{"", true}, {"", true}};
-  return {{fmt::format("{}", analysis::strength_bounds(a, samples, wanted.level).upper), true},
-          {fmt::format("{}", wanted.level), true}};
+  if (!a.has_bound_only() || a.lifted) return {{}, {}};
+  return {{"", analysis::strength_bounds(a, samples, wanted.level).upper}, {"", wanted.level}};
 }
 
-std::vector<std::pair<std::string, std::string>> bound_members(
-    const AlcoholResult& a, const BoundWanted& wanted, const analysis::StrengthSamples& samples) {
-  std::vector<std::pair<std::string, std::string>> all;
+void add_bound(text::Json& to, const AlcoholResult& a, const BoundWanted& wanted,
+               const analysis::StrengthSamples& samples) {
   const std::vector<text::ExtraField> facts = bound_facts(a, wanted, samples);
-  for (std::size_t i = 0; i < facts.size(); ++i)
-    if (!facts[i].text.empty()) all.emplace_back(bound_keys.at(i), facts[i].json());
-  return all;
+  for (std::size_t i = 0; i < facts.size(); ++i) text::add_field(to, bound_keys.at(i), facts[i]);
 }
 
 const std::vector<std::string>& rests_on_strength() {
@@ -232,12 +227,11 @@ std::vector<std::string> strength_lines(const AlcoholResult& a, const StrengthWo
 
 std::string strength_json(const AlcoholResult& a, const StrengthWords& words,
                           const ReportedResult& reported) {
-  std::vector<std::pair<std::string, std::string>> head{
-      {"state", text::json_string(word(a.state))}};
-  for (const auto& members :
-       {bound_members(a, words.bound, samples_of(reported)), reported.members(), words.members})
-    head.insert(head.end(), members.begin(), members.end());
-  return json_line(a.result, head);
+  text::Json head{{"state", word(a.state)}};
+  add_bound(head, a, words.bound, samples_of(reported));
+  add_sampling(head, reported);
+  for (const auto& [key, field] : words.members) text::add_field(head, key, field);
+  return json_line(a.result, std::move(head));
 }
 
 }  // namespace areo::wording

@@ -9,7 +9,6 @@
 #include "areo/core/shell_word.hpp"
 #include "areo/measurement/ferments.hpp"
 #include "areo/text/format.hpp"
-#include "areo/text/json.hpp"
 #include "areo/wording/batch.hpp"
 #include "areo/wording/instrument.hpp"
 #include "areo/wording/strength.hpp"
@@ -173,14 +172,6 @@ std::vector<std::string> odd_notes(const History& h) {
         h.state.scatter));
   for (const trend::Outlier& o : h.odd) all.push_back(odd_text(h, o));
   return all;
-}
-
-std::string odd_json(const History& h) {
-  std::string out;
-  for (const trend::Outlier& o : h.odd)
-    out += fmt::format(R"({}{{"readings":[{}],"off":{},"likely":{}}})", out.empty() ? "" : ",",
-                       numbers(h.points[o.point].sample), o.off, text::json_string(o.likely));
-  return "[" + out + "]";
 }
 
 std::string limit_text(batch::Batch& batch, const History& h, const trend::Passing& p) {

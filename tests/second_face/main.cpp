@@ -47,7 +47,7 @@ class Face {
                                                  .original_temperature = ""},
                                                 {});
     const wording::ReportedResult reported{c.result, {}, printed_digits};
-    print_line(wording::json_line(c.result, reported.members()));
+    print_line(wording::json_line(reported));
   }
 
   void alcohol(const std::string& instrument, const std::string& original,

@@ -9,7 +9,8 @@
 #include "areo/measurement/alcohol.hpp"
 #include "areo/measurement/convert.hpp"
 #include "areo/physics/scale_name.hpp"
-#include "areo/text/json.hpp"
+#include "text/json_dump.hpp"
+#include "wording/result_value.hpp"
 
 namespace areo::wording {
 namespace {
@@ -44,8 +45,7 @@ TEST(JsonLine, IsOneLineThatReadsBackUnrounded) {
 }
 
 TEST(JsonLine, KeepsTheOrderOfItsKeys) {
-  const Json j =
-      Json::parse(json_line(two_quantities(), {{"line", "7"}, {"state", "\"measured\""}}));
+  const Json j = Json::parse(json_line(two_quantities(), {{"line", 7}, {"state", "measured"}}));
   EXPECT_EQ(keys(j), (std::vector<std::string>{"line", "state", "sg_20_20", "density_at_20_c_kg_m3",
                                                "notes"}));
   EXPECT_EQ(keys(j["sg_20_20"]), (std::vector<std::string>{"value", "standard_uncertainty",
@@ -67,7 +67,7 @@ TEST(JsonLine, ReplacesBytesThatAreNoText) {
 TEST(JsonString, QuotesWhatANameMayHold) {
   for (const std::string name : {R"(a"b\c)", "=cmd", "<b>", "'; DROP TABLE instrument; --", "é",
                                  "line\nend\ttab", "\x1b[31m", ""}) {
-    const std::string quoted = text::json_string(name);
+    const std::string quoted = text::dump(name);
     EXPECT_EQ(Json::parse(quoted), name);
     EXPECT_EQ(quoted.find('\x1b'), std::string::npos);
     EXPECT_EQ(quoted.find('\n'), std::string::npos);

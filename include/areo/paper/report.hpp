@@ -59,5 +59,8 @@ struct ReportData {
 /// The gravities of the only bottle against the date, as SVG.
 /// @throws Error{inconsistent} for several bottles
 [[nodiscard]] std::string gravity_picture(const ReportData& m);
+/// {"report", "page", "plot"}: which files were written; an empty name is none.
+[[nodiscard]] std::string report_json(const notebook::BatchRecord& batch, const std::string& page,
+                                      const std::string& plot);
 
 }  // namespace areo::paper

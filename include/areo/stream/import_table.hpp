@@ -2,15 +2,15 @@
 #pragma once
 // Readings from a table in CSV or JSON: rows that are noted, left for somebody to look at, or
 // refused.
+#include <cstddef>
 #include <functional>
 #include <istream>
 #include <string>
-#include <vector>
 
 #include "areo/core/error.hpp"
+#include "areo/stream/import_outcome.hpp"
 #include "areo/stream/import_row.hpp"
 #include "areo/text/columns.hpp"
-#include "areo/text/said_once.hpp"
 
 namespace areo::stream {
 
@@ -24,18 +24,6 @@ struct ImportPlan {
   bool yes = false;  ///< note what is far from what is expected, too
   /// Told of each row that is not noted, at once; may be empty.
   std::function<void(const Error&, std::size_t line)> on_failure{};
-};
-
-/// What became of them, in rows.
-struct ImportOutcome {
-  int good = 0;                           ///< could be noted
-  int noted = 0;                          ///< were noted
-  int there = 0;                          ///< were in the notebook already
-  int bad = 0;                            ///< refused
-  int held = 0;                           ///< held back until somebody has looked at them
-  std::vector<std::string> left_out{};    ///< columns that mean nothing to areo
-  text::SaidOnce refused{}, held_back{};  ///< with their lines
-  [[nodiscard]] int not_noted() const { return bad + held; }
 };
 
 /// @throws Error{file} for columns that mean nothing clear, and what stops all rows

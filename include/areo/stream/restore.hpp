@@ -4,14 +4,11 @@
 #include <functional>
 #include <istream>
 #include <string>
-#include <string_view>
 
 #include "areo/notebook/store.hpp"
 
 namespace areo::stream {
 
-/// Whether a stream that begins so is an export, or a part of one, and no table of readings.
-[[nodiscard]] bool is_export(std::string_view begin);
 /// An export in one stream, a row a line.
 /// @param file       its name, for messages
 /// @param open_book  the notebook that it goes to; called once the file is known to be an export
@@ -21,5 +18,7 @@ notebook::Restored restore_json(std::istream& in, const std::string& file,
 /// An export in a folder, one CSV file a table.
 notebook::Restored restore_csv(const std::string& folder,
                                const std::function<notebook::Notebook()>& open_book);
+/// {"added", "known"}: how many rows.
+[[nodiscard]] std::string restored_json(const notebook::Restored& restored);
 
 }  // namespace areo::stream

@@ -11,7 +11,7 @@
 #include "areo/measurement/result.hpp"
 #include "areo/text/columns.hpp"
 #include "areo/text/csv.hpp"
-#include "areo/text/json.hpp"
+#include "areo/text/extra_field.hpp"
 #include "areo/text/said_once.hpp"
 
 namespace areo::stream {

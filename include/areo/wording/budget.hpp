@@ -4,9 +4,9 @@
 #include <optional>
 #include <string>
 #include <string_view>
-#include <utility>
 #include <vector>
 
+#include "areo/measurement/alcohol.hpp"
 #include "areo/measurement/result.hpp"
 #include "areo/uncertainty/propagate.hpp"
 
@@ -53,10 +53,11 @@ struct BudgetParts {
                                                     bool full = false);
 
 /// The same as one JSON object on one line; the schema is in docs/reference/json.md.
-/// @param head  pairs that come first, already JSON
+/// @param state  comes first, under "state"; empty = none
 /// @throws Error{domain} as budget_lines()
-[[nodiscard]] std::string budget_json(
-    const measurement::Result& result, std::string_view key, std::optional<double> target,
-    const std::vector<std::pair<std::string, std::string>>& head = {});
+[[nodiscard]] std::string budget_json(const measurement::Result& result, std::string_view key,
+                                      std::optional<double> target, const std::string& state = {});
+/// The same of a strength that was not computed: without contributions and measures.
+[[nodiscard]] std::string no_budget_json(const measurement::AlcoholResult& a);
 
 }  // namespace areo::wording

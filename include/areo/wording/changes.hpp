@@ -8,9 +8,7 @@
 
 namespace areo::wording {
 
-/// What a new calibration changes: a line for each batch, liquid and instrument, a list for
-/// programs.
+/// What a new calibration changes: a line for each batch, liquid and instrument.
 [[nodiscard]] std::vector<std::string> changes_lines(const std::vector<notebook::ReadWith>& all);
-[[nodiscard]] std::string changes_json(const std::vector<notebook::ReadWith>& all);
 
 }  // namespace areo::wording

@@ -19,8 +19,6 @@ namespace areo::wording {
 [[nodiscard]] int telling_digits(double difference, double expanded);
 /// "-0.92", or "+1.004" where two digits would not show on which side of 1 it lies.
 [[nodiscard]] std::string en_text(double en);
-/// A moment as a JSON string, or null.
-[[nodiscard]] std::string moment_json(const std::optional<Moment>& m);
 /// A difference with its sign: "+0.0012", to the last place that `expanded` supports and `more`.
 [[nodiscard]] std::string signed_text(double value, double expanded, int more = 0);
 /// One check as an object for programs.

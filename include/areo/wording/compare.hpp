@@ -3,6 +3,7 @@
 // Bottles, batches or days against each other, in words.
 #include <cstdint>
 #include <cstdlib>
+#include <functional>
 #include <optional>
 #include <span>
 #include <string>
@@ -62,6 +63,13 @@ struct ComparedPair {
 /// A verdict for each pair, and what has to be known of them.
 [[nodiscard]] std::vector<std::string> comparison_lines(const std::vector<ComparedPair>& pairs,
                                                         const std::optional<double>& within);
+/// Each contender as point_json(), then each pair: {"compare", "verdict", ...}.
+/// @param line  takes each
+void each_comparison_json(std::span<batch::Batch* const> batches,
+                          const std::vector<ComparedReading>& all,
+                          const std::vector<ComparedPair>& pairs,
+                          const std::optional<double>& within,
+                          const std::function<void(const std::string&)>& line);
 /// Days with an addition between them: a sentence, or nothing.
 [[nodiscard]] std::vector<std::string> notes_on_additions(const batch::Batch& batch,
                                                           const std::vector<ComparedReading>& days);

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// What changed from one calibration to the next, for people and for programs.
+// What changed from one calibration to the next.
 #include <string>
 #include <vector>
 
@@ -9,11 +9,9 @@
 
 namespace areo::wording {
 
-/// What changed since the calibration before: lines for people, one object for programs.
+/// What changed since the calibration before.
 [[nodiscard]] std::vector<std::string> drift_lines(const notebook::InstrumentRecord& instrument,
                                                    const notebook::CalibrationRecord& before,
                                                    const calibration::Drift& drift);
-[[nodiscard]] std::string drift_json(const notebook::CalibrationRecord& before,
-                                     const calibration::Drift& drift);
 
 }  // namespace areo::wording

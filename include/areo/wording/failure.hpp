@@ -22,5 +22,7 @@ namespace areo::wording {
 /// {"error": {"code", "message", "hint"}}
 [[nodiscard]] std::string failure_json(std::string_view code, std::string_view message,
                                        std::string_view hint);
+/// {"warning": {"message"}}
+[[nodiscard]] std::string warning_json(std::string_view message);
 
 }  // namespace areo::wording

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // How the extract of a liquid refracts, in words.
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -13,7 +14,8 @@ namespace areo::wording {
 /// With whether its pairs agree, and what has to be known.
 [[nodiscard]] std::vector<std::string> factor_lines(const std::string& liquid,
                                                     const calibration::LiquidFactor& factor);
+/// @param factor  nothing where all pairs of the liquid are left out
 [[nodiscard]] std::string factor_json(const std::string& liquid,
-                                      const calibration::LiquidFactor& factor);
+                                      const std::optional<calibration::LiquidFactor>& factor);
 
 }  // namespace areo::wording

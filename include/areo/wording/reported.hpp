@@ -61,18 +61,22 @@ class ReportedResult {
   /// sampling.
   [[nodiscard]] const std::vector<double>& sample() const { return sample_; }
   [[nodiscard]] const std::vector<double>& other_sample() const { return other_sample_; }
-  /// Members of a JSON object: none, or "sampling"; "sampling_reason" if nobody asked for it, and
-  /// "sampling_refused" if it then could not be done.
-  [[nodiscard]] std::vector<std::pair<std::string, std::string>> members() const;
+  [[nodiscard]] const measurement::Result& result() const { return *result_; }
+  /// What sampling found; null without it.
+  [[nodiscard]] const analysis::Sampled* sampled() const { return sampled_ ? &*sampled_ : nullptr; }
+  /// Why there was sampling, or should have been, though nobody asked for it; empty otherwise.
+  [[nodiscard]] std::string reason() const;
+  /// Why it then could not be done; empty otherwise.
+  [[nodiscard]] const std::string& refused() const { return refused_; }
 
  private:
   /// @return whether sampling is called for, by the user or by the check
   [[nodiscard]] bool called_for();
   void take_sample();
   /// @param kept  gets the sample of the quantity that is to be kept
-  [[nodiscard]] analysis::Sampled sampled(const measurement::Result& of,
-                                          analysis::SamplingPlan plan,
-                                          std::vector<double>& kept) const;
+  [[nodiscard]] analysis::Sampled sample_of(const measurement::Result& of,
+                                            analysis::SamplingPlan plan,
+                                            std::vector<double>& kept) const;
   [[nodiscard]] const analysis::SampledQuantity* find(const std::string& key) const;
   [[nodiscard]] const analysis::SampledQuantity* differing(const std::string& key) const;
   void add_shortest(const std::vector<measurement::Quantity>& shown,

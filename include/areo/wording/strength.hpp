@@ -9,7 +9,7 @@
 #include <vector>
 
 #include "areo/analysis/limit.hpp"
-#include "areo/text/json.hpp"
+#include "areo/text/extra_field.hpp"
 #include "areo/wording/reported.hpp"
 
 namespace areo::wording {
@@ -33,8 +33,8 @@ struct StrengthWords {
   BoundWanted bound{};                              ///< where the strength is no figure
   std::vector<std::string> verdict = {};            ///< lines about a limit, after the headline
   bool all = false;  ///< for people too, all that follows from a figure: not only the gravities
-  /// Further JSON members: keys with values that are JSON already.
-  std::vector<std::pair<std::string, std::string>> members = {};
+  /// Further ones for programs, by their keys.
+  std::vector<std::pair<std::string, text::ExtraField>> members = {};
 };
 
 /// A word for programs.
@@ -61,10 +61,6 @@ inline constexpr const char* strength_key = "alcohol_percent_vol";
 /// the keys. Empty values for other states.
 inline constexpr std::array bound_keys{"alcohol_below_percent_vol", "alcohol_below_level"};
 [[nodiscard]] std::vector<text::ExtraField> bound_facts(
-    const measurement::AlcoholResult& a, const BoundWanted& wanted = {},
-    const analysis::StrengthSamples& samples = {});
-/// The same as members of a JSON object; none for other states.
-[[nodiscard]] std::vector<std::pair<std::string, std::string>> bound_members(
     const measurement::AlcoholResult& a, const BoundWanted& wanted = {},
     const analysis::StrengthSamples& samples = {});
 /// Keys of what says nothing where the strength is a bound only.

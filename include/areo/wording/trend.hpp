@@ -27,8 +27,6 @@ namespace areo::wording {
 [[nodiscard]] std::string odd_text(const trend::History& h, const trend::Outlier& o);
 /// One sentence for each odd reading, and one where all scatter more than stated.
 [[nodiscard]] std::vector<std::string> odd_notes(const trend::History& h);
-/// The same for programs: a list.
-[[nodiscard]] std::string odd_json(const trend::History& h);
 /// "under 0.5 % vol? No: it passed it between 2026-03-04 18:00 and 2026-03-05 10:00"
 [[nodiscard]] std::string limit_text(batch::Batch& batch, const trend::History& h,
                                      const trend::Passing& p);

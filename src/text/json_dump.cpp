@@ -1,19 +1,19 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "areo/text/json.hpp"
+#include "json_dump.hpp"
 
 #include <fmt/format.h>
 
 #include <cmath>
 #include <cstdint>
 
-#include "json_dump.hpp"
-
 namespace areo::text {
 
 // JSON lets DEL and U+0080 .. U+009F stand as they are; a terminal would obey them.
 std::string dump(const Json& j) {
-  const std::string text = j.dump(-1, ' ', false, Json::error_handler_t::replace);
+  std::string text = j.dump(-1, ' ', false, Json::error_handler_t::replace);
+  if (text.find_first_of("\x7F\xC2") == text.npos) return text;
   std::string out;
+  out.reserve(text.size());
   for (std::size_t i = 0; i < text.size(); ++i) {
     const auto c = static_cast<unsigned char>(text[i]);
     const auto next = static_cast<unsigned char>(i + 1 < text.size() ? text[i + 1] : 0);
@@ -39,6 +39,10 @@ Json number_json(const std::optional<double>& number) {
 
 Json text_json(const std::string& text) { return text.empty() ? Json{} : Json(text); }
 
+Json moment_json(const std::optional<Moment>& moment) {
+  return moment ? Json(moment->text()) : Json();
+}
+
 Json quantity_json(const uncertainty::Value& value, const std::string& unit) {
   return {{"value", value.estimate + 0.0},  // no "-0.0"
           {"standard_uncertainty", value.u},
@@ -46,14 +50,8 @@ Json quantity_json(const uncertainty::Value& value, const std::string& unit) {
           {"unit", unit}};
 }
 
-std::string json_string(std::string_view text) { return dump(Json(std::string{text})); }
-
-std::string json_number(const std::optional<double>& number) {
-  return number ? fmt::format("{}", *number) : "null";
+void add_field(Json& to, const std::string& key, const ExtraField& field) {
+  if (!field.empty()) to[key] = field.number ? number_json(field.number) : Json(field.word);
 }
-
-std::string json_list(const std::vector<std::string>& texts) { return dump(Json(texts)); }
-
-std::string ExtraField::json() const { return number ? text : json_string(text); }
 
 }  // namespace areo::text
