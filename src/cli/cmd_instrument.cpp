@@ -5,16 +5,10 @@
 #include <filesystem>
 #include <memory>
 
-#include "areo/core/error.hpp"
-#include "areo/core/shell_word.hpp"
 #include "areo/entry/instrument_entry.hpp"
-#include "areo/notebook/recompute.hpp"
-#include "areo/physics/scale_name.hpp"
-#include "areo/physics/water.hpp"
-#include "areo/text/format.hpp"
-#include "areo/text/parse.hpp"
-#include "areo/text/parse_refraction.hpp"
+#include "areo/entry/noted.hpp"
 #include "areo/wording/instrument.hpp"
+#include "areo/wording/instrument_lines.hpp"
 #include "command.hpp"
 #include "failure.hpp"
 #include "open_notebook.hpp"
@@ -25,28 +19,6 @@ namespace {
 struct Options : entry::TypedInstrument {
   std::string kind = "hydrometer", on, note, reason, maker, serial;
 };
-
-using Retired = std::optional<notebook::Retirement>;
-
-std::string retired_text(const notebook::Retirement& r) {
-  return fmt::format("retired on {}: {}", r.at.date(), r.reason);
-}
-
-std::string counted(std::size_t n, const char* what) {
-  return fmt::format("{} {}{}", n, what, n == 1 ? "" : "s");
-}
-
-// What an instrument without error shows in water at 20 °C: not 1.000 on every hydrometer.
-std::string in_water(const notebook::InstrumentRecord& r) {
-  const Temperature t = celsius_point(20);
-  const auto* h = r.hydrometer();
-  const double shown =
-      h != nullptr ? instruments::usual_indication(*h, physics::water_density(t), t)
-                   : instruments::ideal_indication(*r.refractometer(), physics::Liquid{}, t);
-  const std::string unit = wording::unit_of(r);
-  return text::fixed(shown, text::supported_decimals(r.graduation().division / 10)) +
-         (unit.empty() ? "" : " " + unit);
-}
 
 notebook::InstrumentRecord record_of(const Options& o) {
   const bool refractometer = o.kind == "refractometer";
@@ -72,10 +44,7 @@ notebook::InstrumentRecord record_of(const Options& o) {
 }
 
 int run_add(const Options& o, const Session& session) {
-  if (o.name.empty()) throw Error{Errc::domain, "an instrument needs a name", "e.g. stem-1"};
-  if (o.name.starts_with('-'))
-    throw Error{Errc::domain, "a name that begins with - would be taken for an option",
-                "choose another one, e.g. stem-1"};
+  entry::require_name("an instrument", o.name, "stem-1");
   notebook::InstrumentRecord r = record_of(o);
   r.added_at = o.on.empty() ? now() : past_moment_from_text(o.on, now());
   r.note = o.note;
@@ -86,15 +55,8 @@ int run_add(const Options& o, const Session& session) {
     raw_line(wording::instrument_json(r, {}));
     return done;
   }
-  line(fmt::format("{}: {}", r.name(), wording::instrument_text(r)));
-  if (r.thermometer() == nullptr)
-    line(
-        fmt::format("next: in clean water at 20 °C it should show {}; "
-                    "areo calibrate water {} READING TEMP",
-                    in_water(r), shell_word(r.name())));
-  else
-    line(fmt::format("next: in melting ice it should show 0 °C; areo calibrate ice {} READING",
-                     shell_word(r.name())));
+  line(wording::listed_text(r));
+  line("next: " + wording::first_check_text(r));
   return done;
 }
 
@@ -108,52 +70,22 @@ int run_list(const Session& session) {
   }
   const notebook::Notebook book = open_notebook(session, notebook::Open::read);
   for (const auto& r : book.instruments()) {
-    const Retired retired = book.retired(r.id);
+    const auto retired = book.retired(r.id);
     if (session.json)
       raw_line(wording::instrument_json(r, retired));
     else
-      line(fmt::format("{}: {}{}", r.name(), wording::instrument_text(r),
-                       retired ? "; " + retired_text(*retired) : ""));
+      line(wording::listed_text(r, retired));
   }
   return done;
-}
-
-// "stem 5 mm (usual), mass 25 g (usual), scale made for 72.7 mN/m (stated)"
-std::string stem_text(const instruments::Hydrometer& h) {
-  const instruments::Stem s = instruments::stem_of(h);
-  const auto how = [](const std::optional<double>& stated) {
-    return stated ? "stated" : "taken as usual";
-  };
-  return fmt::format("stem {:.3g} mm ({}), mass {:.3g} g ({}), scale made for {:.3g} mN/m ({})",
-                     s.diameter_mm.value, how(h.stem_diameter_mm), s.mass_g.value, how(h.mass_g),
-                     s.made_for_mn_m.value, how(h.made_for_mn_m));
 }
 
 int run_show(const Options& o, const Session& session) {
   const notebook::Notebook book = open_notebook(session, notebook::Open::read);
   const auto r = book.instrument(o.name);
-  if (session.json) {
+  if (session.json)
     raw_line(wording::instrument_json(r, book.retired(r.id)));
-    return done;
-  }
-  line(fmt::format("{}: {}", r.name(), wording::instrument_text(r)));
-  if (const auto* h = r.hydrometer()) {
-    line(fmt::format("  glass expansion {:g}e-6 per °C, maximum permissible error {:g}",
-                     h->glass_expansion_per_c * 1e6, h->maximum_permissible_error()));
-    line("  " + stem_text(*h));
-  }
-  if (r.thermometer() == nullptr)
-    line(fmt::format("  without error it shows {} in water at 20 °C", in_water(r)));
-  line(fmt::format("  added {}; {}, {}", r.added_at.date(),
-                   counted(book.checks(r.id).size(), "check"),
-                   counted(book.calibrations(r.id).size(), "calibration")));
-  const auto correction = notebook::correction_in_force(book, r, now());
-  line("  correction now: " + correction.provenance);
-  if (!r.maker.empty() || !r.serial.empty())
-    line(fmt::format("  maker: {}; serial number: {}", r.maker.empty() ? "not stated" : r.maker,
-                     r.serial.empty() ? "not stated" : r.serial));
-  if (!r.note.empty()) line("  note: " + r.note);
-  notes(correction.remarks);
+  else
+    lines(wording::instrument_lines(book, r));
   return done;
 }
 
@@ -168,7 +100,7 @@ int run_retire(const Options& o, const Session& session) {
     raw_line(wording::instrument_json(r, retired));
     return done;
   }
-  line(fmt::format("{}: {}", r.name(), retired_text(retired)));
+  line(fmt::format("{}: {}", r.name(), wording::retired_text(retired)));
   line("next: what was read with it stays; areo instrument add NAME registers another one");
   return done;
 }

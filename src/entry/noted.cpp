@@ -54,4 +54,13 @@ notebook::InstrumentRecord of_kind(const notebook::Notebook& book, const std::st
   return r;
 }
 
+void require_name(const char* what, const std::string& name, const char* example) {
+  if (name.empty())
+    throw Error{Errc::domain, fmt::format("{} needs a name", what),
+                fmt::format("e.g. {}", example)};
+  if (name.starts_with('-'))
+    throw Error{Errc::domain, "a name that begins with - would be taken for an option",
+                fmt::format("choose another one, e.g. {}", example)};
+}
+
 }  // namespace areo::entry

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "areo/wording/batch.hpp"
 #include "areo/wording/compare.hpp"
+#include "areo/wording/correction_changes.hpp"
 #include "text/json_dump.hpp"
 
 namespace areo::wording {

@@ -40,4 +40,10 @@ struct NotedTemperature {
 [[nodiscard]] notebook::InstrumentRecord of_kind(const notebook::Notebook& book,
                                                  const std::string& name, std::string_view kind);
 
+/// A name for something new in the notebook.
+/// @param what     "an instrument"
+/// @param example  of a name
+/// @throws Error{domain} for none, and for one that a command would take for an option
+void require_name(const char* what, const std::string& name, const char* example);
+
 }  // namespace areo::entry
