@@ -7,9 +7,11 @@
 #include <tuple>
 
 #include "areo/core/error.hpp"
+#include "areo/core/shell_word.hpp"
 #include "areo/measurement/original.hpp"
 #include "areo/text/format.hpp"
 #include "areo/wording/batch.hpp"
+#include "areo/wording/correction_changes.hpp"
 
 namespace areo::wording {
 
@@ -107,6 +109,59 @@ std::vector<std::string> amendment_lines(const notebook::Notebook& book, const B
       all.push_back(fmt::format("  {} {}{}", e.at.date(), e.closed ? "closed" : "reopened",
                                 e.note.empty() ? "" : ": " + e.note));
   return all;
+}
+
+std::vector<Point> shown_points(Batch& batch, bool all) {
+  std::vector<Point> points;
+  if (all) {
+    points = batch.points();
+  } else {
+    std::vector<const batch::Sample*> samples;
+    samples.reserve(batch.samples().size());
+    for (const batch::Sample& s : batch.samples()) samples.push_back(&s);
+    for (const std::size_t i : batch::listed(samples)) points.push_back(batch.point(*samples[i]));
+  }
+  (void)note_corrections(batch, points);
+  return points;
+}
+
+std::vector<std::string> batch_lines(Batch& batch, const std::optional<Moment>& as_of, bool full) {
+  const Moment at = as_of.value_or(now());
+  std::vector<std::string> all{batch_text(batch.record())};
+  if (as_of)
+    all.push_back(fmt::format(
+        "  as the notebook stood at the end of {}; corrections as they are known now", at.date()));
+  if (!batch.record().note.empty()) all.push_back("  note: " + batch.record().note);
+  const auto add = [&](const std::string& bottle) {
+    const auto more = original_lines(batch, bottle, at, full);
+    all.insert(all.end(), more.begin(), more.end());
+  };
+  add("");
+  for (const std::string& bottle : batch.bottles())
+    if (!bottle.empty() && !batch.original(bottle, at).additions.empty()) add(bottle);
+  return all;
+}
+
+std::string listed_text(const notebook::Notebook& book, const BatchRecord& r) {
+  const auto events = book.events(r.id);
+  const auto count = book.count_readings(r.id);
+  std::string out =
+      fmt::format("{}; {} reading{}", batch_text(r), count.count, count.count == 1 ? "" : "s");
+  if (count.last) out += ", the last of " + count.last->date();
+  if (!events.empty() && events.back().closed) out += "; closed " + events.back().at.date();
+  return out;
+}
+
+std::string next_text(const Batch& batch, const notebook::Notebook& book) {
+  const std::string name = shell_word(batch.record().name);
+  const auto events = book.events(batch.record().id);
+  if (!events.empty() && events.back().closed)
+    return fmt::format("nothing; areo batch reopen {} if it goes on", name);
+  const bool has_original =
+      std::any_of(batch.samples().begin(), batch.samples().end(),
+                  [](const auto& s) { return s.first().stage == notebook::Stage::original; });
+  return fmt::format("areo reading add {} READING --temp TEMP{}", name,
+                     has_original ? "" : " --original");
 }
 
 }  // namespace areo::wording

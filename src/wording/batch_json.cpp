@@ -2,6 +2,8 @@
 #include <utility>
 
 #include "areo/wording/batch.hpp"
+#include "areo/wording/batch_history.hpp"
+#include "areo/wording/reading.hpp"
 #include "areo/wording/strength.hpp"
 #include "batch_change.hpp"
 #include "record_value.hpp"
@@ -101,6 +103,18 @@ void each_point_json(Batch& batch, std::span<const Sample* const> samples,
     const bool there = next != points.end() && next->sample.first().id == s->first().id;
     line(point_json(batch, there ? *next++ : batch.point(*s)));
   }
+}
+
+void each_batch_json(Batch& batch, const notebook::Notebook& book,
+                     const std::function<void(const std::string&)>& line) {
+  line(batch_json(book, batch.record()));
+  std::vector<const Sample*> samples;
+  samples.reserve(batch.samples().size());
+  for (const Sample& s : batch.samples()) samples.push_back(&s);
+  each_point_json(batch, samples, shown_points(batch, false), line);
+  for (const auto& a : batch.additions()) line(addition_json(book, a));
+  for (const ReadingRecord& r : batch.readings())
+    if (!r.counts()) line(left_out_json(r));
 }
 
 }  // namespace areo::wording

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What happened to a batch, line by line.
+#include <functional>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -22,5 +24,23 @@ namespace areo::wording {
 [[nodiscard]] std::vector<std::string> amendment_lines(const notebook::Notebook& book,
                                                        const notebook::BatchRecord& record,
                                                        Moment as_of);
+
+/// The points of all samples, or of those that a list shows, with notes on corrections that they
+/// mix.
+[[nodiscard]] std::vector<batch::Point> shown_points(batch::Batch& batch, bool all);
+/// What it is, and its original gravities.
+/// @param as_of  the end of a day that was asked for; nothing: now
+[[nodiscard]] std::vector<std::string> batch_lines(batch::Batch& batch,
+                                                   const std::optional<Moment>& as_of, bool full);
+/// A batch in a list: what it is, how many readings it has, whether it is closed.
+[[nodiscard]] std::string listed_text(const notebook::Notebook& book,
+                                      const notebook::BatchRecord& record);
+/// The command that notes what comes next.
+[[nodiscard]] std::string next_text(const batch::Batch& batch, const notebook::Notebook& book);
+/// The batch for programs, then its samples as point_json(), its additions, and the readings that
+/// do not count.
+/// @param line  takes each
+void each_batch_json(batch::Batch& batch, const notebook::Notebook& book,
+                     const std::function<void(const std::string&)>& line);
 
 }  // namespace areo::wording
