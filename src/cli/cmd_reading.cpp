@@ -2,16 +2,14 @@
 // areo reading: note what was read of a batch, put right what was noted wrongly.
 #include <fmt/format.h>
 
-#include <algorithm>
 #include <memory>
 #include <optional>
 
-#include "areo/core/error.hpp"
 #include "areo/core/shell_word.hpp"
 #include "areo/entry/reading_entry.hpp"
 #include "areo/entry/reading_resolver.hpp"
-#include "areo/text/format.hpp"
 #include "areo/wording/batch.hpp"
+#include "areo/wording/batch_history.hpp"
 #include "areo/wording/correction_changes.hpp"
 #include "areo/wording/reading.hpp"
 #include "command.hpp"
@@ -43,20 +41,6 @@ void check_options(const Options& o) {
   check_temperature_options(with, !o.typed.temperature.empty(), "--temp");
 }
 
-// What was not said of the sample before, of the same bottle and instrument, already.
-std::vector<std::string> news(Batch& batch, const Point& point) {
-  std::vector<std::string> all = point.result().own_notes();
-  const batch::Sample* before = batch.before(point.sample);
-  if (before == nullptr) return all;
-  const Point earlier = batch.point(*before);
-  if (!earlier.computed()) return all;
-  const std::vector<std::string> said = earlier.result().own_notes();
-  std::erase_if(all, [&](const std::string& n) {
-    return std::find(said.begin(), said.end(), n) != said.end();
-  });
-  return all;
-}
-
 // What a reading says, and what to do next.
 int tell(const notebook::Notebook& book, const std::string& name, Id reading,
          const std::vector<std::string>& echo, const Session& session) {
@@ -68,28 +52,7 @@ int tell(const notebook::Notebook& book, const std::string& name, Id reading,
     raw_line(wording::point_json(batch, point));
     return done;
   }
-  const std::string bottle = point.sample.bottle();
-  line(fmt::format("{}{}: {}  (reading {})", name, bottle.empty() ? "" : ", bottle " + bottle,
-                   wording::sample_text(batch, point.sample), wording::numbers(point.sample)));
-  if (!point.computed()) {
-    line("noted, but not computed: " + point.refused);
-  } else {
-    line(fmt::format("  gravity 20/20  {}",
-                     text::value_text(point.gravity().value, "", session.full)));
-    if (point.drink) line("  alcohol        " + wording::strength_text(point, session.full));
-    if (const std::string change = wording::change_text(batch, point); !change.empty())
-      line("  " + change);
-    notes(news(batch, point));
-  }
-  for (const std::string& e : echo) line("note: " + e);
-  const bool above = point.drink && point.drink->state == measurement::Fermentation::above;
-  if (above || wording::jumped_up(batch, point))
-    line(
-        fmt::format("next: degas and read again; bubbles, an addition or a mixed-up bottle? areo "
-                    "reading exclude {} --reason TEXT keeps it out",
-                    point.sample.first().id));
-  else
-    line("next: read again in a day or two; areo batch show " + shell_word(name));
+  lines(wording::new_reading_lines(batch, point, echo, session.full));
   return done;
 }
 
@@ -110,39 +73,14 @@ int run_add(const Options& o, const Session& session) {
   return tell(book, o.batch, first, noted.echo, session);
 }
 
-// An amendment is the whole reading anew; what is not typed stays as it was.
 int run_amend(const Options& o, const Session& session) {
   notebook::Notebook book = open_notebook(session);
   const ReadingRecord before = book.reading(o.id);
-  const auto batch = book.batch(before.batch);
-  entry::TypedReading typed = o.typed;
-  const auto keep = [](std::string& text, const std::string& old) {
-    if (text.empty()) text = old;
-  };
-  if (typed.shown.empty()) typed.shown = {before.typed};
-  keep(typed.instrument, book.instrument(before.instrument).name());
-  const bool new_temperature = !typed.temperature.empty();
-  keep(typed.temperature, before.temperature_typed);
-  if (before.thermometer && !new_temperature)
-    keep(typed.thermometer, book.instrument(*before.thermometer).name());
-  keep(typed.bottle, before.bottle);
-  keep(typed.person, before.person);
-  keep(typed.note, before.note);
-  if (before.degassed) keep(typed.degassed, *before.degassed ? "yes" : "no");
-  keep(typed.made_at, before.made_at.text());
-  typed.original = typed.original || before.stage == notebook::Stage::original;
-  typed.top = typed.top || before.meniscus == instruments::Meniscus::top;
-  entry::NotedReading noted = entry::note_reading(typed, batch, book);
-  ReadingRecord& r = noted.records.front();
-  if (!new_temperature && o.typed.temperature_accuracy.empty())
-    r.temperature_half_width_c = before.temperature_half_width_c;
-  // Another instrument makes another sample: repeats are of one.
-  if (r.instrument == before.instrument) r.sample = before.sample;
-  r.amends = before.id;
-  r.reason = o.reason;
-  if (!expected(book, batch.name, noted, before.id, o.yes, session)) return said_no;
+  const std::string batch = book.batch(before.batch).name;
+  const entry::NotedReading noted = entry::amended_reading(o.typed, before, o.reason, book);
+  if (!expected(book, batch, noted, before.id, o.yes, session)) return said_no;
   const Id id = book.add(noted.records).front();
-  return tell(book, batch.name, id, noted.echo, session);
+  return tell(book, batch, id, noted.echo, session);
 }
 
 int run_exclude(const Options& o, bool exclude, const Session& session) {

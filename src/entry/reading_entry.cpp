@@ -96,4 +96,33 @@ NotedReading note_reading(const TypedReading& typed, const notebook::BatchRecord
   return noted;
 }
 
+NotedReading amended_reading(TypedReading typed, const ReadingRecord& before,
+                             const std::string& reason, const notebook::Notebook& book) {
+  const auto keep = [](std::string& text, const std::string& old) {
+    if (text.empty()) text = old;
+  };
+  if (typed.shown.empty()) typed.shown = {before.typed};
+  keep(typed.instrument, book.instrument(before.instrument).name());
+  const bool new_temperature = !typed.temperature.empty();
+  const bool same_accuracy = !new_temperature && typed.temperature_accuracy.empty();
+  keep(typed.temperature, before.temperature_typed);
+  if (before.thermometer && !new_temperature)
+    keep(typed.thermometer, book.instrument(*before.thermometer).name());
+  keep(typed.bottle, before.bottle);
+  keep(typed.person, before.person);
+  keep(typed.note, before.note);
+  if (before.degassed) keep(typed.degassed, *before.degassed ? "yes" : "no");
+  keep(typed.made_at, before.made_at.text());
+  typed.original = typed.original || before.stage == notebook::Stage::original;
+  typed.top = typed.top || before.meniscus == instruments::Meniscus::top;
+  NotedReading noted = note_reading(typed, book.batch(before.batch), book);
+  ReadingRecord& r = noted.records.front();
+  if (same_accuracy) r.temperature_half_width_c = before.temperature_half_width_c;
+  // Another instrument makes another sample: repeats are of one.
+  if (r.instrument == before.instrument) r.sample = before.sample;
+  r.amends = before.id;
+  r.reason = reason;
+  return noted;
+}
+
 }  // namespace areo::entry

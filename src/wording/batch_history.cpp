@@ -60,6 +60,20 @@ std::vector<Row> rows_of(Batch& batch, const std::vector<Point>& points,
   return rows;
 }
 
+// What was not said of the sample before, of the same bottle and instrument, already.
+std::vector<std::string> news(Batch& batch, const Point& point) {
+  std::vector<std::string> all = point.result().own_notes();
+  const batch::Sample* before = batch.before(point.sample);
+  if (before == nullptr) return all;
+  const Point earlier = batch.point(*before);
+  if (!earlier.computed()) return all;
+  const std::vector<std::string> said = earlier.result().own_notes();
+  std::erase_if(all, [&](const std::string& n) {
+    return std::find(said.begin(), said.end(), n) != said.end();
+  });
+  return all;
+}
+
 }  // namespace
 
 std::vector<std::vector<std::string>> history_rows(Batch& batch, const std::vector<Point>& points,
@@ -162,6 +176,33 @@ std::string next_text(const Batch& batch, const notebook::Notebook& book) {
                   [](const auto& s) { return s.first().stage == notebook::Stage::original; });
   return fmt::format("areo reading add {} READING --temp TEMP{}", name,
                      has_original ? "" : " --original");
+}
+
+std::vector<std::string> new_reading_lines(Batch& batch, const Point& point,
+                                           const std::vector<std::string>& echo, bool full) {
+  const std::string& name = batch.record().name;
+  const std::string bottle = point.sample.bottle();
+  std::vector<std::string> all{
+      fmt::format("{}{}: {}  (reading {})", name, bottle.empty() ? "" : ", bottle " + bottle,
+                  sample_text(batch, point.sample), numbers(point.sample))};
+  if (!point.computed()) {
+    all.push_back("noted, but not computed: " + point.refused);
+  } else {
+    all.push_back(
+        fmt::format("  gravity 20/20  {}", text::value_text(point.gravity().value, "", full)));
+    if (point.drink) all.push_back("  alcohol        " + strength_text(point, full));
+    if (const std::string change = change_text(batch, point); !change.empty())
+      all.push_back("  " + change);
+    for (const std::string& n : news(batch, point)) all.push_back("note: " + n);
+  }
+  for (const std::string& e : echo) all.push_back("note: " + e);
+  const bool above = point.drink && point.drink->state == measurement::Fermentation::above;
+  all.push_back(above || jumped_up(batch, point)
+                    ? fmt::format("next: degas and read again; bubbles, an addition or a mixed-up "
+                                  "bottle? areo reading exclude {} --reason TEXT keeps it out",
+                                  point.sample.first().id)
+                    : "next: read again in a day or two; areo batch show " + shell_word(name));
+  return all;
 }
 
 }  // namespace areo::wording

@@ -39,4 +39,11 @@ void require_open(const notebook::BatchRecord& batch, const notebook::Notebook& 
 /// "yes", "no" or nothing.
 [[nodiscard]] std::optional<bool> degassed_from_text(const std::string& text);
 
+/// A reading that takes the place of another one: what is not typed stays as it was.
+/// @throws as note_reading()
+[[nodiscard]] NotedReading amended_reading(TypedReading typed,
+                                           const notebook::ReadingRecord& before,
+                                           const std::string& reason,
+                                           const notebook::Notebook& book);
+
 }  // namespace areo::entry

@@ -43,4 +43,10 @@ namespace areo::wording {
 void each_batch_json(batch::Batch& batch, const notebook::Notebook& book,
                      const std::function<void(const std::string&)>& line);
 
+/// What a reading says that was noted just now, and what to do next.
+/// @param echo  how its texts were understood
+[[nodiscard]] std::vector<std::string> new_reading_lines(batch::Batch& batch,
+                                                         const batch::Point& point,
+                                                         const std::vector<std::string>& echo,
+                                                         bool full);
 }  // namespace areo::wording
