@@ -83,17 +83,4 @@ void refuse_again(const std::vector<notebook::CalibrationRecord>& earlier,
                 fmt::format("areo calibrate show {} shows it", shell_word(name))};
 }
 
-const CheckRecord* after_long_pause(const std::vector<CheckRecord>& checks) {
-  constexpr std::int64_t day_s = 86400;
-  std::int64_t longest = 60 * day_s;  // judgement: checks of one occasion lie closer together
-  const CheckRecord* first = nullptr;
-  for (std::size_t i = 1; i < checks.size(); ++i) {
-    const std::int64_t pause = checks[i].made_at.seconds - checks[i - 1].made_at.seconds;
-    if (pause <= longest) continue;
-    longest = pause;
-    first = &checks[i];
-  }
-  return first;
-}
-
 }  // namespace areo::entry

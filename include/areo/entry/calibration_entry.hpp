@@ -35,10 +35,4 @@ struct TypedCalibration {
 void refuse_again(const std::vector<notebook::CalibrationRecord>& earlier,
                   const notebook::CalibrationRecord& record, const std::string& name);
 
-/// The first of the checks after the longest pause, if that is so long that the instrument may have
-/// changed in it.
-/// @param checks  in order of time
-[[nodiscard]] const notebook::CheckRecord* after_long_pause(
-    const std::vector<notebook::CheckRecord>& checks);
-
 }  // namespace areo::entry

@@ -12,15 +12,6 @@
 
 namespace areo::wording {
 
-/// "in force from 2026-03-01, due for a check on 2027-03-01"
-[[nodiscard]] std::string in_force_text(const notebook::CalibrationRecord& calibration);
-/// Each one, with what changed since the one before.
-[[nodiscard]] std::vector<std::string> calibration_lines(
-    const notebook::Notebook& book, const notebook::InstrumentRecord& instrument);
-/// The checks that are not among those that were used.
-[[nodiscard]] std::vector<std::string> left_out_lines(
-    const notebook::Notebook& book, const notebook::InstrumentRecord& instrument,
-    const std::vector<notebook::CheckRecord>& used);
 /// What a new calibration changed.
 struct CalibrationChange {
   const notebook::CalibrationRecord* before = nullptr;  ///< of which the drift was seen, if it was
@@ -37,5 +28,17 @@ struct CalibrationChange {
 /// The same of an instrument that has none.
 [[nodiscard]] std::string no_calibration_json(const notebook::InstrumentRecord& instrument,
                                               const std::vector<std::string>& remarks);
+
+/// A fit that was made just now, whether it is in force, what it changes, and what to do next.
+[[nodiscard]] std::vector<std::string> new_fit_lines(const FitSummary& f,
+                                                     const notebook::CalibrationRecord& record,
+                                                     const CalibrationChange& change);
+/// The calibration in force with its checks, those left out of it, and the history.
+/// @param in_force  nothing: there is none
+/// @param remarks   on the correction now
+[[nodiscard]] std::vector<std::string> calibration_lines(
+    const notebook::Notebook& book, const notebook::InstrumentRecord& instrument,
+    const std::optional<notebook::CalibrationRecord>& in_force,
+    const std::vector<std::string>& remarks);
 
 }  // namespace areo::wording

@@ -29,4 +29,12 @@ namespace areo::wording {
 /// What the instrument does, in words: "HIGH by 0.0012 ± 0.0007".
 [[nodiscard]] std::string behaviour_text(const calibration::Check& check, const std::string& unit);
 
+/// What a check says that was noted just now, and what to check next.
+/// @param checks   all of the instrument, this one too
+/// @param remarks  on its thermometer
+[[nodiscard]] std::vector<std::string> new_check_lines(
+    const notebook::InstrumentRecord& instrument, const notebook::CheckRecord& r,
+    const calibration::Check& c, const std::vector<notebook::CheckRecord>& checks,
+    const std::vector<std::string>& remarks, bool full);
+
 }  // namespace areo::wording
