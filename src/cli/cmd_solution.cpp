@@ -1,18 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // areo solution: weigh in a reference liquid, and what instruments should show in it.
-#include <fmt/format.h>
-
 #include <memory>
 
-#include "areo/core/error.hpp"
-#include "areo/entry/reading_resolver.hpp"
-#include "areo/measurement/solution.hpp"
-#include "areo/physics/mixture.hpp"
-#include "areo/physics/salt.hpp"
-#include "areo/physics/water.hpp"
-#include "areo/text/format.hpp"
-#include "areo/text/parse.hpp"
-#include "areo/wording/quantity_lines.hpp"
+#include "areo/entry/solution_entry.hpp"
 #include "areo/wording/result_json.hpp"
 #include "command.hpp"
 #include "failure.hpp"
@@ -22,108 +12,18 @@
 namespace areo::cli {
 namespace {
 
-using calibration::WeighedSolution;
-
-struct Options {
-  std::string kind, solute, water, target, total, balance = "1g", temperature = "20C", instrument;
+struct Options : entry::TypedSolution {
   entry::ReadingOptions with;
 };
 
-WeighedSolution kind_of(const Options& o, double solute_g, double water_g) {
-  const double division = text::grams_from_text(o.balance);
-  return o.kind == "sugar" ? calibration::sugar_solution(solute_g, water_g, division)
-                           : calibration::salt_solution(solute_g, water_g, division);
-}
-
-// What a solution of this kind can show, in the unit that was typed.
-void require_reachable(const Options& o, const text::TypedMark& target) {
-  const Temperature t = target.scale.reference();
-  constexpr double short_of_the_end = 0.999;  // as calibration::weigh_in() stops
-  const Density most =
-      o.kind == "sugar"
-          ? physics::density(
-                {ExtractFraction{short_of_the_end * physics::mixture_extract_range.hi}}, t)
-          : physics::salt_density(SaltFraction{short_of_the_end * physics::salt_fraction_range.hi},
-                                  t);
-  const double lo =
-      physics::mark_from_density(target.scale, physics::density(physics::Liquid{}, t));
-  const double hi = physics::mark_from_density(target.scale, most);
-  const double rounding = 1e-9 * (hi - lo);
-  if (target.value > lo + rounding && target.value < hi) return;
-  throw Error{Errc::domain,
-              fmt::format("no solution of {} shows {}: {}", o.kind, o.target,
-                          text::reach_text(target.scale, lo, hi)),
-              "write a value between these"};
-}
-
-WeighedSolution solution_of(const Options& o) {
-  if (o.target.empty())
-    return kind_of(o, text::grams_from_text(o.solute), text::grams_from_text(o.water));
-  const text::TypedMark target = text::mark_from_text(o.target);
-  require_reachable(o, target);
-  WeighedSolution w = calibration::weigh_in(kind_of(o, 1, 1), text::grams_from_text(o.total),
-                                            physics::density_from_mark(target.scale, target.value),
-                                            target.scale.reference());
-  // What the balance can show; the uncertainty below is that of the rounded masses.
-  w = calibration::to_balance(w);
-  if (!(w.solute_g > 0))
-    throw Error{Errc::inconsistent,
-                fmt::format("that is less than one division of the balance ({})", o.balance),
-                "make more of it, or state a finer balance with --balance 0.1g"};
-  return w;
-}
-
-struct InstrumentHistory {
-  std::vector<instruments::Hydrometer> hydrometers;
-  std::vector<instruments::Refractometer> refractometers;
-};
-
-// The instrument named, or one of each usual scale without error.
-InstrumentHistory shelf_of(const Options& o, entry::ReadingResolver& resolver, Temperature t) {
-  if (!o.instrument.empty()) {
-    if (resolver.notebook().instrument(o.instrument).refractometer() != nullptr)
-      return {{}, {resolver.refractometer(o.instrument).refractometer}};
-    return {{resolver.hydrometer(o.instrument).hydrometer}, {}};
-  }
-  InstrumentHistory ideal;
-  for (const physics::Scale& s :
-       {physics::sg_20_20, physics::specific_gravity_scale<Ref60F>(),
-        physics::specific_gravity_scale<Ref20_4>(), physics::density_20, physics::plato_20}) {
-    instruments::Hydrometer h;
-    h.scale = s;
-    ideal.hydrometers.push_back(h);
-  }
-  const Range& range = physics::index_temperature_range;
-  if (o.kind == "sugar" && t.celsius() >= range.lo && t.celsius() <= range.hi)
-    ideal.refractometers.emplace_back();
-  return ideal;
-}
-
-std::string grams_text(double g, double division) {
-  return text::fixed(g, text::decimals_of_step(division)) + " g";
-}
-
 int run_solution(const Options& o, const Session& session) {
   entry::ReadingResolver resolver = reading_resolver(session, o.with);
-  const WeighedSolution w = solution_of(o);
-  const auto temperature = resolver.temperature(o.temperature, celsius_point(20));
-  const InstrumentHistory shelf = shelf_of(o, resolver, celsius_point(temperature.indication_c));
-  const auto result =
-      measurement::describe_solution(w, temperature, shelf.hydrometers, shelf.refractometers);
-  if (session.json) {
-    raw_line(wording::solution_json(w, result));
-    return done;
-  }
-  line(fmt::format("{} of {} in {} of water", grams_text(w.solute_g, w.balance_division_g), o.kind,
-                   grams_text(w.water_g, w.balance_division_g)));
-  const auto& q = result.quantities;
-  lines(wording::quantity_lines({q.begin(), q.begin() + 3}, session.full));
-  line(fmt::format("an instrument without error shows at {}",
-                   text::celsius_text(text::celsius_from_text(o.temperature))));
-  lines(wording::quantity_lines({q.begin() + 3, q.end()}, session.full));
-  notes(result.own_notes());
-  line("next: stir until clear, let it reach room temperature, read, then areo calibrate " +
-       o.kind);
+  const calibration::WeighedSolution w = entry::weighed_solution(o);
+  const measurement::Result shows = entry::solution_shows(w, o, resolver);
+  if (session.json)
+    raw_line(wording::solution_json(w, shows));
+  else
+    lines(entry::solution_lines(w, o, shows, session.full));
   return done;
 }
 
