@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 
 #include "areo/analysis/difference.hpp"
 #include "areo/analysis/rounding.hpp"
@@ -165,6 +166,41 @@ std::vector<ComparedReading> days_of(Batch& batch, const std::string& bottle,
   return all;
 }
 
+std::vector<ComparedReading> compared_of(std::span<Batch* const> batches, const std::string& bottle,
+                                         const std::vector<std::string>& days) {
+  std::vector<ComparedReading> all;
+  if (!days.empty()) {
+    batch::require_bottle(*batches.front(), bottle);
+    all = days_of(*batches.front(), bottle, days);
+  } else if (batches.size() == 1) {
+    all = bottles_of(*batches.front());
+  } else {
+    for (Batch* batch : batches) {
+      const std::string& name = batch->record().name;
+      auto more = named_after_batch(*batch);
+      if (more.empty())
+        throw Error{Errc::inconsistent, fmt::format("{} has no reading with a strength", name),
+                    fmt::format("areo batch show {} says why", shell_word(name))};
+      std::move(more.begin(), more.end(), std::back_inserter(all));
+    }
+  }
+  if (all.size() < 2)
+    throw Error{Errc::inconsistent,
+                fmt::format("{} has {} with a strength", batches.front()->record().name,
+                            all.empty() ? "no bottle" : "one bottle only"),
+                "note readings with --bottle NAME, and an original gravity of the batch"};
+  return all;
+}
+
+std::optional<double> within_from_text(const std::string& text) {
+  if (text.empty()) return std::nullopt;
+  const text::TypedNumber n = text::number_with_unit(text, "a difference");
+  if (!(n.value > 0) || (!n.unit.empty() && n.unit != "%vol"))
+    throw ParseError{"a difference in strength is above zero, in % vol", text, 0, text.size(),
+                     "write 0.5 or 0.5%vol"};
+  return n.value;
+}
+
 std::vector<ComparedPair> pairs_of(const std::vector<ComparedReading>& all,
                                    std::span<Batch* const> batches,
                                    const std::optional<double>& within) {
@@ -267,6 +303,16 @@ std::vector<std::string> notes_on_time(const std::vector<ComparedPair>& pairs) {
   return {fmt::format("{} and {} were read {} apart{}: what differs may be time", longest->a->title,
                       longest->b->title, duration_text(longest->apart_s()),
                       pairs.size() > 1 ? ", others no further" : "")};
+}
+
+std::vector<std::string> bases_lines(std::span<Batch* const> batches) {
+  std::vector<std::string> all;
+  for (const Batch* batch : batches) {
+    const std::string basis = basis_text(batch->record().culture);
+    if (std::find(all.begin(), all.end(), basis) == all.end()) all.push_back(basis);
+  }
+  all.back() = basis_line(all.back());
+  return all;
 }
 
 }  // namespace areo::wording

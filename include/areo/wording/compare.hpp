@@ -33,6 +33,17 @@ struct ComparedReading {
 [[nodiscard]] std::vector<ComparedReading> days_of(batch::Batch& batch, const std::string& bottle,
                                                    const std::vector<std::string>& days);
 
+/// What is compared: of one batch its bottles, or what was read of one until each of these days; of
+/// several batches the bottles of all.
+/// @param batches  at least one; of one only if there are days
+/// @throws as days_of(); Error{inconsistent} if that is not two at least
+[[nodiscard]] std::vector<ComparedReading> compared_of(std::span<batch::Batch* const> batches,
+                                                       const std::string& bottle,
+                                                       const std::vector<std::string>& days);
+/// "0.3", "0.3%vol": how near counts as the same; nothing if empty.
+/// @throws ParseError
+[[nodiscard]] std::optional<double> within_from_text(const std::string& text);
+
 /// Two of these contenders, which must outlive it.
 struct ComparedPair {
   const ComparedReading *a, *b;
@@ -75,5 +86,8 @@ void each_comparison_json(std::span<batch::Batch* const> batches,
                                                           const std::vector<ComparedReading>& days);
 /// Bottles that were not read at about the same time: a sentence, or nothing.
 [[nodiscard]] std::vector<std::string> notes_on_time(const std::vector<ComparedPair>& pairs);
+
+/// What the strengths hold for, culture by culture.
+[[nodiscard]] std::vector<std::string> bases_lines(std::span<batch::Batch* const> batches);
 
 }  // namespace areo::wording
