@@ -1,13 +1,17 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <cmath>
 
 #include "areo/analysis/budget.hpp"
 #include "areo/analysis/improvements.hpp"
+#include "areo/core/error.hpp"
+#include "areo/core/nearest.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/lines.hpp"
+#include "areo/text/parse.hpp"
 #include "areo/wording/budget.hpp"
 
 namespace areo::wording {
@@ -141,6 +145,25 @@ std::vector<std::string> budget_lines(const measurement::Result& result, std::st
     append_wrapped(lines, "  ", sentence);
   if (target) append_plan(lines, analysis::cheapest(result, key, *target), *target, digits);
   return lines;
+}
+
+std::string budget_key(const measurement::Result& result, const std::string& of) {
+  if (of.empty()) return result.quantities.front().key;
+  std::vector<std::string> keys;
+  for (const Quantity& q : result.quantities) keys.push_back(q.key);
+  if (std::find(keys.begin(), keys.end(), of) != keys.end()) return of;
+  const std::string near = nearest(of, keys);
+  throw ParseError{fmt::format("'{}' is no quantity of this result", of), of, 0, of.size(),
+                   near.empty() ? fmt::format("one of {}", fmt::join(keys, ", "))
+                                : fmt::format("did you mean '{}'?", near)};
+}
+
+std::optional<double> target_from_text(const std::string& text) {
+  if (text.empty()) return std::nullopt;
+  const double target = text::plain_number(text, "a target");
+  if (!(target > 0))
+    throw ParseError{"a target is a ± above zero, in the unit of the result", text, 0, text.size()};
+  return target;
 }
 
 }  // namespace areo::wording

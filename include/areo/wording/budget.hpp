@@ -18,6 +18,13 @@ namespace areo::wording {
 /// Whether a measure moves the second digit of the expanded uncertainty by one unit at least.
 [[nodiscard]] bool worth_taking(const uncertainty::Value& before, const uncertainty::Value& after);
 
+/// The key of the quantity that a budget is asked of; the first one if empty.
+/// @throws ParseError naming the nearest one, or all
+[[nodiscard]] std::string budget_key(const measurement::Result& result, const std::string& of);
+/// A ± that is wanted, in the unit of the result; nothing if empty.
+/// @throws ParseError
+[[nodiscard]] std::optional<double> target_from_text(const std::string& text);
+
 /// A contribution to an uncertainty: the ± for about 95 % that the result would have if there were
 /// no other.
 struct BudgetPart {
