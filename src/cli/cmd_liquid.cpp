@@ -4,20 +4,16 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cstdlib>
 #include <memory>
-#include <tuple>
+#include <optional>
+#include <span>
 
-#include "areo/batch/expectation.hpp"
-#include "areo/core/error.hpp"
 #include "areo/core/shell_word.hpp"
 #include "areo/entry/pair_entry.hpp"
 #include "areo/entry/reading_resolver.hpp"
 #include "areo/notebook/recompute.hpp"
-#include "areo/text/format.hpp"
-#include "areo/text/parse.hpp"
-#include "areo/wording/instrument.hpp"
 #include "areo/wording/liquid.hpp"
+#include "areo/wording/liquid_pairs.hpp"
 #include "command.hpp"
 #include "failure.hpp"
 #include "insist.hpp"
@@ -28,7 +24,6 @@
 namespace areo::cli {
 namespace {
 
-using notebook::InstrumentRecord;
 using notebook::LiquidPairRecord;
 
 struct Options : entry::TypedPair {
@@ -59,41 +54,19 @@ int run_pair(const Options& o, const Session& session) {
   return done;
 }
 
-// Nothing if all pairs are left out: then there are pairs, and no factor.
-std::optional<calibration::LiquidFactor> factor_of(const notebook::Notebook& book,
-                                                   const std::string& liquid) {
-  const auto pairs = book.liquid_pairs(liquid);
-  if (!pairs.empty() && std::all_of(pairs.begin(), pairs.end(),
-                                    [](const LiquidPairRecord& p) { return !p.left_out.empty(); }))
-    return std::nullopt;
-  return notebook::liquid_factor(book, liquid);
-}
-
 void tell_factor(const std::string& liquid, const std::optional<calibration::LiquidFactor>& f,
                  const Session& session) {
   if (session.json)
     raw_line(wording::factor_json(liquid, f));
-  else if (f)
-    lines(wording::factor_lines(liquid, *f));
   else
-    line(liquid + ": no factor, all of its pairs are left out");
+    lines(wording::known_factor_lines(liquid, f));
 }
 
 int run_show(const Options& o, const Session& session) {
   const notebook::Notebook book = open_notebook(session, notebook::Open::read);
-  const auto f = factor_of(book, o.liquid);
+  const auto f = wording::factor_of(book, o.liquid);
   tell_factor(o.liquid, f, session);
-  if (session.json) return done;
-  std::size_t counted = 0;
-  for (const LiquidPairRecord& p : book.liquid_pairs(o.liquid)) {
-    const auto prism = book.instrument(p.refraction.instrument);
-    const auto stem = book.instrument(p.gravity.instrument);
-    line(fmt::format("  pair {} of {}: {} shows {}, {} shows {}: {}", p.id, p.made_at.date(),
-                     prism.name(), wording::shown(prism, p.refraction.reading), stem.name(),
-                     wording::shown(stem, p.gravity.reading),
-                     p.left_out.empty() && f ? text::value_text(f->each[counted++], "")
-                                             : "left out, " + p.left_out));
-  }
+  if (!session.json) lines(wording::pair_lines(book, o.liquid, f));
   return done;
 }
 
@@ -115,7 +88,8 @@ int run_list(const Session& session) {
   const auto liquids = book.liquids();
   if (liquids.empty() && !session.json)
     line("no liquid yet; areo liquid pair notes what both instruments show in one");
-  for (const std::string& name : liquids) tell_factor(name, factor_of(book, name), session);
+  for (const std::string& name : liquids)
+    tell_factor(name, wording::factor_of(book, name), session);
   return done;
 }
 
