@@ -194,15 +194,14 @@ void take_row(Import& import, std::size_t number, const text::Columns& columns,
 }
 
 // A list is one text; else each line is an object.
-void each_object(std::istream& in, bool is_list,
-                 const std::function<void(const std::string& object)>& act) {
+void each_row(std::istream& in, bool is_list,
+              const std::function<void(const std::function<Members()>&)>& act) {
   if (is_list) {
     const std::string text{std::istreambuf_iterator<char>{in}, {}};
-    for (const std::string& object : objects_from_json(text)) act(object);
+    each_object(text, act);
     return;
   }
-  for (std::string text; std::getline(in, text);)
-    for (const std::string& object : objects_from_json(text)) act(object);
+  for (std::string text; std::getline(in, text);) each_object(text, act);
 }
 
 }  // namespace
@@ -236,13 +235,13 @@ ImportOutcome import_json(std::istream& in, bool is_list, notebook::Notebook& bo
   Import import{book, o};
   std::vector<std::string> left_out;
   std::size_t number = 0;
-  const auto take = [&](const std::string& object) {
+  const auto take = [&](const std::function<Members()>& members) {
     ++number;
     std::vector<std::string> names;
     std::vector<std::string> values;
     std::optional<text::Columns> columns;
     try {
-      for (auto& [name, value] : members_from_json(object)) {
+      for (auto& [name, value] : members()) {
         names.push_back(name);
         values.push_back(value);
       }
@@ -257,7 +256,7 @@ ImportOutcome import_json(std::istream& in, bool is_list, notebook::Notebook& bo
     take_row(import, number, *columns, names, values);
   };
   return import.run([&] {
-    each_object(in, is_list, take);
+    each_row(in, is_list, take);
     import.leave_out(left_out);
   });
 }

@@ -122,15 +122,16 @@ text::Json parsed(std::string_view text) {
   return j;
 }
 
-}  // namespace
+// Of a row: the library looks through all of them for each.
+constexpr std::size_t most_values = 2000;
 
-// One row, which has at most so many values: the library looks through all of them for each.
 text::Json parsed_row(std::string_view text) {
-  constexpr std::size_t most = 2000;
-  if (extent_of(text).commas > most)
-    refuse(text, fmt::format("a row of more than {} values", most), "is it the right file?");
+  if (extent_of(text).commas > most_values)
+    refuse(text, fmt::format("a row of more than {} values", most_values), "is it the right file?");
   return parsed(text);
 }
+
+}  // namespace
 
 std::string row_json(const notebook::Table& table, const std::vector<notebook::Cell>& cells) {
   text::Json row = text::Json::object();
@@ -206,14 +207,20 @@ notebook::Cell cell_from_row(std::string_view text, const notebook::Column& colu
   return out;
 }
 
-std::vector<std::pair<std::string, std::string>> members_from_json(std::string_view line) {
-  const text::Json j = parsed_row(line);
+namespace {
+
+// @param shown  gives the row as text, for messages
+Members members_of(const text::Json& j, const std::function<std::string()>& shown) {
   if (!j.is_object())
-    refuse(line, "a row is an object", R"(write {"reading": "1.020", "date": "2026-03-01"})");
-  std::vector<std::pair<std::string, std::string>> members;
+    refuse(shown(), "a row is an object", R"(write {"reading": "1.020", "date": "2026-03-01"})");
+  if (j.size() > most_values)
+    refuse(shown(), fmt::format("a row of more than {} values", most_values),
+           "is it the right file?");
+  Members members;
+  members.reserve(j.size());
   for (const auto& [name, value] : j.items()) {
     if (!value.is_string() && !value.is_number() && !value.is_null())
-      refuse(line, fmt::format("{} is neither a text nor a number", name),
+      refuse(shown(), fmt::format("{} is neither a text nor a number", name),
              R"(write {"reading": "1.020"})");
     members.emplace_back(name, value.is_string() ? value.get<std::string>()
                                : value.is_null() ? ""
@@ -222,21 +229,27 @@ std::vector<std::pair<std::string, std::string>> members_from_json(std::string_v
   return members;
 }
 
-std::vector<std::string> objects_from_json(std::string_view text) {
-  std::vector<std::string> all;
+}  // namespace
+
+Members members_from_json(std::string_view line) {
+  return members_of(parsed_row(line), [&] { return std::string{line}; });
+}
+
+void each_object(std::string_view text,
+                 const std::function<void(const std::function<Members()>&)>& act) {
   const auto first = text.find_first_not_of(" \t\r\n");
   if (first != std::string_view::npos && text[first] == '[') {
-    const text::Json j = parsed(text);
-    for (const text::Json& object : j) all.push_back(text::dump(object));
-    return all;
+    for (const text::Json& object : parsed(text))
+      act([&] { return members_of(object, [&] { return text::dump(object); }); });
+    return;
   }
   for (std::size_t begin = 0; begin < text.size();) {
     const std::size_t end = std::min(text.find('\n', begin), text.size());
     const std::string_view line = text.substr(begin, end - begin);
-    if (line.find_first_not_of(" \t\r") != std::string_view::npos) all.emplace_back(line);
+    if (line.find_first_not_of(" \t\r") != std::string_view::npos)
+      act([&] { return members_from_json(line); });
     begin = end + 1;
   }
-  return all;
 }
 
 }  // namespace areo::stream

@@ -115,19 +115,38 @@ TEST(RowCell, RefusesWhatIsNoCell) {
 }
 
 TEST(Members, AreTextsAndNumbers) {
-  using Pairs = std::vector<std::pair<std::string, std::string>>;
   EXPECT_EQ(members_from_json(R"({"gravity":1.012,"note":"x","person":null})"),
-            (Pairs{{"gravity", "1.012"}, {"note", "x"}, {"person", ""}}));
+            (Members{{"gravity", "1.012"}, {"note", "x"}, {"person", ""}}));
   for (const char* bad : {"[]", "1", "x", R"({"a":[1]})", R"({"a":{"b":1}})", R"({"a":true})"})
     EXPECT_THROW((void)members_from_json(bad), ParseError) << bad;
 }
 
+std::vector<Members> objects_of(std::string_view text) {
+  std::vector<Members> all;
+  each_object(text, [&](const auto& members) { all.push_back(members()); });
+  return all;
+}
+
 TEST(Objects, ComeFromAnArrayOrFromLines) {
-  const std::vector<std::string> two{R"({"a":1})", R"({"a":2})"};
-  EXPECT_EQ(objects_from_json(R"( [{"a":1}, {"a":2}] )"), two);
-  EXPECT_EQ(objects_from_json("{\"a\":1}\n\n{\"a\":2}\n"), two);
-  EXPECT_TRUE(objects_from_json("[]").empty());
-  EXPECT_THROW((void)objects_from_json("[1"), ParseError);
+  const std::vector<Members> two{{{"a", "1"}}, {{"a", "2"}}};
+  EXPECT_EQ(objects_of(R"( [{"a":1}, {"a":2}] )"), two);
+  EXPECT_EQ(objects_of("{\"a\":1}\n\n{\"a\":2}\n"), two);
+  EXPECT_TRUE(objects_of("[]").empty());
+  EXPECT_THROW((void)objects_of("[1"), ParseError);
+}
+
+TEST(Objects, ABadOneIsRefusedByItself) {
+  int good = 0, bad = 0;
+  each_object(R"([{"a":1},{"a":[1]},7,{"a":"x"}])", [&](const auto& members) {
+    try {
+      (void)members();
+      ++good;
+    } catch (const ParseError&) {
+      ++bad;
+    }
+  });
+  EXPECT_EQ(good, 2);
+  EXPECT_EQ(bad, 2);
 }
 
 }  // namespace

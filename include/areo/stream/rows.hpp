@@ -1,8 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Rows of a notebook as text that loses nothing, and back: JSON lines, and cells of CSV files.
+#include <functional>
 #include <string>
 #include <string_view>
+#include <utility>
+#include <vector>
 
 #include "areo/notebook/dump.hpp"
 
@@ -23,11 +26,13 @@ namespace areo::stream {
 [[nodiscard]] notebook::Cell cell_from_row(std::string_view text, const notebook::Column& column);
 
 /// The members of an object of texts and numbers, as texts, in order: a row of readings.
+using Members = std::vector<std::pair<std::string, std::string>>;
 /// @throws ParseError for anything else
-[[nodiscard]] std::vector<std::pair<std::string, std::string>> members_from_json(
-    std::string_view line);
-/// The objects of a JSON array, or of JSON lines, each as one line.
-/// @throws ParseError for anything else
-[[nodiscard]] std::vector<std::string> objects_from_json(std::string_view text);
+[[nodiscard]] Members members_from_json(std::string_view line);
+/// Calls `act` for each object of a JSON array, or of JSON lines.
+/// @param act  gets what gives its members, which throws as members_from_json()
+/// @throws ParseError for an array that is none
+void each_object(std::string_view text,
+                 const std::function<void(const std::function<Members()>&)>& act);
 
 }  // namespace areo::stream
