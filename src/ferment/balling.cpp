@@ -8,6 +8,7 @@
 #include "areo/core/error.hpp"
 #include "areo/numeric/root.hpp"
 #include "areo/physics/mixture.hpp"
+#include "numeric/secant.hpp"
 
 namespace areo::ferment {
 namespace {
@@ -27,6 +28,10 @@ physics::Liquid fermented_to(ExtractFraction original, Yield yield, const Range&
   const double all = ethanol_from_extracts(original, ExtractFraction{least_extract}, yield).value();
   const double most = std::min(all, models.hi);
   const auto at = [&](double a) { return excess(fermented(original, EthanolFraction{a}, yield)); };
+  constexpr double usual_drink = 0.04;
+  if (most > 0)
+    if (const auto a = numeric::secant(at, 0, std::min(usual_drink, most / 2), least_ethanol, most))
+      return fermented(original, EthanolFraction{*a}, yield);
   if (at(least_ethanol) < 0)
     throw Error{Errc::inconsistent, fmt::format("the present {0} is above the original {0}", what),
                 "bubbles, swapped or misread values, a wrong temperature, sugar added since, or "

@@ -230,7 +230,7 @@ Result ethanol_mixture(StrengthByVolume q, Temperature reference) {
         // One water, as for every drink.
         const double rho =
             physics::density({ExtractFraction{0}, EthanolFraction{0}}, reference).value() +
-            physics::detail::ethanol_increment(p.value(), reference.celsius()) + x[formula];
+            physics::detail::ethanol_increment(reference.celsius()).at(p.value()) + x[formula];
         // The strength stands; its mass follows from the density.
         return std::vector{q.value() * pure / rho, q.value() * pure / 100, rho,
                            physics::mark_from_density(in_air, kg_per_m3(rho))};

@@ -52,18 +52,27 @@ constexpr double reference_c = 20;
 
 }  // namespace
 
-double detail::ethanol_increment(double p, double t_c) noexcept {
+detail::Increment<11> detail::ethanol_increment(double t_c) noexcept {
   const double s = t_c - reference_c;
-  return powers(a, p) +
-         s * (powers(c1, p) +
-              s * (powers(c2, p) + s * (powers(c3, p) + s * (powers(c4, p) + s * powers(c5, p)))));
+  Increment<11> increment{};
+  const auto add = [&](const auto& row) {
+    for (double& c : increment.c) c *= s;
+    for (std::size_t k = 0; k < row.size(); ++k) increment.c[k] += row[k];
+  };
+  add(c5);
+  add(c4);
+  add(c3);
+  add(c2);
+  add(c1);
+  add(a);
+  return increment;
 }
 
 Density ethanol_density(EthanolFraction p, Temperature t) {
   require(ethanol_fraction_range, p.value());
   require(ethanol_temperature_range, t.celsius());
   return kg_per_m3(a1 + powers(b, t.celsius() - reference_c) +
-                   detail::ethanol_increment(p.value(), t.celsius()));
+                   detail::ethanol_increment(t.celsius()).at(p.value()));
 }
 
 Density pure_ethanol_density() {

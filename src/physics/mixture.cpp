@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include "areo/numeric/root.hpp"
 #include "areo/physics/ethanol.hpp"
@@ -21,32 +22,83 @@ double water_at(double t_c) {
   return t_c <= join_c ? detail::tanaka_water(t_c) : detail::sucrose_water(t_c) + step;
 }
 
-double sugar_binary(double w, double water, double t_c) {
-  return water + detail::sucrose_increment(w, t_c);
-}
-double ethanol_binary(double p, double water, double t_c) {
-  return water + detail::ethanol_increment(p, t_c);
-}
+// Water and what may be dissolved in it, at one temperature.
+struct Binaries {
+  double water;
+  detail::Increment<6> sugar;
+  detail::Increment<11> ethanol;
+};
+
+// After a step this small the next one of Newton's method would be below the last bit.
+constexpr double last_step = 1e-8;
+constexpr int max_steps = 30;
 
 // Tabarié speaks of the two binaries that hold as much sugar and as much ethanol per litre as the
-// drink: w rho_s(w) = w_s rho and p rho_a(p) = w_e rho. Iterating these two equations contracts by
-// a factor of about 0.03 a step (each mass fraction moves the other's density only a little), so
-// 10 steps reach the last bit.
-double tabarie(double w_s, double w_e, double water, double t_c) {
-  constexpr int max_steps = 60;
+// drink: w rho_s(w) = w_s rho and p rho_a(p) = w_e rho, with rho = rho_s + rho_a - rho_water.
+// Newton's method for w and p, which are near w_s and w_e: three steps.
+double tabarie(double w_s, double w_e, const Binaries& in) {
   double w = w_s;
   double p = w_e;
-  double rho = 0;
   for (int step = 0; step < max_steps; ++step) {
-    const double rho_s = sugar_binary(w, water, t_c);
-    const double rho_a = ethanol_binary(p, water, t_c);
-    const double previous = rho;
-    rho = rho_a + rho_s - water;
-    if (std::abs(rho - previous) <= 1e-13 * rho) return rho;
-    w = w_s * rho / rho_s;
-    p = w_e * rho / rho_a;
+    const auto [sugar, sugar_slope] = in.sugar.with_slope(w);
+    const auto [ethanol, ethanol_slope] = in.ethanol.with_slope(p);
+    const double rho_s = in.water + sugar;
+    const double rho_a = in.water + ethanol;
+    const double rho = rho_s + ethanol;
+    const double f = w * rho_s - w_s * rho;
+    const double g = p * rho_a - w_e * rho;
+    const double f_w = rho_s + (w - w_s) * sugar_slope, f_p = -w_s * ethanol_slope;
+    const double g_p = rho_a + (p - w_e) * ethanol_slope, g_w = -w_e * sugar_slope;
+    const double determinant = f_w * g_p - f_p * g_w;
+    const double dw = (f * g_p - g * f_p) / determinant;
+    const double dp = (g * f_w - f * g_w) / determinant;
+    w -= dw;
+    p -= dp;
+    if (std::abs(dw) < last_step && std::abs(dp) < last_step)
+      return in.water + in.sugar.at(w) + in.ethanol.at(p);
   }
   throw Error{Errc::no_convergence, "the density of the drink did not converge"};
+}
+
+// The fraction at which a binary holds so many kg/m³ of what is dissolved: p rho_a(p) = c.
+std::optional<double> fraction_of_concentration(double c, double water,
+                                                const detail::Increment<11>& ethanol) {
+  double p = c / water;
+  for (int step = 0; step < max_steps; ++step) {
+    const auto [increment, slope] = ethanol.with_slope(p);
+    const double dp = (p * (water + increment) - c) / (water + increment + p * slope);
+    p -= dp;
+    if (std::abs(dp) < last_step) return p;
+  }
+  return std::nullopt;
+}
+
+// The sugar that adds so many kg/m³, from the root of the first two terms on.
+std::optional<double> fraction_of_increment(double kg_m3, const detail::Increment<6>& sugar) {
+  const double c1 = sugar.c[0];
+  double w = 2 * kg_m3 / (c1 + std::sqrt(c1 * c1 + 4 * sugar.c[1] * kg_m3));
+  for (int step = 0; step < max_steps; ++step) {
+    const auto [increment, slope] = sugar.with_slope(w);
+    const double dw = (increment - kg_m3) / slope;
+    w -= dw;
+    if (std::abs(dw) < last_step) return w;
+  }
+  return std::nullopt;
+}
+
+// With the density known, Tabarié's relation falls apart: the ethanol gives its binary, what is
+// left of the density the other one.
+std::optional<double> extract_of(double rho, double w_e, double t_c) {
+  const double water = water_at(t_c);
+  const detail::Increment<6> sugar = detail::sucrose_increment(t_c);
+  if (w_e == 0) return fraction_of_increment(rho - water, sugar);
+  const detail::Increment<11> ethanol = detail::ethanol_increment(t_c);
+  const auto p = fraction_of_concentration(w_e * rho, water, ethanol);
+  if (!p) return std::nullopt;
+  const double rho_s = rho - ethanol.at(*p);
+  const auto w = fraction_of_increment(rho_s - water, sugar);
+  if (!w) return std::nullopt;
+  return *w * rho_s / rho;
 }
 
 void require_composition(const Liquid& liquid) {
@@ -79,9 +131,10 @@ Density density(const Liquid& liquid, ModelTemperature t) {
   const double w_e = liquid.ethanol.value();
   const double t_c = t.celsius();
   const double water = water_at(t_c);
-  if (w_e == 0) return kg_per_m3(sugar_binary(w_s, water, t_c));
-  if (w_s == 0) return kg_per_m3(ethanol_binary(w_e, water, t_c));
-  return kg_per_m3(tabarie(w_s, w_e, water, t_c));
+  if (w_e == 0) return kg_per_m3(water + detail::sucrose_increment(t_c).at(w_s));
+  if (w_s == 0) return kg_per_m3(water + detail::ethanol_increment(t_c).at(w_e));
+  return kg_per_m3(
+      tabarie(w_s, w_e, {water, detail::sucrose_increment(t_c), detail::ethanol_increment(t_c)}));
 }
 
 double sucrose_formula_uncertainty(ExtractFraction fraction) {
@@ -91,7 +144,7 @@ double sucrose_formula_uncertainty(ExtractFraction fraction) {
   constexpr double least_fraction = 0.01;           // nearer to water the floor shrinks with it
   const double w = std::abs(fraction.value());
   const double slope = std::max(0.0, (w - 0.60) / 0.25) * (at_85 - to_60);
-  const double increment = detail::sucrose_increment(std::max(w, least_fraction), 20);
+  const double increment = detail::sucrose_increment(20).at(std::max(w, least_fraction));
   return std::hypot(to_60 + slope, floor_kg_m3 / increment);
 }
 
@@ -111,7 +164,7 @@ double ethanol_model_uncertainty(const Liquid& liquid) {
 double density_model_uncertainty(const Liquid& liquid) {
   require_composition(liquid);
   const double sugar = sucrose_formula_uncertainty(liquid.extract) *
-                       detail::sucrose_increment(std::abs(liquid.extract.value()), 20);
+                       detail::sucrose_increment(20).at(std::abs(liquid.extract.value()));
   return std::hypot(sugar, ethanol_model_uncertainty(liquid));
 }
 
@@ -126,11 +179,17 @@ Error too_strong() {
 
 ExtractFraction extract_from_density(Density rho, ModelTemperature t, EthanolFraction ethanol) {
   require(mixture_temperature_range, t);
-  const auto excess = [&](double w) {
-    return density({ExtractFraction{w}, ethanol}, t).value() - rho.value();
-  };
+  const double w_e = ethanol.value();
+  require(mixture_ethanol_range, w_e);
+  if (w_e != 0) require_drink_temperature(t);
   // Extract and ethanol cannot be more than the whole.
-  const double most = std::min(mixture_extract_range.hi, 1 - ethanol.value());
+  const double most = std::min(mixture_extract_range.hi, 1 - w_e);
+  const auto w = extract_of(rho.value(), w_e, t.celsius());
+  if (w && *w >= mixture_extract_range.lo && *w <= most) return ExtractFraction{*w};
+  // At an end, or nowhere: this also says what is wrong.
+  const auto excess = [&](double at) {
+    return density({ExtractFraction{at}, ethanol}, t).value() - rho.value();
+  };
   return ExtractFraction{
       numeric::find_root(excess, mixture_extract_range.lo, most, 1e-13,
                          {"extract mass fraction", "density", rho.value(), "kg/m³",

@@ -12,6 +12,7 @@
 #include "areo/numeric/root.hpp"
 #include "areo/physics/mixture.hpp"
 #include "areo/physics/water.hpp"
+#include "numeric/secant.hpp"
 
 namespace areo::physics {
 namespace {
@@ -73,6 +74,11 @@ ExtractFraction solve_extract(RefractiveIndex n, ModelTemperature t, const Extra
     return refractive_index({ExtractFraction{w}, ethanol}, t, optics).value() - n.value();
   };
   const auto& range = index_extract_range;
+  // Water, and what sugar would have this index if it refracted in proportion.
+  const double guess = excess(0) / -sucrose_rise_20[0];
+  if (guess != 0 && guess >= range.lo && guess <= range.hi)
+    if (const auto w = numeric::secant(excess, 0, guess, range.lo, range.hi))
+      return ExtractFraction{*w};
   const bool too_low = !(excess(range.lo) <= 0);  // NaN lands here too
   if (too_low || excess(range.hi) < 0)
     throw Error{

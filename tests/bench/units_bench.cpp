@@ -50,7 +50,7 @@ double plain_sucrose_density(double w, double t_c) {
   double water = 0;
   for (std::size_t i = 6; i-- > 0;) water = water * t_c + sps4.water_kg_m3[i];
   water /= 1 + sps4.water_denominator_per_c * t_c;
-  return water + areo::physics::detail::sucrose_increment(w, t_c);
+  return water + areo::physics::detail::sucrose_increment(t_c).at(w);
 }
 
 // One pass over all inputs, a function of its own that starts on a cache line: otherwise the place

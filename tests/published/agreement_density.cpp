@@ -213,7 +213,7 @@ double brix_table_bound(double t_c, double reading, double half_digit) {
   const double glass_per_c = 2e-6 / std::sqrt(3);  // ± 2e-6, rectangular
   const double away = std::abs(t_c - 20), w = reading / 100;
   const double brix_per_kg_m3 = 1 / (sucrose(w + 0.01, 20) - sucrose(w, 20));
-  const double u = std::hypot(physics::detail::sucrose_increment(w, 20) * sugar_per_c * away,
+  const double u = std::hypot(physics::detail::sucrose_increment(20).at(w) * sugar_per_c * away,
                               sucrose(w, 20) * glass_per_c * away) *
                    brix_per_kg_m3;
   return half_digit + cell_brix * std::max(1.0, std::pow(away / cell_to_c, 2)) + k * u;

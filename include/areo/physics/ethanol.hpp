@@ -4,6 +4,7 @@
 #include "areo/core/range.hpp"
 #include "areo/core/scales.hpp"
 #include "areo/core/units.hpp"
+#include "areo/physics/increment.hpp"
 
 namespace areo::physics {
 
@@ -23,7 +24,7 @@ inline constexpr Range ethanol_temperature_range{"ethanol-water density", "°C",
 
 namespace detail {
 /// rho(p,t) - rho(0,t) without range checks, kg/m³.
-[[nodiscard]] double ethanol_increment(double p, double t_c) noexcept;
+[[nodiscard]] Increment<11> ethanol_increment(double t_c) noexcept;
 }  // namespace detail
 
 /// Alcoholic strength by volume of an ethanol-water mixture, q = p rho(p,t) / rho(1,t).

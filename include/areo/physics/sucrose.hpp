@@ -5,6 +5,7 @@
 
 #include "areo/core/range.hpp"
 #include "areo/core/scales.hpp"
+#include "areo/physics/increment.hpp"
 
 namespace areo::physics {
 
@@ -31,15 +32,13 @@ inline constexpr SucroseCoefficients sps4{
 namespace detail {
 /// The sugar's share of the density, rho(w,t) - rho(0,t), without a range check: the mixture
 /// continues it a little below zero (see mixture.hpp).
-[[nodiscard]] constexpr double sucrose_increment(double w, double t_c) noexcept {
+[[nodiscard]] constexpr Increment<6> sucrose_increment(double t_c) noexcept {
   const double theta = (t_c - 20) / 100;
-  double rho = 0;
-  for (std::size_t i = sps4.c_kg_m3.size(); i-- > 0;) {
-    double row = 0;
-    for (std::size_t k = 6; k-- > 0;) row = (row + sps4.c_kg_m3[i][k]) * w;
-    rho = rho * theta + row;
-  }
-  return rho;
+  Increment<6> increment{};
+  for (std::size_t i = sps4.c_kg_m3.size(); i-- > 0;)
+    for (std::size_t k = 0; k < increment.c.size(); ++k)
+      increment.c[k] = increment.c[k] * theta + sps4.c_kg_m3[i][k];
+  return increment;
 }
 /// The source's own water, without a range check.
 [[nodiscard]] constexpr double sucrose_water(double t_c) noexcept {
@@ -64,7 +63,7 @@ namespace detail {
   require(sucrose_fraction_range, w.value());
   require(sucrose_temperature_range, t.celsius());
   const double c = t.celsius();
-  return kg_per_m3(detail::sucrose_water(c) + detail::sucrose_increment(w.value(), c));
+  return kg_per_m3(detail::sucrose_water(c) + detail::sucrose_increment(c).at(w.value()));
 }
 
 }  // namespace areo::physics
