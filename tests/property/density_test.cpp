@@ -72,6 +72,53 @@ TEST(DensityProperty, RisesWithExtractWhenHot) {
       ASSERT_LT(density(i / 1000.0, 0, t_c), density((i + 1) / 1000.0, 0, t_c)) << i << ' ' << t_c;
 }
 
+// The relation as it is stated, iterated from the drink's own fractions until nothing moves.
+double iterated_tabarie(double w_s, double w_e, double t_c) {
+  const double water_t = water(t_c);
+  const auto sugar = physics::detail::sucrose_increment(t_c);
+  const auto ethanol = physics::detail::ethanol_increment(t_c);
+  double w = w_s, p = w_e, rho = water_t;
+  for (int step = 0; step < 60; ++step) {
+    const double rho_s = water_t + sugar.at(w), rho_a = water_t + ethanol.at(p);
+    rho = rho_a + rho_s - water_t;
+    w = w_s * rho / rho_s;
+    p = w_e * rho / rho_a;
+  }
+  return rho;
+}
+
+// Both are sums of some 1000 kg/m³, each rounded to 1e-13: a hundred roundings are allowed.
+TEST(DensityProperty, SolvesTabariesRelationBothWays) {
+  Draws draws;
+  SCOPED_TRACE(draws.trace());
+  for (int i = 0; i < Draws::count; ++i) {
+    const double p = draws.uniform(-0.02, 0.20), w = draws.uniform(-0.1, 0.8);
+    const double t_c = draws.uniform(0, 40);
+    const double rho = density(w, p, t_c);
+    ASSERT_NEAR(rho, iterated_tabarie(w, p, t_c), 1e-11) << w << ' ' << p << ' ' << t_c;
+    ASSERT_NEAR(
+        physics::extract_from_density(kg_per_m3(rho), celsius_point(t_c), EthanolFraction{p})
+            .value(),
+        w, 1e-13)
+        << p << ' ' << t_c;
+  }
+}
+
+// A central difference of 2e-5 is good to its square, 1e-9, and to the rounding of the values.
+TEST(DensityProperty, SlopesAreDerivatives) {
+  const auto check = [](const auto& increment, double x) {
+    constexpr double h = 1e-5;
+    const auto [value, slope] = increment.with_slope(x);
+    ASSERT_EQ(value, increment.at(x));
+    ASSERT_NEAR(slope, (increment.at(x + h) - increment.at(x - h)) / (2 * h), 1e-5) << x;
+  };
+  for (const double t_c : temperatures_c)
+    for (int i = -10; i <= 85; ++i) {
+      check(physics::detail::sucrose_increment(t_c), i / 100.0);
+      check(physics::detail::ethanol_increment(t_c), i / 400.0);
+    }
+}
+
 // Where one water ends and the other begins there is no step, and the slope, -0.38 kg/m³ per °C,
 // changes by the 0.00015 that models.md states.
 TEST(DensityProperty, NoStepAt40C) {
