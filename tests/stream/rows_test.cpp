@@ -121,9 +121,9 @@ TEST(Members, AreTextsAndNumbers) {
     EXPECT_THROW((void)members_from_json(bad), ParseError) << bad;
 }
 
-std::vector<Members> objects_of(std::string_view text) {
+std::vector<Members> objects_of(std::string_view objects) {
   std::vector<Members> all;
-  each_object(text, [&](const auto& members) { all.push_back(members()); });
+  each_object(objects, [&](const auto& members) { all.push_back(members()); });
   return all;
 }
 
