@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <optional>
 
 #include "areo/core/error.hpp"
 #include "areo/numeric/root.hpp"
@@ -18,20 +19,25 @@ namespace {
 constexpr double least_ethanol = -0.02;
 constexpr double least_extract = -0.02;
 
+// fermented() as a line.
+physics::CompositionLine line_of(ExtractFraction original, Yield yield) {
+  return {original, original.value() * yield.mass_lost_per_ethanol() - yield.extract_per_ethanol};
+}
+
 // The drink on the Balling line whose property is the one measured.
 // @param what    its name for messages
 // @param models  how much ethanol the models of the property cover
 // @param excess  of the property over the measured value; falls along the line
-template <class Excess>
+// @param quick   the ethanol where there is one between two fractions; it may find none
+template <class Excess, class Quick>
 physics::Liquid fermented_to(ExtractFraction original, Yield yield, const Range& models,
-                             const char* what, const Excess& excess) {
+                             const char* what, const Excess& excess, const Quick& quick) {
   const double all = ethanol_from_extracts(original, ExtractFraction{least_extract}, yield).value();
   const double most = std::min(all, models.hi);
   const auto at = [&](double a) { return excess(fermented(original, EthanolFraction{a}, yield)); };
-  constexpr double usual_drink = 0.04;
-  if (most > 0)
-    if (const auto a = numeric::secant(at, 0, std::min(usual_drink, most / 2), least_ethanol, most))
-      return fermented(original, EthanolFraction{*a}, yield);
+  const std::optional<EthanolFraction> found = quick(at, most);
+  if (found && found->value() >= least_ethanol && found->value() <= most)
+    return fermented(original, *found, yield);
   if (at(least_ethanol) < 0)
     throw Error{Errc::inconsistent, fmt::format("the present {0} is above the original {0}", what),
                 "bubbles, swapped or misread values, a wrong temperature, sugar added since, or "
@@ -81,18 +87,29 @@ physics::Liquid fermented_to_density(ExtractFraction original, Density rho, Mode
 physics::Liquid fermented_to_density(ExtractFraction original, const physics::DensityRead& rho_read,
                                      ModelTemperature t, Yield yield) {
   physics::require_drink_temperature(t);  // also where no ethanol comes out
-  return fermented_to(original, yield, physics::mixture_ethanol_range, "gravity",
-                      [&](const physics::Liquid& drink) {
-                        return (physics::density(drink, t) - rho_read(drink.ethanol)).value();
-                      });
+  return fermented_to(
+      original, yield, physics::mixture_ethanol_range, "gravity",
+      [&](const physics::Liquid& drink) {
+        return (physics::density(drink, t) - rho_read(drink.ethanol)).value();
+      },
+      [&](const auto&, double) {
+        return physics::ethanol_on_line(line_of(original, yield), rho_read, t);
+      });
 }
 
 physics::Liquid fermented_to_index(ExtractFraction original, RefractiveIndex n, ModelTemperature t,
                                    const physics::ExtractOptics& optics, Yield yield) {
-  return fermented_to(original, yield, physics::index_ethanol_range, "refraction",
-                      [&](const physics::Liquid& drink) {
-                        return physics::refractive_index(drink, t, optics).value() - n.value();
-                      });
+  return fermented_to(
+      original, yield, physics::index_ethanol_range, "refraction",
+      [&](const physics::Liquid& drink) {
+        return physics::refractive_index(drink, t, optics).value() - n.value();
+      },
+      [](const auto& at, double most) -> std::optional<EthanolFraction> {
+        constexpr double usual_drink = 0.04;
+        if (!(most > 0)) return std::nullopt;
+        const auto a = numeric::secant(at, 0, std::min(usual_drink, most / 2), least_ethanol, most);
+        return a ? std::optional{EthanolFraction{*a}} : std::nullopt;
+      });
 }
 
 double balling_table_alcohol(double difference_percent, double original_percent) {

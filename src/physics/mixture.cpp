@@ -86,6 +86,46 @@ std::optional<double> fraction_of_increment(double kg_m3, const detail::Incremen
   return std::nullopt;
 }
 
+// Tabarié's relation along a line of drinks, its three unknowns by Newton's method: the fractions w
+// and p of the binaries, and the ethanol a. What is read of the density changes little with the
+// ethanol; its slope is taken from the last two steps.
+std::optional<double> solve_on_line(const CompositionLine& line, const DensityRead& rho_read,
+                                    const Binaries& in) {
+  constexpr double usual_drink = 0.03;
+  constexpr double last_step_on_line = 1e-10;  // the slope of what is read is not exact
+  const double x_a = line.extract_per_ethanol;
+  double a = usual_drink;
+  double p = a;
+  double w = line.without_ethanol.value() + x_a * a;
+  double rho = rho_read(EthanolFraction{a}).value();
+  double rho_a = 0;  // d rho / d a
+  for (int step = 0; step < max_steps; ++step) {
+    const auto [sugar, sugar_slope] = in.sugar.with_slope(w);
+    const auto [ethanol, ethanol_slope] = in.ethanol.with_slope(p);
+    const double of_sugar = in.water + sugar, of_ethanol = in.water + ethanol;
+    const double x = line.without_ethanol.value() + x_a * a;
+    const double e = of_sugar + ethanol - rho;
+    const double f = p * of_ethanol - a * rho;
+    const double g = w * of_sugar - x * rho;
+    const double f_p = of_ethanol + p * ethanol_slope, f_a = rho + a * rho_a;
+    const double g_w = of_sugar + w * sugar_slope, g_a = x_a * rho + x * rho_a;
+    const double da = (sugar_slope * g / g_w + ethanol_slope * f / f_p - e) /
+                      (sugar_slope * g_a / g_w + ethanol_slope * f_a / f_p - rho_a);
+    const double dp = (f_a * da - f) / f_p;
+    const double dw = (g_a * da - g) / g_w;
+    a += da;
+    p += dp;
+    w += dw;
+    if (!std::isfinite(a)) return std::nullopt;
+    if (std::abs(da) < last_step_on_line && std::abs(dp) < last_step && std::abs(dw) < last_step)
+      return a;
+    const double anew = rho_read(EthanolFraction{a}).value();
+    if (std::abs(da) > last_step) rho_a = (anew - rho) / da;
+    rho = anew;
+  }
+  return std::nullopt;
+}
+
 // With the density known, Tabarié's relation falls apart: the ethanol gives its binary, what is
 // left of the density the other one.
 std::optional<double> extract_of(double rho, double w_e, double t_c) {
@@ -194,6 +234,17 @@ ExtractFraction extract_from_density(Density rho, ModelTemperature t, EthanolFra
       numeric::find_root(excess, mixture_extract_range.lo, most, 1e-13,
                          {"extract mass fraction", "density", rho.value(), "kg/m³",
                           "check the reading, its scale and its temperature"})};
+}
+
+std::optional<EthanolFraction> ethanol_on_line(const CompositionLine& line,
+                                               const DensityRead& rho_read, ModelTemperature t) {
+  require_drink_temperature(t);
+  const double t_c = t.celsius();
+  const auto a = solve_on_line(
+      line, rho_read,
+      {water_at(t_c), detail::sucrose_increment(t_c), detail::ethanol_increment(t_c)});
+  if (!a) return std::nullopt;
+  return EthanolFraction{*a};
 }
 
 }  // namespace areo::physics

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Density of a drink (water + extract + ethanol): the only density behind readings and scales.
+#include <optional>
+
 #include "areo/core/error.hpp"
 #include "areo/core/model_temperature.hpp"
 #include "areo/core/range.hpp"
@@ -98,5 +100,17 @@ namespace detail {
 /// @throws Error{domain} if no extract within mixture_extract_range has this density
 [[nodiscard]] ExtractFraction extract_from_density(Density rho, ModelTemperature t,
                                                    EthanolFraction ethanol = EthanolFraction{0});
+
+/// Drinks whose extract changes in a straight line with their ethanol.
+struct CompositionLine {
+  ExtractFraction without_ethanol;
+  double extract_per_ethanol;  ///< below zero where the one becomes the other
+};
+/// The ethanol of the drink on a line that has the density read; beyond the ranges of the model
+/// too, for whoever calls to judge. Nothing if there is none, or none is found.
+/// @param t  within drink_temperature_range
+[[nodiscard]] std::optional<EthanolFraction> ethanol_on_line(const CompositionLine& line,
+                                                             const DensityRead& rho_read,
+                                                             ModelTemperature t);
 
 }  // namespace areo::physics
