@@ -11,22 +11,21 @@ namespace areo::text {
 // JSON lets DEL and U+0080 .. U+009F stand as they are; a terminal would obey them.
 std::string dump(const Json& j) {
   std::string text = j.dump(-1, ' ', false, Json::error_handler_t::replace);
-  if (text.find_first_of("\x7F\xC2") == text.npos) return text;
   std::string out;
-  out.reserve(text.size());
+  std::size_t copied = 0;  // all before it is in `out`
   for (std::size_t i = 0; i < text.size(); ++i) {
     const auto c = static_cast<unsigned char>(text[i]);
+    if (c != 0x7F && c != 0xC2) continue;
     const auto next = static_cast<unsigned char>(i + 1 < text.size() ? text[i + 1] : 0);
-    if (c == 0x7F) {
-      out += "\\u007f";
-    } else if (c == 0xC2 && next >= 0x80 && next < 0xA0) {
-      out += fmt::format("\\u{:04x}", next);
-      ++i;
-    } else {
-      out += text[i];
-    }
+    const bool two_bytes = c == 0xC2 && next >= 0x80 && next < 0xA0;
+    if (c == 0xC2 && !two_bytes) continue;
+    out.append(text, copied, i - copied);
+    out += fmt::format("\\u{:04x}", two_bytes ? next : c);
+    if (two_bytes) ++i;
+    copied = i + 1;
   }
-  return out;
+  if (copied == 0) return text;
+  return out.append(text, copied);
 }
 
 Json number_json(const std::optional<double>& number) {
