@@ -181,7 +181,7 @@ std::string next_text(const Batch& batch, const notebook::Notebook& book) {
 std::vector<std::string> new_reading_lines(Batch& batch, const Point& point,
                                            const std::vector<std::string>& echo, bool full) {
   const std::string& name = batch.record().name;
-  const std::string bottle = point.sample.bottle();
+  const std::string& bottle = point.sample.bottle();
   std::vector<std::string> all{
       fmt::format("{}{}: {}  (reading {})", name, bottle.empty() ? "" : ", bottle " + bottle,
                   sample_text(batch, point.sample), numbers(point.sample))};
