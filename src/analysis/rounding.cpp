@@ -34,9 +34,11 @@ std::vector<Rounded> rounded_of(const measurement::Result& r) {
 
 uncertainty::Input input_of(const measurement::Result& r, const Rounded& rounded) {
   const uncertainty::Input& eye = r.inputs.all()[rounded.input];
-  return from(uncertainty::Origin::reading,
-              uncertainty::rectangular("rounding of " + eye.name, eye.unit, 0, rounded.half_width,
-                                       "noted in whole divisions"));
+  uncertainty::Input input = uncertainty::rectangular(
+      "rounding of " + eye.name, eye.unit, 0, rounded.half_width, "noted in whole divisions");
+  input.what = "rounding of " + eye.what;
+  input.of = eye.of;
+  return from(uncertainty::Origin::reading, std::move(input));
 }
 
 }  // namespace

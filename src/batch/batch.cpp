@@ -122,6 +122,10 @@ const measurement::Quantity& Point::gravity() const {
   return alone.at(sample.first().stage == Stage::original ? "sg_20_20_original" : "sg_20_20");
 }
 
+std::string Sample::name() const {
+  return first().id == 0 ? "this reading" : fmt::format("reading {}", first().id);
+}
+
 uncertainty::Value change(const Point& earlier, const Point& later) {
   return analysis::difference(earlier.result(), later.result(), later.gravity().key);
 }
@@ -278,7 +282,7 @@ measurement::OriginalSample Batch::sample_of(const Sample& sample) {
 void Batch::compute(Point& point, ferment::Culture culture) {
   const ReadingRecord& first = point.sample.first();
   const measurement::OriginalSample sample = sample_of(point.sample);
-  const std::string name = first.id == 0 ? "this reading" : fmt::format("reading {}", first.id);
+  const std::string name = point.sample.name();
   if (first.stage == Stage::original) {
     point.alone = original_gravity(Original{{sample}, {}, {}, kind()}, name);
     return;

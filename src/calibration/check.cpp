@@ -69,8 +69,8 @@ void Checks::add_certificate_point(double nominal, double correction, double exp
         "check the digits and the sign; an instrument that is so far off is for the bin"};
   const auto stated = readings_.inputs.add(
       from(uncertainty::Origin::calibration,
-           uncertainty::normal("correction of the certificate", "scale", correction, expanded / k,
-                               "as stated by the certificate")));
+           uncertainty::normal("correction of the certificate", uncertainty::unit_of_scale,
+                               correction, expanded / k, "as stated by the certificate")));
   if (!certificate.empty()) certified_.push_back({std::move(certificate), stated});
   add("certificate", nominal, [nominal, stated](const Point& x) {
     return Outcome{x[stated], nominal + x[stated]};
@@ -158,10 +158,10 @@ void HydrometerChecks::add_in_solution(const HydrometerReading& reading,
 void RefractometerChecks::add_reading(const RefractometerReading& reading, std::string label,
                                       Water water, std::function<double(const Point&)> fraction) {
   const auto r = readings_.add(refractometer_, no_correction(), reading, "the check: " + label);
-  const auto model = readings_.inputs.add(
-      from(uncertainty::Origin::formula,
-           uncertainty::normal("refractive index formula: " + label, "standard uncertainties", 0, 1,
-                               "agreement of [icumsa1974] and [itct1936] with their tables")));
+  const auto model = readings_.inputs.add(from(
+      uncertainty::Origin::formula,
+      uncertainty::normal("refractive index formula: " + label, uncertainty::unit_of_formula, 0, 1,
+                          "agreement of [icumsa1974] and [itct1936] with their tables")));
   const auto dissolved_part = solids(water);
   add(std::move(label), reading.indication,
       [r, model, dissolved_part, fraction = std::move(fraction)](const Point& x) {

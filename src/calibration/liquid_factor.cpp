@@ -88,9 +88,9 @@ LiquidFactor liquid_factor(std::span<const PairedReading> pairs) {
   instruments::Readings readings;
   const std::vector<Pair> entered = enter(readings, pairs);
   const auto formula = [&](const char* name) {
-    return readings.inputs.add(
-        from(uncertainty::Origin::formula, uncertainty::normal(name, "standard uncertainties", 0, 1,
-                                                               "agreement with printed tables")));
+    return readings.inputs.add(from(uncertainty::Origin::formula,
+                                    uncertainty::normal(name, uncertainty::unit_of_formula, 0, 1,
+                                                        "agreement with printed tables")));
   };
   const Formulas formulas{formula("refractive index formula"), formula("density formula")};
   const auto result = propagate(readings.inputs, [&](const Point& x) {

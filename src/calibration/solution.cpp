@@ -97,7 +97,7 @@ SoluteInputs add_solute(uncertainty::Inputs& inputs, const WeighedSolution& s) {
           uncertainty::between("moisture of the " + of, "", s.moisture_lo, s.moisture_hi, code))),
       inputs.add(from(Origin::formula,
                       uncertainty::normal("density formula of the " + of + " solution",
-                                          "standard uncertainties", 0, 1,
+                                          uncertainty::unit_of_formula, 0, 1,
                                           "agreement of published formulas and tables")))};
 }
 

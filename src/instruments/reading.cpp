@@ -18,13 +18,14 @@ uncertainty::Input meniscus_input(const Hydrometer& h) {
     return from(Origin::meniscus, std::move(input));
   };
   if (h.meniscus_height)
-    return of(uncertainty::rectangular(h.name + ": height of the meniscus", "scale",
-                                       *h.meniscus_height, h.division / 2,
-                                       "stated for the instrument, within half a division"));
+    return of(uncertainty::rectangular(
+        h.name + ": height of the meniscus", uncertainty::unit_of_scale, *h.meniscus_height,
+        h.division / 2, "stated for the instrument, within half a division"));
   constexpr double half_width = 0.4;
-  return of(uncertainty::rectangular(
-      h.name + ": height of the meniscus", "scale", usual_meniscus_divisions(h) * h.division,
-      half_width * h.division, "what water climbs a stem like this, within 0.4 divisions"));
+  return of(
+      uncertainty::rectangular(h.name + ": height of the meniscus", uncertainty::unit_of_scale,
+                               usual_meniscus_divisions(h) * h.division, half_width * h.division,
+                               "what water climbs a stem like this, within 0.4 divisions"));
 }
 
 uncertainty::Input stem_input(const Hydrometer& h, const char* what, const char* unit,
@@ -49,7 +50,7 @@ HydrometerInputs add_hydrometer(uncertainty::Inputs& inputs, const Hydrometer& h
   const uncertainty::Input made_for =
       stem_input(h, "surface tension it was made for", "mN/m", stem.made_for_mn_m, Origin::surface);
   return {h,
-          add_correction(inputs, {h.identity, h.name}, "scale", correction),
+          add_correction(inputs, {h.identity, h.name}, uncertainty::unit_of_scale, correction),
           inputs.add(from(Origin::glass, std::move(glass))),
           inputs.add(meniscus_input(h)),
           inputs.add(stem_input(h, "diameter of the stem", "mm", stem.diameter_mm, Origin::stem)),
@@ -90,6 +91,8 @@ ReadingInputs::ReadingInputs(uncertainty::Inputs& inputs, const HydrometerInputs
         "surface tension of " + of, "mN/m", 0, physics::surface_half_width_mn_m,
         "beside that of ethanol and water [vazquez1995], from memory: judgement");
     pull.thing = r.identity;
+    pull.what = "surface tension";
+    pull.of = of;
     surface_mn_m_ = inputs.add(from(uncertainty::Origin::surface, std::move(pull)));
   }
   require_on_scale(hydrometer.hydrometer, r.indication);

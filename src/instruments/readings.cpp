@@ -43,7 +43,8 @@ HydrometerInputs Readings::hydrometer(const Hydrometer& h, const Correction& cor
     return hydrometers_.emplace_back(add_hydrometer(inputs, h, correction));
   // Calibrated anew, but still the same glass.
   HydrometerInputs anew = *instrument;
-  anew.correction = add_correction(inputs, {h.identity, h.name}, "scale", correction);
+  anew.correction =
+      add_correction(inputs, {h.identity, h.name}, uncertainty::unit_of_scale, correction);
   return hydrometers_.emplace_back(std::move(anew));
 }
 

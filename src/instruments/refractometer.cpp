@@ -65,16 +65,18 @@ double compensation_half_width(const Refractometer& r, double away_c) {
 
 uncertainty::Input compensation_input(const Refractometer& r, double away_c,
                                       const std::string& of) {
-  return from(
-      uncertainty::Origin::compensation,
-      uncertainty::rectangular(
-          "temperature compensation for " + of, "scale", 0, compensation_half_width(r, away_c),
-          "within a division at 5 °C or more from 20 °C: engineering judgement"));
+  uncertainty::Input input = uncertainty::rectangular(
+      "temperature compensation for " + of, uncertainty::unit_of_scale, 0,
+      compensation_half_width(r, away_c),
+      "within a division at 5 °C or more from 20 °C: engineering judgement");
+  input.what = "temperature compensation";
+  input.of = of;
+  return from(uncertainty::Origin::compensation, std::move(input));
 }
 
 RefractometerInputs add_refractometer(uncertainty::Inputs& inputs, const Refractometer& r,
                                       const Correction& correction) {
-  return {r, add_correction(inputs, {r.identity, r.name}, "scale", correction)};
+  return {r, add_correction(inputs, {r.identity, r.name}, uncertainty::unit_of_scale, correction)};
 }
 
 namespace {

@@ -60,20 +60,23 @@ ModelTemperature TemperatureInputs::at(const uncertainty::Point& x) const {
 TemperatureInputs add_temperature(uncertainty::Inputs& inputs, const std::string& of,
                                   const TemperatureReading& r,
                                   const std::optional<CorrectionInputs>& shared) {
-  const auto add = [&](uncertainty::Origin origin, uncertainty::Input input) {
+  const auto add = [&](uncertainty::Origin origin, const char* what, uncertainty::Input input) {
     input.thing = r.identity;
+    input.name = fmt::format("{} of {}", what, of);
+    input.what = what;
+    input.of = of;
     return inputs.add(from(origin, std::move(input)));
   };
-  const auto indication = add(uncertainty::Origin::temperature,
-                              uncertainty::rectangular("temperature of " + of, "°C", r.indication_c,
-                                                       r.half_width_c, r.provenance));
+  const auto indication =
+      add(uncertainty::Origin::temperature, "temperature",
+          uncertainty::rectangular("", "°C", r.indication_c, r.half_width_c, r.provenance));
   TemperatureInputs t{indication, std::nullopt};
   const double c = estimated(r).celsius();
   if (const double half_width = cooling_half_width_c(c); half_width > 0 && !r.assumed)
     t.cooling =
-        add(uncertainty::Origin::cooling,
+        add(uncertainty::Origin::cooling, c > 20 ? "cooling" : "warming",
             uncertainty::rectangular(
-                (c > 20 ? "cooling of " : "warming of ") + of, "°C", 0, half_width,
+                "", "°C", 0, half_width,
                 "3 % of its distance from a room of 10 °C to 30 °C: engineering judgement"));
   if (r.thermometer && r.correction)
     t.correction = shared ? shared

@@ -41,19 +41,15 @@ std::string in_people_words(std::string word) {
   return word;
 }
 
-// "scale" is the unit of the instrument, whatever that is.
 std::string unit_text(const Certified& c, const std::string& unit) {
-  if (unit == "scale") return wording::unit_of(c.instrument);
-  return unit == "standard uncertainties" ? "of the formula's own" : unit;
+  if (unit == uncertainty::unit_of_scale) return wording::unit_of(c.instrument);
+  return unit == uncertainty::unit_of_formula ? "of the formula's own" : unit;
 }
 
 // "reading of the check: water" is "reading", where a column says of which check.
 std::string short_name(const Certified& c, std::size_t input) {
-  const std::string& name = c.fitted.evaluated.inputs.all()[input].name;
-  for (const calibration::Check& k : c.fitted.evaluated.checks)
-    for (const char* of : {" of the check: ", " for the check: "})
-      if (name.ends_with(of + k.label)) return name.substr(0, name.rfind(of));
-  return name;
+  const uncertainty::Input& all = c.summary.evaluated.inputs.all()[input];
+  return all.of.empty() ? all.name : all.what;
 }
 
 std::string checks_text(const Certified& c, std::size_t input) {

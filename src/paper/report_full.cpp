@@ -139,10 +139,8 @@ std::vector<const BottleHistory*> uncertain(const ReportData& m) {
 
 // "reading of reading 10" is "reading of the last reading": of each bottle it is another one.
 std::string part_name(const wording::BudgetPart& p, const BottleHistory& a) {
-  const std::string own = "reading " + wording::numbers(a.last_strength()->sample);
-  const std::size_t at = p.name.rfind(own);
-  if (at == std::string::npos || at + own.size() != p.name.size()) return p.name;
-  return p.name.substr(0, at) + "the last reading";
+  if (p.of != a.last_strength()->sample.name()) return p.name;
+  return p.name.substr(0, p.name.size() - p.of.size()) + "the last reading";
 }
 
 // A row for each part, a column for each account.

@@ -100,8 +100,8 @@ BudgetParts budget_parts(const measurement::Result& result, std::string_view key
       continue;
     }
     const double expanded = coverage * c.share;
-    table.parts.push_back(
-        {expanded, digits.number(expanded), c.fraction, c.input.name, c.input.provenance});
+    table.parts.push_back({expanded, digits.number(expanded), c.fraction, c.input.name, c.input.of,
+                           c.input.provenance});
   }
   if (more > 0)
     table.rest = fmt::format("and {} more, together {}", more,

@@ -23,6 +23,8 @@ struct Sample {
   [[nodiscard]] const notebook::ReadingRecord& first() const { return readings.front(); }
   [[nodiscard]] Moment at() const { return first().made_at; }
   [[nodiscard]] const std::string& bottle() const { return first().bottle; }
+  /// How results call it: "reading 10", by the first of its readings.
+  [[nodiscard]] std::string name() const;
 };
 
 /// The samples that a list shows, by their numbers: all of up to sixty; of more, the originals and

@@ -28,6 +28,11 @@ enum class Distribution {
 /// [gum] 4.2 and 4.3: from repeated observations, or from other knowledge.
 enum class Evaluation { type_a, type_b };
 
+/// Units that are none of measurement: of an instrument's scale, whichever it has, and of a
+/// formula's error, in standard uncertainties of the formula.
+inline constexpr const char* unit_of_scale = "scale";
+inline constexpr const char* unit_of_formula = "standard uncertainties";
+
 /// What an input is knowledge of. It decides what could be done to know more.
 enum class Origin {
   other,         ///< none of these
@@ -68,6 +73,9 @@ struct Input {
   /// The one thing that it is a property of, such as an instrument; nothing if there is none.
   /// Inputs of two things are two, however much alike.
   std::optional<Identity> thing{};
+  /// Of what one reading alone has: its "temperature", and how the reading is called,
+  /// "the original gravity", with which the name ends. Else empty.
+  std::string what{}, of{};
 };
 
 /// Makers that turn the usual statements into standard uncertainties [gum] 4.3.

@@ -32,6 +32,7 @@ struct BudgetPart {
   std::string text;     ///< the same with the digits that the whole supports: "± 0.27"
   double fraction = 0;  ///< of the variance
   std::string name;     ///< of the input
+  std::string of;       ///< the reading that the input belongs to, with which its name ends, if any
   std::string provenance;
 };
 struct BudgetParts {
