@@ -36,14 +36,14 @@ bool asked_for_json(int argc, const char* const* argv) {
 // Takes the call apart, does what it asks and makes sure that the output arrived.
 int call(CLI::App& app, const Run& chosen, const Session& session, int argc,
          const char* const* argv) {
+  const std::vector<std::string> words = guarded(argc, argv);
   try {
-    const std::vector<std::string> words = guarded(argc, argv);
     std::vector<const char*> pointers;
     pointers.reserve(words.size());
     for (const std::string& word : words) pointers.push_back(word.c_str());
     app.parse(static_cast<int>(pointers.size()), pointers.data());
   } catch (const CLI::ParseError& e) {
-    if (e.get_exit_code() != 0) throw usage_error(app, e);
+    if (e.get_exit_code() != 0) throw usage_error(app, e, words.back());
     app.exit(e);  // --help, --version
     finish_output();
     return done;

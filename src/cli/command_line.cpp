@@ -1,7 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "command_line.hpp"
 
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
 #include <CLI/CLI.hpp>
+#include <algorithm>
+#include <charconv>
 #include <string_view>
 #include <utility>
 
@@ -22,6 +27,19 @@ CLI::Option* as_typed(CLI::Option* option) {
     return word.starts_with(guard) ? word.substr(1) : word;
   };
   return option->transform(back, "");
+}
+
+// A number of things, in digits alone; the library would take "010" for eight.
+CLI::Option* whole(CLI::Option* option) {
+  const auto in_digits = [option](const std::string& word) {
+    std::int64_t n = 0;
+    const auto [end, failure] = std::from_chars(word.data(), word.data() + word.size(), n);
+    if (failure != std::errc{} || end != word.data() + word.size())
+      throw CLI::ConversionError{
+          fmt::format("{} takes a whole number, not '{}'", option->get_name(), word)};
+    return std::to_string(n);
+  };
+  return option->transform(in_digits, "");
 }
 
 }  // namespace
@@ -81,7 +99,13 @@ const Option& Option::needs(const Option& other) const {
 }
 
 const Option& Option::one_of(const std::vector<std::string>& words) const {
-  option_->check(CLI::IsMember(words));
+  const std::string list = fmt::format("{}", fmt::join(words, ", "));
+  option_->check(
+      [words, list](const std::string& word) {
+        const bool known = std::find(words.begin(), words.end(), word) != words.end();
+        return known ? "" : fmt::format("{} is not one of {}", word, list);
+      },
+      fmt::format("{{{}}}", fmt::join(words, ",")));
   return *this;
 }
 
@@ -111,12 +135,12 @@ Option Command::add_option(const std::string& name, std::vector<std::string>& ou
 
 Option Command::add_option(const std::string& name, std::int64_t& out,
                            const std::string& help) const {
-  return Option{app_->add_option(name, out, help)};
+  return Option{whole(app_->add_option(name, out, help))};
 }
 
 Option Command::add_option(const std::string& name, std::vector<std::int64_t>& out,
                            const std::string& help) const {
-  return Option{app_->add_option(name, out, help)};
+  return Option{whole(app_->add_option(name, out, help))};
 }
 
 Option Command::add_flag(const std::string& name, bool& out, const std::string& help) const {

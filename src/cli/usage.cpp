@@ -31,7 +31,7 @@ Chosen chosen_command(const CLI::App& app) {
 std::string did_you_mean(const std::string& word, const std::vector<std::string>& known,
                          const std::string& call) {
   const std::string near = nearest(word, known);
-  if (near == word) return "options stand in front of --; behind it all is taken as values";
+  if (near == word) return "options go before --; whatever follows it is taken as a value";
   return near.empty() ? call + " --help lists them" : fmt::format("did you mean '{}'?", near);
 }
 
@@ -73,49 +73,66 @@ UsageError stray_word(const Chosen& c, const std::vector<std::string>& stray) {
           c.call + " --help shows what it takes"};
 }
 
-// "kind: honey not in {sugar,salt}" in words.
-std::string no_member(const std::string& text) {
-  constexpr std::string_view mark = " not in {";
-  const auto at = text.find(mark);
-  if (at == std::string::npos || !text.ends_with('}')) return text;
-  std::string out = text.substr(0, at) + " is none of ";
-  for (const char c : text.substr(at + mark.size(), text.size() - at - mark.size() - 1))
-    out += c == ',' ? ", " : std::string{c};
-  return out;
+// The options that the call may hold, in the order in which the library looks at them.
+std::vector<const CLI::Option*> options_of_call(const CLI::App& app) {
+  std::vector<const CLI::Option*> all;
+  for (const CLI::App* a = &app;; a = a->get_subcommands().front()) {
+    for (const CLI::Option* o : a->get_options()) all.push_back(o);
+    if (a->get_subcommands().empty()) return all;
+  }
 }
 
-// "Could not convert: --trials = ten" in words.
-std::string no_number(const std::string& text) {
-  constexpr std::string_view mark = "Could not convert: ", middle = " = ";
-  const auto at = text.find(middle);
-  if (!text.starts_with(mark) || at == std::string::npos) return text;
-  return fmt::format("{} takes a whole number, not '{}'",
-                     text.substr(mark.size(), at - mark.size()), text.substr(at + middle.size()));
+std::string excluding(const std::vector<const CLI::Option*>& options) {
+  for (const CLI::Option* o : options)
+    for (const CLI::Option* other : o->get_excludes())
+      if (o->count() > 0 && other->count() > 0)
+        return fmt::format("{} and {} cannot go together", o->get_name(), other->get_name());
+  return "";
 }
 
-// The words of the library become those of a person where they differ.
-std::string message(const CLI::ParseError& e) {
-  std::string text = e.what();
-  const std::string first = text.substr(0, text.find_first_of(": "));
+// Only the last word of a call can be an option that waits for its value.
+std::string too_many_or_few(const std::vector<const CLI::Option*>& options,
+                            const std::string& last_word) {
+  for (const CLI::Option* o : options)
+    if (o->get_multi_option_policy() == CLI::MultiOptionPolicy::Throw &&
+        static_cast<int>(o->results().size()) > std::max(1, o->get_items_expected_max()))
+      return o->get_name() +
+             (o->get_positional() ? ": too many values" : " may be given only once");
+  for (const CLI::Option* o : options)
+    if (o->check_name(last_word)) return o->get_name() + " needs a value";
+  return "";
+}
+
+std::string flag_with_value(const std::vector<const CLI::Option*>& options) {
+  for (const CLI::Option* o : options)
+    if (o->get_items_expected_max() == 0 && o->count() > 0 && o->results().back() != "true")
+      return o->get_name() + " takes no value";
+  return "";
+}
+
+// From what was typed, in the words of a person; what our own checks refuse they say themselves.
+std::string message(const CLI::App& app, const CLI::ParseError& e, const std::string& last_word) {
+  std::string text;
   if (dynamic_cast<const CLI::ExcludesError*>(&e) != nullptr)
-    return fmt::format("{} and {} cannot go together", first, text.substr(text.rfind(' ') + 1));
-  if (dynamic_cast<const CLI::ConversionError*>(&e) != nullptr) return no_number(text);
-  if (dynamic_cast<const CLI::ValidationError*>(&e) != nullptr) return no_member(text);
-  if (dynamic_cast<const CLI::ArgumentMismatch*>(&e) == nullptr) return text;
-  if (text.ends_with("missing")) return first + " needs a value";
-  return first.starts_with('-') ? first + " may be given once only" : first + ": too many values";
+    text = excluding(options_of_call(app));
+  else if (dynamic_cast<const CLI::ArgumentMismatch*>(&e) != nullptr)
+    text = too_many_or_few(options_of_call(app), last_word);
+  else if (dynamic_cast<const CLI::ConversionError*>(&e) != nullptr)
+    text = flag_with_value(options_of_call(app));
+  return text.empty() ? e.what() : text;
 }
 
 }  // namespace
 
-UsageError usage_error(const CLI::App& app, const CLI::ParseError& e) {
+UsageError usage_error(const CLI::App& app, const CLI::ParseError& e,
+                       const std::string& last_word) {
   const Chosen c = chosen_command(app);
   std::vector<std::string> stray = app.remaining(true);
   for (std::string& word : stray) word = unguarded(word);
   if (!stray.empty()) return stray_word(c, stray);
   if (!commands_below(*c.command).empty())
     return {"a command is missing", c.call + " --help lists them"};
-  return {unguarded(message(e)), c.call + " --help shows how"};
+  return {unguarded(message(app, e, last_word)), c.call + " --help shows how"};
 }
 
 void refuse_empty_options(const CLI::App& app) {

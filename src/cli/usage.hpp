@@ -14,7 +14,9 @@ namespace areo::cli {
 
 /// What is wrong with a call that the command tree refused; a misspelt command or option gets its
 /// nearest neighbour as a hint.
-[[nodiscard]] UsageError usage_error(const CLI::App& app, const CLI::ParseError& e);
+/// @param last_word  of the call
+[[nodiscard]] UsageError usage_error(const CLI::App& app, const CLI::ParseError& e,
+                                     const std::string& last_word);
 
 /// An option with nothing behind it, as an empty variable of a script leaves it, would be ignored.
 /// @throws UsageError for such an option of the chosen command; a note may be empty
