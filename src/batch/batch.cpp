@@ -311,10 +311,7 @@ Point Batch::point(const Sample& sample, ferment::Culture culture) {
   note_odd_repeats(sample, notes);
   point.lifted = is_lifted(sample);
   if (point.drink) point.drink->lifted = point.lifted;
-  if (point.lifted)
-    notes.emplace_back(
-        "not degassed: bubbles lift a hydrometer, and it shows too much; "
-        "the drink is stronger than it seems");
+  if (point.lifted) notes.emplace_back(measurement::note::NotDegassed{});
   return point;
 }
 
@@ -351,10 +348,8 @@ void Batch::note_odd_repeats(const Sample& sample, std::vector<measurement::Note
       [](const ReadingRecord& a, const ReadingRecord& b) { return a.indication < b.indication; });
   const double division = shelf_.instrument(sample.first().instrument).graduation().division;
   if (most->indication - least->indication <= odd_divisions * division * (1 + 1e-9)) return;
-  notes.emplace_back(
-      fmt::format("readings {} and {} of one sample are {:.0f} divisions apart: is one misread? "
-                  "areo reading exclude keeps it out",
-                  least->id, most->id, (most->indication - least->indication) / division));
+  notes.emplace_back(measurement::note::RepeatsApart{
+      least->id, most->id, (most->indication - least->indication) / division});
 }
 
 std::vector<Point> Batch::points() {

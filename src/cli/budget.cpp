@@ -5,6 +5,7 @@
 #include <string>
 
 #include "areo/wording/budget.hpp"
+#include "areo/wording/notes.hpp"
 #include "failure.hpp"
 
 namespace areo::cli {
@@ -22,7 +23,7 @@ int print_budget(const measurement::Result& result, const std::string& headline,
   }
   line(headline);
   lines(wording::budget_lines(result, key, target, session.full));
-  notes(result.all_notes());
+  notes(wording::all_notes(result));
   return done;
 }
 
@@ -39,7 +40,7 @@ int print_strength_budget(const AlcoholResult& a, const wording::StrengthWords& 
     return said_no;
   }
   line("no alcohol computed, so there is no budget: " + words.above);
-  notes(a.result.all_notes());
+  notes(wording::all_notes(a.result));
   line("next: " + words.retry);
   return said_no;
 }

@@ -51,19 +51,19 @@ int run_bottle(const Options& o, const Session& session) {
   plan.at_rest = h.state.phase == trend::Phase::steady && !stuck;
   BottleResult outcome = measurement::bottle(*point.drink, plan);
   for (std::string& text : wording::refused_since(h, point))
-    outcome.result.notes.emplace_back(std::move(text));
+    outcome.result.notes.emplace_back(measurement::note::Said{std::move(text)});
   for (std::string& text : wording::odd_notes(h))
-    outcome.result.notes.emplace_back(std::move(text));
-  const wording::BottleReport told{.batch = batch,
-                                   .bottle = o.bottle,
-                                   .point = point,
-                                   .history = h,
-                                   .stuck = stuck,
-                                   .plan = plan,
-                                   .storage_stated = !o.storage.empty(),
-                                   .outcome = outcome,
-                                   .rating = rating,
-                                   .cases = wording::cases_of(plan, outcome.priming)};
+    outcome.result.notes.emplace_back(measurement::note::Said{std::move(text)});
+  const wording::BottleReport report{.batch = batch,
+                                     .bottle = o.bottle,
+                                     .point = point,
+                                     .history = h,
+                                     .stuck = stuck,
+                                     .plan = plan,
+                                     .storage_stated = !o.storage.empty(),
+                                     .outcome = outcome,
+                                     .rating = rating,
+                                     .cases = wording::cases_of(plan, outcome.priming)};
   if (session.json) {
     raw_line(wording::bottle_json(told));
   } else {

@@ -10,6 +10,7 @@
 #include "areo/stream/convert_rows.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/parse.hpp"
+#include "areo/wording/notes.hpp"
 #include "areo/wording/result_json.hpp"
 #include "budget.hpp"
 #include "command.hpp"
@@ -33,7 +34,8 @@ int run_one(const Options& o, const Session& session) {
     throw Error{Errc::inconsistent,
                 fmt::format("{}: {}, not to {}", o.value, entry::strengths_only, o.to),
                 "leave --to out; a drink's strength follows from two gravities: areo alcohol"};
-  if (!c.echo.empty()) c.result.notes.insert(c.result.notes.begin(), c.echo);
+  if (!c.echo.empty())
+    c.result.notes.insert(c.result.notes.begin(), measurement::note::Said{c.echo});
   const std::string headline =
       fmt::format("{} ({}; ± about 95 %, as far as it was typed)", o.value, c.of);
   if (session.budget.wanted) return print_budget(c.result, headline, session);
@@ -45,7 +47,7 @@ int run_one(const Options& o, const Session& session) {
   line(headline);
   lines(reported.lines(c.result.quantities));
   lines(reported.summary(c.result.quantities));
-  notes(c.result.own_notes());
+  notes(wording::own_notes(c.result));
   return 0;
 }
 

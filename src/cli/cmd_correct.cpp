@@ -9,6 +9,7 @@
 #include "areo/stream/correct_rows.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/parse.hpp"
+#include "areo/wording/notes.hpp"
 #include "areo/wording/result_json.hpp"
 #include "budget.hpp"
 #include "command.hpp"
@@ -75,7 +76,7 @@ int run_one(const Options& o, const Session& session) {
       fmt::format("what {} shows at {}", c.taken.instrument.hydrometer.name, at)));
   lines(reported.lines({q.begin() + 2, q.end()}));
   lines(reported.summary(q));
-  notes(c.result.own_notes());
+  notes(wording::own_notes(c.result));
   line(next_step(o, c));
   return 0;
 }

@@ -12,6 +12,7 @@
 #include "areo/stream/refract_rows.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/parse.hpp"
+#include "areo/wording/notes.hpp"
 #include "areo/wording/result_json.hpp"
 #include "areo/wording/strength_words.hpp"
 #include "budget.hpp"
@@ -92,7 +93,7 @@ int print_unfermented(const Options& o, entry::RefractionResolver& samples,
   lines(reported.lines(
       {r.quantities.begin() + static_cast<std::ptrdiff_t>(shown), r.quantities.end()}));
   lines(reported.summary(r.quantities));
-  notes(r.own_notes());
+  notes(wording::own_notes(r));
   line(next_step(o, taken));
   return done;
 }

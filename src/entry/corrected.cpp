@@ -3,6 +3,8 @@
 
 namespace areo::entry {
 
+using measurement::note::Said;
+
 Corrected corrected(ReadingResolver& resolver, const TypedGravity& typed,
                     const std::vector<physics::Scale>& to) {
   Corrected c{resolver.take(typed.reading, typed.temperature), {}};
@@ -13,9 +15,9 @@ Corrected corrected(ReadingResolver& resolver, const TypedGravity& typed,
     const TakenReading start = resolver.take(typed.original, typed.original_temperature);
     c.result = measurement::correct_fermenting(c.taken.instrument, c.taken.reading,
                                                start.instrument, start.reading, to);
-    if (!start.echo.empty()) notes.insert(notes.begin(), "original gravity " + start.echo);
+    if (!start.echo.empty()) notes.insert(notes.begin(), Said{"original gravity " + start.echo});
   }
-  if (!c.taken.echo.empty()) notes.insert(notes.begin(), c.taken.echo);
+  if (!c.taken.echo.empty()) notes.insert(notes.begin(), Said{c.taken.echo});
   return c;
 }
 

@@ -17,6 +17,7 @@
 #include "areo/text/parse.hpp"
 #include "areo/wording/batch.hpp"
 #include "areo/wording/correction_changes.hpp"
+#include "areo/wording/notes.hpp"
 
 namespace areo::entry {
 
@@ -120,7 +121,7 @@ void GuidedReadings::obey(const std::string& text) {
   else if (word == "note")
     next_.note = rest;
   else if (std::isalpha(static_cast<unsigned char>(word[0])) != 0)
-    throw ParseError{fmt::format("'{}' is no word here", word), text, 0, word.size(),
+    throw ParseError{fmt::format("'{}' is not a word known here", word), text, 0, word.size(),
                      "help shows them; done ends"};
   else
     take(text);
@@ -172,7 +173,7 @@ void GuidedReadings::tell(Batch& batch, bool expected) {
   if (point.drink) say_("  alcohol        " + wording::strength_text(point, start_.full));
   if (const std::string change = wording::change_text(batch, point); !change.empty())
     say_("  " + change);
-  for (const std::string& n : point.result().own_notes())
+  for (const std::string& n : wording::own_notes(point.result()))
     if (told_.insert(n).second) say_("  note: " + n);
   if (expected && wording::jumped_up(batch, point))
     say_("  it cannot rise by itself: bubbles, an addition, or another bottle?");

@@ -13,6 +13,7 @@
 namespace areo::entry {
 
 using measurement::AlcoholResult;
+using measurement::note::Said;
 
 namespace {
 
@@ -30,7 +31,11 @@ ReadingOptions hydrometer_options(const RefractionTools& o) {
 }
 
 void prepend(AlcoholResult& a, const std::vector<std::string>& echoes) {
-  a.result.notes.insert(a.result.notes.begin(), echoes.begin(), echoes.end());
+  std::vector<measurement::Note> all;
+  all.reserve(echoes.size() + a.result.notes.size());
+  for (const std::string& e : echoes) all.emplace_back(Said{e});
+  for (measurement::Note& n : a.result.notes) all.push_back(std::move(n));
+  a.result.notes = std::move(all);
 }
 
 // One temperature for both readings is a claim that the reader should see.
@@ -104,7 +109,7 @@ AlcoholResult RefractionResolver::paired(const TypedSample& t) {
 measurement::Result RefractionResolver::unfermented(const TakenRefraction& taken,
                                                     const std::vector<physics::Scale>& to) const {
   measurement::Result r = measurement::refract(taken.sample, kind_, to);
-  if (!taken.echo.empty()) r.notes.insert(r.notes.begin(), taken.echo);
+  if (!taken.echo.empty()) r.notes.insert(r.notes.begin(), Said{taken.echo});
   return r;
 }
 

@@ -9,6 +9,7 @@
 #include "areo/physics/salt.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/parse.hpp"
+#include "areo/wording/notes.hpp"
 #include "areo/wording/quantity_lines.hpp"
 
 namespace areo::entry {
@@ -114,7 +115,7 @@ std::vector<std::string> solution_lines(const WeighedSolution& w, const TypedSol
   all.push_back(fmt::format("an instrument without error shows at {}",
                             text::celsius_text(text::celsius_from_text(typed.temperature))));
   add(wording::quantity_lines({q.begin() + 3, q.end()}, full));
-  for (const std::string& note : shows.own_notes()) all.push_back("note: " + note);
+  for (const std::string& note : wording::own_notes(shows)) all.push_back("note: " + note);
   all.push_back(
       "next: stir until clear, let it reach room temperature, read, then areo calibrate " +
       typed.kind);

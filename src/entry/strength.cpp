@@ -11,6 +11,7 @@
 namespace areo::entry {
 
 using measurement::AlcoholResult;
+using measurement::note::Said;
 
 // One volume of two: what is understood with the other would be another gravity.
 measurement::WeighedSugar weighed_sugar(const TypedSugar& o) {
@@ -38,8 +39,9 @@ AlcoholResult strength(const TakenOriginal& original, const TakenReading& presen
       measurement::alcohol(measurement::HydrometerSample{present.instrument, present.reading},
                            original.original, culture);
   auto& notes = a.result.notes;
-  if (!present.echo.empty()) notes.insert(notes.begin(), "present gravity " + present.echo);
-  if (!original.echo.empty()) notes.insert(notes.begin(), "original gravity " + original.echo);
+  if (!present.echo.empty()) notes.insert(notes.begin(), Said{"present gravity " + present.echo});
+  if (!original.echo.empty())
+    notes.insert(notes.begin(), Said{"original gravity " + original.echo});
   return a;
 }
 

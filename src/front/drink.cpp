@@ -9,6 +9,7 @@
 #include "areo/core/error.hpp"
 #include "areo/measurement/original.hpp"
 #include "areo/text/format.hpp"
+#include "areo/wording/notes.hpp"
 #include "areo/wording/strength.hpp"
 
 namespace areo {
@@ -56,7 +57,7 @@ Drink drink(measurement::AlcoholResult a, const Identity& ferment) {
           Uncertain<Attenuation>{evidence("apparent_attenuation_percent")},
           Uncertain<Attenuation>{evidence("real_attenuation_percent")},
           Uncertain<Energy>{evidence("energy_kj_per_100_ml")},
-          a.result.all_notes(),
+          wording::all_notes(a.result),
           std::move(a)};
 }
 

@@ -7,6 +7,7 @@
 #include "areo/measurement/correct.hpp"
 #include "areo/measurement/temperature_table.hpp"
 #include "areo/physics/scale_name.hpp"
+#include "areo/wording/notes.hpp"
 
 namespace areo {
 namespace detail {
@@ -48,7 +49,7 @@ CorrectedNumbers corrected(const HydrometerReading& reading) {
   measurement::Result result = measurement::correct(sample.instrument, sample.reading, {});
   const EvidenceOf evidence{result, reading.identity()};
   return {evidence(physics::scale_key(sample.instrument.hydrometer.scale)), evidence("correction"),
-          evidence("density_at_t_kg_m3"), result.all_notes()};
+          evidence("density_at_t_kg_m3"), wording::all_notes(result)};
 }
 
 Evidence temperature_correction(const measurement::Calibrated& stem, double mark, Temperature t,
@@ -79,7 +80,7 @@ Refracted refract(const RefractometerReading& reading, const ExtractKind& kind) 
   const detail::EvidenceOf evidence{result, reading.identity()};
   return {Uncertain<Plato>{evidence("extract_percent")}, Uncertain<Gravity>{evidence("sg_20_20")},
           Uncertain<Density20>{evidence(physics::scale_key(physics::density_20))},
-          result.all_notes()};
+          wording::all_notes(result)};
 }
 
 Uncertain<DifferenceOf<Brix>> temperature_correction(const Refractometer<Brix>& prism, Brix mark,

@@ -155,9 +155,7 @@ Result convert(const Scale& from, double mark, double half_width, std::span<cons
       },
       std::move(labels));
   if (about.extract.value() < -1e-9)  // less is the solver's rounding
-    result.notes.emplace_back(
-        "lighter than water: no sugar solution is; sugar scales are continued below zero by their "
-        "formula, as for the apparent extract of a dry drink");
+    result.notes.emplace_back(note::BelowSugarScales{});
   return result;
 }
 

@@ -1,9 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "areo/measurement/correct.hpp"
 
-#include <fmt/format.h>
-
-#include <cmath>
 #include <vector>
 
 #include "areo/core/error.hpp"
@@ -31,18 +28,10 @@ std::vector<Label> labels(const physics::Scale& own, std::span<const physics::Sc
   return all;
 }
 
-// "0.0006", "0.00012", "0.15 °P": what a scale shows of a small difference.
-std::string small_text(double difference, const physics::Scale& scale) {
-  const double size = std::abs(difference);
-  const double leading = size / std::pow(10.0, std::floor(std::log10(size)));
-  const std::string unit = physics::scale_unit(scale);
-  return fmt::format("{:.{}g}{}{}", size, leading < 2 ? 2 : 1, unit.empty() ? "" : " ", unit);
-}
-
 // What a hot reading hangs on, and what helps. Both figures are the model's.
-std::string hot_note(const Result& result, const instruments::ReadingInputs& sample,
-                     const physics::Scale& own, ExtractFraction extract) {
-  const double room_c = 30;  // nothing cools there while it is read
+note::Hot hot_note(const Result& result, const instruments::ReadingInputs& sample,
+                   const physics::Scale& own, ExtractFraction extract) {
+  constexpr double warmest_room_c = 30;  // as for the cooling while it is read
   const auto indication = sample.temperature_inputs().indication;
   std::vector<double> x = result.inputs.estimates();
   const double t_c = x[indication.index];
@@ -51,17 +40,12 @@ std::string hot_note(const Result& result, const instruments::ReadingInputs& sam
     return result.model(Point{x}).front();
   };
   const double a_degree = own_mark_at(t_c + 0.5) - own_mark_at(t_c - 0.5);
-  std::string note = fmt::format("at {} °C one degree is worth {}: cool it below {:g} °C",
-                                 celsius_number_text(t_c), small_text(a_degree, own), room_c);
   // The extract stays where the water goes.
   constexpr double part_lost = 0.01;
   const ExtractFraction left{extract.value() / (1 - part_lost)};
   const double raised =
       physics::mark_from_liquid(own, {left}) - physics::mark_from_liquid(own, {extract});
-  if (extract.value() > part_lost)
-    note += fmt::format(", covered: each 1 % of it that goes as steam adds {}",
-                        small_text(raised, own));
-  return note;
+  return {t_c, warmest_room_c, a_degree, extract.value() > part_lost ? raised : 0, own};
 }
 
 }  // namespace
@@ -95,9 +79,7 @@ Result correct(const Calibrated& instrument, const instruments::HydrometerReadin
   const uncertainty::Value& rho = result.at("density_at_t_kg_m3").value;
   const Density water = physics::density(physics::Liquid{}, at);
   if (rho.estimate + rho.expanded() < water.value())
-    result.notes.emplace_back(
-        "lighter than water: if it has fermented, give the original gravity; if not, suspect the "
-        "reading, the temperature or the instrument");
+    result.notes.emplace_back(note::LighterThanWater{});
   return result;
 }
 

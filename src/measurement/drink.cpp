@@ -112,31 +112,27 @@ void judge_real_extract(Result& drink) {
   constexpr double beyond_doubt = 4;
   const uncertainty::Value& extract = drink.at("real_extract_percent").value;
   if (extract.estimate >= -extract.expanded()) return;
-  const std::string why = fmt::format(
-      "lower than fermenting all of the extract could make it: {:.1f} ± {:.1f} % mass would be "
-      "left",
-      extract.estimate, extract.expanded());
   if (extract.estimate < -beyond_doubt * extract.u)
-    throw Error{Errc::inconsistent, "the present reading is " + why,
-                "check both readings, their temperatures and whether sugar was added since"};
-  drink.notes.insert(drink.notes.begin(),
-                     "the present reading is " + why + "; check both readings");
+    throw Error{
+        Errc::inconsistent,
+        fmt::format("the present reading is lower than fermenting all of the extract could make "
+                    "it: {:.1f} ± {:.1f} % mass would be left",
+                    extract.estimate, extract.expanded()),
+        "check both readings, their temperatures and whether sugar was added since"};
+  drink.notes.insert(drink.notes.begin(), note::BelowDry{extract.estimate, extract.expanded()});
 }
 
 void judge_strength(Result& drink) {
   if (drink.at("alcohol_percent_mass").value.estimate > 100 * physics::strongest_covered.value())
     throw physics::too_strong();
   const uncertainty::Value& strength = drink.at("alcohol_percent_vol").value;
-  constexpr const char* on_trust =
-      "{} than the {} % vol {} to which the method was compared with distillation: the scatter of "
-      "its yield is taken on trust here";
   if (strength.estimate > ferment::strongest_compared_percent_vol)
-    drink.method_notes.push_back(
-        fmt::format(on_trust, "stronger", ferment::strongest_compared_percent_vol, "up"));
+    drink.method_notes.emplace_back(
+        note::BeyondComparison{ferment::strongest_compared_percent_vol, true});
   else if (strength.estimate > strength.expanded() &&
            strength.estimate < ferment::weakest_compared_percent_vol)
-    drink.method_notes.push_back(
-        fmt::format(on_trust, "weaker", ferment::weakest_compared_percent_vol, "down"));
+    drink.method_notes.emplace_back(
+        note::BeyondComparison{ferment::weakest_compared_percent_vol, false});
 }
 
 physics::Liquid balance_behind(const Calibrated& instrument,

@@ -242,18 +242,9 @@ ExtractFraction OriginalInputs::at(const Point& x, const IndexModel* index,
   return balanced(x, index, &formula);
 }
 
-std::string weighed_text(const WeighedSugar& w) {
-  return fmt::format("{:.4g} g of white sugar {} {:.4g} L{}", w.sugar_g,
-                     w.volume == WeighedSugar::Volume::of_water ? "in" : "made up to", w.volume_l,
-                     w.volume == WeighedSugar::Volume::of_water ? " of water" : "");
-}
-
 void add_notes(std::vector<Note>& notes, const Original& original) {
   if (original.readings.empty() && original.weighed)
-    notes.emplace_back(
-        fmt::format("original gravity estimated from {}, the volume ± {:g} %; not "
-                    "measured, and what else was in it is left out",
-                    weighed_text(*original.weighed), 100 * kitchen_volume_half_width));
+    notes.emplace_back(note::WeighedOriginal{*original.weighed});
   for (const OriginalSample& sample : original.readings) {
     if (const auto* h = std::get_if<HydrometerSample>(&sample))
       add_notes(notes, h->instrument, h->reading, the_original);
@@ -266,9 +257,7 @@ void add_notes(std::vector<Note>& notes, const Original& original) {
     return a.substance == Substance::salt || a.substance == Substance::acid;
   };
   if (std::any_of(original.additions.begin(), original.additions.end(), not_sugar))
-    notes.emplace_back(
-        "salt and acid do not ferment: they count as the sugar that is as dense, in the original "
-        "and in the extract that is left");
+    notes.emplace_back(note::SaltOrAcid{});
 }
 
 AlcoholResult alcohol(const OriginalSample& present, const Original& original,

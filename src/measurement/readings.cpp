@@ -12,11 +12,6 @@
 namespace areo::measurement {
 namespace {
 
-std::string checked_part(const instruments::Correction& c) {
-  return c.checked_lo == c.checked_hi ? fmt::format("{:g} only", c.checked_lo)
-                                      : fmt::format("{:g} to {:g}", c.checked_lo, c.checked_hi);
-}
-
 void add_once(std::vector<Note>& notes, Note note) {
   if (std::find(notes.begin(), notes.end(), note) == notes.end()) notes.push_back(std::move(note));
 }
@@ -25,29 +20,20 @@ void add_once(std::vector<Note>& notes, Note note) {
 void add_instrument_notes(std::vector<Note>& notes, const std::string& name, double division,
                           const instruments::Correction& c, double indication,
                           const instruments::TemperatureReading& t, const std::string& of) {
-  if (t.assumed)
-    add_once(notes,
-             fmt::format("no temperature for {}: {:g} °C assumed, ± 5 °C", of, t.indication_c));
+  if (t.assumed) add_once(notes, note::AssumedTemperature{of, t.indication_c, t.half_width_c});
   if (t.thermometer && t.correction && t.correction->checks > 0 &&
       t.correction->beyond(t.indication_c) != 0)
-    add_once(notes, {fmt::format("{:g} °C", t.indication_c),
-                     fmt::format("outside the checked part of {} ({} °C): its correction is used "
-                                 "with growing uncertainty",
-                                 t.thermometer->name, checked_part(*t.correction))});
+    add_once(notes,
+             note::OutsideCheckedTemperatures{t.thermometer->name, t.indication_c,
+                                              t.correction->checked_lo, t.correction->checked_hi});
   if (t.thermometer && t.correction) add_remarks(notes, t.correction->remarks);
   add_remarks(notes, c.remarks);
-  if (c.checks == 0)
-    add_once(notes,
-             c.not_in_force
-                 ? fmt::format("{}: {} ({:g})", name, c.provenance, division)
-                 : fmt::format("{} was never checked: its error is taken as within one division "
-                               "({:g})",
-                               name, division));
+  if (c.checks == 0 && c.not_in_force)
+    add_once(notes, note::NotInForce{name, c.provenance, division});
+  else if (c.checks == 0)
+    add_once(notes, note::NeverChecked{name, division});
   if (c.beyond(indication) != 0)
-    add_once(notes, {fmt::format("{:g}", indication),
-                     fmt::format("outside the checked part of {} ({}): the correction is used with "
-                                 "growing uncertainty",
-                                 name, checked_part(c))});
+    add_once(notes, note::OutsideChecked{name, indication, c.checked_lo, c.checked_hi});
 }
 
 }  // namespace
@@ -74,7 +60,7 @@ void require_sugar_liquid(const Calibrated& instrument,
   const instruments::Hydrometer& h = instrument.hydrometer;
   throw Error{
       Errc::domain,
-      fmt::format("{} of {}, corrected {:.4g}, at {} °C is no sugar liquid: they go from {:.4g} "
+      fmt::format("{} of {}, corrected {:.4g}, at {} °C is not a sugar liquid: they go from {:.4g} "
                   "to {:.4g} [{}]",
                   number_text(reading.indication), h.name, inputs.corrected_indication(x),
                   celsius_number_text(t.celsius()), usual_indication(h, least, t),
@@ -83,7 +69,7 @@ void require_sugar_liquid(const Calibrated& instrument,
 }
 
 void add_remarks(std::vector<Note>& notes, const std::vector<std::string>& remarks) {
-  for (const std::string& r : remarks) add_once(notes, r);
+  for (const std::string& r : remarks) add_once(notes, note::Said{r});
 }
 
 void add_notes(std::vector<Note>& notes, const Calibrated& instrument,
@@ -92,9 +78,7 @@ void add_notes(std::vector<Note>& notes, const Calibrated& instrument,
   add_instrument_notes(notes, h.name, h.division, instrument.correction, reading.indication,
                        reading.temperature, of);
   if (reading.meniscus == instruments::Meniscus::top && !h.meniscus_height)
-    add_once(notes, fmt::format("top of the meniscus: {:.1f} divisions added, as water climbs a "
-                                "stem like this; measure it in a clear liquid and state it for {}",
-                                instruments::usual_meniscus_divisions(h), h.name));
+    add_once(notes, note::TopOfMeniscus{h.name, instruments::usual_meniscus_divisions(h)});
 }
 
 void add_notes(std::vector<Note>& notes, const RefractometerSample& sample, const std::string& of) {

@@ -42,7 +42,7 @@ void require_sugar_liquid(const Calibrated& instrument,
 void add_notes(std::vector<Note>& notes, const Calibrated& instrument,
                const instruments::HydrometerReading& reading, const std::string& of);
 void add_notes(std::vector<Note>& notes, const RefractometerSample& sample, const std::string& of);
-/// Those that are not among the notes yet.
+/// Those that are not among the notes yet; in words that a calibration came with.
 void add_remarks(std::vector<Note>& notes, const std::vector<std::string>& remarks);
 
 }  // namespace areo::measurement

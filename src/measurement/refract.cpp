@@ -1,18 +1,15 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "areo/measurement/refract.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
-#include <cmath>
 #include <numeric>
 #include <optional>
 
 #include "areo/core/error.hpp"
 #include "areo/ferment/balling.hpp"
 #include "areo/measurement/convert.hpp"
+#include "areo/physics/density_and_index.hpp"
 #include "areo/physics/mixture.hpp"
-#include "areo/physics/two_readings.hpp"
 #include "drink.hpp"
 #include "index_model.hpp"
 #include "original.hpp"
@@ -71,20 +68,13 @@ double variance_of(const Result& result, std::size_t k, std::size_t first, std::
                          [](double sum, double share) { return sum + share * share; });
 }
 
-// "the refractometer limits this: of the variance, 71 % comes from the refractometer, ..."
-std::string limiting_note(const Result& result, std::size_t after_refractometer,
-                          std::size_t after_hydrometer) {
+note::Limits limits_of(const Result& result, std::size_t after_refractometer,
+                       std::size_t after_hydrometer) {
   const double refractometer = variance_of(result, 0, 0, after_refractometer);
   const double hydrometer = variance_of(result, 0, after_refractometer, after_hydrometer);
   const double models = variance_of(result, 0, after_hydrometer, result.inputs.all().size());
   const double all = refractometer + hydrometer + models;
-  const char* largest = refractometer >= hydrometer ? "the refractometer" : "the hydrometer";
-  if (models > std::max(refractometer, hydrometer)) largest = "what is known of the extract";
-  return fmt::format(
-      "{} limits this: of the variance, {:.0f} % comes from the refractometer, {:.0f} % from "
-      "the "
-      "hydrometer, {:.0f} % from the kind of extract and the models",
-      largest, 100 * refractometer / all, 100 * hydrometer / all, 100 * models / all);
+  return {refractometer / all, hydrometer / all, models / all};
 }
 
 }  // namespace
@@ -220,7 +210,7 @@ AlcoholResult refract_with_hydrometer(const RefractometerSample& refraction,
   add_notes(a.result.notes, density.instrument, density.reading, "the gravity");
   add_notes(a.result.notes, refraction, "the refraction");
   add_remarks(a.result.notes, kind.remarks);
-  a.result.notes.emplace_back(limiting_note(a.result, after_refractometer, after_hydrometer));
+  a.result.notes.emplace_back(limits_of(a.result, after_refractometer, after_hydrometer));
   return a;
 }
 

@@ -10,19 +10,6 @@
 
 namespace areo::measurement {
 
-std::vector<std::string> Result::own_notes() const {
-  std::vector<std::string> all;
-  all.reserve(notes.size() + method_notes.size());
-  for (const Note& n : notes) all.push_back(n.sentence());
-  return all;
-}
-
-std::vector<std::string> Result::all_notes() const {
-  std::vector<std::string> all = own_notes();
-  all.insert(all.end(), method_notes.begin(), method_notes.end());
-  return all;
-}
-
 const Quantity& Result::at(std::string_view key) const {
   const auto found = std::find_if(quantities.begin(), quantities.end(),
                                   [&](const Quantity& q) { return q.key == key; });

@@ -9,6 +9,7 @@
 #include "areo/measurement/convert.hpp"
 #include "areo/paper/tables.hpp"
 #include "areo/physics/scale_name.hpp"
+#include "areo/wording/notes.hpp"
 #include "table_axis.hpp"
 #include "wording/result_value.hpp"
 
@@ -138,9 +139,9 @@ Grid conversion_table(const ConversionTable& t) {
     g.models.emplace_back(of_drinks);
   }
   const auto row = std::make_shared<Row>(side.scale, columns);
-  for (const std::string& note :
-       measurement::convert(side.scale, side.axis.from, 0, {}).own_notes())
-    g.notes.push_back(note);
+  for (std::string& note :
+       wording::own_notes(measurement::convert(side.scale, side.axis.from, 0, {})))
+    g.notes.push_back(std::move(note));
   g.cells = [row](double mark, double) { return row->cells(mark); };
   g.json = [row](double mark, double) { return std::optional{row->json(mark)}; };
   return g;

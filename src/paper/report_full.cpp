@@ -15,6 +15,7 @@
 #include "areo/wording/budget.hpp"
 #include "areo/wording/compare.hpp"
 #include "areo/wording/instrument.hpp"
+#include "areo/wording/notes.hpp"
 #include "areo/wording/strength.hpp"
 #include "fit_chart.hpp"
 #include "report_charts.hpp"
@@ -296,7 +297,7 @@ void write_basis(document::Document& d, const ReportData& m) {
   for (const BottleHistory& a : m.accounts) add(wording::notes_of(a.history.points));
   for (const BottleHistory& a : m.accounts)
     for (const batch::Point& p : a.history.points)
-      if (p.computed()) add(p.result().method_notes);
+      if (p.computed()) add(wording::sentences(p.result().method_notes));
   if (!all.empty()) d.section("What was assumed");
   d.add(document::Bullets{all});
   d.section("How each number was computed");

@@ -14,6 +14,7 @@ namespace areo::stream {
 
 using measurement::AlcoholResult;
 using measurement::Fermentation;
+using measurement::note::Said;
 
 StreamJob alcohol_rows(entry::ReadingResolver& resolver, const AlcoholDefaults& o,
                        const std::optional<wording::Limit>& limit) {
@@ -53,17 +54,18 @@ StreamJob alcohol_rows(entry::ReadingResolver& resolver, const AlcoholDefaults& 
       facts.push_back(std::move(f));
     if (limit && a.has_strength()) {
       const auto decision = analysis::decide_strength(a, limit->percent_vol, limit->level);
-      a.result.notes.emplace_back(wording::verdict_text(*limit, a, decision));
+      a.result.notes.emplace_back(Said{wording::verdict_text(*limit, a, decision)});
       for (text::ExtraField& f : wording::limit_facts(*limit, decision))
         facts.push_back(std::move(f));
     }
     if (a.state == Fermentation::above)
       a.result.notes.emplace_back(
-          "present above original: bubbles, swapped or misread, "
-          "temperature, sugar added, layers?");
-    rises->flag(row, row["original"], a.result.at("sg_20_20_present"), a.result.notes);
+          Said{"present above original: bubbles, swapped or misread, temperature, sugar added, "
+               "layers?"});
+    rises->flag(row, row["original"], a.result, "sg_20_20_present");
     if (!a.has_bound_only()) return RowOutcome{std::move(a.result), std::move(facts)};
-    a.result.notes.emplace_back("alcohol " + wording::below_text(a, wording::bound_beside(limit)));
+    a.result.notes.emplace_back(
+        Said{"alcohol " + wording::below_text(a, wording::bound_beside(limit))});
     return RowOutcome{std::move(a.result), std::move(facts), wording::rests_on_strength()};
   };
   return job;

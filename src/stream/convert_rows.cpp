@@ -6,6 +6,8 @@
 
 namespace areo::stream {
 
+using measurement::note::Said;
+
 StreamJob convert_rows(const std::vector<physics::Scale>& wanted) {
   const auto to = wanted.empty() ? physics::offered_scales() : wanted;
   StreamJob job;
@@ -17,8 +19,8 @@ StreamJob convert_rows(const std::vector<physics::Scale>& wanted) {
   job.compute = [to, scales_only = !wanted.empty()](const RowView& row) {
     entry::Converted c = entry::converted(row["value"], to);
     auto& notes = c.result.notes;
-    if (!c.echo.empty()) notes.insert(notes.begin(), c.echo);
-    if (c.strength && scales_only) notes.emplace_back(entry::strengths_only);
+    if (!c.echo.empty()) notes.insert(notes.begin(), Said{c.echo});
+    if (c.strength && scales_only) notes.emplace_back(Said{entry::strengths_only});
     return RowOutcome{std::move(c.result)};
   };
   return job;

@@ -17,6 +17,7 @@ using entry::RefractionResolver;
 using entry::TypedSample;
 using measurement::AlcoholResult;
 using measurement::Fermentation;
+using measurement::note::Said;
 
 RowOutcome row_outcome(RefractionResolver& samples, const TypedSample& t,
                        const std::vector<physics::Scale>& to) {
@@ -29,7 +30,7 @@ RowOutcome row_outcome(RefractionResolver& samples, const TypedSample& t,
   const wording::StrengthWords words =
       t.gravity.empty() ? wording::fermenting_words(samples.culture()) : wording::paired_words();
   if (a.state == Fermentation::above || a.state == Fermentation::contradiction)
-    a.result.notes.emplace_back(words.above);
+    a.result.notes.emplace_back(Said{words.above});
   if (a.state == Fermentation::measured || a.state == Fermentation::above)
     return {std::move(a.result), {{wording::word(a.state)}}};
   if (a.state == Fermentation::contradiction) {
@@ -41,7 +42,7 @@ RowOutcome row_outcome(RefractionResolver& samples, const TypedSample& t,
   }
   std::vector<text::ExtraField> facts{{wording::word(a.state)}};
   for (text::ExtraField& f : wording::bound_facts(a)) facts.push_back(std::move(f));
-  a.result.notes.emplace_back("alcohol " + wording::below_text(a));
+  a.result.notes.emplace_back(Said{"alcohol " + wording::below_text(a)});
   return {std::move(a.result), std::move(facts), wording::rests_on_strength()};
 }
 

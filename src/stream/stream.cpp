@@ -11,6 +11,7 @@
 
 #include "areo/core/error.hpp"
 #include "areo/text/format.hpp"
+#include "areo/wording/notes.hpp"
 #include "text/json_dump.hpp"
 #include "wording/result_value.hpp"
 
@@ -96,7 +97,8 @@ class Writer {
     for (std::size_t i = 0; i < job_->facts.size(); ++i)
       out += (i < outcome.facts.size() ? outcome.facts[i].cell() : "") + ",";
     (*line_)(out +
-             text::csv_text_cell(fmt::format("{}", fmt::join(outcome.result.all_notes(), "; "))) +
+             text::csv_text_cell(
+                 fmt::format("{}", fmt::join(wording::all_notes(outcome.result), "; "))) +
              ",");
   }
 
@@ -198,7 +200,7 @@ void pass_rows(std::istream& in, text::CsvReader& reader, const text::Columns& c
     const std::string note = repeated(row);
     try {
       RowOutcome outcome = job.compute(RowView{reader, columns, row});
-      if (!note.empty()) outcome.result.notes.emplace_back(note);
+      if (!note.empty()) outcome.result.notes.emplace_back(measurement::note::Said{note});
       writer.good(row, outcome);
     } catch (const Error& e) {
       fail(row, e, note);

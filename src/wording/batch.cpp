@@ -9,6 +9,7 @@
 #include "areo/core/error.hpp"
 #include "areo/text/format.hpp"
 #include "areo/wording/instrument.hpp"
+#include "areo/wording/notes.hpp"
 #include "areo/wording/strength.hpp"
 
 namespace areo::wording {
@@ -128,7 +129,8 @@ std::vector<std::string> notes_of(const std::vector<Point>& points) {
   std::vector<std::pair<std::string, std::vector<std::string>>> all;
   for (const Point& p : points) {
     if (!p.computed()) continue;
-    for (const measurement::Note& n : p.result().notes) {
+    for (const measurement::Note& note : p.result().notes) {
+      const NoteWords n = note_words(note);
       auto there = std::find_if(all.begin(), all.end(),
                                 [&](const auto& other) { return other.first == n.text; });
       if (there == all.end()) there = all.insert(all.end(), {n.text, {}});

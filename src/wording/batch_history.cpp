@@ -12,6 +12,7 @@
 #include "areo/text/format.hpp"
 #include "areo/wording/batch.hpp"
 #include "areo/wording/correction_changes.hpp"
+#include "areo/wording/notes.hpp"
 
 namespace areo::wording {
 
@@ -62,16 +63,15 @@ std::vector<Row> rows_of(Batch& batch, const std::vector<Point>& points,
 
 // What was not said of the sample before, of the same bottle and instrument, already.
 std::vector<std::string> news(Batch& batch, const Point& point) {
-  std::vector<std::string> all = point.result().own_notes();
+  std::vector<measurement::Note> all = point.result().notes;
   const batch::Sample* before = batch.before(point.sample);
-  if (before == nullptr) return all;
+  if (before == nullptr) return sentences(all);
   const Point earlier = batch.point(*before);
-  if (!earlier.computed()) return all;
-  const std::vector<std::string> said = earlier.result().own_notes();
-  std::erase_if(all, [&](const std::string& n) {
-    return std::find(said.begin(), said.end(), n) != said.end();
-  });
-  return all;
+  if (!earlier.computed()) return sentences(all);
+  const std::vector<measurement::Note>& said = earlier.result().notes;
+  std::erase_if(
+      all, [&](const auto& n) { return std::find(said.begin(), said.end(), n) != said.end(); });
+  return sentences(all);
 }
 
 }  // namespace

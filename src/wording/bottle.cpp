@@ -11,6 +11,7 @@
 #include "areo/measurement/ferments.hpp"
 #include "areo/text/format.hpp"
 #include "areo/wording/batch.hpp"
+#include "areo/wording/notes.hpp"
 #include "areo/wording/trend.hpp"
 #include "record_value.hpp"
 #include "result_value.hpp"
@@ -355,7 +356,7 @@ std::vector<std::string> bottle_advice(const BottleReport& t, bool full) {
   if (const std::string why = unsupported_text(t); !why.empty()) all.push_back("  " + why);
   if (any_beyond(t))
     all.emplace_back("note: above 10 bar the solubility was not measured: trust no figure there");
-  for (const std::string& note : t.outcome.result.own_notes()) all.push_back("note: " + note);
+  for (const std::string& note : own_notes(t.outcome.result)) all.push_back("note: " + note);
   add(culture_notes(t.batch.record().culture));
   add({"only bottles made for pressure, and their maker's rating rules; glass can burst;",
        "  nobody knows the sugar that is left exactly; keep them cold, never warm them",

@@ -4,6 +4,7 @@
 #include "areo/analysis/budget.hpp"
 #include "areo/analysis/improvements.hpp"
 #include "areo/wording/budget.hpp"
+#include "areo/wording/notes.hpp"
 #include "areo/wording/strength.hpp"
 #include "text/json_dump.hpp"
 
@@ -116,7 +117,7 @@ std::string budget_json(const measurement::Result& result, std::string_view key,
                 {"limit", floor.limit},
                 {"needs_laboratory", floor.needs_laboratory}};
   if (target) j["plan"] = plan_json(analysis::cheapest(result, key, *target), *target, q.value);
-  j["notes"] = result.all_notes();
+  j["notes"] = all_notes(result);
   return text::dump(j);
 }
 
@@ -124,7 +125,7 @@ std::string no_budget_json(const measurement::AlcoholResult& a) {
   return text::dump({{"state", word(a.state)},
                      {"contributions", text::Json::array()},
                      {"measures", text::Json::array()},
-                     {"notes", a.result.all_notes()}});
+                     {"notes", all_notes(a.result)}});
 }
 
 }  // namespace areo::wording

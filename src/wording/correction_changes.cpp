@@ -108,7 +108,7 @@ std::vector<std::string> note_corrections(Batch& batch, std::vector<Point>& poin
       all.push_back(change_text(c, unit_of(batch.shelf().instrument(c.id))) +
                     with_either(held_text(batch, p, from, c, c.before),
                                 held_text(batch, p, from, c, c.after), c));
-      notes_in(p).emplace_back(all.back());
+      notes_in(p).emplace_back(measurement::note::Said{all.back()});
     }
   });
   return all;

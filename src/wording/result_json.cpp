@@ -3,6 +3,7 @@
 
 #include <utility>
 
+#include "areo/wording/notes.hpp"
 #include "result_value.hpp"
 
 namespace areo::wording {
@@ -47,7 +48,7 @@ void add_sampling(text::Json& to, const ReportedResult& reported) {
 std::string json_line(const measurement::Result& result, text::Json head) {
   for (const measurement::Quantity& q : result.quantities)
     head[q.key] = text::quantity_json(q.value, q.unit);
-  head["notes"] = result.all_notes();
+  head["notes"] = all_notes(result);
   return text::dump(head);
 }
 

@@ -9,6 +9,7 @@
 #include "areo/core/error.hpp"
 #include "areo/ferment/drink.hpp"
 #include "areo/text/format.hpp"
+#include "areo/wording/notes.hpp"
 #include "result_value.hpp"
 
 namespace areo::wording {
@@ -70,7 +71,7 @@ std::vector<std::string> refusal_lines(const AlcoholResult& a, const StrengthWor
   append(lines, reported.summary(quantities));
   for (std::size_t i = 0; i < words.causes.size(); ++i)
     lines.push_back((i == 0 ? "likely causes: " : "  ") + words.causes[i]);
-  append_notes(lines, a.result.all_notes());
+  append_notes(lines, all_notes(a.result));
   lines.push_back("next: " + words.retry);
   return lines;
 }
@@ -121,7 +122,7 @@ std::vector<std::string> figure_lines(const AlcoholResult& a, const StrengthWord
     if (measured) lines.emplace_back("  --all shows extract, attenuation and energy too");
   }
   append(lines, reported.summary(shown(a, words)));
-  append_notes(lines, a.result.all_notes());
+  append_notes(lines, all_notes(a.result));
   lines.push_back(basis_line(words.basis));
   lines.emplace_back("next: read again in a day or two; strength rises as long as gravity falls");
   return lines;
@@ -194,7 +195,7 @@ ferment::Culture culture_from_text(const std::string& word) {
   if (word.empty() || word == "yeast") return ferment::Culture::yeast;
   if (word == "mixed") return ferment::Culture::mixed;
   if (word == "acetic") return ferment::Culture::acetic;
-  throw ParseError{fmt::format("'{}' is no kind of culture", word), word, 0, word.size(),
+  throw ParseError{fmt::format("'{}' is not a kind of culture", word), word, 0, word.size(),
                    "yeast, mixed (wild, with lactic bacteria) or acetic (with acetic bacteria)"};
 }
 
@@ -210,7 +211,7 @@ const char* basis_text(ferment::Culture culture) {
 
 std::string basis_line(const std::string& basis) {
   return basis +
-         "; a home estimate is no legal strength: local law and an accredited laboratory decide";
+         "; a home estimate is not a legal strength: local law and an accredited laboratory decide";
 }
 
 std::string headline(const AlcoholResult& a, const StrengthWords& words,

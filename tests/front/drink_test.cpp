@@ -12,6 +12,7 @@
 #include "areo/front/literals.hpp"
 #include "areo/measurement/alcohol.hpp"
 #include "areo/measurement/refract.hpp"
+#include "areo/wording/notes.hpp"
 #include "inner.hpp"
 #include "same.hpp"
 
@@ -46,7 +47,7 @@ TEST(Alcohol, IsThatOfTheRoom) {
                                .present = front_stem().read(1.011_sg, 20_degC)});
   const auto inner = inner_alcohol(1.050, 1.011);
   expect_same_drink(drink, inner);
-  EXPECT_EQ(drink.notes, inner.result.all_notes());
+  EXPECT_EQ(drink.notes, wording::all_notes(inner.result));
   EXPECT_TRUE(drink.is_figure());
 }
 

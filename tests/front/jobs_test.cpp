@@ -13,6 +13,7 @@
 #include "areo/measurement/correct.hpp"
 #include "areo/measurement/temperature_table.hpp"
 #include "areo/physics/scale_name.hpp"
+#include "areo/wording/notes.hpp"
 #include "inner.hpp"
 #include "same.hpp"
 
@@ -59,7 +60,7 @@ TEST(Correct, IsThatOfTheRoom) {
   expect_same(front.reading, inner, "sg_20_20");
   expect_same(front.correction, inner, "correction");
   expect_same(front.density, inner, "density_at_t_kg_m3");
-  EXPECT_EQ(front.notes, inner.all_notes());
+  EXPECT_EQ(front.notes, wording::all_notes(inner));
   EXPECT_FALSE(front.notes.empty());  // it was never checked
 }
 

@@ -15,6 +15,7 @@
 #include "areo/measurement/refract.hpp"
 #include "areo/measurement/temperature_table.hpp"
 #include "areo/physics/mixture.hpp"
+#include "note_of.hpp"
 
 namespace areo::measurement {
 namespace {
@@ -119,12 +120,13 @@ TEST(Hot, TheNoteIsComputed) {
                                      {physics::extract_from_density(rho, celsius_point(t_c))});
   };
   EXPECT_NEAR(sg_at(70.5) - sg_at(69.5), 0.0006, 0.00005);
-  bool told = false;
-  for (const std::string& n : r.own_notes())
-    told = told || n.starts_with("at 70 °C one degree is worth 0.0006: cool it below 30 °C");
-  EXPECT_TRUE(told);
-  for (const std::string& n : hot(1.030, 40).own_notes())
-    EXPECT_EQ(n.find("one degree"), n.npos) << n;
+  const note::Hot* n = note_of<note::Hot>(r);
+  ASSERT_NE(n, nullptr);
+  EXPECT_EQ(n->celsius, 70);
+  EXPECT_EQ(n->cool_below_c, 30);
+  const Result not_hot = hot(1.030, 40);
+  EXPECT_NEAR(n->per_degree, sg_at(70.5) - sg_at(69.5), 0.00005);  // printed as 0.0006
+  EXPECT_EQ(note_of<note::Hot>(not_hot), nullptr);
 }
 
 TEST(Hot, WithAlcoholItEndsAt40C) {

@@ -138,7 +138,8 @@ TEST(Correct, OutsideTheCheckedRangeItWarns) {
   c.correction.u_slope_beyond = 0.01;
   const Result r = correct(c, reading(1.06), {});
   ASSERT_EQ(r.notes.size(), 1U);
-  EXPECT_NE(r.notes[0].sentence().find("outside the checked part"), std::string::npos);
+  EXPECT_EQ(r.notes[0],
+            (Note{note::OutsideChecked{c.hydrometer.name, 1.06, c.correction.checked_lo, 1.02}}));
   EXPECT_GT(r.at("sg_20_20").value.u, 0.0004);
 }
 
@@ -205,7 +206,8 @@ TEST(Correct, NamesTheReadingThatIsNoSugarLiquid) {
     }
   };
   const std::string expected =
-      "0.995 of stem, corrected 0.945, at 20 °C is no sugar liquid: they go from 0.9627 to 1.449 "
+      "0.995 of stem, corrected 0.945, at 20 °C is not a sugar liquid: they go from 0.9627 to "
+      "1.449 "
       "[sps4]";
   EXPECT_EQ(refusal([&] { return correct(c, reading(0.995), {}); }), expected);
   EXPECT_EQ(refusal([&] { return alcohol(c, reading(0.995), c, reading(1.050)); }), expected);
@@ -342,13 +344,10 @@ TEST(Alcohol, BeyondTheStrengthsComparedItSaysSo) {
   const auto notes = [&](double present) {
     return alcohol(c, reading(present, 20), c, reading(1.0900, 20)).result.method_notes;
   };
-  const auto says = [](const std::vector<std::string>& all) {
-    return std::any_of(all.begin(), all.end(), [](const std::string& n) {
-      return n.find("compared with distillation") != std::string::npos;
-    });
-  };
-  EXPECT_TRUE(says(notes(1.010)));
-  EXPECT_FALSE(says(notes(1.050)));
+  EXPECT_EQ(
+      notes(1.010),
+      (std::vector<Note>{note::BeyondComparison{ferment::strongest_compared_percent_vol, true}}));
+  EXPECT_EQ(notes(1.050), std::vector<Note>{});
 }
 
 // --- the model behind a result ---

@@ -10,6 +10,7 @@
 #include "areo/ferment/balling.hpp"
 #include "areo/ferment/drink.hpp"
 #include "areo/physics/mixture.hpp"
+#include "note_of.hpp"
 
 namespace areo::measurement {
 namespace {
@@ -47,11 +48,6 @@ Liquid of(double extract, double ethanol) {
 double strength(const AlcoholResult& a) {
   return a.result.at("alcohol_percent_vol").value.estimate;
 }
-bool has_note(const Result& r, const char* part) {
-  for (const std::string& n : r.own_notes())
-    if (n.find(part) != std::string::npos) return true;
-  return false;
-}
 
 const ExtractKind sucrose{};
 const ExtractKind mixed{"mixed", physics::unknown_extract_optics, "test"};
@@ -64,7 +60,7 @@ TEST(Refract, UnfermentedIsTheTruePercent) {
   EXPECT_NEAR(r.at("oechsle").value.estimate, 1000 * (r.at("sg_20_20").value.estimate - 1), 1e-9);
   // [itct1936] at 22 °C: + 0.14 at 10 %, + 0.15 at 15 %; within its last digit and the stated 0.03.
   EXPECT_NEAR(r.at("correction").value.estimate, 0.145, 0.03);
-  EXPECT_TRUE(has_note(r, "never checked"));
+  EXPECT_NE(note_of<note::NeverChecked>(r), nullptr);
 }
 
 TEST(Refract, CompensationTakesTheTemperatureOutAndADoubtIn) {
@@ -170,7 +166,7 @@ TEST(RefractWithHydrometer, FindsTheDrinkWithoutAnOriginal) {
       EXPECT_NEAR(a.result.at("real_extract_percent").value.estimate, 100 * extract, 1e-7);
       EXPECT_NEAR(a.result.at("original_extract_percent").value.estimate,
                   100 * ferment::original_extract(drink).value(), 1e-7);
-      EXPECT_TRUE(has_note(a.result, "limits this"));
+      EXPECT_NE(note_of<note::Limits>(a.result), nullptr);
     }
 }
 
@@ -262,10 +258,16 @@ TEST(RefractWithHydrometer, SaysWhichReadingLimits) {
   HydrometerSample h = stem(drink);
   RefractometerSample r = prism(drink);
   r.instrument.correction.u_offset = 0.5;
-  EXPECT_TRUE(has_note(refract_with_hydrometer(r, h, sucrose).result, "the refractometer limits"));
+  const auto limits = [&] {
+    const AlcoholResult a = refract_with_hydrometer(r, h, sucrose);
+    const note::Limits* n = note_of<note::Limits>(a.result);
+    EXPECT_NE(n, nullptr);
+    return n != nullptr ? *n : note::Limits{};
+  };
+  EXPECT_GT(limits().refractometer, 0.5);
   r.instrument.correction.u_offset = 0.01;
   h.instrument.correction.u_offset = 0.005;
-  EXPECT_TRUE(has_note(refract_with_hydrometer(r, h, sucrose).result, "the hydrometer limits"));
+  EXPECT_GT(limits().hydrometer, 0.5);
 }
 
 }  // namespace

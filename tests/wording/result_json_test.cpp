@@ -21,7 +21,7 @@ measurement::Result two_quantities() {
   measurement::Result r;
   r.quantities = {{"sg_20_20", "SG 20/20 °C", "", {1.0 / 3, 0.1}},
                   {"density_at_20_c_kg_m3", "density", "kg/m³", {998.2067, 0.0005}}};
-  r.notes = {"a \"note\"", "two"};
+  r.notes = {measurement::note::Said{"a \"note\""}, measurement::note::Said{"two"}};
   return r;
 }
 
@@ -58,7 +58,7 @@ TEST(JsonLine, HasNotesEvenIfThereAreNone) { EXPECT_EQ(json_line({}), R"({"notes
 
 TEST(JsonLine, ReplacesBytesThatAreNoText) {
   measurement::Result r;
-  r.notes = {"bad \xff byte", "cut \xc3"};
+  r.notes = {measurement::note::Said{"bad \xff byte"}, measurement::note::Said{"cut \xc3"}};
   Json j = Json::parse(json_line(r));
   EXPECT_EQ(j["notes"][0], "bad \uFFFD byte");
   EXPECT_EQ(j["notes"][1], "cut \uFFFD");

@@ -51,9 +51,6 @@ struct Original {
   std::optional<WeighedSugar> weighed{};
 };
 
-/// Half-width, relative, of a volume in a kitchen: jugs and jars with marks. Engineering judgement.
-inline constexpr double kitchen_volume_half_width = 0.05;
-
 /// Sugar that raises the density as much as one part of salt or acid, by mass, in dilute solution.
 /// Salt: 1.82 to 1.84 up to 5 % by mass, physics::salt_density() against physics::density(). Acids:
 /// acetic 0.36, lactic 0.53, citric 1.06 at 5 % or 6 % by mass [crc102].

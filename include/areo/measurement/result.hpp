@@ -3,10 +3,10 @@
 // Outcome of a measurement: named quantities with their uncertainty, and the inputs behind them.
 #include <string>
 #include <string_view>
-#include <utility>
 #include <vector>
 
 #include "areo/instruments/readings.hpp"
+#include "areo/measurement/note.hpp"
 #include "areo/uncertainty/input.hpp"
 #include "areo/uncertainty/propagate.hpp"
 
@@ -20,24 +20,6 @@ struct Quantity {
   uncertainty::Value value;
 };
 
-/// What a reader has to know: a sentence, or what is said of one reading, so that what holds for
-/// several of them can be said once.
-struct Note {
-  // A sentence is a note without more words.
-  Note(std::string sentence) : text{std::move(sentence)} {}  // NOLINT(google-explicit-constructor)
-  Note(const char* sentence) : text{sentence} {}             // NOLINT(google-explicit-constructor)
-  /// "1.020" "is" "outside the checked part of stem-1 (1.001 to 1.010)"
-  Note(std::string of_reading, std::string is)
-      : text{std::move(is)}, reading{std::move(of_reading)} {}
-
-  std::string text;       ///< the whole sentence; of a reading what it is
-  std::string reading{};  ///< that it is about; empty: a whole sentence
-  [[nodiscard]] std::string sentence() const {
-    return reading.empty() ? text : reading + " is " + text;
-  }
-  friend bool operator==(const Note&, const Note&) = default;
-};
-
 /// `shares[k][i]` is the contribution of inputs.all()[i] to the uncertainty of quantities[k].
 struct Result {
   std::vector<Quantity> quantities;
@@ -47,14 +29,9 @@ struct Result {
   std::vector<std::vector<double>> shares;
   /// The instruments behind it; none if nothing was read.
   std::vector<instruments::InstrumentUse> instruments;
-  std::vector<Note> notes;
+  std::vector<Note> notes;  ///< in words: wording::own_notes(), wording::all_notes()
   /// What holds for the method, whatever was read: of no use behind every one of many results.
-  std::vector<std::string> method_notes = {};
-
-  /// Its own notes as sentences.
-  [[nodiscard]] std::vector<std::string> own_notes() const;
-  /// With those on the method, for whoever sees this result alone, and for programs.
-  [[nodiscard]] std::vector<std::string> all_notes() const;
+  std::vector<Note> method_notes = {};
 
   /// @throws Error{domain} if there is no such quantity
   [[nodiscard]] const Quantity& at(std::string_view key) const;

@@ -1,11 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Sugar that was weighed in, where nobody read an original gravity.
-#include <string>
-
-#include "areo/measurement/result.hpp"
-
 namespace areo::measurement {
+
+/// Half-width, relative, of a volume in a kitchen: jugs and jars with marks. Engineering judgement.
+inline constexpr double kitchen_volume_half_width = 0.05;
 
 /// White sugar (calibration::white_sugar) weighed into a kitchen volume. Which volume it is makes a
 /// difference: 450 g in 5 L of water are 1.0328, made up to 5 L they are 1.0346.
@@ -18,9 +17,7 @@ struct WeighedSugar {
   double half_width_g = 1;  ///< of the balance, or as typed; triangular
   double volume_l = 0;      ///< at 20 °C; ± kitchen_volume_half_width, rectangular
   Volume volume = Volume::of_water;
+  friend bool operator==(const WeighedSugar&, const WeighedSugar&) = default;
 };
-
-/// "450 g of white sugar in 5 L of water", "450 g of white sugar made up to 5 L"
-[[nodiscard]] std::string weighed_text(const WeighedSugar& weighed);
 
 }  // namespace areo::measurement
