@@ -73,6 +73,8 @@ uncertainty::Value difference(const measurement::Result& a, const measurement::R
   return combined(b.at(key).value.estimate - a.at(key).value.estimate, shares, inputs);
 }
 
+bool has_risen(const uncertainty::Value& change) { return change.estimate > change.expanded(); }
+
 double covariance(const measurement::Result& a, std::string_view key_of_a,
                   const measurement::Result& b, std::string_view key_of_b) {
   const std::span<const double> in_a = shares_of(a, key_of_a);

@@ -8,6 +8,7 @@ using measurement::note::Said;
 Corrected corrected(ReadingResolver& resolver, const TypedGravity& typed,
                     const std::vector<physics::Scale>& to) {
   Corrected c{resolver.take(typed.reading, typed.temperature), {}};
+  c.taken.reading = one_reading(c.taken.reading);
   auto& notes = c.result.notes;
   if (typed.original.empty()) {
     c.result = measurement::correct(c.taken.instrument, c.taken.reading, to);

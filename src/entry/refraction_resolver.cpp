@@ -57,7 +57,9 @@ RefractionResolver::RefractionResolver(const RefractionTools& o, ReadingResolver
                     stem_.hydrometer(o.hydrometer).hydrometer.scale == physics::brix_20} {}
 
 TakenRefraction RefractionResolver::refraction(const TypedSample& t) {
-  return prism_.take_refraction(t.reading, t.temperature);
+  TakenRefraction taken = prism_.take_refraction(t.reading, t.temperature);
+  taken.sample.reading = one_reading(taken.sample.reading);
+  return taken;
 }
 
 measurement::HydrometerSample RefractionResolver::gravity(const std::string& reading,
@@ -100,7 +102,8 @@ AlcoholResult RefractionResolver::paired(const TypedSample& t) {
   std::vector<std::string> echoes;
   if (!taken.echo.empty()) echoes.push_back(taken.echo);
   note_same_temperature(t, t.gravity_temperature, "gravity", echoes);
-  const auto stem = gravity(t.gravity, t.gravity_temperature, echoes);
+  auto stem = gravity(t.gravity, t.gravity_temperature, echoes);
+  stem.reading = one_reading(stem.reading);
   AlcoholResult a = measurement::refract_with_hydrometer(taken.sample, stem, kind_);
   prepend(a, echoes);
   return a;

@@ -35,9 +35,9 @@ TakenOriginal taken_original(const TakenReading& t) {
 
 AlcoholResult strength(const TakenOriginal& original, const TakenReading& present,
                        ferment::Culture culture) {
-  AlcoholResult a =
-      measurement::alcohol(measurement::HydrometerSample{present.instrument, present.reading},
-                           original.original, culture);
+  AlcoholResult a = measurement::alcohol(
+      measurement::HydrometerSample{present.instrument, one_reading(present.reading)},
+      original.original, culture);
   auto& notes = a.result.notes;
   if (!present.echo.empty()) notes.insert(notes.begin(), Said{"present gravity " + present.echo});
   if (!original.echo.empty())

@@ -30,7 +30,7 @@ StreamJob correct_rows(entry::ReadingResolver& resolver, const CorrectDefaults& 
                                     or_else("original", defaults.original),
                                     or_else("original_temperature", defaults.original_temperature)};
     entry::Corrected c = entry::corrected(resolver, typed, to);
-    rises->flag(row, typed.original, c.result.quantities[0], c.result.notes);
+    rises->flag(row, typed.original, c.result, c.result.quantities[0].key);
     return RowOutcome{std::move(c.result)};
   };
   return job;

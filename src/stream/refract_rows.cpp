@@ -86,7 +86,7 @@ StreamJob refract_rows(RefractionResolver& samples, const RefractDefaults& o,
     const auto gravity = std::find_if(q.begin(), q.end(), [](const auto& x) {
       return x.key == "sg_20_20_present" || x.key == "sg_20_20";
     });
-    if (gravity != q.end()) rises->flag(row, t.original, *gravity, out.result.notes);
+    if (gravity != q.end()) rises->flag(row, t.original, out.result, gravity->key);
     return out;
   };
   return job;

@@ -2,6 +2,9 @@
 #include "areo/stream/rise_detector.hpp"
 
 #include <algorithm>
+#include <utility>
+
+#include "areo/analysis/difference.hpp"
 
 namespace areo::stream {
 namespace {
@@ -19,19 +22,22 @@ std::string name_of(const RowView& row, const std::string& original) {
 }  // namespace
 
 void RiseDetector::flag(const RowView& row, const std::string& original,
-                        const measurement::Quantity& gravity,
-                        std::vector<measurement::Note>& notes) {
+                        measurement::Result& result, const std::string& gravity) {
   const std::string name = name_of(row, original);
   if (name.empty()) return;
-  const std::string ferment = name + '\x1f' + gravity.key;
+  const std::string ferment = name + '\x1f' + gravity;
+  Last now{ferment, {}};
+  now.result.quantities = result.quantities;
+  now.result.inputs = result.inputs;
+  now.result.shares = result.shares;
   const auto found =
       std::find_if(last_.begin(), last_.end(), [&](const Last& l) { return l.ferment == ferment; });
   if (found != last_.end()) {
-    if (gravity.value.estimate - found->gravity > gravity.value.expanded())
-      notes.emplace_back("jump up: bubbles or an addition?");
+    if (analysis::has_risen(analysis::difference(found->result, now.result, gravity)))
+      result.notes.emplace_back(measurement::note::Said{"jump up: bubbles or an addition?"});
     last_.erase(found);
   }
-  last_.push_front({ferment, gravity.value.estimate});
+  last_.push_front(std::move(now));
   if (last_.size() > most_ferments) last_.pop_back();
 }
 

@@ -5,6 +5,7 @@
 
 #include <cmath>
 
+#include "areo/analysis/difference.hpp"
 #include "areo/batch/expectation.hpp"
 #include "areo/text/format.hpp"
 #include "areo/wording/batch.hpp"
@@ -60,7 +61,7 @@ std::string change_text(Batch& batch, const Point& point) {
 
 bool jumped_up(Batch& batch, const Point& point) {
   const auto change = change_of(batch, point);
-  return change && !change->added && change->gravity.estimate > change->gravity.expanded();
+  return change && !change->added && analysis::has_risen(change->gravity);
 }
 
 }  // namespace areo::wording

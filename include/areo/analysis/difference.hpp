@@ -29,6 +29,11 @@ enum class Common {
                                             const measurement::Result& b, std::string_view key,
                                             Common common = Common::ferment);
 
+/// Whether a gravity rose from one reading of a ferment to the next, which it never does by itself:
+/// beyond the expanded uncertainty of the difference, in which what both readings share cancels.
+/// @param change  difference() of the two
+[[nodiscard]] bool has_risen(const uncertainty::Value& change);
+
 /// What each input of a result contributes to one of its quantities, in the order of its inputs.
 /// @throws Error{domain} as difference()
 [[nodiscard]] std::span<const double> shares_of(const measurement::Result& r, std::string_view key);

@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "areo/core/identity.hpp"
 #include "areo/core/moment.hpp"
 #include "areo/entry/extract_kind.hpp"
 #include "areo/entry/notebook_on_demand.hpp"
@@ -39,6 +40,15 @@ struct TakenRefraction {
   std::string echo;
   bool compensation_assumed = false;  ///< the echo says so: nobody stated it
 };
+
+/// A reading of its own: what another result has in common with it is the instrument, and not what
+/// the eye and the thermometer were off by this once.
+template <class Reading>
+[[nodiscard]] Reading one_reading(Reading r) {
+  r.identity = Identity{};
+  r.temperature.identity = r.identity;
+  return r;
+}
 
 /// Looks up what the options name, and remembers it.
 class ReadingResolver {
