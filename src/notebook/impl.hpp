@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <functional>
+#include <memory>
 #include <optional>
 #include <set>
 #include <string>
@@ -11,6 +12,7 @@
 #include "areo/core/error.hpp"
 #include "areo/core/identity.hpp"
 #include "areo/notebook/store.hpp"
+#include "evaluations.hpp"
 #include "sqlite.hpp"
 
 namespace areo::notebook {
@@ -19,10 +21,11 @@ struct Notebook::Impl {
   sqlite::Connection db;
   IdentityRegister instruments;  ///< by the number of their row
   std::function<void(const std::string&)>
-      passed_over;               ///< empty: a row that cannot be read is the end
-  std::set<std::string> told{};  ///< of passed_over, so that each is told once
+      passed_over;                   ///< empty: a row that cannot be read is the end
+  std::set<std::string> reported{};  ///< of passed_over, so that each is reported once
+  std::unique_ptr<Evaluations> known = std::make_unique<Evaluations>(db);
 
-  /// What make() makes of a row; nothing, once that was told, if it cannot be read.
+  /// What make() makes of a row; nothing, once that was reported, if it cannot be read.
   /// @param row  names it: "reading 5"
   template <class Make>
   auto read_row(const std::string& row, const Make& make) -> std::optional<decltype(make())> {
@@ -33,7 +36,7 @@ struct Notebook::Impl {
       if (!passed_over)
         throw Error{Errc::store, fmt::format("notebook {}: {}", db.path(), what),
                     "areo export shows it as it is"};
-      if (told.insert(what).second) passed_over(what);
+      if (reported.insert(what).second) passed_over(what);
       return std::nullopt;
     }
   }

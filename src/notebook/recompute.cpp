@@ -191,10 +191,12 @@ void require_method(const InstrumentRecord& instrument, CheckMethod method) {
 calibration::CheckSet evaluate(const Notebook& notebook, const InstrumentRecord& instrument,
                                std::span<const CheckRecord> checks) {
   for (const CheckRecord& c : checks) require_method(instrument, c.method);
-  if (const auto* h = instrument.hydrometer()) return evaluate_hydrometer(notebook, *h, checks);
-  if (const auto* r = instrument.refractometer())
-    return evaluate_refractometer(notebook, *r, checks);
-  return evaluate_thermometer(*instrument.thermometer(), checks);
+  return notebook.evaluated(instrument, checks, [&] {
+    if (const auto* h = instrument.hydrometer()) return evaluate_hydrometer(notebook, *h, checks);
+    if (const auto* r = instrument.refractometer())
+      return evaluate_refractometer(notebook, *r, checks);
+    return evaluate_thermometer(*instrument.thermometer(), checks);
+  });
 }
 
 calibration::CorrectionFit fit(const Notebook& notebook, const InstrumentRecord& instrument,
@@ -214,11 +216,13 @@ std::vector<CheckRecord> checks_of(const Notebook& notebook, const CalibrationRe
 
 instruments::Correction correction_of(const Notebook& notebook, const InstrumentRecord& instrument,
                                       const CalibrationRecord& calibration) {
-  instruments::Correction c =
-      fit(notebook, instrument, checks_of(notebook, calibration)).correction;
-  c.provenance =
-      fmt::format("{}, in force from {}", c.provenance, calibration.in_force_from.date());
-  return c;
+  return notebook.corrected(calibration, [&] {
+    instruments::Correction c =
+        fit(notebook, instrument, checks_of(notebook, calibration)).correction;
+    c.provenance =
+        fmt::format("{}, in force from {}", c.provenance, calibration.in_force_from.date());
+    return c;
+  });
 }
 
 void add_drift(instruments::Correction& c, const instruments::Correction& before) {

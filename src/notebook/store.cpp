@@ -149,6 +149,20 @@ Notebook::~Notebook() = default;
 Notebook::Notebook(Notebook&&) noexcept = default;
 Notebook& Notebook::operator=(Notebook&&) noexcept = default;
 
+calibration::CheckSet Notebook::evaluated(
+    const InstrumentRecord& instrument, std::span<const CheckRecord> checks,
+    const std::function<calibration::CheckSet()>& make) const {
+  return impl_->known->of(impl_->db, instrument, checks, make);
+}
+
+instruments::Correction Notebook::corrected(
+    const CalibrationRecord& calibration,
+    const std::function<instruments::Correction()>& make) const {
+  return impl_->known->of(impl_->db, calibration, make);
+}
+
+std::size_t Notebook::evaluations() const { return impl_->known->made(); }
+
 void Notebook::at_once(const std::function<bool()>& act) {
   sqlite::Transaction t{impl_->db};
   if (act()) t.commit();

@@ -41,7 +41,7 @@ TEST_F(File, LeavesOtherDatabasesAlone) {
     expect_contains(refusal([&] {
                       const Notebook book{path(), how};
                     }),
-                    "is a database, but no notebook");
+                    "is a database, but not a notebook");
   EXPECT_EQ(bytes_of(path()), before);
 }
 

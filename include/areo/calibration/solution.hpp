@@ -56,6 +56,7 @@ struct WeighedSolution {
   /// As SoluteQuality; stored with a check, so that it stays what was assumed then.
   double purity_lo = white_sugar.purity_lo, purity_hi = white_sugar.purity_hi;
   double moisture_lo = white_sugar.moisture_lo, moisture_hi = white_sugar.moisture_hi;
+  friend bool operator==(const WeighedSolution&, const WeighedSolution&) = default;
 };
 
 /// Of white_sugar.

@@ -81,6 +81,7 @@ struct CheckRecord {
   std::optional<double> correction, expanded, coverage_factor;  ///< certificate
   std::optional<double> pressure_pa, pressure_half_width_pa;    ///< boiling
   std::string note;
+  friend bool operator==(const CheckRecord&, const CheckRecord&) = default;
 };
 
 /// Checks that together make the correction in force from a day on. The glass did not change on the
@@ -94,6 +95,7 @@ struct CalibrationRecord {
   std::string note;
   std::optional<Moment> due{};  ///< when it is to be checked again, if its owner said so
   bool from_stated = false;     ///< its owner stated in_force_from
+  friend bool operator==(const CalibrationRecord&, const CalibrationRecord&) = default;
 };
 /// The newest calibration that came into force until then; of two from the same moment the one
 /// added last. Nothing if there is none.

@@ -11,6 +11,7 @@
 #include <string_view>
 #include <vector>
 
+#include "areo/calibration/check.hpp"
 #include "areo/notebook/batch.hpp"
 #include "areo/notebook/dump.hpp"
 #include "areo/notebook/record.hpp"
@@ -187,6 +188,19 @@ class Notebook {
   /// @return rows of the copy
   /// @throws Error{store} if the file is there already or cannot be written
   std::int64_t backup(const std::string& path) const;
+
+  /// What make() makes of these checks; what it made before if it was asked already, and no
+  /// instrument, check or calibration was noted since. Whoever needs one asks notebook::evaluate()
+  /// or notebook::correction_of().
+  [[nodiscard]] calibration::CheckSet evaluated(
+      const InstrumentRecord& instrument, std::span<const CheckRecord> checks,
+      const std::function<calibration::CheckSet()>& make) const;
+  /// The same of the correction that a calibration is.
+  [[nodiscard]] instruments::Correction corrected(
+      const CalibrationRecord& calibration,
+      const std::function<instruments::Correction()>& make) const;
+  /// How many sets of checks had to be evaluated so far.
+  [[nodiscard]] std::size_t evaluations() const;
 
  private:
   struct Impl;
