@@ -8,12 +8,10 @@
 #include "areo/core/error.hpp"
 #include "areo/paper/certificate.hpp"
 #include "areo/publish/write_file.hpp"
-#include "areo/publish/write_page.hpp"
 #include "command.hpp"
 #include "failure.hpp"
 #include "open_notebook.hpp"
 #include "print_options.hpp"
-#include "screen.hpp"
 #include "usage.hpp"
 
 namespace areo::cli {
@@ -31,8 +29,7 @@ void check_options(const Options& o, const Session& session) {
   refuse_together(o.calibration != not_given, "--calibration", !o.at.empty(), "--at",
                   "name the calibration, or a day on which it was in force");
   check_print_options(o.print, session);
-  if (format_of(o.print) == PrintFormat::csv)
-    throw UsageError{"a certificate is no table", "let the name end in .txt, .md, .html or .pdf"};
+  refuse_csv(o.print, "a certificate");
 }
 
 notebook::CalibrationRecord chosen(const notebook::Notebook& book,
@@ -42,31 +39,6 @@ notebook::CalibrationRecord chosen(const notebook::Notebook& book,
     return paper::numbered_calibration(book, instrument, o.calibration);
   return paper::calibration_in_force(book, instrument,
                                      o.at.empty() ? issued : past_day_end_from_text(o.at, now()));
-}
-
-void write_lines(const std::string& path, const std::vector<std::string>& lines) {
-  if (path.empty()) {
-    for (const std::string& text : lines) raw_line(text);  // laid out already
-    return;
-  }
-  publish::write_file(path, [&](std::ostream& out) {
-    for (const std::string& text : lines) out << text << '\n';
-  });
-}
-
-void write(const document::Document& d, const PrintOptions& o) {
-  const PrintFormat format = format_of(o);
-  if (format == PrintFormat::markdown || format == PrintFormat::text) {
-    write_lines(o.out, format == PrintFormat::text
-                           ? document::text_of(d, o.out.empty() ? screen_columns() : file_columns())
-                           : document::markdown_of(d));
-    return;
-  }
-  const std::string page = document::page_of(d, paper_of(o));
-  if (o.out.empty())
-    raw_line(page);
-  else
-    publish::write_html(o.out, page, format == PrintFormat::pdf);
 }
 
 int run_certificate(const Options& o, const Session& session) {
@@ -80,7 +52,7 @@ int run_certificate(const Options& o, const Session& session) {
   const paper::Certified c =
       paper::certified(book, instrument, chosen(book, instrument, o, issue.on), issue);
   const document::Document d = paper::certificate_document(c);
-  if (!file.empty() || !session.json) write(d, o.print);
+  if (!file.empty() || !session.json) print_document(d, o.print);
   if (session.json) {
     raw_line(paper::certificate_json(c, file));
     return done;

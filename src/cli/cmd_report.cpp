@@ -17,28 +17,32 @@ namespace areo::cli {
 namespace {
 
 struct Options {
-  std::string name, bottle, expected, limit, level, out, plot, glass;
+  std::string name, bottle, expected, limit, level, plot, glass, on;
+  PrintOptions print;
   bool audience = false;
+  // With nothing but --plot there is a picture and no report.
+  [[nodiscard]] bool plot_alone() const {
+    return !plot.empty() && print.out.empty() && print.format.empty();
+  }
 };
 
-void require_output(const Options& o) {
-  if (o.out.empty() && o.plot.empty())
-    throw UsageError{"a report goes into a file, and none is named",
+void check_options(const Options& o, const Session& session) {
+  check_print_options(o.print, session);
+  refuse_csv(o.print, "a report");
+  if (session.json && o.print.out.empty() && o.plot.empty())
+    throw UsageError{"with --json a report goes into a file, and none is named",
                      "say --out page.html, or --plot picture.svg"};
-  if (o.out.empty() && o.audience)
-    throw UsageError{"--audience is about the page", "say --out page.html"};
+  if (o.audience && o.plot_alone())
+    throw UsageError{"--audience is about the report, and --plot draws the gravity alone",
+                     "say --out page.html too"};
   if (!o.glass.empty() && !o.audience)
     throw UsageError{"--glass is for the page of guests", "say --audience too"};
-  const PrintOptions page{o.out, "", ""};
-  if (o.out.empty()) return;
-  const PrintFormat format = format_of(page);
-  if (format != PrintFormat::html && format != PrintFormat::pdf)
-    throw UsageError{"a report is a page", "let the name end in .html or .pdf"};
-}
-
-void write_page(const Options& o, const paper::ReportData& m) {
-  publish::write_page(o.out,
-                      o.audience ? paper::audience_report(m, now()) : paper::full_report(m, now()));
+  refuse_level_alone(o.limit, o.level);
+  if (!o.plot.empty()) (void)document::picture_format(o.plot);  // before anything is written
+  const std::string& out = o.print.out;
+  for (const std::string& file : {out, o.plot})
+    if (!file.empty()) publish::refuse_same(file, notebook_path(session), "the notebook");
+  if (!out.empty() && !o.plot.empty()) publish::refuse_same(out, o.plot, "the picture's file too");
 }
 
 // One bottle, one picture.
@@ -53,27 +57,28 @@ void write_plot(const Options& o, const paper::ReportData& m) {
 }
 
 int run_report(const Options& o, const Session& session) {
-  require_output(o);
-  if (!o.plot.empty()) (void)document::picture_format(o.plot);  // before anything is written
-  refuse_level_alone(o.limit, o.level);
-  for (const std::string& file : {o.out, o.plot})
-    if (!file.empty()) publish::refuse_same(file, notebook_path(session), "the notebook");
-  if (!o.out.empty() && !o.plot.empty())
-    publish::refuse_same(o.out, o.plot, "the picture's file too");
+  check_options(o, session);
+  const std::string& out = o.print.out;
   const auto expected = text::expected_end_from_text(o.expected);
   const auto limit = wording::limit_from_text(o.limit, o.level);
+  const Moment on = o.on.empty() ? now() : past_day_end_from_text(o.on, now());
   const std::optional<double> glass = paper::glass_from_text(o.glass);
   const notebook::Notebook book = open_notebook(session, notebook::Open::read);
   batch::Batch batch{book, o.name};
   paper::ReportData m = paper::material_of(book, batch, o.bottle, expected, limit, session.full);
   if (glass) m.glass_l = *glass;
   if (!o.plot.empty()) write_plot(o, m);
-  if (!o.out.empty()) write_page(o, m);
+  if (!o.plot_alone())
+    print_document(o.audience ? paper::audience_report(m, on) : paper::full_report(m, on), o.print);
   if (session.json) {
-    raw_line(paper::report_json(batch.record(), o.out, o.plot));
+    raw_line(paper::report_json(batch.record(), out, o.plot));
     return done;
   }
-  if (!o.out.empty()) line(publish::page_written(o.out));
+  const PrintFormat format = format_of(o.print);
+  if (!out.empty() && (format == PrintFormat::html || format == PrintFormat::pdf))
+    line(publish::page_written(out, format == PrintFormat::pdf));
+  else if (!out.empty())
+    line(out + ": " + paper::report_title(batch.record()));
   if (!o.plot.empty()) line(o.plot + ": gravity against date");
   return done;
 }
@@ -84,8 +89,7 @@ void setup_report(const Command& app, const Session& session, Run& run) {
   const auto o = std::make_shared<Options>();
   auto c = app.add_subcommand("report", "a page with the story of a batch, to show and to print");
   c.add_option("name", o->name, "the batch").required();
-  c.add_option("--out", o->out, "write the page to this file; an older one is replaced")
-      .type_name("FILE.html|pdf");
+  add_print_options(c, o->print, {"text", "markdown", "html", "pdf"});
   c.add_flag("--audience", o->audience, "one sheet for people who only want to know");
   c.add_option("--glass", o->glass, "of the guests; 200 mL unless stated").type_name("150mL");
   c.add_option("--plot", o->plot, "write the plot of the gravity to this file")
@@ -98,8 +102,9 @@ void setup_report(const Command& app, const Session& session, Run& run) {
       .type_name("0.5");
   c.add_option("--level", o->level, "how sure to be on each side of the limit; 95 unless stated")
       .type_name("95%");
+  c.add_option("--on", o->on, "day of the report; today unless stated").type_name("DATE");
   c.footer(
-      "Examples:\n  areo report PT-1 --out pt-1.html --limit 0.5\n"
+      "Examples:\n  areo report PT-1\n  areo report PT-1 --out pt-1.html --limit 0.5\n"
       "  areo report PT-1 --audience --out for-guests.html\n"
       "  areo report PT-1 --plot pt-1.svg");
   c.callback([=, &session, &run] { run = [=, &session] { return run_report(*o, session); }; });

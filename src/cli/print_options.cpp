@@ -9,7 +9,10 @@
 #include <string_view>
 
 #include "areo/core/error.hpp"
+#include "areo/publish/write_file.hpp"
+#include "areo/publish/write_page.hpp"
 #include "failure.hpp"
+#include "screen.hpp"
 #include "usage.hpp"
 
 namespace areo::cli {
@@ -62,6 +65,33 @@ PrintFormat format_of(const PrintOptions& o) {
 
 document::Paper paper_of(const PrintOptions& o) {
   return o.paper == "Letter" ? document::Paper::letter : document::Paper::a4;
+}
+
+void refuse_csv(const PrintOptions& o, const std::string& what) {
+  if (format_of(o) == PrintFormat::csv)
+    throw UsageError{what + " is not a table", "let the name end in .txt, .md, .html or .pdf"};
+}
+
+void print_document(const document::Document& d, const PrintOptions& o) {
+  const PrintFormat format = format_of(o);
+  if (format == PrintFormat::html || format == PrintFormat::pdf) {
+    const std::string page = document::page_of(d, paper_of(o));
+    if (o.out.empty())
+      raw_line(page);
+    else
+      publish::write_html(o.out, page, format == PrintFormat::pdf);
+    return;
+  }
+  const std::vector<std::string> all =
+      format == PrintFormat::markdown
+          ? document::markdown_of(d)
+          : document::text_of(d, o.out.empty() ? screen_columns() : file_columns());
+  if (o.out.empty())
+    for (const std::string& text : all) raw_line(text);  // laid out already
+  else
+    publish::write_file(o.out, [&](std::ostream& out) {
+      for (const std::string& text : all) out << text << '\n';
+    });
 }
 
 void check_print_options(const PrintOptions& o, const Session& session) {

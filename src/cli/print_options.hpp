@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "areo/document/page.hpp"
+#include "areo/document/document.hpp"
 #include "command_line.hpp"
 #include "output.hpp"
 
@@ -24,6 +24,12 @@ void add_print_options(const Command& command, PrintOptions& options,
 [[nodiscard]] PrintFormat format_of(const PrintOptions& options);
 /// A4 unless stated.
 [[nodiscard]] document::Paper paper_of(const PrintOptions& options);
+/// @param what  "a certificate"
+/// @throws UsageError for CSV, of what is no table
+void refuse_csv(const PrintOptions& options, const std::string& what);
+/// To standard output, or to the file.
+/// @throws Error{file} as publish::write_file() and publish::pdf()
+void print_document(const document::Document& document, const PrintOptions& options);
 
 /// @throws UsageError for a PDF without a file, for paper without sheets, and beside --json; and as
 ///         format_of()

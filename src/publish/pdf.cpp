@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "areo/publish/pdf.hpp"
 
-#include <algorithm>
-#include <cctype>
 #include <charconv>
 #include <cstddef>
 #include <string_view>
@@ -49,14 +47,6 @@ std::string pdf_on_one_sheet(std::size_t sizes,
     if (one) fits = std::move(tried);
   }
   return fits;
-}
-
-bool says_pdf(const std::string& file) {
-  constexpr std::string_view ending = ".pdf";
-  return file.size() > ending.size() &&
-         std::equal(ending.rbegin(), ending.rend(), file.rbegin(), [](char a, char b) {
-           return a == std::tolower(static_cast<unsigned char>(b));
-         });
 }
 
 }  // namespace areo::publish

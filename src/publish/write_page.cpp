@@ -6,18 +6,14 @@
 
 namespace areo::publish {
 
-void write_page(const std::string& path, const document::Document& document) {
-  write_html(path, document::page_of(document), says_pdf(path));
-}
-
 void write_html(const std::string& path, const std::string& html, bool as_pdf) {
   const std::string bytes = as_pdf ? pdf(html) : html;
   write_file(path, [&](std::ostream& out) { out << bytes; });
 }
 
-std::string page_written(const std::string& path) {
-  return path + (says_pdf(path) ? ": sheets to print; fonts and pictures are in it"
-                                : ": a page that needs nothing else; open it in any browser");
+std::string page_written(const std::string& path, bool as_pdf) {
+  return path + (as_pdf ? ": sheets to print; fonts and pictures are in it"
+                        : ": a page that needs nothing else; open it in any browser");
 }
 
 }  // namespace areo::publish

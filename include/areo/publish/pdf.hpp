@@ -26,7 +26,4 @@ namespace areo::publish {
 [[nodiscard]] std::string pdf_on_one_sheet(std::size_t sizes,
                                            const std::function<std::string(std::size_t)>& html);
 
-/// Whether a file's name ends in ".pdf", in whatever case.
-[[nodiscard]] bool says_pdf(const std::string& file);
-
 }  // namespace areo::publish
