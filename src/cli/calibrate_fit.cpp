@@ -19,8 +19,8 @@ using notebook::InstrumentRecord;
 int run_fit(const CalibrateOptions& o, const Session& session) {
   notebook::Notebook book = open_notebook(session);
   const InstrumentRecord instrument = book.instrument(o.name);
-  const wording::FitSummary f =
-      wording::fitted(book, instrument, entry::checks_to_fit(book, instrument, o.since, o.without));
+  const wording::FitSummary f = wording::fit_summary(
+      book, instrument, entry::checks_to_fit(book, instrument, o.since, o.without));
   // What is wrong with the call is wrong whatever the checks say.
   const notebook::CalibrationRecord record = entry::calibration_record({o.from, o.due, o.note}, f);
   const auto earlier = book.calibrations(instrument.id);
@@ -49,7 +49,7 @@ int run_show_calibration(const CalibrateOptions& o, const Session& session) {
     return done;
   }
   if (in_force) {
-    wording::FitSummary f = wording::fitted(book, instrument, checks_of(book, *in_force));
+    wording::FitSummary f = wording::fit_summary(book, instrument, checks_of(book, *in_force));
     f.remarks.insert(f.remarks.end(), remarks.begin(), remarks.end());
     raw_line(wording::calibration_json(book, f, *in_force));
   } else {

@@ -65,13 +65,13 @@ int run_bottle(const Options& o, const Session& session) {
                                      .rating = rating,
                                      .cases = wording::cases_of(plan, outcome.priming)};
   if (session.json) {
-    raw_line(wording::bottle_json(told));
+    raw_line(wording::bottle_json(report));
   } else {
-    lines(wording::bottle_lines(told, session.full));
-    table(wording::case_rows(told, session.full));
-    lines(wording::bottle_advice(told, session.full));
+    lines(wording::bottle_lines(report, session.full));
+    table(wording::case_rows(report, session.full));
+    lines(wording::bottle_advice(report, session.full));
   }
-  return !rating || wording::answers(told) ? done : said_no;
+  return !rating || wording::answers(report) ? done : said_no;
 }
 
 }  // namespace

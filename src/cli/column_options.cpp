@@ -31,9 +31,9 @@ text::ColumnRules column_rules(const ColumnOptions& o) {
 }
 
 void tell_refused(const text::SaidOnce& refused, const std::string& file, const Session& session) {
-  for (const auto& told : refused.told()) {
-    error_line(fmt::format("areo: {}:{}: {}", file, told.line, told.message));
-    if (!told.hint.empty() && !session.json) error_line("hint: " + told.hint);
+  for (const auto& bad : refused.reported()) {
+    error_line(fmt::format("areo: {}:{}: {}", file, bad.line, bad.message));
+    if (!bad.hint.empty() && !session.json) error_line("hint: " + bad.hint);
   }
 }
 

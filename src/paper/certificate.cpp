@@ -35,7 +35,7 @@ std::optional<Predecessor> predecessor(const notebook::Notebook& book,
     before = r;
   }
   if (!before) return std::nullopt;
-  return Predecessor{*before, wording::fitted(book, instrument, checks_of(book, *before)),
+  return Predecessor{*before, wording::fit_summary(book, instrument, checks_of(book, *before)),
                      drift(book, instrument, *before, calibration)};
 }
 
@@ -62,7 +62,7 @@ ThermometerTrace witness(const notebook::Notebook& book, const InstrumentRecord&
 }
 
 void add_thermometers(Certified& c, const notebook::Notebook& book) {
-  for (const CheckRecord& r : c.fitted.checks) {
+  for (const CheckRecord& r : c.summary.checks) {
     c.read_with.emplace_back();
     if (!r.thermometer) continue;
     const InstrumentRecord t = book.instrument(*r.thermometer);
@@ -81,9 +81,9 @@ void add_thermometers(Certified& c, const notebook::Notebook& book) {
 std::vector<CheckRecord> left_out(const notebook::Notebook& book, const Certified& c) {
   std::vector<CheckRecord> out;
   for (const CheckRecord& r : book.checks(c.instrument.id)) {
-    const bool used = std::any_of(c.fitted.checks.begin(), c.fitted.checks.end(),
+    const bool used = std::any_of(c.summary.checks.begin(), c.summary.checks.end(),
                                   [&](const CheckRecord& u) { return u.id == r.id; });
-    if (!used && r.made_at >= c.fitted.checks.front().made_at &&
+    if (!used && r.made_at >= c.summary.checks.front().made_at &&
         r.made_at <= c.calibration.in_force_from)
       out.push_back(r);
   }
@@ -113,9 +113,9 @@ std::string content(const Certified& c) {
   add(fmt::format("{} {} {}", c.calibration.id, c.calibration.in_force_from.text(),
                   text::dump(text::moment_json(c.calibration.due))));
   add(c.calibration.note);
-  for (std::size_t i = 0; i < c.fitted.checks.size(); ++i) {
-    const CheckRecord& k = c.fitted.checks[i];
-    const calibration::Check& e = c.fitted.evaluated.checks[i];
+  for (std::size_t i = 0; i < c.summary.checks.size(); ++i) {
+    const CheckRecord& k = c.summary.checks[i];
+    const calibration::Check& e = c.summary.evaluated.checks[i];
     add(fmt::format("{} {} {}", k.id, word(k.method), k.made_at.text()));
     for (const std::string& text : {k.reading_typed, k.temperature_typed, k.note, e.label})
       add(text);
@@ -141,7 +141,7 @@ std::string content(const Certified& c) {
     const double u = p.correction.expanded();
     add(figures.number(p.correction.estimate, u) + " " + figures.number(u, u));
   }
-  add(wording::agreement_text(c.fitted));
+  add(wording::agreement_text(c.summary));
   if (c.before)
     for (const std::string& text : wording::drift_lines(r, c.before->calibration, c.before->drift))
       add(text);
@@ -204,11 +204,11 @@ Certified certified(const notebook::Notebook& book, const InstrumentRecord& inst
   c.issue = issue;
   c.instrument = instrument;
   c.calibration = calibration;
-  c.fitted = wording::fitted(book, instrument, checks_of(book, calibration));
+  c.summary = wording::fit_summary(book, instrument, checks_of(book, calibration));
   const auto budget_at = [&](double mark) {
-    return calibration::correction_budget(c.fitted.evaluated, c.fitted.fit, mark);
+    return calibration::correction_budget(c.summary.evaluated, c.summary.fit, mark);
   };
-  const instruments::Correction& correction = c.fitted.fit.correction;
+  const instruments::Correction& correction = c.summary.fit.correction;
   const notebook::Graduation g = instrument.graduation();
   for (const double mark : calibration::correction_marks(correction, g.lo, g.hi))
     c.corrections.push_back(budget_at(mark));
@@ -218,30 +218,30 @@ Certified certified(const notebook::Notebook& book, const InstrumentRecord& inst
       c.budgets.push_back(budget_at(mark));
   else
     c.budgets.push_back(budget_at(correction.r0));
-  if (c.fitted.fit.consistent)
-    c.conformity = calibration::conformity_points(correction, c.fitted.tolerance);
+  if (c.summary.fit.consistent)
+    c.conformity = calibration::conformity_points(correction, c.summary.tolerance);
   c.before = predecessor(book, instrument, calibration);
   c.after = successor(book, calibration);
   c.retired = book.retired(instrument.id);
   add_thermometers(c, book);
   c.left_out = left_out(book, c);
   c.number = number_of(c);
-  if (issue.on < c.fitted.checks.back().made_at)
+  if (issue.on < c.summary.checks.back().made_at)
     throw Error{Errc::inconsistent,
                 fmt::format("issued on {}, before its last check of {}", issue.on.date(),
-                            c.fitted.checks.back().made_at.date()),
+                            c.summary.checks.back().made_at.date()),
                 "a certificate is made after the checks"};
   return c;
 }
 
 document::Document certificate_document(const Certified& c) {
   const Figures figures{c};
-  const instruments::Correction& correction = c.fitted.fit.correction;
+  const instruments::Correction& correction = c.summary.fit.correction;
   document::Document d;
   d.title = "Certificate of a user's own calibration: " + c.instrument.name();
   d.number = c.number;
   d.caution = "a user's own check; not an accredited certificate.";
-  document::Headline headline{{wording::instruction_text(c.fitted)}, {}};
+  document::Headline headline{{wording::instruction_text(c.summary)}, {}};
   const auto at_middle = correction.uncertainty_at(correction.r0);
   headline.below.push_back(
       fmt::format("correction at {}{}: {}", figures.place(correction.r0), figures.behind(),
@@ -249,8 +249,8 @@ document::Document certificate_document(const Certified& c) {
                                    wording::unit_of(c.instrument), c.issue.full)));
   headline.below.push_back(fmt::format(
       "checked {} in {}", wording::checked_text(c.instrument, correction), correction.provenance));
-  headline.below.push_back(c.fitted.fit.consistent ? wording::verdict_text(c.fitted)
-                                                   : wording::agreement_text(c.fitted));
+  headline.below.push_back(c.summary.fit.consistent ? wording::verdict_text(c.summary)
+                                                    : wording::agreement_text(c.summary));
   d.add(std::move(headline));
   const auto add = [&d](std::vector<document::Section> part) {
     for (document::Section& s : part) d.sections.push_back(std::move(s));

@@ -20,7 +20,7 @@ using Rows = std::vector<std::vector<std::string>>;
 std::vector<std::string> numbers_of(const Certified& c, const std::vector<std::size_t>& checks) {
   std::vector<std::string> all;
   all.reserve(checks.size());
-  for (const std::size_t i : checks) all.push_back(fmt::format("{}", c.fitted.checks[i].id));
+  for (const std::size_t i : checks) all.push_back(fmt::format("{}", c.summary.checks[i].id));
   return all;
 }
 
@@ -29,7 +29,7 @@ std::vector<std::size_t> by_contribution(const Certified& c) {
   const CorrectionBudget& middle = c.budgets[c.budgets.size() / 2];
   std::vector<std::size_t> order;
   for (std::size_t k = 0; k < middle.shares.size(); ++k)
-    if (!calibration::checks_with(c.fitted.evaluated, k).empty()) order.push_back(k);
+    if (!calibration::checks_with(c.summary.evaluated, k).empty()) order.push_back(k);
   std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
     return std::abs(middle.shares[a]) > std::abs(middle.shares[b]);
   });
@@ -54,14 +54,14 @@ std::string short_name(const Certified& c, std::size_t input) {
 
 std::string checks_text(const Certified& c, std::size_t input) {
   return fmt::format(
-      "{}", fmt::join(numbers_of(c, calibration::checks_with(c.fitted.evaluated, input)), ", "));
+      "{}", fmt::join(numbers_of(c, calibration::checks_with(c.summary.evaluated, input)), ", "));
 }
 
 document::CaptionedTable inputs(const Certified& c, const std::vector<std::size_t>& order) {
   Rows rows{{"no.", "input", "in checks", "standard uncertainty", "distribution, type",
              "where it comes from"}};
   for (std::size_t n = 0; n < order.size(); ++n) {
-    const uncertainty::Input& input = c.fitted.evaluated.inputs.all()[order[n]];
+    const uncertainty::Input& input = c.summary.evaluated.inputs.all()[order[n]];
     const std::string unit = unit_text(c, input.unit);
     rows.push_back({fmt::format("{}", n + 1), short_name(c, order[n]), checks_text(c, order[n]),
                     fmt::format("{}{}", text::fixed(input.u, text::last_place(input.u)),
@@ -79,7 +79,7 @@ document::CaptionedTable inputs(const Certified& c, const std::vector<std::size_
 // Where a budget is told, as the head of a column.
 std::string at_text(const Certified& c, const CorrectionBudget& b) {
   const Figures f{c};
-  const instruments::Correction& k = c.fitted.fit.correction;
+  const instruments::Correction& k = c.summary.fit.correction;
   const bool read = b.indication == k.checked_lo || b.indication == k.checked_hi;
   return fmt::format("at {}, {}", read ? f.shown(b.indication) : f.place(b.indication), f.unit());
 }
@@ -119,7 +119,7 @@ std::vector<document::Block> checks_budget(const Certified& c,
                                            const std::vector<std::size_t>& order) {
   constexpr std::size_t most_columns = 6;
   const Figures f{c};
-  const calibration::CheckSet& set = c.fitted.evaluated;
+  const calibration::CheckSet& set = c.summary.evaluated;
   std::vector<document::Block> out;
   for (std::size_t first = 0; first < set.checks.size(); first += most_columns) {
     const std::size_t last = std::min(first + most_columns, set.checks.size());
@@ -128,7 +128,7 @@ std::vector<document::Block> checks_budget(const Certified& c,
       least = std::min(least, set.checks[i].correction.expanded());
     Rows rows{{"no.", "contribution of"}};
     for (std::size_t i = first; i < last; ++i)
-      rows.front().push_back(fmt::format("to check {}, {}", c.fitted.checks[i].id, f.unit()));
+      rows.front().push_back(fmt::format("to check {}, {}", c.summary.checks[i].id, f.unit()));
     for (std::size_t n = 0; n < order.size(); ++n) {
       const auto concerned = calibration::checks_with(set, order[n]);
       std::vector<std::string> cells{fmt::format("{}", n + 1), short_name(c, order[n])};

@@ -45,7 +45,7 @@ Clause with(const char* item, const char* asks, const std::string& where,
 }
 
 bool certified_elsewhere(const Certified& c) {
-  return std::any_of(c.fitted.checks.begin(), c.fitted.checks.end(),
+  return std::any_of(c.summary.checks.begin(), c.summary.checks.end(),
                      [](const auto& r) { return r.method == notebook::CheckMethod::certificate; });
 }
 
@@ -53,7 +53,7 @@ bool certified_elsewhere(const Certified& c) {
 template <class Lacks>
 Piece of_checks(const Certified& c, const char* name, const Lacks& lacks) {
   std::vector<std::string> numbers;
-  for (const notebook::CheckRecord& r : c.fitted.checks)
+  for (const notebook::CheckRecord& r : c.summary.checks)
     if (lacks(r)) numbers.push_back(fmt::format("{}", r.id));
   return {fmt::format("{} of check{} {}", name, numbers.size() == 1 ? "" : "s",
                       fmt::join(numbers, " and ")),

@@ -27,8 +27,8 @@ Json list(const All& all, const Object& object) {
 Json moment(const std::optional<Moment>& m) { return m ? Json(m->text()) : Json{}; }
 
 Json check(const Certified& c, std::size_t i) {
-  const notebook::CheckRecord& r = c.fitted.checks[i];
-  const calibration::Check& k = c.fitted.evaluated.checks[i];
+  const notebook::CheckRecord& r = c.summary.checks[i];
+  const calibration::Check& k = c.summary.evaluated.checks[i];
   Json j{{"check", r.id},
          {"method", notebook::word(r.method)},
          {"made_at", r.made_at.text()},
@@ -38,7 +38,7 @@ Json check(const Certified& c, std::size_t i) {
          {"correction", number_json(k.correction.estimate)},
          {"standard_uncertainty", number_json(k.correction.u)},
          {"expanded_uncertainty", number_json(k.correction.expanded())},
-         {"residual", number_json(c.fitted.fit.residuals[i])},
+         {"residual", number_json(c.summary.fit.residuals[i])},
          {"temperature_c", number_json(r.temperature_c)},
          {"thermometer", nullptr},
          {"water", nullptr},
@@ -58,7 +58,7 @@ Json correction(const Certified& c, const calibration::CorrectionBudget& p) {
           {"correction", number_json(p.correction.estimate)},
           {"standard_uncertainty", number_json(p.correction.u)},
           {"expanded_uncertainty", number_json(p.correction.expanded())},
-          {"checked", c.fitted.fit.correction.beyond(p.indication) == 0}};
+          {"checked", c.summary.fit.correction.beyond(p.indication) == 0}};
 }
 
 Json budget(const calibration::CorrectionBudget& b) {
@@ -70,7 +70,7 @@ Json budget(const calibration::CorrectionBudget& b) {
 }
 
 Json inputs(const Certified& c) {
-  const calibration::CheckSet& set = c.fitted.evaluated;
+  const calibration::CheckSet& set = c.summary.evaluated;
   Json all = Json::array();
   for (std::size_t k = 0; k < set.inputs.all().size(); ++k) {
     const auto concerned = calibration::checks_with(set, k);
@@ -87,7 +87,7 @@ Json inputs(const Certified& c) {
          {"shares",
           list(c.budgets, [&](std::size_t i) { return number_json(c.budgets[i].shares[k]); })},
          {"of_checks", list(concerned, [&](std::size_t i) {
-            return Json{{"check", c.fitted.checks[concerned[i]].id},
+            return Json{{"check", c.summary.checks[concerned[i]].id},
                         {"share", number_json(set.shares[concerned[i]][k])}};
           })}});
   }
@@ -105,7 +105,8 @@ Json conformity_point(const calibration::ConformityPoint& p) {
 
 Json conformity(const Certified& c) {
   if (c.conformity.empty()) return nullptr;
-  return wording::conformity_word(calibration::judge(c.fitted.fit.correction, c.fitted.tolerance));
+  return wording::conformity_word(
+      calibration::judge(c.summary.fit.correction, c.summary.tolerance));
 }
 
 const char* status_word(Clause::Status status) {
@@ -153,10 +154,10 @@ Json head(const Certified& c) {
 }
 
 void add_fit(Json& j, const Certified& c) {
-  const calibration::CorrectionFit& fit = c.fitted.fit;
+  const calibration::CorrectionFit& fit = c.summary.fit;
   const instruments::Correction& k = fit.correction;
   j.update({{"unit", wording::unit_of(c.instrument)},
-            {"instruction", wording::instruction_text(c.fitted)},
+            {"instruction", wording::instruction_text(c.summary)},
             {"r0", number_json(k.r0)},
             {"offset", number_json(k.offset)},
             {"offset_standard_uncertainty", number_json(k.u_offset)},
@@ -177,13 +178,13 @@ void add_fit(Json& j, const Certified& c) {
 std::string certificate_json(const Certified& c, const std::string& file) {
   Json j = head(c);
   add_fit(j, c);
-  j["checks"] = list(c.fitted.checks, [&](std::size_t i) { return check(c, i); });
+  j["checks"] = list(c.summary.checks, [&](std::size_t i) { return check(c, i); });
   j["corrections"] =
       list(c.corrections, [&](std::size_t i) { return correction(c, c.corrections[i]); });
   j["budgets"] = list(c.budgets, [&](std::size_t i) { return budget(c.budgets[i]); });
   j["inputs"] = inputs(c);
   j["conformity"] = conformity(c);
-  j["tolerance"] = number_json(c.fitted.tolerance);
+  j["tolerance"] = number_json(c.summary.tolerance);
   j["conformity_points"] =
       list(c.conformity, [&](std::size_t i) { return conformity_point(c.conformity[i]); });
   j["drift"] = c.before ? wording::drift_value(c.before->calibration, c.before->drift) : Json{};

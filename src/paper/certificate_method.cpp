@@ -17,7 +17,7 @@ using notebook::CheckRecord;
 using Rows = std::vector<std::vector<std::string>>;
 
 bool any(const Certified& c, CheckMethod method) {
-  return std::any_of(c.fitted.checks.begin(), c.fitted.checks.end(),
+  return std::any_of(c.summary.checks.begin(), c.summary.checks.end(),
                      [&](const CheckRecord& r) { return r.method == method; });
 }
 
@@ -44,14 +44,14 @@ std::string in_sugar(const Certified& c) {
 }
 
 bool any_in_liquid(const Certified& c) {
-  return std::any_of(c.fitted.checks.begin(), c.fitted.checks.end(), in_liquid);
+  return std::any_of(c.summary.checks.begin(), c.summary.checks.end(), in_liquid);
 }
 
 // The checks for which something holds, by their numbers: "check 1", "checks 1, 2"; or nothing.
 template <class Holds>
 std::string numbers(const Certified& c, const Holds& holds) {
   std::vector<std::string> all;
-  for (const CheckRecord& r : c.fitted.checks)
+  for (const CheckRecord& r : c.summary.checks)
     if (holds(r)) all.push_back(fmt::format("{}", r.id));
   if (all.empty()) return "";
   return fmt::format("check{} {}", all.size() == 1 ? "" : "s", fmt::join(all, ", "));
@@ -82,7 +82,7 @@ void add_liquids(std::vector<std::string>& all, const Certified& c) {
 
 std::string apart_text(const Certified& c) {
   const std::string apart = numbers(c, [](const CheckRecord& r) { return r.apart; });
-  const bool all = std::all_of(c.fitted.checks.begin(), c.fitted.checks.end(), [](const auto& r) {
+  const bool all = std::all_of(c.summary.checks.begin(), c.summary.checks.end(), [](const auto& r) {
     return r.apart || r.method != CheckMethod::certificate;
   });
   if (all) return "the owner states that their uncertainties have nothing in common";
@@ -125,7 +125,7 @@ std::vector<std::string> methods(const Certified& c) {
 }
 
 std::string temperature_source(const Certified& c, std::size_t i) {
-  const CheckRecord& r = c.fitted.checks[i];
+  const CheckRecord& r = c.summary.checks[i];
   if (r.method == CheckMethod::certificate)
     return fmt::format("as certified: U = {:g}{}, k = {:g}", *r.expanded, Figures{c}.behind(),
                        *r.coverage_factor);
@@ -146,7 +146,7 @@ std::string level(const Certified& c, const CheckRecord& r) {
 
 std::string air(const Certified& c) {
   const auto all_are = [&](CheckMethod method) {
-    return std::all_of(c.fitted.checks.begin(), c.fitted.checks.end(),
+    return std::all_of(c.summary.checks.begin(), c.summary.checks.end(),
                        [&](const CheckRecord& r) { return r.method == method; });
   };
   if (all_are(CheckMethod::certificate))
@@ -172,7 +172,7 @@ document::CaptionedTable liquids(const Certified& c) {
   Rows rows{{"check", "water"}};
   if (weighed)
     for (const char* name : {"balance", "its division, g"}) rows.front().emplace_back(name);
-  for (const CheckRecord& r : c.fitted.checks) {
+  for (const CheckRecord& r : c.summary.checks) {
     if (!in_liquid(r)) continue;
     rows.push_back({fmt::format("{}", r.id), water_text(r)});
     if (!weighed) continue;
@@ -187,10 +187,10 @@ document::Section method(const Certified& c) {
   Rows rows{{"check", "made at", "in", "temperature, °C", "known from"}};
   if (floats) rows.front().emplace_back("read at");
   rows.front().emplace_back("note");
-  for (std::size_t i = 0; i < c.fitted.checks.size(); ++i) {
-    const CheckRecord& r = c.fitted.checks[i];
+  for (std::size_t i = 0; i < c.summary.checks.size(); ++i) {
+    const CheckRecord& r = c.summary.checks[i];
     rows.push_back({fmt::format("{}", r.id), r.made_at.text().substr(0, 16),
-                    c.fitted.evaluated.checks[i].label,
+                    c.summary.evaluated.checks[i].label,
                     r.temperature_c ? fmt::format("{:g}", *r.temperature_c) : "",
                     temperature_source(c, i)});
     std::replace(rows.back()[1].begin(), rows.back()[1].end(), 'T', ' ');
@@ -217,7 +217,7 @@ document::Section method(const Certified& c) {
 std::string balance_text(const Certified& c) {
   std::set<double> divisions;
   std::set<std::string> names;
-  for (const CheckRecord& r : c.fitted.checks) {
+  for (const CheckRecord& r : c.summary.checks) {
     if (!r.solution) continue;
     divisions.insert(r.solution->balance_division_g);
     if (!r.balance.empty()) names.insert(r.balance);
@@ -236,10 +236,10 @@ std::vector<std::string> thermometers(const Certified& c) {
   for (const ThermometerTrace& w : c.thermometers)
     all.push_back(fmt::format("temperature: {}, {}", w.name, w.rests_on));
   bool nameless = false;
-  for (std::size_t i = 0; i < c.fitted.checks.size(); ++i)
-    nameless = nameless || (c.fitted.checks[i].temperature_c && c.read_with[i].empty());
+  for (std::size_t i = 0; i < c.summary.checks.size(); ++i)
+    nameless = nameless || (c.summary.checks[i].temperature_c && c.read_with[i].empty());
   const bool assumed =
-      std::any_of(c.fitted.checks.begin(), c.fitted.checks.end(), [&](const CheckRecord& r) {
+      std::any_of(c.summary.checks.begin(), c.summary.checks.end(), [&](const CheckRecord& r) {
         return c.instrument.thermometer() == nullptr && r.method != CheckMethod::certificate &&
                !r.temperature_c;
       });

@@ -38,7 +38,7 @@ document::Section identification(const Certified& c) {
   rows.push_back({"number of this certificate", c.number});
   rows.push_back({"instrument", c.instrument.name()});
   rows.push_back({"calibration in the notebook", fmt::format("{}", c.calibration.id)});
-  rows.push_back({"checks made on", days(c.fitted.checks)});
+  rows.push_back({"checks made on", days(c.summary.checks)});
   rows.push_back({"correction in force", in_force(c)});
   rows.push_back({"issued on", c.issue.on.date()});
   rows.push_back({"made and authorised by", or_line(c.issue.by)});
@@ -52,7 +52,7 @@ document::Section identification(const Certified& c) {
 
 // @param usual  what the owner did not state, and where that comes from
 std::string limit_text(const Certified& c, bool stated, const char* usual) {
-  return fmt::format("{:.3g}{}, {}", c.fitted.tolerance, Figures{c}.behind(),
+  return fmt::format("{:.3g}{}, {}", c.summary.tolerance, Figures{c}.behind(),
                      stated ? "as stated by the owner" : usual);
 }
 

@@ -31,12 +31,12 @@ document::Section results(const Certified& c) {
   Rows rows{{"check", "in", "showed, " + f.unit(), "should have shown, " + f.unit(),
              "add to the reading, " + f.unit(), "U of it, " + f.unit(),
              "off the fit, " + f.unit()}};
-  for (std::size_t i = 0; i < c.fitted.checks.size(); ++i) {
-    const calibration::Check& k = c.fitted.evaluated.checks[i];
+  for (std::size_t i = 0; i < c.summary.checks.size(); ++i) {
+    const calibration::Check& k = c.summary.evaluated.checks[i];
     const double u = k.correction.expanded();
-    rows.push_back({fmt::format("{}", c.fitted.checks[i].id), k.label, f.shown(k.indication),
+    rows.push_back({fmt::format("{}", c.summary.checks[i].id), k.label, f.shown(k.indication),
                     f.number(k.expected.estimate, u), f.with_sign(k.correction.estimate, u),
-                    f.number(u, u), f.with_sign(c.fitted.fit.residuals[i], u)});
+                    f.number(u, u), f.with_sign(c.summary.fit.residuals[i], u)});
   }
   document::Section s{
       "5 Results of the checks",
@@ -45,12 +45,12 @@ document::Section results(const Certified& c) {
            "that it shows too little."},
        document::CaptionedTable{coverage, std::move(rows)}}};
   s.blocks.emplace_back(document::Picture{
-      document::svg_of(residual_chart(c.fitted)),
+      document::svg_of(residual_chart(c.summary)),
       "Checks less fit, with the expanded uncertainty of each check; the last column of "
       "the table above has the numbers."});
   s.blocks.emplace_back(
-      document::Paragraph{"Test of the fit: " + wording::agreement_text(c.fitted) + "."});
-  if (!c.fitted.fit.consistent)
+      document::Paragraph{"Test of the fit: " + wording::agreement_text(c.summary) + "."});
+  if (!c.summary.fit.consistent)
     s.blocks.emplace_back(document::Paragraph{
         "By today's models the checks contradict each other beyond their uncertainties; "
         "what follows from them is no better than that."});
@@ -60,7 +60,7 @@ document::Section results(const Certified& c) {
 document::Section correction(const Certified& c) {
   const Figures f{c};
   const char* straight =
-      wording::checked_at_one_place(c.fitted.fit.correction)
+      wording::checked_at_one_place(c.summary.fit.correction)
           ? "It was checked at one place of the scale. How it runs along the scale "
             "is assumed: within what is usual."
           : "That the correction runs as a straight line between the checks is "
@@ -69,16 +69,16 @@ document::Section correction(const Certified& c) {
              "there the scale is"}};
   for (const CorrectionBudget& p : c.corrections) {
     const double u = p.correction.expanded();
-    const bool outside = c.fitted.fit.correction.beyond(p.indication) != 0;
+    const bool outside = c.summary.fit.correction.beyond(p.indication) != 0;
     rows.push_back(
         {f.shown(p.indication), f.with_sign(p.correction.estimate, u), f.number(u, u),
          outside ? "NOT checked: U grows with the distance" : "within the checked range"});
   }
   return {
       "6 The correction in force",
-      {document::Paragraph{wording::instruction_text(c.fitted) + "."},
-       document::Paragraph{fmt::format("It rests on {}; {}.", c.fitted.fit.correction.provenance,
-                                       c.fitted.fit.reason)},
+      {document::Paragraph{wording::instruction_text(c.summary) + "."},
+       document::Paragraph{fmt::format("It rests on {}; {}.", c.summary.fit.correction.provenance,
+                                       c.summary.fit.reason)},
        document::Paragraph{straight},
        document::CaptionedTable{"U is for about 95 %, k = 1.96; between these marks in proportion.",
                                 std::move(rows)}}};
@@ -115,7 +115,7 @@ constexpr const char* corrected =
 
 document::Section conformity(const Certified& c) {
   const Figures f{c};
-  const instruments::Correction& k = c.fitted.fit.correction;
+  const instruments::Correction& k = c.summary.fit.correction;
   if (c.conformity.empty())
     return {"8 Conformity",
             {document::Paragraph{"No statement: the checks contradict each other."}}};
@@ -124,8 +124,8 @@ document::Section conformity(const Certified& c) {
   for (const calibration::ConformityPoint& p : c.conformity) {
     // The verdict has to follow from the numbers as printed.
     const int place = text::last_place(p.expanded);
-    const int more = std::max(telling_place(p.least, c.fitted.tolerance, place),
-                              telling_place(p.most, c.fitted.tolerance, place)) -
+    const int more = std::max(telling_place(p.least, c.summary.tolerance, place),
+                              telling_place(p.most, c.summary.tolerance, place)) -
                      place;
     rows.push_back({f.shown(p.indication), f.with_sign(p.error, p.expanded, more),
                     f.number(p.expanded, p.expanded, more), f.number(p.least, p.expanded, more),
@@ -134,13 +134,13 @@ document::Section conformity(const Certified& c) {
   return {"8 Conformity",
           {document::Paragraph{fmt::format("Checked {}, maximum permissible error {:.3g}{}: {}.",
                                            wording::checked_text(c.instrument, k),
-                                           c.fitted.tolerance, f.behind(),
-                                           in_words(calibration::judge(k, c.fitted.tolerance)))},
+                                           c.summary.tolerance, f.behind(),
+                                           in_words(calibration::judge(k, c.summary.tolerance)))},
            document::Bullets{
                {wording::checked_at_one_place(k) ? judged_at_one_place : judged_at_ends,
                 fmt::format("against what: the maximum permissible error of section 2, {:.3g}{} "
                             "(limits of error on both sides of zero) [jcgm200]",
-                            c.fitted.tolerance, f.behind()),
+                            c.summary.tolerance, f.behind()),
                 decision_rule, risk, corrected}},
            document::CaptionedTable{"What the verdict rests on", std::move(rows)}}};
 }
@@ -161,7 +161,7 @@ document::Section drift_section(const Certified& c) {
     for (const calibration::DriftPoint& p : d.points) {
       std::vector<std::string> cells{f.shown(p.indication)};
       for (const instruments::Correction* k :
-           {&c.before->fitted.fit.correction, &c.fitted.fit.correction}) {
+           {&c.before->summary.fit.correction, &c.summary.fit.correction}) {
         const double u = uncertainty::Value{0, k->uncertainty_at(p.indication)}.expanded();
         cells.push_back(f.with_sign(k->at(p.indication), u));
         cells.push_back(f.number(u, u));
@@ -200,8 +200,9 @@ std::vector<std::string> certificate_notes(const Certified& c) {
     all.push_back(fmt::format("Calibration {} took its place on {}.", c.after->id,
                               c.after->in_force_from.date()));
   if (c.retired)
-    all.push_back(fmt::format("The instrument is used no more since {}.", c.retired->at.date()));
-  for (const std::string& remark : c.fitted.remarks) all.push_back(text::sentence(remark));
+    all.push_back(
+        fmt::format("The instrument has been out of use since {}.", c.retired->at.date()));
+  for (const std::string& remark : c.summary.remarks) all.push_back(text::sentence(remark));
   return all;
 }
 

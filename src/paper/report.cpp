@@ -54,13 +54,13 @@ ReportData material_of(const notebook::Notebook& book, batch::Batch& batch,
              return p.sample.bottle().empty();
            }) == static_cast<std::ptrdiff_t>(whole.history.points.size());
   };
-  const auto told = [&](const BottleHistory& a) {
+  const auto shown_with_bottles = [&](const BottleHistory& a) {
     return a.bottle.empty() && (a.last_strength() == nullptr ||
                                 std::any_of(m.accounts.begin(), m.accounts.end(),
                                             [&](const BottleHistory& b) { return holds(b, a); }));
   };
   if (m.accounts.size() > 1)
-    if (const auto whole = std::find_if(m.accounts.begin(), m.accounts.end(), told);
+    if (const auto whole = std::find_if(m.accounts.begin(), m.accounts.end(), shown_with_bottles);
         whole != m.accounts.end())
       m.accounts.erase(whole);
   for (const BottleHistory& a : m.accounts)

@@ -27,23 +27,23 @@ namespace {
 using batch::Point;
 using trend::History;
 
-// Of several bottles, what they begin with is told once: it was read of the batch, or went into
+// Of several bottles, what they begin with is said once: it was read of the batch, or went into
 // it, before they were filled.
-bool is_told_before(const ReportData& m, const BottleHistory& a, const std::string& bottle) {
+bool stands_before(const ReportData& m, const BottleHistory& a, const std::string& bottle) {
   return m.accounts.size() > 1 && !a.bottle.empty() && bottle.empty();
 }
 
-// Numbers of the points of a history that are told with one account, or before all of them.
-std::vector<std::size_t> told_points(const ReportData& m, const BottleHistory& a, bool before) {
+// Numbers of the points of a history that stand in one account, or before all of them.
+std::vector<std::size_t> points_of(const ReportData& m, const BottleHistory& a, bool before) {
   std::vector<std::size_t> all;
   for (std::size_t i = 0; i < a.history.points.size(); ++i)
-    if (is_told_before(m, a, a.history.points[i].sample.bottle()) == before) all.push_back(i);
+    if (stands_before(m, a, a.history.points[i].sample.bottle()) == before) all.push_back(i);
   return all;
 }
 
 std::string originals(const ReportData& m, const BottleHistory& a, bool before) {
   std::string all;
-  for (const std::size_t i : told_points(m, a, before)) {
+  for (const std::size_t i : points_of(m, a, before)) {
     const Point& p = a.history.points[i];
     if (p.computed() && p.sample.first().stage == notebook::Stage::original)
       all +=
@@ -52,7 +52,7 @@ std::string originals(const ReportData& m, const BottleHistory& a, bool before) 
                       wording::sample_text(*m.batch, p.sample));
   }
   for (const notebook::AdditionRecord& r : m.batch->additions())
-    if (concerns(r, a) && is_told_before(m, a, r.bottle) == before)
+    if (concerns(r, a) && stands_before(m, a, r.bottle) == before)
       all += fmt::format("Added on {}: {}. ", wording::when_text(r.made_at),
                          wording::addition_text(*m.book, r));
   return all;
@@ -82,15 +82,13 @@ std::string story(const ReportData& m, const BottleHistory& a) {
 void write_readings(document::Document& d, const ReportData& m, const BottleHistory& a,
                     bool before) {
   const History& h = a.history;
-  const std::vector<std::size_t> told = told_points(m, a, before);
+  const std::vector<std::size_t> own = points_of(m, a, before);
   std::vector<std::size_t> shown;
-  std::ranges::set_intersection(h.shown, told, std::back_inserter(shown));
+  std::ranges::set_intersection(h.shown, own, std::back_inserter(shown));
   if (shown.empty()) return;
   const auto samples = m.batch->samples(a.bottle);
-  const auto read =
-      static_cast<std::size_t>(std::ranges::count_if(samples, [&](const batch::Sample* s) {
-        return is_told_before(m, a, s->bottle()) == before;
-      }));
+  const auto read = static_cast<std::size_t>(std::ranges::count_if(
+      samples, [&](const batch::Sample* s) { return stands_before(m, a, s->bottle()) == before; }));
   const std::string of = m.accounts.size() == 1 ? "" : before ? "The batch: " : title_of(a) + ": ";
   d.add(document::CaptionedTable{
       of + text::sentence(fmt::format(
@@ -104,10 +102,11 @@ void write_readings(document::Document& d, const ReportData& m, const BottleHist
 // What several bottles begin with, from the one that has most of it; not if the batch has an
 // account of its own.
 void write_before(document::Document& d, const ReportData& m) {
-  const auto count = [&](const BottleHistory& a) { return told_points(m, a, true).size(); };
-  const bool told = std::ranges::any_of(m.accounts, [](const auto& a) { return a.bottle.empty(); });
+  const auto count = [&](const BottleHistory& a) { return points_of(m, a, true).size(); };
+  const bool has_account =
+      std::ranges::any_of(m.accounts, [](const auto& a) { return a.bottle.empty(); });
   const auto most = std::ranges::max_element(m.accounts, {}, count);
-  if (told || count(*most) == 0) return;
+  if (has_account || count(*most) == 0) return;
   d.section("The batch, before its bottles were filled");
   d.add(document::Paragraph{originals(m, *most, true)});
   write_readings(d, m, *most, true);
@@ -248,7 +247,7 @@ void write_instruments(document::Document& d, const ReportData& m) {
       continue;
     }
     const wording::FitSummary f =
-        wording::fitted(*m.book, r, notebook::checks_of(*m.book, *calibration));
+        wording::fit_summary(*m.book, r, notebook::checks_of(*m.book, *calibration));
     d.add(document::Paragraph{
         fmt::format("A user's check, not an accredited calibration; in force from {}{}.",
                     calibration->in_force_from.date(),

@@ -61,7 +61,7 @@ void SaidOnce::add(std::size_t line, const std::string& message, const std::stri
     kind->all_listed = false;
 }
 
-SaidOnce::Told SaidOnce::told(const Kind& k) {
+SaidOnce::Reported SaidOnce::reported(const Kind& k) {
   if (k.more == 0) return {k.line, k.message, k.hint};
   std::string lines;
   for (const auto& [first, last] : k.stretches)
@@ -74,9 +74,9 @@ SaidOnce::Told SaidOnce::told(const Kind& k) {
           k.hint};
 }
 
-std::vector<SaidOnce::Told> SaidOnce::told() const {
-  std::vector<Told> all;
-  for (const Kind& k : kinds_) all.push_back(told(k));
+std::vector<SaidOnce::Reported> SaidOnce::reported() const {
+  std::vector<Reported> all;
+  for (const Kind& k : kinds_) all.push_back(reported(k));
   return all;
 }
 

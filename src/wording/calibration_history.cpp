@@ -144,7 +144,7 @@ std::vector<std::string> calibration_lines(
   std::vector<CheckRecord> used;
   if (in_force) {
     used = checks_of(book, *in_force);
-    add(fit_lines(fitted(book, instrument, used)));
+    add(fit_lines(fit_summary(book, instrument, used)));
     all.push_back(own_check_text(*in_force));
   } else {
     all.push_back(

@@ -34,8 +34,8 @@ const char* sentence(calibration::Conformity c, bool consistent) {
 
 }  // namespace
 
-FitSummary fitted(const notebook::Notebook& book, const InstrumentRecord& instrument,
-                  std::vector<CheckRecord> checks) {
+FitSummary fit_summary(const notebook::Notebook& book, const InstrumentRecord& instrument,
+                       std::vector<CheckRecord> checks) {
   return {instrument,
           checks,
           evaluate(book, instrument, checks),

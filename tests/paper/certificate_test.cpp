@@ -129,14 +129,14 @@ TEST_F(Certificates, AreTheSameForPrograms) {
   EXPECT_TRUE(j["place"].is_null());
   EXPECT_EQ(j["file"], "x.pdf");
   EXPECT_TRUE(Json::parse(certificate_json(c, ""))["file"].is_null());
-  const instruments::Correction& k = c.fitted.fit.correction;
+  const instruments::Correction& k = c.summary.fit.correction;
   EXPECT_EQ(j["offset"].get<double>(), k.offset);
   EXPECT_EQ(j["offset_standard_uncertainty"].get<double>(), k.u_offset);
   ASSERT_EQ(j["checks"].size(), 3u);
   for (std::size_t i = 0; i < 3; ++i) {
-    const calibration::Check& check = c.fitted.evaluated.checks[i];
+    const calibration::Check& check = c.summary.evaluated.checks[i];
     EXPECT_EQ(j["checks"][i]["correction"].get<double>(), check.correction.estimate);
-    EXPECT_EQ(j["checks"][i]["residual"].get<double>(), c.fitted.fit.residuals[i]);
+    EXPECT_EQ(j["checks"][i]["residual"].get<double>(), c.summary.fit.residuals[i]);
     EXPECT_EQ(j["checks"][i]["water"], "pure");
     EXPECT_TRUE(j["checks"][i]["apart"].is_null());
   }

@@ -9,9 +9,9 @@
 #include "areo/core/error.hpp"
 #include "areo/ferment/balling.hpp"
 #include "areo/ferment/drink.hpp"
+#include "areo/physics/density_and_index.hpp"
 #include "areo/physics/mixture.hpp"
 #include "areo/physics/scale.hpp"
-#include "areo/physics/two_readings.hpp"
 #include "areo/physics/water.hpp"
 
 namespace areo::published {

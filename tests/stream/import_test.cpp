@@ -43,8 +43,8 @@ TEST_F(Import, SaysWhatBecameOfEachRow) {
   EXPECT_EQ(o.bad, 1);
   EXPECT_EQ(o.not_noted(), 1);
   EXPECT_EQ(noted(), 2U);
-  ASSERT_EQ(o.refused.told().size(), 1U);
-  EXPECT_EQ(o.refused.told().front().line, 3U);
+  ASSERT_EQ(o.refused.reported().size(), 1U);
+  EXPECT_EQ(o.refused.reported().front().line, 3U);
   const ImportOutcome again = take(three);
   EXPECT_EQ(again.noted, 0);
   EXPECT_EQ(again.there, 2);

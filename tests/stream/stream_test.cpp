@@ -42,8 +42,8 @@ TEST(Stream, ABadRowNeverStopsTheOthers) {
   EXPECT_TRUE(out.lines[1].starts_with("12.5P,1.05"));
   EXPECT_NE(out.lines[2].find("banana"), std::string::npos);
   EXPECT_TRUE(out.lines[3].starts_with("10P,1.04"));
-  ASSERT_EQ(out.refused.told().size(), 1U);
-  EXPECT_EQ(out.refused.told().front().line, 3U);
+  ASSERT_EQ(out.refused.reported().size(), 1U);
+  EXPECT_EQ(out.refused.reported().front().line, 3U);
 }
 
 TEST(Stream, RefusesItsOwnColumnsAndMissingOnes) {

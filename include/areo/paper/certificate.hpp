@@ -22,7 +22,7 @@ struct Issue {
 /// The calibration before, and what changed since.
 struct Predecessor {
   notebook::CalibrationRecord calibration;
-  wording::FitSummary fitted;
+  wording::FitSummary summary;
   calibration::Drift drift;
 };
 
@@ -37,7 +37,7 @@ struct Certified {
   Issue issue;
   notebook::InstrumentRecord instrument;
   notebook::CalibrationRecord calibration;
-  wording::FitSummary fitted;
+  wording::FitSummary summary;
   std::vector<calibration::CorrectionBudget> corrections;  ///< at marks along the scale
   std::vector<calibration::CorrectionBudget> budgets;      ///< at the ends and the middle
   std::vector<calibration::ConformityPoint> conformity;    ///< none if the checks contradict

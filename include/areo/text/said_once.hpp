@@ -23,14 +23,14 @@ class SaidOnce {
   [[nodiscard]] bool empty() const noexcept { return kinds_.empty(); }
 
   /// A kind as it is reported.
-  struct Told {
+  struct Reported {
     std::size_t line;  ///< the first one
     std::string message, hint;
   };
   /// In the order in which they were first met. The message of the first line, and behind it how
   /// many more there are and where: "..., and 99998 more lines: 3 to 100000"; with "like it" if
   /// their numbers are others.
-  [[nodiscard]] std::vector<Told> told() const;
+  [[nodiscard]] std::vector<Reported> reported() const;
 
  private:
   struct Kind {
@@ -42,7 +42,7 @@ class SaidOnce {
     std::vector<std::pair<std::size_t, std::size_t>> stretches = {};
     bool all_listed = true;
   };
-  [[nodiscard]] static Told told(const Kind& kind);
+  [[nodiscard]] static Reported reported(const Kind& kind);
   std::vector<Kind> kinds_;
 };
 

@@ -17,9 +17,9 @@ struct FitSummary {
   double tolerance = 0;
   std::vector<std::string> remarks;  ///< about the thermometers of the checks
 };
-[[nodiscard]] FitSummary fitted(const notebook::Notebook& book,
-                                const notebook::InstrumentRecord& instrument,
-                                std::vector<notebook::CheckRecord> checks);
+[[nodiscard]] FitSummary fit_summary(const notebook::Notebook& book,
+                                     const notebook::InstrumentRecord& instrument,
+                                     std::vector<notebook::CheckRecord> checks);
 
 /// "check 2: sugar 52 g + 448 g water at 21 °C: shows 1.042, should show 1.0413 ± 0.0006"
 [[nodiscard]] std::string check_text(const notebook::InstrumentRecord& instrument,

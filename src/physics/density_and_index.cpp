@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "areo/physics/two_readings.hpp"
+#include "areo/physics/density_and_index.hpp"
 
 #include "areo/core/error.hpp"
 #include "areo/numeric/newton.hpp"
