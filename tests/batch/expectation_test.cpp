@@ -27,13 +27,7 @@ class Expected : public notebook::TemporaryFolder {
     h.lo = 0.970;  // long enough for every slip
     h.hi = 1.170;
     stem_ = book_.add(stem);
-    notebook::InstrumentRecord prism;
-    instruments::Refractometer r =
-        instruments::ordinary_refractometer(instruments::RefractometerScale::brix);
-    r.name = "prism-1";
-    prism.instrument = r;
-    prism.added_at = moment_from_text("2026-05-01");
-    prism_ = book_.add(prism);
+    prism_ = book_.add(notebook::refractometer("prism-1"));
     notebook::BatchRecord b;
     b.name = "PT-1";
     b.volume_typed = "4L";

@@ -57,9 +57,7 @@ class Checked : public notebook::TemporaryFolder {
     return add(h);
   }
   Id prism(const std::string& name, bool compensated) {
-    instruments::Refractometer r =
-        instruments::ordinary_refractometer(instruments::RefractometerScale::brix);
-    r.name = name;
+    instruments::Refractometer r = *notebook::refractometer(name).refractometer();
     r.compensated = compensated;
     return add(r);
   }
