@@ -174,8 +174,8 @@ void Expectation::compare(Seen& earlier, Seen& later, bool later_is_new, Doubts&
   const std::string slip = slip_text(candidate, *(later_is_new ? first : second));
   if (rise > *added + slack)
     doubts.push_back(fmt::format(
-        "{} is {:.4f} in gravity {} {}: nothing rises by itself, and bubbles lift by {} at the "
-        "most{}",
+        "{} is {:.4f} in gravity {} {}: nothing rises by itself, and bubbles lift by at "
+        "most {}{}",
         candidate.sample->first().typed, std::abs(rise), later_is_new ? "above" : "below", beside,
         largest_lift_sg, slip));
   else if (-rise > fall_allowed)

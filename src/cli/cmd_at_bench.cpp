@@ -49,8 +49,8 @@ int at_bench(const entry::GuidedReadings::Start& start, const Session& session) 
       readings.answer(*text);
     } catch (const Error& e) {
       refused = true;
-      const std::string told = wording::failure_text(e, screen_columns());
-      std::fwrite(told.data(), 1, told.size(), stdout);
+      const std::string failure = wording::failure_text(e, screen_columns());
+      std::fwrite(failure.data(), 1, failure.size(), stdout);
     }
   }
   line(readings.summary());
@@ -65,7 +65,7 @@ void setup_at_bench(const Command& app, const Session& session, Run& run) {
   auto c = app.add_subcommand("bench", "note one reading after the other, guided");
   c.add_option("batch", o->batch, "the batch").required();
   c.add_option("--instrument", o->typed.instrument,
-               "what you read; the hydrometer, if the notebook has one only")
+               "what you read; the hydrometer, if the notebook has only one")
       .type_name("NAME");
   c.add_option("--thermometer", o->typed.thermometer, "thermometer in the notebook")
       .type_name("NAME");
@@ -83,8 +83,8 @@ void setup_at_bench(const Command& app, const Session& session, Run& run) {
   });
   c.footer(
       "It asks for a reading and its temperature, shows what follows, and writes each accepted\n"
-      "reading at once. What is far from what is expected it asks about twice. Ctrl-C loses what "
-      "is being typed and nothing else.");
+      "reading at once. Anything far from what is expected it asks about twice. Ctrl-C loses only "
+      "the line that is being typed.");
 }
 
 }  // namespace areo::cli

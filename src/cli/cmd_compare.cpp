@@ -89,7 +89,7 @@ void setup_compare(const Command& app, const Session& session, Run& run) {
       .type_name("DAY");
   c.add_option("--bottle", o->bottle, "of which bottle the days are").type_name("NAME");
   c.add_option("--within", o->within,
-               "so near counts as the same, in % vol; nothing does unless stated")
+               "drinks this close count as the same, in % vol; none do unless stated")
       .type_name("0.3");
   c.footer(
       "Examples:\n  areo compare PT-1 --within 0.3\n  areo compare PT-1 PT-2\n"

@@ -155,7 +155,7 @@ void setup_instrument(const Command& app, const Session& session, Run& run) {
   auto show = c.add_subcommand("show", "one instrument");
   show.add_option("name", o->name, "its name").required();
   show.callback([=, &session, &run] { run = [=, &session] { return run_show(*o, session); }; });
-  auto retire = c.add_subcommand("retire", "an instrument is used no more; its readings stay");
+  auto retire = c.add_subcommand("retire", "an instrument is no longer used; its readings stay");
   retire.add_option("name", o->name, "its name").required();
   retire.add_option("--reason", o->reason, "why: broke, lost").required().type_name("TEXT");
   retire.add_option("--on", o->on, "since when; now unless stated").type_name("DATE");

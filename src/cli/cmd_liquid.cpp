@@ -133,7 +133,7 @@ void setup_liquid(const Command& app, const Session& session, Run& run) {
   auto show = c.add_subcommand("show", "its factor and its pairs");
   show.add_option("name", o->liquid, "the liquid").required();
   show.callback([=, &session, &run] { run = [=, &session] { return run_show(*o, session); }; });
-  auto out = c.add_subcommand("leave-out", "a pair that does not count any more");
+  auto out = c.add_subcommand("leave-out", "a pair that no longer counts");
   out.add_option("name", o->liquid, "the liquid").required();
   out.add_option("pair", o->pair, "its number").required();
   out.add_option("--reason", o->reason, "why").required();

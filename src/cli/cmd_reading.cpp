@@ -118,7 +118,7 @@ int run_list(const Options& o, const Session& session) {
 void add_options(const Command& c, entry::TypedReading& t) {
   c.add_option("--temp", t.temperature, "temperature of the sample").type_name("TEMP");
   c.add_option("--instrument", t.instrument,
-               "what showed it; the hydrometer, if the notebook has one only")
+               "what showed it; the hydrometer, if the notebook has only one")
       .type_name("NAME");
   c.add_option("--thermometer", t.thermometer, "thermometer in the notebook").type_name("NAME");
   c.add_option("--temp-accuracy", t.temperature_accuracy, "±; 0.5C unless stated")
@@ -165,9 +165,9 @@ void setup_reading(const Command& app, const Session& session, Run& run) {
   amend.add_option("--reason", o->reason, "why").required();
   amend.callback([=, &session, &run] { run = [=, &session] { return run_amend(*o, session); }; });
   for (const bool exclude : {true, false}) {
-    auto sub = c.add_subcommand(exclude ? "exclude" : "include",
-                                exclude ? "a reading that does not count any more"
-                                        : "an excluded reading that counts again");
+    auto sub = c.add_subcommand(
+        exclude ? "exclude" : "include",
+        exclude ? "a reading that no longer counts" : "an excluded reading that counts again");
     sub.add_option("number", o->id, "its number").required();
     sub.add_option("--reason", o->reason, "why").required();
     sub.callback(

@@ -21,7 +21,7 @@ std::uint64_t whole_number(const std::string& text, const char* what, const char
   const char* const end = text.data() + text.size();
   const auto [stop, error] = std::from_chars(text.data(), end, n);
   if (error != std::errc{} || stop != end)
-    throw ParseError{fmt::format("'{}' is no {}", text, what), text, 0, text.size(), hint};
+    throw ParseError{fmt::format("'{}' is not a {}", text, what), text, 0, text.size(), hint};
   return n;
 }
 

@@ -31,7 +31,7 @@ std::ifstream spooled(std::istream& in) {
   }
   if (!whole || !out)
     throw Error{Errc::file, "what comes through the pipe cannot be put aside",
-                "look at the room on the disk and at the folder for temporary files"};
+                "check the free space on the disk and the folder for temporary files"};
   return out;
 }
 

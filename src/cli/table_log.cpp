@@ -56,7 +56,7 @@ void setup_table_log(const Command& tables, const Session& session, Run& run) {
   t.add_option("--batch", o->batch, "batch in the notebook that it is for; blanks unless stated")
       .type_name("NAME");
   t.add_option("--rows", o->rows,
-               "so many; unless stated as many as fill a sheet of PDF, and 15 otherwise")
+               "how many; unless stated, as many as fill a sheet of PDF, 15 otherwise")
       .type_name("N");
   add_sheet_options(t, o->sheet);
   t.footer(

@@ -27,7 +27,7 @@ namespace fs = std::filesystem;
 }
 [[noreturn]] void refuse_write(const std::string& path, int error) {
   refuse(path, "cannot be written: " + std::generic_category().message(error),
-         "check its folder, its rights, and the room on the disk");
+         "check its folder, its rights, and the free space on the disk");
 }
 [[noreturn]] void refuse_present(const std::string& path) {
   refuse(path, "is there already", "name a new one; nothing was changed");
@@ -51,7 +51,7 @@ std::string target_behind(const std::string& path, Present present) {
   if (!fs::exists(fs::symlink_status(path, error))) return path;
   if (present == Present::kept) refuse_present(path);
   if (!fs::is_regular_file(fs::status(path, error)))
-    refuse(path, "is no ordinary file", "name a file");
+    refuse(path, "is not an ordinary file", "name a file");
   return fs::canonical(path).string();
 }
 

@@ -13,7 +13,7 @@ PictureFormat picture_format(const std::string& file) {
   if (file.ends_with(".png"))
     throw Error{Errc::domain, fmt::format("{} would be dots, and areo draws lines", file),
                 "a name that ends in .svg opens in any browser, and .pdf is for paper"};
-  throw Error{Errc::domain, fmt::format("{} is no kind of picture", file),
+  throw Error{Errc::domain, fmt::format("{} is not a kind of picture", file),
               "a name that ends in .svg or .pdf"};
 }
 

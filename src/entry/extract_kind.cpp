@@ -21,7 +21,7 @@ measurement::ExtractKind extract_from_word(const std::string& typed) {
   if (auto kind = measurement::extract_kind_from_word(word)) return *kind;
   const std::vector<std::string> known = measurement::extract_words();
   const std::string near = nearest(word, known);
-  throw ParseError{fmt::format("'{}' is no kind of extract", word), word, 0, word.size(),
+  throw ParseError{fmt::format("'{}' is not a kind of extract", word), word, 0, word.size(),
                    near.empty() ? fmt::format("one of {}", fmt::join(known, ", "))
                                 : fmt::format("did you mean '{}'?", near)};
 }

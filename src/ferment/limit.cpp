@@ -56,7 +56,7 @@ const StrengthLimit& strength_limit(std::string_view name) {
   for (const StrengthLimit& l : limits) names.emplace_back(l.name);
   const std::string near = nearest(name, names);
   throw ParseError{
-      fmt::format("'{}' is no limit that areo knows", name), std::string{name}, 0, name.size(),
+      fmt::format("'{}' is not a limit that areo knows", name), std::string{name}, 0, name.size(),
       near.empty() ? fmt::format("a number of % vol, or one of {}", fmt::join(names, ", "))
                    : fmt::format("did you mean '{}'?", near)};
 }

@@ -21,7 +21,8 @@ Repeated mean_of(std::span<const double> readings, double half_width,
   const double own = uncertainty::pooled_repeatability(std::span{&sample, 1}).s / std::sqrt(n);
   Repeated r;
   r.mean = std::accumulate(sample.begin(), sample.end(), 0.0) / n;
-  if (!std::isfinite(r.mean)) throw Error{Errc::domain, "a repeated reading is no finite number"};
+  if (!std::isfinite(r.mean))
+    throw Error{Errc::domain, "a repeated reading is not a finite number"};
   const std::string of =
       sample.size() == 1 ? "one reading" : fmt::format("mean of {} readings", sample.size());
   const double step = half_width / std::sqrt(12.0);

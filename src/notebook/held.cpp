@@ -75,7 +75,7 @@ struct Folder {
     path = with_letters_to_fill((fs::temp_directory_path(error) / "areo-").string());
     if (error || ::mkdtemp(path.data()) == nullptr)
       throw Error{Errc::file, "no temporary folder can be made for a copy of the notebook",
-                  "look at the room on the disk, and whether TMPDIR names a folder"};
+                  "check the free space on the disk, and whether TMPDIR names a folder"};
   }
   ~Folder() {
     std::error_code error;

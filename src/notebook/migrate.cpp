@@ -105,7 +105,7 @@ void refuse_unreadable(const std::string& path, const std::string& row) {
 void prepare(const sqlite::Connection& db) {
   const auto [id, version, tables] = look(db);
   if (id != application_id || tables == 0)
-    refuse(db.path(), tables == 0 ? "holds nothing" : "is a database, but no notebook",
+    refuse(db.path(), tables == 0 ? "holds nothing" : "is a database, but not a notebook",
            "name another file; nothing was changed");
   if (version > schema_version)
     refuse(db.path(), "was written by a newer areo", "use that version; nothing was changed");

@@ -66,7 +66,7 @@ void require_whole(const Connection& db) {
 void require_ordinary(const std::string& path, Open how) {
   namespace fs = std::filesystem;
   if (path.empty() || path.ends_with('/') || path == ":memory:" || path.starts_with("file:"))
-    refuse(path, "is no name of a file: nothing would be kept",
+    refuse(path, "is not the name of a file: nothing would be kept",
            "name a file; ./ in front makes any name one");
   std::error_code error;
   const fs::file_status there = fs::status(path, error);
@@ -78,11 +78,11 @@ void require_ordinary(const std::string& path, Open how) {
            "register an instrument first: areo instrument add NAME");
   }
   if (!fs::status_known(there)) refuse(path, "cannot be read: " + error.message(), "");
-  if (!fs::is_regular_file(there)) refuse(path, "is no ordinary file", "name another file");
+  if (!fs::is_regular_file(there)) refuse(path, "is not an ordinary file", "name another file");
   if (bytes_in(path) == 0)
     refuse(path,
            bytes_in(path + "-wal") > 0 ? "is empty, but its last readings lie in a file beside it"
-                                       : "is empty: it is no notebook, or was one",
+                                       : "is empty: it is not a notebook, or is one no longer",
            "if it was a notebook, take your last backup; for a new one name a file that is not "
            "there");
 }
@@ -100,7 +100,7 @@ void make_missing(const std::string& path) {
   } catch (const Error& e) {
     if (!fs::exists(path, error))  // else somebody was faster
       refuse(path, e.what(),
-             "nothing was noted; check its folder, its rights, and the room on the disk");
+             "nothing was noted; check its folder, its rights, and the free space on the disk");
   }
 }
 

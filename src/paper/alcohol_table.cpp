@@ -81,7 +81,7 @@ Grid alcohol_table(const AlcoholTable& t) {
                         h.division, reader.temperature.half_width_c);
   g.notes = reader.instrument.correction.remarks;
   g.notes.emplace_back(
-      "a home estimate is no legal strength: local law and an accredited laboratory decide");
+      "a home estimate is not a legal strength: local law and an accredited laboratory decide");
   g.models = {of_balance, of_sugar, of_drinks, of_glass};
   g.cells = [reader](double present, double original) {
     const auto cell = reader.cell(present, original);

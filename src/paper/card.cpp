@@ -89,7 +89,7 @@ void require_in_use(const notebook::Notebook& book, const notebook::InstrumentRe
   if (retired && at >= retired->at)
     throw Error{Errc::inconsistent,
                 fmt::format("{} retired on {}: {}", r.name(), retired->at.date(), retired->reason),
-                "no card for what is used no more; areo instrument list shows the others"};
+                "an instrument out of use has no card; areo instrument list shows the others"};
 }
 
 }  // namespace
@@ -164,7 +164,7 @@ document::Headline card_headline(const CardSubject& s, const std::vector<CardOff
   const auto t = meant_for(s);
   document::Headline h{
       instructions(s, offsets, t ? " at " + *t : ""),
-      {offsets[0].everywhere ? doubt + " at the most, for the readings of this card (about 95 %)"
+      {offsets[0].everywhere ? doubt + " at most, for the readings of this card (about 95 %)"
                              : "each ± for about 95 %"}};
   if (!offsets[0].everywhere)
     h.below.front() +=

@@ -119,7 +119,7 @@ Grid refractometer_grid(const CardSubject& s, const CardSides& o,
   g.notes = kind.remarks;
   g.cautions = {fmt::format(
       "While it ferments a reading is no Brix, and this card is not for it: alcohol refracts too. "
-      "What it means then says areo refract, or areo table refractometer --instrument {}.",
+      "For what it means then, use areo refract or areo table refractometer --instrument {}.",
       shell_word(s.record.name()))};
   return g;
 }

@@ -153,7 +153,7 @@ std::vector<Clause> calibration_certificate(const Certified& c) {
           : stated("7.8.4.1 e", "conformity with requirements, where it matters", "section 8"),
       none("7.8.4.1 f", "opinions and interpretations, where they help", "none are given"),
       stated("7.8.4.3", "no interval to the next calibration, unless it was agreed on",
-             c.calibration.due ? "section 10: none is recommended, the owner's own is told"
+             c.calibration.due ? "section 10: none is recommended, the owner's own is given"
                                : "section 10: none is recommended"),
   };
 }

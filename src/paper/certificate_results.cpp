@@ -108,7 +108,7 @@ constexpr const char* decision_rule =
     "either "
     "end; outside if the size less U exceeds it at one; else the checks cannot tell";
 constexpr const char* risk =
-    "risk that such a verdict is wrong: at each limit of error 2.5 % at the most";
+    "risk that such a verdict is wrong: at each limit of error 2.5 % at most";
 constexpr const char* corrected =
     "used with its correction the instrument serves whatever the verdict; the uncertainty of the "
     "correction then counts";

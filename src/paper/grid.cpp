@@ -166,16 +166,16 @@ class Rows {
   }
   [[nodiscard]] std::string doubt() const {
     if (g_.doubt_of == DoubtOf::entry)
-      return fmt::format("± about 95 %{}: {}", g_.columns ? ", at the most of each column" : "",
+      return fmt::format("± about 95 %{}: {}", g_.columns ? ", the largest of each column" : "",
                          g_.doubt);
-    if (!g_.columns) return fmt::format("± about 95 %, at the most; {}", g_.doubt);
+    if (!g_.columns) return fmt::format("± about 95 %, at most; {}", g_.doubt);
     std::string text;
     for (std::size_t k = 0; k < expanded_.size(); ++k) {
       const std::string& unit = g_.quantities[k].unit;
       text += fmt::format("{}± {}{}", k > 0 ? " and " : "",
                           doubt_text(expanded_[k], l_.decimals[k]), unit.empty() ? "" : " " + unit);
     }
-    return fmt::format("{} at the most (about 95 %): {}", text, g_.doubt);
+    return fmt::format("{} at most (about 95 %): {}", text, g_.doubt);
   }
   [[nodiscard]] std::vector<std::string> notes() const {
     std::vector<std::string> all{doubt()};

@@ -100,7 +100,8 @@ void write_headline(document::Document& d, const ReportData& m, bool with_state)
 
 void write_cautions(document::Document& d) {
   d.add(document::Caution{
-      "A home estimate is no legal strength: local law and an accredited laboratory decide. A live "
+      "A home estimate is not a legal strength: local law and an accredited laboratory decide. A "
+      "live "
       "ferment is not free of alcohol on the strength of a density reading, and strength rises "
       "after bottling."});
   d.add(document::Caution{wording::pressure_caution});

@@ -147,7 +147,7 @@ const char* made_by(ferment::Culture culture) {
     case ferment::Culture::acetic:
       return "a drink in which bacteria turn alcohol into vinegar, so that it can only say how "
              "much "
-             "alcohol there is at the most";
+             "alcohol there is at most";
   }
   return "a drink that yeast alone has made";
 }

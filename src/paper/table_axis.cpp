@@ -130,7 +130,7 @@ TemperatureAxis temperature_axis(const std::string& from, const std::string& to,
 text::TypedNumber strength_number(const std::string& text) {
   text::TypedNumber n = text::number_with_unit(text, "a strength");
   if (!n.unit.empty() && n.unit != "%vol")
-    throw ParseError{fmt::format("'{}' is no unit of a strength", n.unit), text, n.unit_position,
+    throw ParseError{fmt::format("'{}' is not a unit of a strength", n.unit), text, n.unit_position,
                      n.unit.size(), "write 5 or 5%vol"};
   if (n.value < 0)
     throw ParseError{"a strength is not below zero", text, 0, text.size(), "write 5 or 5%vol"};

@@ -27,7 +27,7 @@ File temporary() {
   File f{std::tmpfile()};
   if (!f)
     throw Error{Errc::file, "no temporary file can be made",
-                "look at the room on the disk and at the folder for temporary files"};
+                "check the free space on the disk and the folder for temporary files"};
   return f;
 }
 
@@ -62,7 +62,7 @@ std::string run(const Program& program, const std::string& input) {
   if (std::fwrite(input.data(), 1, input.size(), in.get()) != input.size() ||
       std::fflush(in.get()) != 0)
     throw Error{Errc::file, fmt::format("what {} has to read cannot be written", program.name),
-                "look at the room on the disk"};
+                "check the free space on the disk"};
   std::rewind(in.get());
   Actions actions;
   posix_spawn_file_actions_t* all = &actions.all;

@@ -54,7 +54,7 @@ void write_file(const std::string& path, const std::function<void(std::ostream&)
   out.close();
   if (!out)
     throw Error{Errc::file, fmt::format("{} cannot be written", path),
-                "check its folder, its rights, and the room on the disk"};
+                "check its folder, its rights, and the free space on the disk"};
   file.finish();
 }
 

@@ -116,7 +116,7 @@ text::Json parsed(std::string_view text) {
     return true;
   };
   text::Json j = text::Json::parse(text, look, false);
-  if (j.is_discarded()) refuse(text, "this is no JSON", "is the file complete?");
+  if (j.is_discarded()) refuse(text, "this is not JSON", "is the file complete?");
   if (!twice.empty())
     refuse(text, fmt::format("'{}' stands twice in one object", twice), "leave one of them out");
   return j;

@@ -79,7 +79,7 @@ void require_unit(const ColumnMeaning& m, const std::string& header, const Colum
   if (m.unit.empty()) return;
   const CellKind kind = kind_of_field(m.field);
   if (kind == CellKind::text)
-    throw Error{Errc::file, fmt::format("'{}' is no number: it has no unit", header),
+    throw Error{Errc::file, fmt::format("'{}' is not a number: it has no unit", header),
                 "leave the unit out"};
   if (rules.knows_unit && !rules.knows_unit(kind, m.unit))
     throw Error{Errc::file,

@@ -51,8 +51,8 @@ double with_unit(std::string_view text, std::string_view what, std::span<const U
   for (const Unit& u : units)
     if (n.unit == u.word) return n.value * u.factor;
   if (n.unit.empty()) refuse(text, fmt::format("{} needs a unit", what), std::move(hint));
-  refuse(text, n.unit_position, n.unit.size(), fmt::format("'{}' is no unit of {}", n.unit, what),
-         std::move(hint));
+  refuse(text, n.unit_position, n.unit.size(),
+         fmt::format("'{}' is not a unit of {}", n.unit, what), std::move(hint));
 }
 
 // Where a number without a unit was read: on an instrument, or on a scale alone.
@@ -156,7 +156,7 @@ void require_possible(std::string_view text, const TypedMark& mark) {
   const bool grams_per_cm3 =
       mark.scale.kind == ScaleKind::density && instruments::may_be_gravity(mark.value);
   throw Error{Errc::domain,
-              fmt::format("{} is no sugar liquid: {} [{}]", trimmed(text),
+              fmt::format("{} is not a sugar liquid: {} [{}]", trimmed(text),
                           reach_text(mark.scale, lo, hi), physics::mixture_extract_range.source),
               grams_per_cm3 ? fmt::format("did you mean {:g}kg/m3, which is {:g}g/cm3?",
                                           1000 * mark.value, mark.value)
@@ -265,7 +265,7 @@ double celsius_from_text(std::string_view text) {
     refuse(text, "a temperature needs its unit",
            fmt::format("{}F or {}C?", trimmed(text), trimmed(text)));
   refuse(text, n.unit_position, n.unit.size(),
-         fmt::format("'{}' is no unit of temperature", n.unit), "write 20C, 68F or 293K");
+         fmt::format("'{}' is not a unit of temperature", n.unit), "write 20C, 68F or 293K");
 }
 
 double liquid_celsius_from_text(std::string_view text) {

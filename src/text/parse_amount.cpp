@@ -81,7 +81,7 @@ std::optional<std::size_t> second_number(const TypedNumber& n) {
            fmt::format("'{}' is {:.4g} L in the US and {:.4g} L in the UK", n.unit, unit.us_factor,
                        unit.uk_factor),
            fmt::format("write {} or {}", with(unit.us), with(unit.uk)));
-  const std::string why = fmt::format("'{}' is no unit of {}", n.unit, q.what);
+  const std::string why = fmt::format("'{}' is not a unit of {}", n.unit, q.what);
   const bool ounce =
       unit.meaning == Meaning::other_quantity && mass_unit(n.unit).factor == mass_unit("oz").factor;
   refuse(text, at, length, why,

@@ -75,7 +75,7 @@ RefractometerScale scale_of(std::string_view text, const TypedNumber& n,
   if (n.unit.starts_with('%'))
     refuse(text, n, "percent of what? sugar or alcohol", "a refractometer shows Brix: write 12Bx");
   if (!n.unit.empty())
-    refuse(text, n, fmt::format("'{}' is no unit of a refractometer", n.unit),
+    refuse(text, n, fmt::format("'{}' is not a unit of a refractometer", n.unit),
            "write 12.4Bx, or 1.3512nD for a refractive index");
   if (own) return own->scale;
   const BareMeaning bare = bare_meaning(n, own);

@@ -16,7 +16,7 @@ Repeatability pooled_repeatability(std::span<const std::vector<double>> samples)
     const auto n = static_cast<double>(sample.size());
     const double mean = std::accumulate(sample.begin(), sample.end(), 0.0) / n;
     for (const double x : sample) {
-      if (!std::isfinite(x)) throw Error{Errc::domain, "a repeated reading is no finite number"};
+      if (!std::isfinite(x)) throw Error{Errc::domain, "a repeated reading is not a finite number"};
       squares += (x - mean) * (x - mean);
     }
     r.degrees_of_freedom += n - 1;

@@ -153,7 +153,7 @@ std::string budget_key(const measurement::Result& result, const std::string& of)
   for (const Quantity& q : result.quantities) keys.push_back(q.key);
   if (std::find(keys.begin(), keys.end(), of) != keys.end()) return of;
   const std::string near = nearest(of, keys);
-  throw ParseError{fmt::format("'{}' is no quantity of this result", of), of, 0, of.size(),
+  throw ParseError{fmt::format("'{}' is not a quantity of this result", of), of, 0, of.size(),
                    near.empty() ? fmt::format("one of {}", fmt::join(keys, ", "))
                                 : fmt::format("did you mean '{}'?", near)};
 }

@@ -69,7 +69,7 @@ std::optional<Limit> limit_from_text(const std::string& limit, const std::string
   }
   const text::TypedNumber n = text::number_with_unit(limit, "a limit");
   if (!n.unit.empty() && n.unit != "%vol")
-    throw ParseError{fmt::format("'{}' is no unit of a limit", n.unit), limit, n.unit_position,
+    throw ParseError{fmt::format("'{}' is not a unit of a limit", n.unit), limit, n.unit_position,
                      n.unit.size(), "write 0.5 or 0.5%vol"};
   if (!(n.value > 0 && n.value < 100))
     throw ParseError{"a limit lies above zero and below 100 % vol", limit, 0, limit.size(),

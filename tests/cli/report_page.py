@@ -266,7 +266,7 @@ def leaves_files_whole(bench):
                          ("--plot link.svg", "is the notebook"),
                          ("--out copy.html", "is a notebook, or another database"),
                          ("--out x.pdf --plot x.pdf", "is the picture's file too"),
-                         ("--out pipe.html", "is no ordinary file"),
+                         ("--out pipe.html", "is not an ordinary file"),
                          (f"--out {bench.notebook}", "does not say what it is to be"),
                          ("--out readings.csv", "a report is a page")]:  # fmt: skip
         code, out, err = bench.run(f"report PT-1 {command}")

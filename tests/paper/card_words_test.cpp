@@ -41,7 +41,7 @@ TEST_F(CardWords, AreOneLineWhereTheCorrectionIsTheSameEverywhere) {
   EXPECT_EQ(h.lines, (std::vector<std::string>{
                          "SUBTRACT 0.0017 from every reading between 1.000 and 1.080 at 20 °C"}));
   ASSERT_EQ(h.below.size(), 1u);
-  expect_contains(h.below[0], "± 0.0002 at the most");
+  expect_contains(h.below[0], "± 0.0002 at most");
   expect_contains(h.below[0], "At any other temperature only the table counts");
   EXPECT_EQ(headline(with_correction(0.0017)).lines.front().substr(0, 13), "ADD 0.0017 to");
   expect_contains(headline(with_correction(0)).lines.front(), "ADD NOTHING");

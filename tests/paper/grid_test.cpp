@@ -121,7 +121,7 @@ TEST(GridRows, TellPeopleTheLargestUncertaintyOnce) {
   expect_has(text, "10.0    100.000  +50.00\n");
   expect_has(text, " 0.0      0.000  -50.00\n");
   expect_has(text, "   ±      0.020    0.98\n");
-  expect_has(text, "about 95 %, at the most; of nothing at all");
+  expect_has(text, "about 95 %, at most; of nothing at all");
 }
 
 // x² bends by 1/4 between two entries, and by 0.0006 if they are closer; half of its last digit is

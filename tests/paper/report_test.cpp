@@ -58,7 +58,7 @@ TEST_F(Reports, OfTheMakerSayEverything) {
                                                 "Instruments", "What was assumed",
                                                 "How each number was computed"}));
   const std::string text = as_text(d);
-  for (const char* part : {"% vol (about 95 %)", "A home estimate is no legal strength", "1.048",
+  for (const char* part : {"% vol (about 95 %)", "A home estimate is not a legal strength", "1.048",
                            "stem-1", "Made on 2026-06-01 with areo "})
     notebook::expect_contains(text, part);
 }

@@ -28,11 +28,11 @@ TEST(Celsius, ReadsEveryUnit) {
 TEST(Celsius, RefusesWhatCouldBeEither) {
   expect_refused({"68", "a temperature needs its unit", 0, 2, "68F or 68C?"},
                  [] { (void)celsius_from_text("68"); });
-  expect_refused({"20X", "'X' is no unit of temperature", 2, 1, "write 20C, 68F or 293K"},
+  expect_refused({"20X", "'X' is not a unit of temperature", 2, 1, "write 20C, 68F or 293K"},
                  [] { (void)celsius_from_text("20X"); });
   expect_refused({"C20", "a temperature begins with a number", 0, 3, ""},
                  [] { (void)celsius_from_text("C20"); });
-  expect_refused({"20CC", "'CC' is no unit of temperature", 2, 2, "write 20C, 68F or 293K"},
+  expect_refused({"20CC", "'CC' is not a unit of temperature", 2, 2, "write 20C, 68F or 293K"},
                  [] { (void)celsius_from_text("20CC"); });
 }
 
@@ -69,7 +69,7 @@ TEST(Amounts, ReadTheirUnits) {
 TEST(Amounts, RefuseOtherUnits) {
   expect_refused({"500", "a mass needs a unit", 0, 3, "write 500g or 1.2kg"},
                  [] { (void)grams_from_text("500"); });
-  expect_refused({"500G", "'G' is no unit of a mass", 3, 1, "write 500g or 1.2kg"},
+  expect_refused({"500G", "'G' is not a unit of a mass", 3, 1, "write 500g or 1.2kg"},
                  [] { (void)grams_from_text("500G"); });
   expect_refused({"5 gal", "'gal' is 3.785 L in the US and 4.546 L in the UK", 2, 3,
                   "write 5 US gal or 5 UK gal"},

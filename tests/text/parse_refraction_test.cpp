@@ -148,9 +148,9 @@ INSTANTIATE_TEST_SUITE_P(
     testing::Values(
         Refused{"12%", Own::none, percent, 2, 1, say_brix},
         Refused{"5%vol", Own::brix, percent, 1, 4, say_brix},
-        Refused{"12.4P", Own::none, "'P' is no unit of a refractometer", 4, 1, say_unit},
-        Refused{"1.048SG", Own::none, "'SG' is no unit of a refractometer", 5, 2, say_unit},
-        Refused{"1.048SG", Own::index, "'SG' is no unit of a refractometer", 5, 2, say_unit}));
+        Refused{"12.4P", Own::none, "'P' is not a unit of a refractometer", 4, 1, say_unit},
+        Refused{"1.048SG", Own::none, "'SG' is not a unit of a refractometer", 5, 2, say_unit},
+        Refused{"1.048SG", Own::index, "'SG' is not a unit of a refractometer", 5, 2, say_unit}));
 
 INSTANTIATE_TEST_SUITE_P(
     OnAnotherScale, RefusesRefraction,

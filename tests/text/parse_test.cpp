@@ -175,16 +175,18 @@ TEST(Mark, EndsWhereSugarLiquidsDo) {
   };
   EXPECT_EQ(mark_from_text("85P").value, 85);
   EXPECT_EQ(mark_from_text("-10P").value, -10);
-  EXPECT_EQ(refusal("85.1P"),
-            "85.1P is no sugar liquid: Plato goes from -10 to 85 °P [sps4]; check the digits and "
-            "the unit");
+  EXPECT_EQ(
+      refusal("85.1P"),
+      "85.1P is not a sugar liquid: Plato goes from -10 to 85 °P [sps4]; check the digits and "
+      "the unit");
   EXPECT_EQ(refusal("-10.1P").substr(0, 6), "-10.1P");
   EXPECT_EQ(refusal("1.90SG"),
-            "1.90SG is no sugar liquid: SG 20/20 °C goes from 0.963 to 1.448 [sps4]; check the "
+            "1.90SG is not a sugar liquid: SG 20/20 °C goes from 0.963 to 1.448 [sps4]; check the "
             "digits and the unit");
-  EXPECT_EQ(refusal("1,050kg/m3"),
-            "1,050kg/m3 is no sugar liquid: density at 20 °C goes from 962 to 1445 kg/m³ [sps4]; "
-            "did you mean 1050kg/m3, which is 1.05g/cm3?");
+  EXPECT_EQ(
+      refusal("1,050kg/m3"),
+      "1,050kg/m3 is not a sugar liquid: density at 20 °C goes from 962 to 1445 kg/m³ [sps4]; "
+      "did you mean 1050kg/m3, which is 1.05g/cm3?");
 }
 
 TEST(Step, IsInTheNotationOfTheEnds) {

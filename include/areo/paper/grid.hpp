@@ -46,7 +46,7 @@ struct GridCell {
 
 /// How a table for people tells its uncertainty.
 enum class DoubtOf {
-  table,  ///< one figure for each quantity, at the most
+  table,  ///< one figure for each quantity, at most
   entry,  ///< of the first quantity, for each row; with columns for each column
 };
 
