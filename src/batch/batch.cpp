@@ -136,6 +136,7 @@ Batch::Batch(const notebook::Notebook& notebook, std::string_view name, Moment a
       as_of_{as_of},
       between_{between},
       shelf_{notebook, between},
+      settings_{notebook.settings()},
       record_{notebook.batch(name, as_of)},
       readings_{notebook.readings(record_.id, as_of)},
       additions_{notebook.additions(record_.id, as_of)},

@@ -49,6 +49,7 @@ int call(CLI::App& app, const Run& chosen, const Session& session, int argc,
     return done;
   }
   refuse_empty_options(app);
+  for (const std::string& echo : session.usual->echoes()) error_line("note: " + echo);
   const int code = chosen();
   try {
     finish_output();
@@ -63,6 +64,7 @@ int call(CLI::App& app, const Run& chosen, const Session& session, int argc,
 int run(int argc, const char* const* argv) {
   Session session;
   session.book = notebook_to_read(session);
+  session.usual = std::make_shared<entry::UsualUnits>(session.book);
   Run chosen;
   CLI::App app{
       "areo: readings of a hydrometer, a refractometer and a thermometer, corrected, converted, "
@@ -72,7 +74,7 @@ int run(int argc, const char* const* argv) {
   app.require_subcommand(1);
   app.fallthrough();
   app.set_version_flag("--version", fmt::format("areo {} (tables {})", version, tables_digest));
-  const Command tree{&app};
+  const Command tree{&app, session.usual.get()};
   tree.add_option("--notebook", session.notebook,
                   "file of the notebook; $AREO_NOTEBOOK unless stated")
       .type_name("FILE");
@@ -82,7 +84,8 @@ int run(int argc, const char* const* argv) {
        {setup_convert,    setup_correct,   setup_refract,     setup_alcohol, setup_solution,
         setup_instrument, setup_calibrate, setup_certificate, setup_liquid,  setup_batch,
         setup_reading,    setup_addition,  setup_at_bench,    setup_trend,   setup_compare,
-        setup_bottle,     setup_report,    setup_import,      setup_export,  setup_table})
+        setup_bottle,     setup_report,    setup_import,      setup_export,  setup_table,
+        setup_settings})
     setup(tree, session, chosen);
   setup_budget(tree, session, chosen);
   try {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // areo addition: what went into a batch after it was set.
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <memory>
 
@@ -24,6 +25,7 @@ using notebook::AdditionRecord;
 using notebook::Substance;
 
 struct Options : entry::TypedAddition {
+  std::vector<std::string> words;  // of the amount: 4 oz
   std::string reason;
   notebook::Id id = 0;
   bool yes = false;
@@ -89,20 +91,23 @@ void setup_addition(const Command& app, const Session& session, Run& run) {
                         Kind{Substance::batch, "part", "part of another batch"}}) {
     auto sub = add.add_subcommand(k.name, k.help);
     sub.add_option("batch", o->batch, "the batch that it went into").required();
-    sub.add_option("amount", o->amount, "how much: 100g, 0.5L").required();
+    const bool alone = k.what != Substance::juice && k.what != Substance::batch;
+    auto amount = sub.add_option("amount", o->words, "how much: 100g, 4 oz, 0.5L");
+    amount.required().expected(1, alone ? 5 : 1);
     if (k.what == Substance::juice)
       sub.add_option("extract", o->extract, "what is in it: 12.5Bx, 1.050").required();
     if (k.what == Substance::batch)
       sub.add_option("other", o->other, "the batch that it came from").required();
     sub.add_option("--into", o->into, "how much was there; the batch's volume unless stated")
-        .type_name("4.6L");
+        .volume("4.6L");
     sub.add_option("--bottle", o->bottle, "into which bottle").type_name("NAME");
-    sub.add_option("--on", o->on, "when; now unless stated").type_name("DATE");
+    sub.add_option("--on", o->on, "when; now unless stated").date();
     sub.add_option("--by", o->person, "who did it").type_name("NAME");
     sub.add_option("--note", o->note, "anything worth knowing");
     add_insist_option(sub, o->yes);
     sub.callback([=, &session, &run] {
       o->what = k.what;
+      o->amount = fmt::format("{}", fmt::join(o->words, " "));
       run = [=, &session] { return run_add(*o, session); };
     });
   }

@@ -154,22 +154,22 @@ void setup_alcohol(const Command& app, const Session& session, Run& run) {
   auto c =
       app.add_subcommand("alcohol", "original and present gravity to alcohol, extract, energy");
   auto gravities = c.add_option("gravities", o->gravities, "original and present gravity, as read")
-                       .expected(1, 2)
-                       .type_name("ORIGINAL PRESENT");
-  c.add_option("--temp", o->temperature, "temperature of both readings").type_name("TEMP");
+                       .expected(1, 2 * entry::most_words)
+                       .type_name("ORIGINAL PRESENT [TEMP]");
+  c.add_option("--temp", o->temperature, "temperature of both readings").temperature();
   c.add_option("--original-temp", o->original_temperature, "temperature at the original gravity")
-      .type_name("TEMP");
+      .temperature();
   c.add_option("--present-temp", o->present_temperature, "temperature at the present gravity")
-      .type_name("TEMP");
+      .temperature();
   auto sugar = c.add_option("--sugar", o->sugar, "no original gravity: sugar that was weighed in")
-                   .type_name("500g");
+                   .mass("500g");
   auto water =
-      c.add_option("--water", o->water, "the water that it went into").type_name("5L").needs(sugar);
+      c.add_option("--water", o->water, "the water that it went into").volume("5L").needs(sugar);
   c.add_option("--made-up-to", o->made_up_to, "or the volume of all of it together")
-      .type_name("5L")
+      .volume("5L")
       .needs(sugar)
       .excludes(water);
-  c.add_option("--volume", o->volume, "one of both").type_name("5L").hidden();
+  c.add_option("--volume", o->volume, "one of both").volume("5L").hidden();
   c.add_option("--culture", o->culture,
                "what ferments: yeast, mixed or acetic; yeast unless stated")
       .type_name("WORD");
@@ -187,8 +187,8 @@ void setup_alcohol(const Command& app, const Session& session, Run& run) {
   gravities.excludes(csv);
   add_column_options(c, o->columns, "it goes along unread");
   c.footer(
-      "Examples:\n  areo alcohol 1.048 1.009 --temp 20C\n"
-      "  areo alcohol 1.048 1.009 --original-temp 26C --present-temp 19C --instrument stem-1\n"
+      "Examples:\n  areo alcohol 1.048 1.009 20C\n"
+      "  areo alcohol 1.048 26C 1.009 19C --instrument stem-1\n"
       "  areo alcohol 1.004 --temp 20C --sugar 450g --water 5L\n"
       "  areo alcohol 1.018 1.016 --temp 20C --culture mixed --limit us-0.5");
   c.callback([=, &session, &run] {
@@ -196,6 +196,8 @@ void setup_alcohol(const Command& app, const Session& session, Run& run) {
       throw UsageError{"the gravities are missing",
                        "areo alcohol 1.048 1.009, or --csv FILE for many"};
     refuse_columns_alone(o->columns, !o->csv.empty());
+    session.usual->take_readings(o->gravities, o->temperature, o->original_temperature,
+                                 o->present_temperature);
     check_options(*o);
     check_sampling_options(o->sampling, !o->csv.empty(), session);
     run = [=, &session] { return o->csv.empty() ? run_one(*o, session) : run_csv(*o, session); };

@@ -138,7 +138,7 @@ void add_fields(const Command& c, Options& o) {
   c.add_option("--culture", o.culture, "what ferments: yeast, mixed or acetic; yeast unless stated")
       .type_name("WORD");
   c.add_option("--vessel", o.vessel, "what it is in").type_name("TEXT");
-  c.add_option("--volume", o.volume, "how much; needed where something is added").type_name("5L");
+  c.add_option("--volume", o.volume, "how much; needed where something is added").volume("5L");
   add_extract_options(c, o.extract);
   c.add_option("--note", o.note, "anything worth knowing");
 }
@@ -161,12 +161,12 @@ void setup_batch(const Command& app, const Session& session, Run& run) {
   auto add = command("add", "a new batch", [=, &session] { return run_add(*o, session); });
   add.add_option("name", o->name, "a short name, e.g. PT-1").required();
   add_fields(add, *o);
-  add.add_option("--on", o->on, "when it was set; now unless stated").type_name("DATE");
+  add.add_option("--on", o->on, "when it was set; now unless stated").date();
   add_insist_option(add, o->yes);
   command("list", "all batches", [&session] { return run_list(session); });
   auto show = named(command("show", "its readings and additions, and what they say",
                             [=, &session] { return run_show(*o, session); }));
-  show.add_option("--at", o->at, "as the notebook stood on that day").type_name("DATE");
+  show.add_option("--at", o->at, "as the notebook stood on that day").date();
   show.add_flag("--interpolate", o->interpolate,
                 "between two calibrations, on a straight line in time");
   show.add_flag("--all", o->all, "every reading; of more than 60 one a day is shown unless stated");
@@ -174,7 +174,7 @@ void setup_batch(const Command& app, const Session& session, Run& run) {
     auto sub = named(command(close ? "close" : "reopen",
                              close ? "it is finished; its readings stay" : "it goes on after all",
                              [=, &session] { return run_event(*o, close, session); }));
-    sub.add_option("--on", o->on, "when; now unless stated").type_name("DATE");
+    sub.add_option("--on", o->on, "when; now unless stated").date();
     sub.add_option("--note", o->note, "anything worth knowing");
   }
   auto amend = named(command("amend", "a field that was noted wrongly; the old value stays too",

@@ -84,9 +84,9 @@ void setup_bottle(const Command& app, const Session& session, Run& run) {
       .type_name("NAME");
   c.add_option("--temp", o->temperature,
                "of the drink when a bottle is closed; that of its last reading unless stated")
-      .type_name("TEMP");
+      .temperature();
   c.add_option("--storage", o->storage, "the warmest that bottles are kept; 25C ± 5C unless stated")
-      .type_name("TEMP");
+      .temperature();
   c.add_option("--headspace", o->headspace, "share of a bottle without drink; 4% unless stated")
       .type_name("4%");
   c.add_option("--expected", o->expected, "where it should end").type_name("1.004");
@@ -94,10 +94,9 @@ void setup_bottle(const Command& app, const Session& session, Run& run) {
       c.add_option("--carbonation", o->carbonation, "wanted: prints the table sugar that it takes")
           .type_name("5g/L");
   c.add_option("--volume", o->volume, "of drink to be primed; that of the batch unless stated")
-      .type_name("5L")
+      .volume("5L")
       .needs(carbonation);
-  c.add_option("--rating", o->rating, "what the maker of the bottle rates it for")
-      .type_name("6bar");
+  c.add_option("--rating", o->rating, "what the maker of the bottle rates it for").pressure("6bar");
   c.footer(
       "Examples:\n  areo bottle PT-1 --storage 25C --rating 6bar\n"
       "  areo bottle PT-1 --bottle A --expected 1.004 --carbonation 5g/L");

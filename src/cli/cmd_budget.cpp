@@ -20,7 +20,7 @@ void setup_budget(const Command& app, Session& session, Run& run) {
                 "a ± to reach, in the unit of the result: prints the least that has to be done")
       ->type_name("0.2");
   for (const auto setup : {setup_convert, setup_correct, setup_refract, setup_alcohol})
-    setup(Command{c}, session, run);
+    setup(Command{c, session.usual.get()}, session, run);
   for (CLI::App* command : c->get_subcommands({}))
     command->footer(
         fmt::format("This is the budget of what areo {0} prints; options as there, and "

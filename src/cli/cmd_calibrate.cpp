@@ -20,7 +20,7 @@ Command add_check(const Command& parent, const char* name, const char* what, Che
   auto c = parent.add_subcommand(name, what);
   c.add_option("name", o->name, "the instrument").required();
   c.add_option("reading", o->reading, "what it shows").required();
-  c.add_option("--on", o->on, "when the check was made; now unless stated").type_name("DATE");
+  c.add_option("--on", o->on, "when the check was made; now unless stated").date();
   c.add_option("--note", o->note, "anything worth knowing");
   add_insist_option(c, o->yes);
   c.callback([=, &session, &run] {
@@ -38,7 +38,7 @@ Command add_check(const Command& parent, const char* name, const char* what, Che
 }
 
 void add_temperature_options(const Command& c, Options& o) {
-  c.add_option("temperature", o.temperature, "temperature of the liquid: 21C, 70F");
+  c.add_option("temperature", o.temperature, "temperature of the liquid: 21C, 70F").temperature();
   c.add_option("--thermometer", o.thermometer, "thermometer in the notebook that showed it")
       .type_name("NAME");
   c.add_option("--temp-accuracy", o.temperature_accuracy, "±; 0.5C unless stated")
@@ -62,10 +62,9 @@ void setup_calibrate(const Command& app, const Session& session, Run& run) {
     auto s = add_check(c, name, "a hydrometer or refractometer in a weighed solution", method, o,
                        session, run);
     add_temperature_options(s, *o);
-    s.add_option("--solute", o->solute, "mass of the sugar or salt").required().type_name("52g");
-    s.add_option("--water", o->water, "mass of the water").required().type_name("448g");
-    s.add_option("--balance", o->balance, "division of the balance; 1g unless stated")
-        .type_name("0.1g");
+    s.add_option("--solute", o->solute, "mass of the sugar or salt").required().mass("52g");
+    s.add_option("--water", o->water, "mass of the water").required().mass("448g");
+    s.add_option("--balance", o->balance, "division of the balance; 1g unless stated").mass("0.1g");
     s.add_option("--balance-name", o->balance_name, "which balance, for the certificate");
   }
   auto point = add_check(c, "certificate", "a point of a certificate: add CORRECTION at READING",
@@ -82,7 +81,7 @@ void setup_calibrate(const Command& app, const Session& session, Run& run) {
   auto pressure =
       boiling
           .add_option("--pressure", o->pressure, "pressure at the place, not reduced to sea level")
-          .type_name("98.2kPa");
+          .pressure("98.2kPa");
   boiling.add_option("--altitude", o->altitude, "or the altitude; weather leaves ± 2 kPa")
       .type_name("300m")
       .excludes(pressure);
@@ -91,11 +90,11 @@ void setup_calibrate(const Command& app, const Session& session, Run& run) {
   fit.add_option("--without", o->without, "leave these checks out").delimiter(',').type_name("N,N");
   fit.add_option("--from", o->from,
                  "since when it holds; unless stated from the last check on, the first one always")
-      .type_name("DATE");
-  fit.add_option("--since", o->since, "only checks made from this day on").type_name("DATE");
+      .date();
+  fit.add_option("--since", o->since, "only checks made from this day on").date();
   fit.add_option("--due", o->due,
                  "when to check again: results after that day say so; never unless stated")
-      .type_name("DATE");
+      .date();
   fit.add_option("--note", o->note, "anything worth knowing");
   fit.callback([=, &session, &run] { run = [=, &session] { return run_fit(*o, session); }; });
   auto show = c.add_subcommand("show", "the calibration in force, its checks and those before");

@@ -73,12 +73,12 @@ void setup_certificate(const Command& app, const Session& session, Run& run) {
                "an earlier one, as areo calibrate show numbers them")
       .type_name("N");
   c.add_option("--at", o->at, "the one in force on that day; on the day of issue unless stated")
-      .type_name("DATE");
+      .date();
   add_print_options(c, o->print, {"text", "markdown", "html", "pdf"});
   c.add_option("--by", o->by, "who made the checks and answers for them").type_name("NAME");
   c.add_option("--place", o->place, "where they were made").type_name("TEXT");
   c.add_option("--for", o->customer, "for whom").type_name("NAME");
-  c.add_option("--on", o->on, "day of issue; today unless stated").type_name("DATE");
+  c.add_option("--on", o->on, "day of issue; today unless stated").date();
   c.footer(
       "Examples:\n  areo certificate stem-1\n"
       "  areo certificate stem-1 --out stem-1.pdf --by 'the owner' --place 'kitchen'\n"

@@ -6,10 +6,8 @@
 
 #include "areo/core/error.hpp"
 #include "areo/entry/converted.hpp"
-#include "areo/physics/scale_name.hpp"
 #include "areo/stream/convert_rows.hpp"
 #include "areo/text/format.hpp"
-#include "areo/text/parse.hpp"
 #include "areo/wording/notes.hpp"
 #include "areo/wording/result_json.hpp"
 #include "budget.hpp"
@@ -28,8 +26,7 @@ struct Options {
 };
 
 int run_one(const Options& o, const Session& session) {
-  entry::Converted c =
-      entry::converted(o.value, text::scales_from_text(o.to, physics::offered_scales()));
+  entry::Converted c = entry::converted(o.value, entry::convert_to_from_text(o.to));
   if (c.strength && !o.to.empty())
     throw Error{Errc::inconsistent,
                 fmt::format("{}: {}, not to {}", o.value, entry::strengths_only, o.to),
@@ -47,12 +44,12 @@ int run_one(const Options& o, const Session& session) {
   line(headline);
   lines(reported.lines(c.result.quantities));
   lines(reported.summary(c.result.quantities));
-  notes(wording::own_notes(c.result));
+  notes(wording::all_notes(c.result));
   return 0;
 }
 
 int run_csv(const Options& o, const Session& session) {
-  return stream_file(o.csv, stream::convert_rows(text::scales_from_text(o.to, {})), o.columns,
+  return stream_file(o.csv, stream::convert_rows(entry::convert_to_from_text(o.to)), o.columns,
                      session);
 }
 
@@ -63,7 +60,9 @@ void setup_convert(const Command& app, const Session& session, Run& run) {
   auto c = app.add_subcommand("convert", "a value on one scale, on others");
   auto value =
       c.add_option("value", o->value, "1.048, 12.5P, 9.8Bx, 6.5Be, 1048kg/m3, 120g/L, 5%vol");
-  c.add_option("--to", o->to, "scales, separated by commas; all unless stated")
+  c.add_option("--to", o->to,
+               "scales, nD (index at 20 °C), potential (alcohol), separated by commas; all unless "
+               "stated")
       .type_name("SG,P,...");
   add_sampling_options(c, o->sampling);
   auto csv =

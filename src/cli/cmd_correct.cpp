@@ -24,6 +24,7 @@ namespace areo::cli {
 namespace {
 
 struct Options {
+  std::vector<std::string> words;
   std::string reading, temperature, original, original_temperature, to, csv;
   entry::ReadingOptions with;
   ColumnOptions columns;
@@ -70,7 +71,7 @@ int run_one(const Options& o, const Session& session) {
   line(headline);
   const std::string at = c.taken.reading.temperature.assumed
                              ? "its reference temperature"
-                             : text::celsius_text(c.taken.reading.temperature.indication_c);
+                             : session.usual->told(c.taken.reading.temperature.indication_c);
   line(text::instruction(
       correction.value.estimate, text::last_place(correction.value.expanded()), "",
       fmt::format("what {} shows at {}", c.taken.instrument.hydrometer.name, at)));
@@ -122,12 +123,14 @@ void setup_correct(const Command& app, const Session& session, Run& run) {
   const auto o = std::make_shared<Options>();
   auto c =
       app.add_subcommand("correct", "a hydrometer reading, brought to its reference temperature");
-  auto reading = c.add_option("reading", o->reading, "what the hydrometer shows: 1.048, 12.5P");
-  c.add_option("--temp", o->temperature, "temperature of the sample: 27C, 80F").type_name("TEMP");
+  auto reading = c.add_option("reading", o->words, "what the hydrometer shows: 1.048 27C, 12.5P")
+                     .expected(1, entry::most_words)
+                     .type_name("READING [TEMP]");
+  c.add_option("--temp", o->temperature, "of the sample, if not behind the reading").temperature();
   c.add_option("--original", o->original, "original gravity, if the sample has fermented")
       .type_name("READING");
   c.add_option("--original-temp", o->original_temperature, "temperature at the original gravity")
-      .type_name("TEMP");
+      .temperature();
   c.add_option("--to", o->to, "further scales, separated by commas").type_name("P,kg/m3,...");
   add_sampling_options(c, o->sampling);
   add_reading_options(c, o->with);
@@ -139,13 +142,13 @@ void setup_correct(const Command& app, const Session& session, Run& run) {
   reading.excludes(csv);
   add_column_options(c, o->columns, "it goes along unread");
   c.footer(
-      "Examples:\n  areo correct 1.048 --temp 27C --instrument stem-1\n"
+      "Examples:\n  areo correct 1.048 27C --instrument stem-1\n"
       "  areo correct 1.021 --temp 24C --original 1.052 --original-temp 20C --to P\n"
       "  areo correct --csv readings.csv");
   c.callback([=, &session, &run] {
-    if (o->reading.empty() && o->csv.empty())
-      throw UsageError{"the reading is missing",
-                       "areo correct 1.048 --temp 20C, or --csv FILE for many"};
+    if (o->words.empty() && o->csv.empty())
+      throw UsageError{"the reading is missing", "areo correct 1.048 20C, or --csv FILE for many"};
+    session.usual->take_reading(o->words, o->reading, o->temperature);
     refuse_columns_alone(o->columns, !o->csv.empty());
     check_reading_options(o->with);
     check_sampling_options(o->sampling, !o->csv.empty(), session);

@@ -66,7 +66,8 @@ int import_table(std::istream& in, stream::FileKind kind, const ImportOptions& o
   stream::ImportPlan plan{.file = o.file,
                           .map = o.map,
                           .defaults = o.defaults,
-                          .rules = column_rules(o.columns),
+                          .rules = column_rules(o.columns, book.settings()),
+                          .date_order = entry::date_order(book.settings()),
                           .dry_run = o.dry_run,
                           .all_or_nothing = o.all_or_nothing,
                           .yes = o.yes};

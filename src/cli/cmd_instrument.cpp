@@ -127,8 +127,8 @@ void setup_instrument(const Command& app, const Session& session, Run& run) {
       .type_name("25");
   add.add_option("--meniscus", o->meniscus, "height of the meniscus on the scale, for --top")
       .type_name("0.002");
-  const auto mass = add.add_option("--mass", o->mass, "mass of the hydrometer; 25 g unless stated")
-                        .type_name("25g");
+  const auto mass =
+      add.add_option("--mass", o->mass, "mass of the hydrometer; 25 g unless stated").mass("25g");
   add.add_option("--spacing", o->spacing, "or the height of a division on its stem")
       .type_name("2.5mm")
       .excludes(mass);
@@ -143,7 +143,7 @@ void setup_instrument(const Command& app, const Session& session, Run& run) {
   add.add_option("--tolerance", o->tolerance,
                  "maximum permissible error; one division unless stated")
       .type_name("0.002");
-  add.add_option("--on", o->on, "when you got it; now unless stated").type_name("DATE");
+  add.add_option("--on", o->on, "when you got it; now unless stated").date();
   add.add_option("--note", o->note, "anything worth knowing");
   add.footer(
       "Examples:\n  areo instrument add stem-1 --from 0.990 --to 1.100 --division 0.002\n"
@@ -158,7 +158,7 @@ void setup_instrument(const Command& app, const Session& session, Run& run) {
   auto retire = c.add_subcommand("retire", "an instrument is no longer used; its readings stay");
   retire.add_option("name", o->name, "its name").required();
   retire.add_option("--reason", o->reason, "why: broke, lost").required().type_name("TEXT");
-  retire.add_option("--on", o->on, "since when; now unless stated").type_name("DATE");
+  retire.add_option("--on", o->on, "since when; now unless stated").date();
   retire.callback([=, &session, &run] { run = [=, &session] { return run_retire(*o, session); }; });
 }
 

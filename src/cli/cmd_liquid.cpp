@@ -27,6 +27,7 @@ namespace {
 using notebook::LiquidPairRecord;
 
 struct Options : entry::TypedPair {
+  std::vector<std::string> words;
   bool yes = false;
   notebook::Id pair = 0;
   std::string reason;
@@ -101,11 +102,13 @@ void setup_liquid(const Command& app, const Session& session, Run& run) {
   c.require_subcommand(1);
   auto pair = c.add_subcommand("pair", "an unfermented sample, read with both instruments");
   pair.add_option("name", o->liquid, "the liquid, e.g. pear-juice").required();
-  pair.add_option("refraction", o->refraction, "what the refractometer shows").required();
-  pair.add_option("gravity", o->gravity, "what the hydrometer shows").required();
-  pair.add_option("--temp", o->temperature, "temperature of both").type_name("TEMP");
+  pair.add_option("readings", o->words, "what refractometer and hydrometer show")
+      .required()
+      .expected(2, 2 * entry::most_words)
+      .type_name("12.6Bx 1.050 [20C]");
+  pair.add_option("--temp", o->temperature, "temperature of both").temperature();
   pair.add_option("--gravity-temp", o->gravity_temperature, "of the hydrometer's sample, if other")
-      .type_name("TEMP");
+      .temperature();
   pair.add_option("--instrument", o->refractometer, "refractometer in the notebook")
       .required()
       .type_name("NAME");
@@ -116,13 +119,14 @@ void setup_liquid(const Command& app, const Session& session, Run& run) {
   pair.add_option("--temp-accuracy", o->temperature_accuracy, "±; 0.5C unless stated")
       .type_name("0.2C");
   pair.add_flag("--top", o->top, "hydrometer read at the top of the meniscus");
-  pair.add_option("--on", o->on, "when it was read; now unless stated").type_name("DATE");
+  pair.add_option("--on", o->on, "when it was read; now unless stated").date();
   pair.add_option("--note", o->note, "anything worth knowing");
   add_insist_option(pair, o->yes);
   pair.footer(
-      "Example:\n  areo liquid pair pear-juice 12.6Bx 1.050 --temp 20C --instrument prism-1 "
+      "Example:\n  areo liquid pair pear-juice 12.6Bx 1.050 20C --instrument prism-1 "
       "--hydrometer stem-1");
   pair.callback([=, &session, &run] {
+    session.usual->take_pair(o->words, *o);
     entry::ReadingOptions with;
     with.thermometer = o->thermometer;
     with.temperature_accuracy = o->temperature_accuracy;

@@ -34,8 +34,9 @@ struct Options {
   bool yes = false;
 };
 
-void check_options(const Options& o) {
+void check_options(Options& o) {
   entry::ReadingOptions with;
+  o.typed = entry::parted(o.typed);
   with.thermometer = o.typed.thermometer;
   with.temperature_accuracy = o.typed.temperature_accuracy;
   check_temperature_options(with, !o.typed.temperature.empty(), "--temp");
@@ -116,7 +117,7 @@ int run_list(const Options& o, const Session& session) {
 }
 
 void add_options(const Command& c, entry::TypedReading& t) {
-  c.add_option("--temp", t.temperature, "temperature of the sample").type_name("TEMP");
+  c.add_option("--temp", t.temperature, "temperature of the sample").temperature();
   c.add_option("--instrument", t.instrument,
                "what showed it; the hydrometer, if the notebook has only one")
       .type_name("NAME");
@@ -129,7 +130,7 @@ void add_options(const Command& c, entry::TypedReading& t) {
   c.add_flag("--top", t.top, "read at the top of the meniscus");
   c.add_option("--degassed", t.degassed, "were the bubbles stirred out: yes or no")
       .type_name("WORD");
-  c.add_option("--on", t.made_at, "when it was read; now unless stated").type_name("DATE");
+  c.add_option("--on", t.made_at, "when it was read; now unless stated").date();
   c.add_option("--by", t.person, "who read it").type_name("NAME");
   c.add_option("--note", t.note, "anything worth knowing");
 }
@@ -144,8 +145,8 @@ void setup_reading(const Command& app, const Session& session, Run& run) {
   add.add_option("batch", o->batch, "the batch").required();
   add.add_option("readings", o->typed.shown, "what the instrument shows; several are repeats")
       .required()
-      .expected(1, 100)
-      .type_name("READING ...");
+      .expected(1, 200)
+      .type_name("READING ... [TEMP]");
   add_options(add, o->typed);
   add_insist_option(add, o->yes);
   add.callback([=, &session, &run] {
@@ -158,12 +159,17 @@ void setup_reading(const Command& app, const Session& session, Run& run) {
   auto amend = c.add_subcommand("amend", "a reading that was noted wrongly; the old one stays");
   amend.add_option("number", o->id, "its number").required();
   amend.add_option("reading", o->typed.shown, "what the instrument really showed")
-      .expected(0, 1)
-      .type_name("READING");
+      .expected(0, entry::most_words)
+      .type_name("READING [TEMP]");
   add_options(amend, o->typed);
   add_insist_option(amend, o->yes);
   amend.add_option("--reason", o->reason, "why").required();
-  amend.callback([=, &session, &run] { run = [=, &session] { return run_amend(*o, session); }; });
+  amend.callback([=, &session, &run] {
+    o->typed = entry::parted(o->typed);
+    if (o->typed.shown.size() > 1)
+      throw UsageError{"an amendment is of one reading", "amend them one after the other"};
+    run = [=, &session] { return run_amend(*o, session); };
+  });
   for (const bool exclude : {true, false}) {
     auto sub = c.add_subcommand(
         exclude ? "exclude" : "include",
@@ -174,8 +180,8 @@ void setup_reading(const Command& app, const Session& session, Run& run) {
         [=, &session, &run] { run = [=, &session] { return run_exclude(*o, exclude, session); }; });
   }
   c.footer(
-      "Examples:\n  areo reading add PT-1 1.048 --temp 21C --original\n"
-      "  areo reading add PT-1 1.030 1.031 1.030 --temp 19C --bottle B --degassed yes\n"
+      "Examples:\n  areo reading add PT-1 1.048 21C --original\n"
+      "  areo reading add PT-1 1.030 1.031 1.030 19C --bottle B --degassed yes\n"
       "  areo reading amend 7 1.048 --reason 'slipped digit'\n"
       "  areo reading exclude 9 --reason 'full of bubbles'");
 }

@@ -183,18 +183,20 @@ void setup_refract(const Command& app, const Session& session, Run& run) {
   o->with.refractometer = true;
   auto c = app.add_subcommand("refract", "a refractometer reading, unfermented or fermenting");
   auto reading =
-      c.add_option("reading", o->reading, "what the refractometer shows: 12.4Bx, 1.3512nD");
-  c.add_option("--temp", o->temperature, "temperature of the prism: 27C, 80F").type_name("TEMP");
+      c.add_option("reading", o->words, "what the refractometer shows: 12.4Bx 24C, 1.3512nD")
+          .expected(1, entry::most_words)
+          .type_name("READING [TEMP]");
+  c.add_option("--temp", o->temperature, "of the prism, if not behind the reading").temperature();
   c.add_option("--original", o->original,
                "reading before fermentation: 12.4Bx with the refractometer, 1.050 with a "
                "hydrometer")
       .type_name("READING");
   c.add_option("--original-temp", o->original_temperature, "its temperature; --temp unless stated")
-      .type_name("TEMP");
+      .temperature();
   c.add_option("--gravity", o->gravity, "hydrometer reading of the same sample, no original needed")
       .type_name("READING");
   c.add_option("--gravity-temp", o->gravity_temperature, "its temperature; --temp unless stated")
-      .type_name("TEMP");
+      .temperature();
   c.add_option("--instrument", o->with.instrument, "refractometer in the notebook")
       .type_name("NAME");
   c.add_option("--hydrometer", o->hydrometer, "hydrometer in the notebook").type_name("NAME");
@@ -222,13 +224,14 @@ void setup_refract(const Command& app, const Session& session, Run& run) {
   reading.excludes(csv);
   add_column_options(c, o->columns, "it goes along unread");
   c.footer(
-      "Examples:\n  areo refract 12.4Bx --temp 24C --extract sucrose\n"
+      "Examples:\n  areo refract 12.4Bx 24C --extract sucrose\n"
       "  areo refract 7.8Bx --temp 22C --original 12.4Bx\n"
       "  areo refract 7.8Bx --temp 22C --original 1.050 --original-temp 20C --instrument prism-1\n"
       "  areo refract 7.8Bx --temp 22C --gravity 1.012 --gravity-temp 20C --hydrometer stem-1");
   c.callback([=, &session, &run] {
-    if (o->reading.empty() && o->csv.empty())
+    if (o->words.empty() && o->csv.empty())
       throw UsageError{"the reading is missing", "areo refract 12.4Bx, or --csv FILE for many"};
+    session.usual->take_reading(o->words, o->reading, o->temperature);
     run = [=, &session] { return run_refract(*o, session); };
   });
 }

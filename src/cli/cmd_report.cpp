@@ -11,6 +11,7 @@
 #include "failure.hpp"
 #include "open_notebook.hpp"
 #include "print_options.hpp"
+#include "screen.hpp"
 #include "usage.hpp"
 
 namespace areo::cli {
@@ -29,9 +30,6 @@ struct Options {
 void check_options(const Options& o, const Session& session) {
   check_print_options(o.print, session);
   refuse_csv(o.print, "a report");
-  if (session.json && o.print.out.empty() && o.plot.empty())
-    throw UsageError{"with --json a report goes into a file, and none is named",
-                     "say --out page.html, or --plot picture.svg"};
   if (o.audience && o.plot_alone())
     throw UsageError{"--audience is about the report, and --plot draws the gravity alone",
                      "say --out page.html too"};
@@ -56,7 +54,15 @@ void write_plot(const Options& o, const paper::ReportData& m) {
     publish::write_file(o.plot, [&](std::ostream& out) { out << svg; });
 }
 
-int run_report(const Options& o, const Session& session) {
+// A page goes into a new file of its own if nobody says where.
+void give_own_name(Options& o) {
+  if (!o.print.out.empty() || !o.print.format.empty() || !o.plot.empty()) return;
+  o.print.out = publish::free_name(o.name + (o.audience ? "-guests" : ""), ".html");
+  o.print.present = Present::kept;
+}
+
+int run_report(Options o, const Session& session) {
+  give_own_name(o);
   check_options(o, session);
   const std::string& out = o.print.out;
   const auto expected = text::expected_end_from_text(o.expected);
@@ -91,7 +97,7 @@ void setup_report(const Command& app, const Session& session, Run& run) {
   c.add_option("name", o->name, "the batch").required();
   add_print_options(c, o->print, {"text", "markdown", "html", "pdf"});
   c.add_flag("--audience", o->audience, "one sheet for people who only want to know");
-  c.add_option("--glass", o->glass, "of the guests; 200 mL unless stated").type_name("150mL");
+  c.add_option("--glass", o->glass, "of the guests; 200 mL unless stated").volume("150mL");
   c.add_option("--plot", o->plot, "write the plot of the gravity to this file")
       .type_name("FILE.svg|pdf");
   c.add_option("--bottle", o->bottle, "of this bottle only; all that were read unless stated")

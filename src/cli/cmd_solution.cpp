@@ -3,6 +3,7 @@
 #include <memory>
 
 #include "areo/entry/solution_entry.hpp"
+#include "areo/entry/usual_units.hpp"
 #include "areo/wording/result_json.hpp"
 #include "command.hpp"
 #include "failure.hpp"
@@ -23,7 +24,8 @@ int run_solution(const Options& o, const Session& session) {
   if (session.json)
     raw_line(wording::solution_json(w, shows));
   else
-    lines(entry::solution_lines(w, o, shows, session.full));
+    lines(entry::solution_lines(w, o, shows, session.full,
+                                entry::temperature_unit(session.usual->settings())));
   return done;
 }
 
@@ -33,14 +35,13 @@ void setup_solution(const Command& app, const Session& session, Run& run) {
   const auto o = std::make_shared<Options>();
   auto c = app.add_subcommand("solution", "weigh in a reference liquid for a check");
   c.add_option("kind", o->kind, "sugar or salt").required().one_of({"sugar", "salt"});
-  c.add_option("--solute", o->solute, "mass of the sugar or salt").type_name("52g");
-  c.add_option("--water", o->water, "mass of the water").type_name("448g");
+  c.add_option("--solute", o->solute, "mass of the sugar or salt").mass("52g");
+  c.add_option("--water", o->water, "mass of the water").mass("448g");
   c.add_option("--target", o->target, "or the value wanted, with --total").type_name("1.040");
-  c.add_option("--total", o->total, "mass of the whole").type_name("500g");
-  c.add_option("--balance", o->balance, "division of the balance; 1g unless stated")
-      .type_name("0.1g");
+  c.add_option("--total", o->total, "mass of the whole").mass("500g");
+  c.add_option("--balance", o->balance, "division of the balance; 1g unless stated").mass("0.1g");
   c.add_option("--temp", o->temperature, "temperature of the solution; 20C unless stated")
-      .type_name("TEMP");
+      .temperature();
   c.add_option("--instrument", o->instrument, "hydrometer or refractometer in the notebook")
       .type_name("NAME");
   c.add_option("--thermometer", o->with.thermometer, "thermometer in the notebook")

@@ -26,8 +26,10 @@ void refuse_columns_alone(const ColumnOptions& o, bool file_given) {
                        fmt::format("write units behind their numbers, and leave {} out", name)};
 }
 
-text::ColumnRules column_rules(const ColumnOptions& o) {
-  return text::rules_as_typed(o.keep, o.units);
+text::ColumnRules column_rules(const ColumnOptions& o, const notebook::Settings& usual) {
+  text::ColumnRules rules = text::rules_as_typed(o.keep, o.units);
+  rules.temperature_unit = usual.temperature;
+  return rules;
 }
 
 void tell_refused(const text::SaidOnce& refused, const std::string& file, const Session& session) {

@@ -23,7 +23,8 @@ void refuse_columns_alone(const ColumnOptions& options, bool file_given);
 
 /// What the options say, and the units that areo knows; fields are the command's.
 /// @throws ParseError for a --unit that is not COLUMN=UNIT
-[[nodiscard]] text::ColumnRules column_rules(const ColumnOptions& options);
+[[nodiscard]] text::ColumnRules column_rules(const ColumnOptions& options,
+                                             const notebook::Settings& usual);
 
 /// Prints what was refused in a file to standard error: "areo: FILE:LINE: message", and hints
 /// unless a program reads along.

@@ -31,6 +31,7 @@ void setup_compare(const Command& app, const Session& session, Run& run);
 void setup_trend(const Command& app, const Session& session, Run& run);
 void setup_report(const Command& app, const Session& session, Run& run);
 void setup_certificate(const Command& app, const Session& session, Run& run);
+void setup_settings(const Command& app, const Session& session, Run& run);
 void setup_table(const Command& app, const Session& session, Run& run);
 /// Commands that give one result once more, below `budget`; it notes in the session what it wants.
 void setup_budget(const Command& app, Session& session, Run& run);

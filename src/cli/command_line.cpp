@@ -73,6 +73,12 @@ const Option& Option::type_name(const std::string& name) const {
   return *this;
 }
 
+const Option& Option::takes(entry::Quantity of, const std::string& name) const {
+  option_->transform(
+      [of, usual = usual_](const std::string& typed) { return usual->read(typed, of); }, "");
+  return type_name(name);
+}
+
 const Option& Option::required() const {
   option_->required();
   return *this;
@@ -120,31 +126,31 @@ const Option& Option::delimiter(char between) const {
 }
 
 Command Command::add_subcommand(const std::string& name, const std::string& help) const {
-  return Command{app_->add_subcommand(name, help)};
+  return {app_->add_subcommand(name, help), usual_};
 }
 
 Option Command::add_option(const std::string& name, std::string& out,
                            const std::string& help) const {
-  return Option{as_typed(app_->add_option(name, out, help))};
+  return {as_typed(app_->add_option(name, out, help)), usual_};
 }
 
 Option Command::add_option(const std::string& name, std::vector<std::string>& out,
                            const std::string& help) const {
-  return Option{as_typed(app_->add_option(name, out, help))};
+  return {as_typed(app_->add_option(name, out, help)), usual_};
 }
 
 Option Command::add_option(const std::string& name, std::int64_t& out,
                            const std::string& help) const {
-  return Option{whole(app_->add_option(name, out, help))};
+  return {whole(app_->add_option(name, out, help)), usual_};
 }
 
 Option Command::add_option(const std::string& name, std::vector<std::int64_t>& out,
                            const std::string& help) const {
-  return Option{whole(app_->add_option(name, out, help))};
+  return {whole(app_->add_option(name, out, help)), usual_};
 }
 
 Option Command::add_flag(const std::string& name, bool& out, const std::string& help) const {
-  return Option{app_->add_flag(name, out, help)};
+  return {app_->add_flag(name, out, help), usual_};
 }
 
 void Command::require_subcommand(int count) const { app_->require_subcommand(count); }

@@ -7,6 +7,8 @@
 #include <string>
 #include <vector>
 
+#include "areo/entry/usual_units.hpp"
+
 namespace CLI {  // NOLINT(readability-identifier-naming): the library's name
 class App;
 class Option;
@@ -23,9 +25,17 @@ namespace areo::cli {
 /// A value or an option of a command; a handle, copied freely.
 class Option {
  public:
-  explicit Option(CLI::Option* option) : option_{option} {}
+  Option(CLI::Option* option, entry::UsualUnits* usual) : option_{option}, usual_{usual} {}
   /// What the help calls its value: "NAME", "21C".
   const Option& type_name(const std::string& name) const;
+  /// What is typed may lack its unit, or its order: the settings of the notebook say it.
+  const Option& takes(entry::Quantity of, const std::string& name) const;
+  const Option& temperature() const { return takes(entry::Quantity::temperature, "TEMP"); }
+  using Name = const std::string&;
+  const Option& mass(Name name) const { return takes(entry::Quantity::mass, name); }
+  const Option& volume(Name name) const { return takes(entry::Quantity::volume, name); }
+  const Option& pressure(Name name) const { return takes(entry::Quantity::pressure, name); }
+  const Option& date() const { return takes(entry::Quantity::date, "DATE"); }
   const Option& required() const;
   /// How many values it takes.
   const Option& expected(int least, int most) const;
@@ -44,12 +54,13 @@ class Option {
 
  private:
   CLI::Option* option_;
+  entry::UsualUnits* usual_;
 };
 
 /// A command, or the program itself; a handle, copied freely.
 class Command {
  public:
-  explicit Command(CLI::App* app) : app_{app} {}
+  Command(CLI::App* app, entry::UsualUnits* usual) : app_{app}, usual_{usual} {}
   [[nodiscard]] CLI::App* app() const { return app_; }
   // What adds may stand for itself: not everybody goes on with it.
   /// @param help  one line
@@ -71,6 +82,7 @@ class Command {
 
  private:
   CLI::App* app_;
+  entry::UsualUnits* usual_;
 };
 
 }  // namespace areo::cli

@@ -6,14 +6,15 @@
 #include <string_view>
 #include <vector>
 
-#include "areo/entry/notebook_on_demand.hpp"
+#include "areo/entry/usual_units.hpp"
 
 namespace areo::cli {
 
 /// What the user asked of every command.
 struct Session {
-  std::string notebook;        ///< --notebook; empty = the default
-  entry::SharedNotebook book;  ///< that one, for whoever only reads
+  std::string notebook;                      ///< --notebook; empty = the default
+  entry::SharedNotebook book;                ///< that one, for whoever only reads
+  std::shared_ptr<entry::UsualUnits> usual;  ///< of that one
   bool json = false;
   bool full = false;
   std::shared_ptr<bool> noted = std::make_shared<bool>(false);  ///< whether the notebook has more

@@ -79,7 +79,7 @@ void print_document(const document::Document& d, const PrintOptions& o) {
     if (o.out.empty())
       raw_line(page);
     else
-      publish::write_html(o.out, page, format == PrintFormat::pdf);
+      publish::write_html(o.out, page, format == PrintFormat::pdf, o.present);
     return;
   }
   const std::vector<std::string> all =

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "areo/core/unfinished_file.hpp"
 #include "areo/document/document.hpp"
 #include "command_line.hpp"
 #include "output.hpp"
@@ -14,6 +15,7 @@ enum class PrintFormat { text, csv, markdown, html, pdf };
 
 struct PrintOptions {
   std::string out, format, paper;
+  Present present = Present::replaced;  ///< of an older file
 };
 /// @param formats  that it comes in, by their words: "text", "csv", "markdown", "html", "pdf"
 void add_print_options(const Command& command, PrintOptions& options,

@@ -17,7 +17,7 @@ void add_common_options(const Command& command, entry::ReadingOptions& o) {
                   "how far the temperature may be off, ±; 0.5C unless stated")
       .type_name("0.2C");
   command.add_option("--at", o.at, "moment of the reading: the calibration in force then is used")
-      .type_name("DATE");
+      .date();
   command.add_flag("--interpolate", o.interpolate,
                    "with --at: between two calibrations, on a straight line in time");
 }

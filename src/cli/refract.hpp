@@ -2,6 +2,7 @@
 #pragma once
 // A refractometer reading, for the commands that take one.
 #include <string>
+#include <vector>
 
 #include "areo/entry/extract_kind.hpp"
 #include "areo/entry/reading_resolver.hpp"
@@ -13,6 +14,7 @@ namespace areo::cli {
 
 /// As typed; what is not given is empty. `with` is about the refractometer.
 struct RefractOptions {
+  std::vector<std::string> words;  ///< the reading, and behind it its temperature
   std::string reading, temperature, original, original_temperature, gravity, gravity_temperature;
   std::string hydrometer, culture, to, csv;
   ColumnOptions columns;

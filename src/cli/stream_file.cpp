@@ -17,7 +17,9 @@ int run(std::istream& in, const std::string& name, const stream::StreamJob& job,
   text::SaidOnce refused;
   const stream::StreamForm form{session.json, session.full};
   try {
-    stream::run_stream(in, name, job, column_rules(columns), form, raw_line, refused);
+    const auto rules = column_rules(columns, session.usual->settings());
+    for (const auto& n : stream::run_stream(in, name, job, rules, form, raw_line, refused))
+      error_line("note: " + n);
   } catch (...) {  // what was refused until then is told all the same
     tell_refused(refused, name, session);
     throw;

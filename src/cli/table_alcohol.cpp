@@ -40,7 +40,7 @@ void setup_table_alcohol(const Command& tables, const Session& session, Run& run
   t.add_option("--originals", o->table.originals,
                "columns, original gravity; 1.030 to 1.080 unless stated")
       .type_name("1.040,1.050,...");
-  t.add_option("--temp", o->temperature, "of both readings; 20C unless stated").type_name("TEMP");
+  t.add_option("--temp", o->temperature, "of both readings; 20C unless stated").temperature();
   t.add_option("--culture", o->culture, "yeast, mixed or acetic; yeast unless stated");
   t.add_option("--instrument", o->with.instrument,
                "hydrometer in the notebook; one without error unless stated")

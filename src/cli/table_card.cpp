@@ -63,12 +63,12 @@ void setup_table_card(const Command& tables, const Session& session, Run& run) {
   auto t = tables.add_subcommand("card", "one instrument on one sheet, to hang by the jar");
   t.add_option("name", o->name, "instrument in the notebook").required();
   t.add_option("--at", o->at, "as of this day: the calibration in force, and whether it is due")
-      .type_name("DATE");
+      .date();
   t.add_option("--coldest", o->sides.coldest, "first row; 10C unless stated, 0C of a thermometer")
-      .type_name("TEMP");
+      .temperature();
   t.add_option("--warmest", o->sides.warmest,
                "last row; 34C unless stated, 30C of a refractometer, 100C of a thermometer")
-      .type_name("TEMP");
+      .temperature();
   t.add_option("--step", o->sides.step, "between rows; 2C unless stated, 10C of a thermometer")
       .type_name("2C");
   t.add_option("--readings", o->sides.readings, "columns; a handful of usual places unless stated")

@@ -42,7 +42,7 @@ void setup_table_refractometer(const Command& tables, const Session& session, Ru
                "stated")
       .type_name("BRIX,...");
   t.add_option("--temp", o->temperature, "of the prism, both times; 20C unless stated")
-      .type_name("TEMP");
+      .temperature();
   t.add_option("--instrument", o->with.instrument,
                "refractometer in the notebook; one without error unless stated")
       .type_name("NAME");

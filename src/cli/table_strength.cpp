@@ -27,7 +27,7 @@ void setup_table_strength(const Command& tables, const Session& session, Run& ru
   t.add_option("--to", o->table.to, "last row; 15 unless stated").type_name("PERCENT");
   t.add_option("--step", o->table.step, "between rows; 0.5 unless stated").type_name("PERCENT");
   t.add_option("--reference", o->table.reference, "of volumes and gravity; 20C unless stated")
-      .type_name("TEMP");
+      .temperature();
   add_sheet_options(t, o->sheet);
   t.footer(
       "Examples:\n  areo table strength --to 10 --step 0.1\n"

@@ -29,8 +29,8 @@ void setup_table_temperature(const Command& tables, const Session& session, Run&
   const auto o = std::make_shared<Options>();
   auto t = tables.add_subcommand("temperature",
                                  "what to add to a hydrometer reading at each temperature");
-  t.add_option("--coldest", o->table.coldest, "first row; 10C unless stated").type_name("TEMP");
-  t.add_option("--warmest", o->table.warmest, "last row; 35C unless stated").type_name("TEMP");
+  t.add_option("--coldest", o->table.coldest, "first row; 10C unless stated").temperature();
+  t.add_option("--warmest", o->table.warmest, "last row; 35C unless stated").temperature();
   t.add_option("--step", o->table.step, "between rows; 1C unless stated").type_name("1C");
   t.add_option("--readings", o->table.readings,
                "columns, on any scale; 1.000 to 1.100 unless stated, or the instrument's own")

@@ -165,18 +165,24 @@ std::optional<year_month_day> date_with_name(Rest& rest) {
   return date_of(year->value, *month + 1, day->value);
 }
 
-// Day and month in either order: one of them must be impossible, or both the same.
-year_month_day unordered(std::string_view text, int first, int second, int year) {
-  if (first > 12 || first == second) return date_of(year, second, first);
-  if (second > 12) return date_of(year, first, second);
+// Day and month in either order: where both are possible, and not the same, it must be known.
+year_month_day in_order(std::string_view text, int first, int second, int year, DateOrder order) {
   const auto day_first = date_of(year, second, first);
   const auto month_first = date_of(year, first, second);
+  if (first > 12 || first == second) return day_first;
+  if (second > 12) return month_first;
+  if (order == DateOrder::day_first) return day_first;
+  if (order == DateOrder::month_first) return month_first;
   refuse(text, fmt::format("could be {} or {}", in_words(day_first), in_words(month_first)),
          fmt::format("write {} or {}", iso(day_first), iso(month_first)));
 }
 
-// "2026-11-27", "27.11.2026", "11/27/2026"
-std::optional<year_month_day> date_of_numbers(std::string_view text, Rest& rest) {
+// Three numbers with one mark between them: "2026-11-27", "27. 11. 2026", "11/27/2026".
+struct Numbers {
+  Rest::Number a, b, c;
+  bool dots = false;
+};
+std::optional<Numbers> three_numbers(Rest& rest) {
   const auto a = rest.number();
   if (!a) return std::nullopt;
   const std::string_view mark = rest.take(".")   ? "."
@@ -191,19 +197,29 @@ std::optional<year_month_day> date_of_numbers(std::string_view text, Rest& rest)
   (void)spaced();
   const auto c = rest.number();
   if (!c || b->digits > 2) return std::nullopt;
-  if (a->digits == 4 && c->digits <= 2) return date_of(a->value, b->value, c->value);
-  if (a->digits > 2) return std::nullopt;
-  if (c->digits != 4)
+  return Numbers{*a, *b, *c, mark == "."};
+}
+
+std::optional<year_month_day> date_of_numbers(std::string_view text, Rest& rest,
+                                              const DateOrders& orders) {
+  const auto numbers = three_numbers(rest);
+  if (!numbers) return std::nullopt;
+  const auto& [a, b, c, dots] = *numbers;
+  if (a.digits == 4 && c.digits <= 2) return date_of(a.value, b.value, c.value);
+  if (a.digits > 2) return std::nullopt;
+  if (c.digits != 4)
     refuse(text, "has no year of four digits", "write it as 2026-03-01 or 1.3.2026");
-  const bool can_be_months = a->value <= 12 || b->value <= 12;
-  const bool none_is_zero = a->value > 0 && b->value > 0;
-  if (!can_be_months || !none_is_zero) return date_of(c->value, b->value, a->value);
-  if (mark != ".") return unordered(text, a->value, b->value, c->value);
-  const auto turned = date_of(c->value, a->value, b->value);
-  if (b->value > 12 && turned.ok())
-    refuse(text, fmt::format("has no month {}: with dots the day comes first", b->value),
+  const bool can_be_months = a.value <= 12 || b.value <= 12;
+  const bool none_is_zero = a.value > 0 && b.value > 0;
+  if (!can_be_months || !none_is_zero) return date_of(c.value, b.value, a.value);
+  if (!dots) return in_order(text, a.value, b.value, c.value, orders.plain);
+  if (orders.dotted != DateOrder::day_first)
+    return in_order(text, a.value, b.value, c.value, orders.dotted);
+  const auto turned = date_of(c.value, a.value, b.value);
+  if (b.value > 12 && turned.ok())
+    refuse(text, fmt::format("has no month {}: with dots the day comes first", b.value),
            fmt::format("write {} if that is the date", iso(turned)));
-  return date_of(c->value, b->value, a->value);
+  return date_of(c.value, b.value, a.value);
 }
 
 }  // namespace
@@ -211,14 +227,15 @@ std::optional<year_month_day> date_of_numbers(std::string_view text, Rest& rest)
 bool is_time_of_day(std::string_view text) { return clock(Rest{simplified(text)}).has_value(); }
 
 std::optional<std::string> iso_from_typed(std::string_view text,
-                                          const std::optional<Moment>& present) {
+                                          const std::optional<Moment>& present,
+                                          const DateOrders& orders) {
   const std::string simple = simplified(text);
   if (present && is_time_of_day(text)) return present->date() + "T" + *clock(Rest{simple});
   std::optional<year_month_day> date;
   Rest rest{simple};
   if (present) date = counted_date(rest, *present);
   if (!date) date = date_with_name(rest = Rest{simple});
-  if (!date) date = date_of_numbers(text, rest = Rest{simple});
+  if (!date) date = date_of_numbers(text, rest = Rest{simple}, orders);
   if (!date) return std::nullopt;
   std::string time;
   if (!rest.empty()) {
@@ -234,6 +251,24 @@ std::optional<std::string> iso_from_typed(std::string_view text,
   }
   if (!date->ok()) refuse(text, "is a day that no calendar has", "check the day and the month");
   return iso(*date) + time;
+}
+
+DateOrders orders_shown_by(std::string_view text) {
+  DateOrders shown{DateOrder::unknown, DateOrder::unknown};
+  const std::string simple = simplified(text);
+  Rest rest{simple};
+  const auto numbers = three_numbers(rest);
+  if (!numbers || numbers->a.digits > 2 || numbers->c.digits != 4) return shown;
+  const int a = numbers->a.value;
+  const int b = numbers->b.value;
+  DateOrder& order = numbers->dots ? shown.dotted : shown.plain;
+  if (a > 12 && b <= 12) order = DateOrder::day_first;
+  if (b > 12 && a <= 12) order = DateOrder::month_first;
+  return shown;
+}
+
+std::string iso_from_table(std::string_view text, const DateOrders& orders) {
+  return iso_from_typed(text, std::nullopt, orders).value_or(std::string{text});
 }
 
 }  // namespace areo

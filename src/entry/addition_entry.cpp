@@ -6,6 +6,7 @@
 #include "areo/core/error.hpp"
 #include "areo/core/shell_word.hpp"
 #include "areo/entry/reading_entry.hpp"
+#include "areo/entry/usual_units.hpp"
 #include "areo/physics/scale.hpp"
 #include "areo/text/parse.hpp"
 #include "areo/text/parse_amount.hpp"
@@ -19,10 +20,11 @@ using notebook::Substance;
 namespace {
 
 // "100g", "4oz" or "0.5L": exactly one of both.
-void note_amount(AdditionRecord& r, const std::string& text) {
-  r.amount_typed = text;
+void note_amount(AdditionRecord& r, const std::string& typed, const notebook::Settings& settings) {
   const bool dry =
       r.what == Substance::sugar || r.what == Substance::salt || r.what == Substance::acid;
+  const std::string text = completed(typed, dry ? Quantity::mass : Quantity::volume, settings).text;
+  r.amount_typed = text;
   const text::AmountKind kind = text::amount_kind(text);
   if (dry && kind == text::AmountKind::volume)
     throw ParseError{fmt::format("{} is weighed: a volume of it says little", word(r.what)), text,
@@ -58,7 +60,7 @@ AdditionRecord addition_record(const TypedAddition& o, const notebook::Notebook&
   r.what = o.what;
   r.noted_at = now();
   r.made_at = o.on.empty() ? r.noted_at : past_moment_from_text(o.on, r.noted_at);
-  note_amount(r, o.amount);
+  note_amount(r, o.amount, book.settings());
   if (o.what == Substance::juice) note_extract(r, o.extract);
   if (o.what == Substance::batch) {
     r.other = book.batch(o.other).id;

@@ -13,6 +13,7 @@
 #include "areo/batch/expectation.hpp"
 #include "areo/core/error.hpp"
 #include "areo/core/shell_word.hpp"
+#include "areo/entry/usual_units.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/parse.hpp"
 #include "areo/wording/batch.hpp"
@@ -28,7 +29,7 @@ using notebook::Id;
 namespace {
 
 constexpr std::array help{
-    "a reading: 1.020; repeats of one sample: 1.020 1.021 1.020",
+    "a reading: 1.020; with its temperature: 1.020 21C; repeats: 1.020 1.021 1.020 21C",
     "bottle B        the next readings are of bottle B; bottle - is the batch as a whole",
     "instrument NAME and thermometer NAME say what you read",
     "original        the next reading is an original gravity",
@@ -37,7 +38,13 @@ constexpr std::array help{
     "when DATE       the next readings were made then, not now; when now",
     "note TEXT       goes with the next reading",
     "undo            takes back the last reading; it stays in the notebook, excluded",
-    "done            ends; so does the end of the input"};
+    "done, quit      ends; so does the end of the input"};
+
+// " in °F", for whom has set it.
+std::string usual_temperature(const notebook::Notebook& book) {
+  const std::string unit = book.settings().temperature;
+  return unit.empty() ? "" : " in °" + unit;
+}
 
 std::string counted(int n) { return fmt::format("{} reading{}", n, n == 1 ? "" : "s"); }
 
@@ -65,9 +72,10 @@ std::string GuidedReadings::question() const {
   switch (asks_) {
     case Asks::temperature:
       return next_.temperature.empty()
-                 ? "temperature, Enter if unknown"
+                 ? fmt::format("temperature{}, Enter if unknown", usual_temperature(*book_))
                  : fmt::format("temperature, Enter for {}, - if unknown", next_.temperature);
     case Asks::whether_to_note:
+      if (above_) return "above the original: note it all the same? y or n";
       return doubtful_ ? all_the_same : "note it? Enter for yes, n for no";
     case Asks::reading: break;
   }
@@ -85,6 +93,7 @@ void GuidedReadings::answer(const std::string& text) {
   switch (asks_) {
     case Asks::temperature: take_temperature(text); return;
     case Asks::whether_to_note:
+      if (!said_which(text)) return;
       asks_ = Asks::reading;
       note(text);
       return;
@@ -97,9 +106,9 @@ void GuidedReadings::obey(const std::string& text) {
   const std::string word = text.substr(0, space);
   const std::string rest = space < text.size() ? text.substr(space + 1) : "";
   if (word.empty()) return;
-  if (word == "done")
+  if (word == "done" || word == "quit" || word == "exit" || word == "end")
     over_ = true;
-  else if (word == "help")
+  else if (word == "help" || word == "?")
     for (const char* of_help : help) say_(fmt::format("  {}", of_help));
   else if (word == "undo")
     undo();
@@ -129,14 +138,24 @@ void GuidedReadings::obey(const std::string& text) {
 
 void GuidedReadings::take(const std::string& text) {
   typed_ = next_;
+  typed_.temperature.clear();
   std::istringstream words{text};
   for (std::string w; words >> w;) typed_.shown.push_back(w);
-  (void)note_reading(typed_, book_->batch(start_.batch), *book_);  // refused before more is asked
+  typed_ = parted(typed_);
+  // Refused before more is asked.
+  const auto understood = note_reading(typed_, book_->batch(start_.batch), *book_);
+  const std::string behind = understood.records.front().temperature_typed;
+  typed_.shown.resize(understood.records.size());
+  if (behind != typed_.temperature) say_("  " + understood.echo.front());  // read in a usual unit
+  typed_.temperature = next_.temperature;
   asks_ = Asks::temperature;
+  if (!behind.empty()) take_temperature(behind);
 }
 
 // A slip here must not cost the reading: it is asked again.
-void GuidedReadings::take_temperature(const std::string& text) {
+void GuidedReadings::take_temperature(const std::string& answer) {
+  const auto [text, echo] = completed(answer, Quantity::temperature, book_->settings());
+  if (!echo.empty()) say_("  " + echo);
   if (!text.empty() && text != "-") (void)text::sample_celsius_from_text(text, next_.original);
   asks_ = Asks::reading;
   if (text == "-")
@@ -153,15 +172,16 @@ void GuidedReadings::take_temperature(const std::string& text) {
 void GuidedReadings::show() {
   Batch batch{*book_, start_.batch};
   const auto doubts = batch::Expectation{batch}.of(noted_.records);
-  tell(batch, doubts.empty());
-  for (const std::string& d : doubts) say_("  look again: " + d);
-  doubtful_ = !doubts.empty() && !start_.yes;
-}
-
-void GuidedReadings::tell(Batch& batch, bool expected) {
   std::vector<Point> points{batch.preview(noted_.records)};
   (void)wording::note_corrections(batch, points);
   const Point& point = points.front();
+  tell(batch, point, doubts.empty());
+  for (const std::string& d : doubts) say_("  look again: " + d);
+  above_ = point.drink && point.drink->state == measurement::Fermentation::above && !start_.yes;
+  doubtful_ = (above_ || !doubts.empty()) && !start_.yes;
+}
+
+void GuidedReadings::tell(Batch& batch, const Point& point, bool expected) {
   for (const std::string& e : noted_.echo) say_("  " + e);
   say_("  " + wording::sample_text(batch, point.sample));
   if (!point.computed()) {
@@ -177,6 +197,13 @@ void GuidedReadings::tell(Batch& batch, bool expected) {
     if (told_.insert(n).second) say_("  note: " + n);
   if (expected && wording::jumped_up(batch, point))
     say_("  it cannot rise by itself: bubbles, an addition, or another bottle?");
+}
+
+// Enter may have been meant for something else: what cannot be is neither noted nor lost by it.
+bool GuidedReadings::said_which(const std::string& answer) const {
+  if (!above_ || says_yes(answer) || answer == "n" || answer == "no") return true;
+  say_("  y to note it, n to leave it out");
+  return false;
 }
 
 void GuidedReadings::note(const std::string& answer) {

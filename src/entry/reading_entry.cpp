@@ -9,7 +9,10 @@
 #include "areo/core/error.hpp"
 #include "areo/core/shell_word.hpp"
 #include "areo/entry/noted.hpp"
+#include "areo/entry/usual_units.hpp"
+#include "areo/text/header_words.hpp"
 #include "areo/text/parse.hpp"
+#include "areo/text/parse_sample.hpp"
 
 namespace areo::entry {
 
@@ -52,11 +55,83 @@ std::optional<bool> degassed_from_text(const std::string& text) {
   throw ParseError{"degassed is yes or no", text, 0, text.size(), "leave it out if nobody knows"};
 }
 
-NotedReading note_reading(const TypedReading& typed, const notebook::BatchRecord& batch,
+TypedReading parted(TypedReading typed) {
+  const std::string words = fmt::format("{}", fmt::join(typed.shown, " "));
+  const auto readings = text::readings_together_from_text(words);
+  // Words of one reading that a shell took apart, "1.048 SG", stand together again.
+  const bool apart = readings.size() < typed.shown.size();
+  if (readings.empty() || (readings.front().temperature.empty() && !apart)) return typed;
+  const std::string& temperature = readings.front().temperature;
+  typed.shown.clear();
+  for (const text::ShownAt& r : readings) {
+    if (r.temperature != temperature)
+      throw ParseError{fmt::format("{} and {}: repeats are of one sample, at one temperature",
+                                   temperature, r.temperature),
+                       words, 0, words.size(), "note the samples one after the other"};
+    typed.shown.push_back(r.shown);
+  }
+  if (!temperature.empty() && !typed.temperature.empty())
+    throw ParseError{fmt::format("the temperature is {} or {}: it was said twice", temperature,
+                                 typed.temperature),
+                     words, 0, words.size(), "leave one out"};
+  if (!temperature.empty()) typed.temperature = temperature;
+  return typed;
+}
+
+namespace {
+
+// Whether a text is no mark of the instrument.
+bool is_no_mark(const std::string& text, const InstrumentRecord& instrument) {
+  try {
+    const double mark = noted_mark(text, instrument).value;
+    if (const auto* h = instrument.hydrometer()) instruments::require_on_scale(*h, mark);
+    if (const auto* r = instrument.refractometer()) instruments::require_on_scale(*r, mark);
+    return false;
+  } catch (const Error&) {
+    return true;
+  }
+}
+
+// A bare temperature, in its option or behind the readings: the settings say its unit.
+void use_usual_unit(TypedReading& typed, NotedReading& noted, const notebook::Notebook& book) {
+  const bool behind = typed.temperature.empty() && typed.shown.size() > 1 &&
+                      text::is_bare_number(typed.shown.back()) &&
+                      is_no_mark(typed.shown.back(), noted.instrument);
+  const std::string& bare = behind ? typed.shown.back() : typed.temperature;
+  if (!text::is_bare_number(bare)) return;
+  const Completed c = completed(bare, Quantity::temperature, book.settings());
+  if (c.echo.empty()) return;
+  noted.echo.push_back(c.echo);
+  if (behind) typed.shown.pop_back();
+  typed.temperature = c.text;
+}
+
+// "1.018 23": a repeat, or a temperature without its unit?
+void refuse_bare_temperature(const TypedReading& typed, const std::string& shown) {
+  if (&shown == &typed.shown.front() || !text::is_bare_number(shown)) return;
+  throw ParseError{fmt::format("{} stands behind the reading and has no unit", shown), shown, 0,
+                   shown.size(), fmt::format("a temperature? write {0}F or {0}C", shown)};
+}
+
+NotedMark one_of_several(const TypedReading& typed, const std::string& shown,
+                         const InstrumentRecord& instrument) {
+  try {
+    return noted_mark(shown, instrument);
+  } catch (const Error&) {
+    refuse_bare_temperature(typed, shown);
+    throw;
+  }
+}
+
+}  // namespace
+
+NotedReading note_reading(const TypedReading& as_typed, const notebook::BatchRecord& batch,
                           const notebook::Notebook& book) {
   require_open(batch, book);
+  TypedReading typed = parted(as_typed);
   NotedReading noted;
   noted.instrument = instrument_for(typed.instrument, book);
+  use_usual_unit(typed, noted, book);
   const bool refractometer = noted.instrument.refractometer() != nullptr;
   if (typed.top && refractometer)
     throw Error{Errc::inconsistent,
@@ -82,7 +157,7 @@ NotedReading note_reading(const TypedReading& typed, const notebook::BatchRecord
   r.person = typed.person;
   r.note = typed.note;
   for (const std::string& shown : typed.shown) {
-    const NotedMark m = noted_mark(shown, noted.instrument);
+    const NotedMark m = one_of_several(typed, shown, noted.instrument);
     if (const auto* h = noted.instrument.hydrometer())
       instruments::require_on_scale(*h, m.value);
     else

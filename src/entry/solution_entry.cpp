@@ -9,6 +9,7 @@
 #include "areo/physics/salt.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/parse.hpp"
+#include "areo/text/temperature_text.hpp"
 #include "areo/wording/notes.hpp"
 #include "areo/wording/quantity_lines.hpp"
 
@@ -103,7 +104,8 @@ measurement::Result solution_shows(const WeighedSolution& weighed, const TypedSo
 }
 
 std::vector<std::string> solution_lines(const WeighedSolution& w, const TypedSolution& typed,
-                                        const measurement::Result& shows, bool full) {
+                                        const measurement::Result& shows, bool full,
+                                        text::TemperatureUnit unit) {
   std::vector<std::string> all{fmt::format("{} of {} in {} of water",
                                            grams_text(w.solute_g, w.balance_division_g), typed.kind,
                                            grams_text(w.water_g, w.balance_division_g))};
@@ -113,7 +115,7 @@ std::vector<std::string> solution_lines(const WeighedSolution& w, const TypedSol
   const auto& q = shows.quantities;
   add(wording::quantity_lines({q.begin(), q.begin() + 3}, full));
   all.push_back(fmt::format("an instrument without error shows at {}",
-                            text::celsius_text(text::celsius_from_text(typed.temperature))));
+                            text::temperature_text(text::celsius_from_text(typed.temperature), unit)));
   add(wording::quantity_lines({q.begin() + 3, q.end()}, full));
   for (const std::string& note : wording::own_notes(shows)) all.push_back("note: " + note);
   all.push_back(

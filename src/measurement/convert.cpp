@@ -2,6 +2,7 @@
 #include "areo/measurement/convert.hpp"
 
 #include <algorithm>
+#include <optional>
 
 #include "areo/core/error.hpp"
 #include "areo/ferment/drink.hpp"
@@ -130,7 +131,69 @@ Label apparent_label_of(const Scale& scale) {
   return label;
 }
 
+// The drink's index ends at 75 %; that of sugar and water alone goes as far as its formula.
+constexpr Range sugar_index_range{"extract mass fraction with an index", "",
+                                  physics::index_extract_range.lo, physics::sucrose_index_range.hi,
+                                  "icumsa1974"};
+
+namespace {
+
+constexpr double solver_rounding = 1e-9;  // at the mark of water
+
+// The index at 20 °C of a liquid without alcohol, with what its formula leaves open.
+class SugarIndex {
+ public:
+  static Label label() { return {"refractive_index_20", "index n20", ""}; }
+  explicit SugarIndex(Inputs& inputs)
+      // Of sugar and water at 20 °C it is the same whatever their shares.
+      : index_{inputs.add(uncertainty::from(
+            Origin::formula,
+            uncertainty::normal("index formula", "", 0,
+                                physics::refractive_index_model_uncertainty({}, celsius_point(20)),
+                                "[icumsa1974] on the water of [iapws-r9-97]")))} {}
+  [[nodiscard]] double of(const Point& x, ExtractFraction extract) const {
+    return physics::index_from_brix_shown(brix(extract)).value() + x[index_];
+  }
+
+ private:
+  uncertainty::InputRef index_;
+};
+
+class Potential {
+ public:
+  static Label label() { return {"potential_alcohol_percent_vol", "potential alcohol", "% vol"}; }
+  explicit Potential(Inputs& inputs) : method_{inputs} {}
+  [[nodiscard]] double of(const Point& x, ExtractFraction extract) const {
+    return ferment::strength_by_volume(method_.dry(x, extract)).value();
+  }
+  // Whether all of it can ferment, by the formulas there are.
+  static bool too_strong(ExtractFraction about) {
+    return ferment::ethanol_from_extracts(about, ExtractFraction{0}) > physics::strongest_covered;
+  }
+  static bool exists(ExtractFraction about) {
+    return about.value() >= -solver_rounding && !too_strong(about);
+  }
+
+ private:
+  DrinkMethod method_;
+};
+
+bool wanted(std::span<const Beside> beside, Beside what) {
+  return std::find(beside.begin(), beside.end(), what) != beside.end();
+}
+
+}  // namespace
+
+std::string key_of(Beside what) {
+  return what == Beside::refractive_index ? SugarIndex::label().key : Potential::label().key;
+}
+
 Result convert(const Scale& from, double mark, double half_width, std::span<const Scale> to) {
+  return convert(from, mark, half_width, to, {});
+}
+
+Result convert(const Scale& from, double mark, double half_width, std::span<const Scale> to,
+               std::span<const Beside> beside) {
   const Liquid about = physics::liquid_from_mark(from, mark);
   Inputs inputs;
   const auto typed = inputs.add(uncertainty::from(
@@ -142,65 +205,64 @@ Result convert(const Scale& from, double mark, double half_width, std::span<cons
   const SugarFormula formula{inputs, about.extract, warmest};
   std::vector<Label> labels;
   for (const Scale& s : to) labels.push_back(label_of(s));
+  std::optional<SugarIndex> index;
+  if (wanted(beside, Beside::refractive_index) &&
+      sugar_index_range.contains(about.extract.value())) {
+    index.emplace(inputs);
+    labels.push_back(SugarIndex::label());
+  }
+  std::optional<Potential> potential;
+  if (wanted(beside, Beside::potential_alcohol) && Potential::exists(about.extract)) {
+    potential.emplace(inputs);
+    labels.push_back(Potential::label());
+  }
   Result result = evaluate(
       inputs,
       [=, scales = std::vector(to.begin(), to.end())](const Point& x) {
         const Liquid liquid = formula.liquid(x, from, x[typed]);
-        std::vector<double> marks;
-        marks.reserve(scales.size());
+        std::vector<double> values;
+        values.reserve(scales.size() + 2);
         // The same scale back again must be the same number, not one through a solver.
         for (const Scale& s : scales)
-          marks.push_back(s == from ? x[typed] : formula.mark(x, s, liquid.extract));
-        return marks;
+          values.push_back(s == from ? x[typed] : formula.mark(x, s, liquid.extract));
+        if (index) values.push_back(index->of(x, liquid.extract));
+        if (potential) values.push_back(potential->of(x, liquid.extract));
+        return values;
       },
       std::move(labels));
-  if (about.extract.value() < -1e-9)  // less is the solver's rounding
+  if (about.extract.value() < -solver_rounding)
     result.notes.emplace_back(note::BelowSugarScales{});
+  if (potential) result.method_notes.emplace_back(note::PotentialAlcohol{});
   return result;
 }
-
-// The drink's index ends at 75 %; that of sugar and water alone goes as far as its formula.
-constexpr Range sugar_index_range{"extract mass fraction with an index", "",
-                                  physics::index_extract_range.lo, physics::sucrose_index_range.hi,
-                                  "icumsa1974"};
 
 Result refractive_index_20(const Scale& from, double mark) {
   const Liquid about = physics::liquid_from_mark(from, mark);
   require(sugar_index_range, about.extract.value());
   Inputs inputs;
   const SugarFormula formula{inputs, about.extract};
-  // Of sugar and water at 20 °C it is the same whatever their shares.
-  const double u = physics::refractive_index_model_uncertainty({}, celsius_point(20));
-  const auto index = inputs.add(uncertainty::from(
-      Origin::formula, uncertainty::normal("index formula", "", 0, u,
-                                           "[icumsa1974] on the water of [iapws-r9-97]")));
-  return evaluate(
-      inputs,
-      [=](const Point& x) {
-        const Liquid liquid = formula.liquid(x, from, mark);
-        return std::vector{physics::index_from_brix_shown(brix(liquid.extract)).value() + x[index]};
-      },
-      {{"refractive_index_20", "index n20", ""}});
+  const SugarIndex index{inputs};
+  return evaluate(inputs,
+                  [=](const Point& x) {
+                    return std::vector{index.of(x, formula.liquid(x, from, mark).extract)};
+                  },
+                  {SugarIndex::label()});
 }
 
 Result potential_alcohol(const Scale& from, double mark) {
   const Liquid about = physics::liquid_from_mark(from, mark);
-  constexpr double rounding = 1e-9;  // the solver's, at the mark of water
-  if (!(about.extract.value() >= -rounding))
+  if (!(about.extract.value() >= -solver_rounding))
     throw Error{Errc::domain, "a liquid lighter than water has no sugar to ferment",
                 "for a drink that has fermented: areo alcohol"};
+  if (Potential::too_strong(about.extract)) throw physics::too_strong();
   Inputs inputs;
   const SugarFormula formula{inputs, about.extract};
-  const DrinkMethod method{inputs};
-  const EthanolFraction all = ferment::ethanol_from_extracts(about.extract, ExtractFraction{0});
-  if (all > physics::strongest_covered) throw physics::too_strong();
-  return evaluate(
-      inputs,
-      [=](const Point& x) {
-        const ExtractFraction original = formula.liquid(x, from, mark).extract;
-        return std::vector{ferment::strength_by_volume(method.dry(x, original)).value()};
-      },
-      {{"potential_alcohol_percent_vol", "potential alcohol", "% vol"}});
+  const Potential potential{inputs};
+  return evaluate(inputs,
+                  [=](const Point& x) {
+                    return std::vector{potential.of(x, formula.liquid(x, from, mark).extract)};
+                  },
+                  {Potential::label()});
 }
 
 Result convert_strength(StrengthByVolume s, double half_width) {

@@ -351,6 +351,8 @@ void require_plausible(const Notebook& book, const std::string& path, const IsNe
     for (const AdditionRecord& a : book.additions(b.id))
       of_new("addition", a.id, [&] { require_valid(a); });
   }
+  for (const SettingRecord& s : book.setting_changes())
+    of_new("setting", s.id, [&] { known.require_past(s.at); });
   for (const std::string& liquid : book.liquids())
     for (const LiquidPairRecord& p : book.liquid_pairs(liquid))
       of_new("liquid_pair", p.id, [&] { require_valid(known, p); });

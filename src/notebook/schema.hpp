@@ -315,7 +315,29 @@ ALTER TABLE check_reading ADD COLUMN balance TEXT;
 ALTER TABLE check_reading ADD COLUMN apart INTEGER CHECK (apart IN (0, 1));
 )sql";
 
-inline constexpr std::array schema_steps{schema_1, schema_2, schema_3, schema_4, schema_5};
+// Version 6: the units and the order of dates that the owner is used to. A change is a new row.
+inline constexpr const char* schema_6 = R"sql(
+CREATE TABLE setting (
+  id INTEGER PRIMARY KEY,
+  at TEXT NOT NULL, at_s INTEGER NOT NULL,
+  name TEXT NOT NULL, value TEXT NOT NULL,
+  CHECK ((name = 'temperature' AND value IN ('', 'C', 'F'))
+    OR (name = 'mass' AND value IN ('', 'g', 'oz', 'lb'))
+    OR (name = 'volume' AND value IN ('', 'L', 'US gal', 'UK gal'))
+    OR (name = 'pressure' AND value IN ('', 'bar', 'kPa', 'psi'))
+    OR (name = 'dates' AND value IN ('', 'day first', 'month first')))
+) STRICT;
+CREATE TRIGGER setting_is_never_changed BEFORE UPDATE ON setting
+BEGIN SELECT RAISE (ABORT, 'a setting is never changed, another one follows it'); END;
+CREATE TRIGGER setting_is_never_deleted BEFORE DELETE ON setting
+BEGIN SELECT RAISE (ABORT, 'a setting is never deleted, another one follows it'); END;
+CREATE TRIGGER setting_is_never_replaced BEFORE INSERT ON setting
+WHEN EXISTS (SELECT 1 FROM setting WHERE id = NEW.id)
+BEGIN SELECT RAISE (ABORT, 'a setting is never changed, another one follows it'); END;
+)sql";
+
+inline constexpr std::array schema_steps{schema_1, schema_2, schema_3,
+                                         schema_4, schema_5, schema_6};
 inline constexpr int schema_version = notebook_version;
 static_assert(schema_steps.size() == schema_version);
 

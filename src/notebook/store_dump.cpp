@@ -33,7 +33,8 @@ constexpr std::array table_names{"instrument",
                                  "reading",
                                  "reading_exclusion",
                                  "addition",
-                                 "addition_exclusion"};
+                                 "addition_exclusion",
+                                 "setting"};
 
 // Names of tables and columns come from the file's own schema, never from what is imported.
 std::string list_of(const Table& table, const char* separator, const char* behind = "") {

@@ -10,6 +10,7 @@
 #include "areo/core/shell_word.hpp"
 #include "areo/notebook/recompute.hpp"
 #include "areo/text/format.hpp"
+#include "areo/text/temperature_text.hpp"
 #include "areo/wording/instrument.hpp"
 
 namespace areo::paper {
@@ -80,7 +81,7 @@ std::optional<std::string> meant_for(const CardSubject& s) {
   const auto* r = s.record.refractometer();
   if (h == nullptr && (r == nullptr || r->compensated)) return std::nullopt;
   constexpr double refractometers_c = 20;
-  return text::celsius_text(h != nullptr ? h->scale.reference().celsius() : refractometers_c);
+  return h != nullptr ? text::reference_text(h->scale) : text::celsius_text(refractometers_c);
 }
 
 void require_in_use(const notebook::Notebook& book, const notebook::InstrumentRecord& r,

@@ -22,9 +22,9 @@ std::string or_usual(const std::string& typed, const std::string& usual) {
   return typed.empty() ? usual : typed;
 }
 
-TemperatureAxis side_of(const CardSides& o, const std::string& warmest) {
-  return temperature_axis(or_usual(o.coldest, "10C"), or_usual(o.warmest, warmest),
-                          or_usual(o.step, "2C"));
+TemperatureAxis side_of(const CardSides& o, const TypedTemperatures& usual_c,
+                        const TypedTemperatures& usual_f, const physics::Scale& scale) {
+  return temperature_axis({o.coldest, o.warmest, o.step}, usual_c, usual_f, scale);
 }
 
 int most_decimals_of(const CardSubject& s) {
@@ -41,7 +41,8 @@ Grid hydrometer_grid(const CardSubject& s, const CardSides& o) {
   const instruments::Hydrometer& h = *s.record.hydrometer();
   const StrengthByVolume alcohol = strength_from_text(o.alcohol);
   const std::string usual = places_on(s.record.graduation(), usual_places(h.scale));
-  Grid g = temperature_grid(measurement::Calibrated{h, s.correction}, side_of(o, "34C"),
+  Grid g = temperature_grid(measurement::Calibrated{h, s.correction},
+                            side_of(o, {"10C", "34C", "2C"}, {"50F", "94F", "4F"}, h.scale),
                             listed_marks(or_usual(o.readings, usual), h.scale), alcohol,
                             most_decimals_of(s));
   g.rows.name = "liquid";
@@ -107,7 +108,8 @@ Grid refractometer_grid(const CardSubject& s, const CardSides& o,
   if (r.compensated) {
     g = compensated_grid(s, top, kind);
   } else {
-    g = temperature_grid(measurement::CalibratedRefractometer{r, s.correction}, side_of(o, "30C"),
+    g = temperature_grid(measurement::CalibratedRefractometer{r, s.correction},
+                         side_of(o, {"10C", "30C", "2C"}, {"50F", "86F", "4F"}, physics::brix_20),
                          top, kind, most_decimals_of(s));
     g.rows.name = "prism";
     g.lines = {

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "areo/core/error.hpp"
@@ -12,6 +13,8 @@
 #include "areo/text/format.hpp"
 #include "areo/text/parse.hpp"
 #include "areo/text/parse_refraction.hpp"
+#include "areo/text/parse_temperature.hpp"
+#include "areo/text/temperature_text.hpp"
 
 namespace areo::paper {
 namespace {
@@ -104,7 +107,7 @@ Temperature TemperatureAxis::at(double entry) const {
 TemperatureAxis temperature_axis(const std::string& from, const std::string& to,
                                  const std::string& step, Heat heat) {
   const auto says_fahrenheit = [](const std::string& text) {
-    return text.ends_with('F') || text.ends_with('f');
+    return text::temperature_unit_of(text) == text::TemperatureUnit::fahrenheit;
   };
   const bool fahrenheit = says_fahrenheit(from);
   for (const std::string* text : {&to, &step})
@@ -125,6 +128,20 @@ TemperatureAxis temperature_axis(const std::string& from, const std::string& to,
                      fahrenheit ? "°F" : "°C", std::clamp(decimals, 0, most_typed)},
                     lo.value, hi.value, by.value),
           fahrenheit};
+}
+
+TemperatureAxis temperature_axis(TypedTemperatures typed, const TypedTemperatures& usual_c,
+                                 const TypedTemperatures& usual_f, const physics::Scale& scale) {
+  using text::TemperatureUnit;
+  const std::array parts{&TypedTemperatures::coldest, &TypedTemperatures::warmest,
+                         &TypedTemperatures::step};
+  TemperatureUnit unit = text::reference_unit(scale);
+  for (const auto part : parts)
+    if (!(typed.*part).empty()) unit = text::temperature_unit_of(typed.*part);
+  const TypedTemperatures& usual = unit == TemperatureUnit::fahrenheit ? usual_f : usual_c;
+  for (const auto part : parts)
+    if ((typed.*part).empty()) typed.*part = usual.*part;
+  return temperature_axis(typed.coldest, typed.warmest, typed.step);
 }
 
 text::TypedNumber strength_number(const std::string& text) {

@@ -54,6 +54,16 @@ enum class Heat { of_liquid, any };
                                                const std::string& step,
                                                Heat heat = Heat::of_liquid);
 
+/// Ends and step, as typed.
+struct TypedTemperatures {
+  std::string coldest, warmest, step;
+};
+/// What nobody typed is usual: in the unit of what was typed, else in that of `scale`'s reference.
+[[nodiscard]] TemperatureAxis temperature_axis(TypedTemperatures typed,
+                                               const TypedTemperatures& usual_c,
+                                               const TypedTemperatures& usual_f,
+                                               const physics::Scale& scale);
+
 /// "5", "5%vol"
 /// @throws ParseError for another unit
 [[nodiscard]] text::TypedNumber strength_number(const std::string& text);

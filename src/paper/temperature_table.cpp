@@ -37,7 +37,8 @@ Grid temperature_table(const TemperatureTable& t, Shape shape) {
   ideal.lo = top.axis.listed.front();
   ideal.hi = top.axis.listed.back();
   const measurement::Calibrated instrument = named ? *named : measurement::without_error(ideal);
-  const TemperatureAxis side = temperature_axis(t.coldest, t.warmest, t.step);
+  const TemperatureAxis side = temperature_axis(
+      {t.coldest, t.warmest, t.step}, {"10C", "35C", "1C"}, {"50F", "96F", "2F"}, top.scale);
   const StrengthByVolume alcohol = strength_from_text(t.alcohol);
 
   const std::string whose = !named ? "an instrument without error"

@@ -8,19 +8,20 @@ namespace areo::stream {
 
 using measurement::note::Said;
 
-StreamJob convert_rows(const std::vector<physics::Scale>& wanted) {
-  const auto to = wanted.empty() ? physics::offered_scales() : wanted;
+StreamJob convert_rows(const entry::ConvertTo& to) {
   StreamJob job;
   job.needed = {"value"};
-  for (const physics::Scale& s : to) job.results.push_back(physics::scale_key(s));
-  if (wanted.empty())
+  for (const physics::Scale& s : to.scales) job.results.push_back(physics::scale_key(s));
+  for (const measurement::Beside b : to.beside) job.results.push_back(measurement::key_of(b));
+  if (!to.stated)
     for (const char* key : {"alcohol_percent_vol", "alcohol_percent_mass", "alcohol_g_l"})
       job.results.emplace_back(key);
-  job.compute = [to, scales_only = !wanted.empty()](const RowView& row) {
+  job.compute = [to](const RowView& row) {
     entry::Converted c = entry::converted(row["value"], to);
     auto& notes = c.result.notes;
     if (!c.echo.empty()) notes.insert(notes.begin(), Said{c.echo});
-    if (c.strength && scales_only) notes.emplace_back(Said{entry::strengths_only});
+    c.result.method_notes.clear();  // the same in every row
+    if (c.strength && to.stated) notes.emplace_back(Said{entry::strengths_only});
     return RowOutcome{std::move(c.result)};
   };
   return job;

@@ -30,6 +30,7 @@ std::vector<std::string> import_lines(const ImportOutcome& o) {
     all.push_back(
         fmt::format("note: left out, because areo does not know what they mean: {}; --map says it",
                     fmt::join(o.left_out, ", ")));
+  for (const std::string& n : o.notes) all.push_back("note: " + n);
   return all;
 }
 

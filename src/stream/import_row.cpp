@@ -9,6 +9,7 @@
 #include <sstream>
 #include <utility>
 
+#include "areo/core/date_order.hpp"
 #include "areo/core/error.hpp"
 #include "areo/core/nearest.hpp"
 #include "areo/text/parse.hpp"
@@ -86,7 +87,8 @@ ImportedReading imported_reading(const ImportRow& row, const ImportDefaults& def
   entry::TypedReading typed;
   typed.made_at = needed("date");
   if (const std::string time = field("time"); !time.empty()) typed.made_at += "T" + time;
-  // Which order of day and month a table follows, one of its rows cannot say.
+  // Words that count from today mean another day by the time that a table comes in.
+  typed.made_at = iso_from_table(typed.made_at, {});
   (void)moment_from_text(typed.made_at);
   (void)past_moment_from_text(typed.made_at, now());
   typed.shown = {needed("reading")};

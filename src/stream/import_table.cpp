@@ -14,7 +14,9 @@
 #include "areo/core/error.hpp"
 #include "areo/stream/rows.hpp"
 #include "areo/text/csv.hpp"
+#include "areo/text/parse_sample.hpp"
 #include "areo/wording/batch.hpp"
+#include "table_dates.hpp"
 
 namespace areo::stream {
 namespace {
@@ -27,6 +29,9 @@ class Import {
 
   // Columns that mean nothing to areo: said once, so that a misspelt one is seen.
   void leave_out(const std::vector<std::string>& columns) { outcome_.left_out = columns; }
+
+  // What somebody should know of the file as a whole.
+  void say(std::vector<std::string> notes) { outcome_.notes = std::move(notes); }
 
   // Notes what rows() takes, where nobody else can note the same meanwhile.
   ImportOutcome run(const std::function<void()>& rows) {
@@ -157,13 +162,6 @@ void keep_in_note(ImportRow& fields, const std::string& header, const std::strin
   note += fmt::format("{}{}: {}", note.empty() ? "" : "; ", header, cell);
 }
 
-// A row that nobody wrote in, as blank sheets have them, is like an empty line.
-bool is_blank(const std::vector<std::string>& cells) {
-  return std::all_of(cells.begin(), cells.end(), [](const std::string& cell) {
-    return cell.find_first_not_of(" \t\r") == std::string::npos;
-  });
-}
-
 void require_mapped(const std::vector<std::string>& headers, const text::ColumnRules& rules,
                     const ImportPlan& o) {
   for (const auto& [name, m] : rules.mapped)
@@ -172,9 +170,19 @@ void require_mapped(const std::vector<std::string>& headers, const text::ColumnR
                   fmt::format("the columns are: {}", fmt::join(headers, ", "))};
 }
 
+// The temperature may stand in a column of its own, or behind the reading.
+void require_once(const ImportRow& fields, const std::string& field, const std::string& text) {
+  const auto there = fields.find(field);
+  if (there == fields.end() || there->second.empty()) return;
+  throw ParseError{
+      fmt::format("the {} is {} or {}: it stands in two columns", field, there->second, text), text,
+      0, text.size(), "leave one out"};
+}
+
 // One row, or one object, by the names of its columns; what cannot be read is refused with its own.
 void take_row(Import& import, std::size_t number, const text::Columns& columns,
-              const std::vector<std::string>& headers, const std::vector<std::string>& cells) {
+              const std::vector<std::string>& headers, const std::vector<std::string>& cells,
+              const TableDates& dates) {
   ImportRow fields;
   std::map<std::string, std::string> header;
   for (std::size_t i = 0; i < headers.size(); ++i) {
@@ -182,7 +190,21 @@ void take_row(Import& import, std::size_t number, const text::Columns& columns,
     if (m.field.empty()) continue;
     header[m.field] = headers[i];
     try {
-      fields[m.field] = text::cell_with_unit(cells[i], m, headers[i]);
+      if (m.field == "date") {
+        fields[m.field] = dates.iso(cells[i]);
+        continue;
+      }
+      if (m.field != "reading") {
+        const std::string cell = text::cell_with_unit(cells[i], m, headers[i]);
+        if (!cell.empty()) require_once(fields, m.field, cell);
+        fields[m.field] = cell.empty() ? fields[m.field] : cell;
+        continue;
+      }
+      const text::ShownAt typed = text::reading_from_text(cells[i]);
+      fields[m.field] = text::cell_with_unit(typed.shown, m, headers[i]);
+      if (typed.temperature.empty()) continue;
+      require_once(fields, "temperature", typed.temperature);
+      fields["temperature"] = typed.temperature;
     } catch (const Error& e) {
       import.refuse(number, headers[i], e);
       return;
@@ -204,15 +226,77 @@ void each_row(std::istream& in, bool is_list,
   for (std::string text; std::getline(in, text);) each_object(text, act);
 }
 
+void go_back(std::istream& in, std::istream::pos_type begin) {
+  in.clear();
+  in.seekg(begin);
+}
+
+// The order that was said of the column of the dates.
+DateOrder order_said(const text::Columns& columns) {
+  const auto date = columns.find("date");
+  if (!date) return DateOrder::unknown;
+  return text::date_order_from_word(columns.meanings()[*date].unit).value_or(DateOrder::unknown);
+}
+
+// Every row is looked at before the first one is taken.
+TableDates dates_of_csv(std::istream& in, std::istream::pos_type begin,
+                        const text::Columns& columns, const ImportPlan& o) {
+  TableDates dates{order_said(columns), o.date_order};
+  go_back(in, begin);
+  text::CsvReader reader{in, o.file, text::Separator::of_header};
+  const auto date = columns.find("date");
+  for (text::CsvRow row; date;) {
+    try {
+      if (!reader.next(row)) break;
+      dates.look_at(row.cells[*date], row.line);
+    } catch (const text::CsvError&) {
+      if (in.bad()) throw;  // no further row will come; others are refused in their turn
+    }
+  }
+  return dates;
+}
+
+TableDates dates_of_json(std::istream& in, bool is_list, const text::ColumnRules& rules,
+                         const ImportPlan& o) {
+  std::vector<std::pair<std::string, std::size_t>> cells;
+  DateOrder said = DateOrder::unknown;
+  std::size_t number = 0;
+  each_row(in, is_list, [&](const std::function<Members()>& members) {
+    ++number;
+    try {
+      std::vector<std::string> names;
+      std::vector<std::string> values;
+      for (auto& [name, value] : members()) {
+        names.push_back(name);
+        values.push_back(value);
+      }
+      const text::Columns columns{names, rules_about(rules, names), o.file};
+      if (said == DateOrder::unknown) said = order_said(columns);
+      if (const auto date = columns.find("date")) cells.emplace_back(values[*date], number);
+    } catch (const Error&) {  // refused in its turn
+    }
+  });
+  TableDates dates{said, o.date_order};
+  for (const auto& [cell, object] : cells) dates.look_at(cell, object);
+  return dates;
+}
+
 }  // namespace
 
 ImportOutcome import_csv(std::istream& in, notebook::Notebook& book, const ImportPlan& o) {
-  text::CsvReader reader{in, o.file, text::Separator::of_header};
+  const std::istream::pos_type begin = in.tellg();
+  const text::CsvReader head{in, o.file, text::Separator::of_header};
   auto rules = rules_of(o);
   rules.needed = {"date", "reading"};
-  require_mapped(reader.columns(), rules, o);
-  const text::Columns columns{reader.columns(), rules, o.file};
+  require_mapped(head.columns(), rules, o);
+  const text::Columns columns{head.columns(), rules, o.file};
+  const TableDates dates = dates_of_csv(in, begin, columns, o);
+  go_back(in, begin);
+  text::CsvReader reader{in, o.file, text::Separator::of_header};
   Import import{book, o};
+  auto notes = dates.words();
+  if (columns.has_usual_unit()) notes.push_back(text::usual_unit_words(rules));
+  import.say(std::move(notes));
   import.leave_out(columns.left_out());
   return import.run([&] {
     for (text::CsvRow row;;) {
@@ -223,7 +307,7 @@ ImportOutcome import_csv(std::istream& in, notebook::Notebook& book, const Impor
         import.refuse(row.line, "", Error{e.code, e.reason, e.hint});
         continue;
       }
-      if (!is_blank(row.cells)) take_row(import, row.line, columns, reader.columns(), row.cells);
+      take_row(import, row.line, columns, reader.columns(), row.cells, dates);
     }
   });
 }
@@ -231,8 +315,12 @@ ImportOutcome import_csv(std::istream& in, notebook::Notebook& book, const Impor
 // Each object has columns of its own.
 ImportOutcome import_json(std::istream& in, bool is_list, notebook::Notebook& book,
                           const ImportPlan& o) {
+  const std::istream::pos_type begin = in.tellg();
   const text::ColumnRules rules = rules_of(o);
+  const TableDates dates = dates_of_json(in, is_list, rules, o);
+  go_back(in, begin);
   Import import{book, o};
+  bool has_usual_unit = false;
   std::vector<std::string> left_out;
   std::size_t number = 0;
   const auto take = [&](const std::function<Members()>& members) {
@@ -251,12 +339,16 @@ ImportOutcome import_json(std::istream& in, bool is_list, notebook::Notebook& bo
       import.refuse(number, "", e);
       return;
     }
+    has_usual_unit = has_usual_unit || columns->has_usual_unit();
     for (const std::string& c : columns->left_out())
       if (std::find(left_out.begin(), left_out.end(), c) == left_out.end()) left_out.push_back(c);
-    take_row(import, number, *columns, names, values);
+    take_row(import, number, *columns, names, values, dates);
   };
   return import.run([&] {
     each_row(in, is_list, take);
+    auto notes = dates.words();
+    if (has_usual_unit) notes.push_back(text::usual_unit_words(rules));
+    import.say(std::move(notes));
     import.leave_out(left_out);
   });
 }

@@ -30,6 +30,14 @@ bool can_be_restored(const std::string& version) {
   return false;
 }
 
+// Whether an export of this version says how many rows follow.
+bool says_rows(const std::string& version) {
+  constexpr int first = 5;
+  for (int v = first; v <= notebook::notebook_version; ++v)
+    if (version == std::to_string(v)) return true;
+  return false;
+}
+
 // A line that an editor ended as Windows does is as empty as any.
 bool is_empty(const std::string& line) {
   return line.find_first_not_of(" \t\r") == std::string::npos;
@@ -50,7 +58,7 @@ std::optional<std::string> rows_promised(const std::string& first_line, const st
                   fmt::format("this areo has version {}: export it again with it",
                               notebook::notebook_version)};
   }
-  if (version.empty() || (!rows && version == std::to_string(notebook::notebook_version)))
+  if (version.empty() || (!rows && says_rows(version)))
     throw Error{Errc::file,
                 fmt::format("the first line of {} does not say {}", file,
                             version.empty() ? "which version it is of" : "how many rows follow"),
@@ -94,6 +102,11 @@ notebook::Restored restore_json(std::istream& in, const std::string& file,
 }
 
 namespace {
+
+bool is_younger(const std::string& table) {
+  const auto& younger = notebook::younger_tables;
+  return std::find(younger.begin(), younger.end(), table) != younger.end();
+}
 
 // How many rows each table of a folder has; empty of a folder that an older areo made.
 std::map<std::string, std::string> rows_promised(const std::string& folder) {
@@ -143,15 +156,18 @@ notebook::Restored restore_csv(const std::string& folder,
   const auto open = [&] {
     const std::string file = (fs::path{folder} / (next->name + ".csv")).string();
     in.emplace(file, std::ios::binary);
-    if (!*in)
+    if (!*in) {
+      if (is_younger(next->name) && !promised.contains(next->name)) return false;
       throw Error{Errc::file, fmt::format("{} cannot be read", file), "is this folder an export?"};
+    }
     require_end(file, *in);
     reader.emplace(*in, file);
+    return true;
   };
   return book.restore(
       [&](notebook::NamedRow& row) {
         for (; next != tables.end(); ++next, reader.reset()) {
-          if (!reader) open();
+          if (!reader && !open()) continue;
           text::CsvRow cells;
           if (!reader->next(cells)) continue;
           row = {next->name, {}};

@@ -11,6 +11,7 @@
 
 #include "areo/core/error.hpp"
 #include "areo/text/format.hpp"
+#include "areo/text/parse_sample.hpp"
 #include "areo/wording/notes.hpp"
 #include "text/json_dump.hpp"
 #include "wording/result_value.hpp"
@@ -130,8 +131,9 @@ class Writer {
     return out;
   }
   [[nodiscard]] bool is_number_column(std::size_t i) const {
-    return columns_->is_kept(i) ||
-           text::kind_of_field(columns_->meanings()[i].field) != text::CellKind::text;
+    const auto kind = text::kind_of_field(columns_->meanings()[i].field);
+    return columns_->is_kept(i) || kind == text::CellKind::mark ||
+           kind == text::CellKind::temperature;
   }
   // The cells that go along because somebody said so; nothing if there are none.
   void add_kept(text::Json& to, const text::CsvRow& row) const {
@@ -210,22 +212,43 @@ void pass_rows(std::istream& in, text::CsvReader& reader, const text::Columns& c
 
 }  // namespace
 
-std::string RowView::operator[](std::string_view field) const {
+std::string RowView::cell(std::string_view field) const {
   const auto column = columns_->find(field);
-  if (!column) return "";
-  return text::cell_with_unit(row_->cells[*column], columns_->meanings()[*column],
-                              reader_->columns()[*column]);
+  return column ? row_->cells[*column] : "";
 }
 
-void run_stream(std::istream& in, const std::string& name, const StreamJob& job,
-                text::ColumnRules rules, StreamForm form, const LineSink& line,
-                text::SaidOnce& refused) {
-  text::CsvReader reader{in, name};
-  const text::Columns columns{reader.columns(), with_fields_of(job, std::move(rules)), name};
+std::string RowView::operator[](std::string_view field) const {
+  const auto column = columns_->find(field);
+  const auto with_unit = [&](const std::string& cell) {
+    return text::cell_with_unit(cell, columns_->meanings()[*column], reader_->columns()[*column]);
+  };
+  if (!text::temperature_field_of(field).empty())
+    return column ? with_unit(text::reading_from_text(cell(field)).shown) : "";
+  const std::string own = column ? with_unit(cell(field)) : "";
+  for (const std::string_view mark : {"reading", "original", "present", "gravity"}) {
+    if (text::temperature_field_of(mark) != field) continue;
+    const std::string behind = text::reading_from_text(cell(mark)).temperature;
+    if (behind.empty()) continue;
+    if (!own.empty())
+      throw ParseError{
+          fmt::format("the temperature is {} or {}: it stands in two columns", behind, own),
+          cell(mark), 0, cell(mark).size(), "leave one out"};
+    return behind;
+  }
+  return own;
+}
+
+std::vector<std::string> run_stream(std::istream& in, const std::string& name, const StreamJob& job,
+                                    text::ColumnRules rules, StreamForm form, const LineSink& line,
+                                    text::SaidOnce& refused) {
+  text::CsvReader reader{in, name, text::Separator::of_header};
+  const text::Columns columns{reader.columns(), with_fields_of(job, rules), name};
   refuse_own_columns(reader, job, form);
   const Writer writer{reader, columns, job, form, line};
   writer.header();
   pass_rows(in, reader, columns, job, writer, refused);
+  if (!columns.has_usual_unit()) return {};
+  return {text::usual_unit_words(rules)};
 }
 
 }  // namespace areo::stream

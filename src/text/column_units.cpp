@@ -8,15 +8,10 @@
 #include "areo/text/parse.hpp"
 #include "areo/text/parse_hydrometer.hpp"
 #include "areo/text/parse_refraction.hpp"
+#include "areo/text/parse_temperature.hpp"
 
 namespace areo::text {
 namespace {
-
-bool is_temperature_unit(std::string_view unit) {
-  constexpr std::string_view degree = "°";
-  if (unit.starts_with(degree)) unit.remove_prefix(degree.size());
-  return unit == "C" || unit == "F" || unit == "K";
-}
 
 bool is_mark_unit(std::string_view unit) {
   if (says_brix(unit) || says_index(unit) || is_grams_per_volume(unit)) return true;
@@ -42,7 +37,9 @@ ColumnRules rules_as_typed(const std::vector<std::string>& keep,
     rules.units[text.substr(0, equals)] = text.substr(equals + 1);
   }
   rules.knows_unit = [](CellKind kind, std::string_view unit) {
-    return kind == CellKind::temperature ? is_temperature_unit(unit) : is_mark_unit(unit);
+    if (kind == CellKind::date) return date_order_from_word(unit).has_value();
+    return kind == CellKind::temperature ? temperature_unit(unit) != TemperatureUnit::unknown
+                                         : is_mark_unit(unit);
   };
   return rules;
 }

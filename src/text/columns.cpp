@@ -84,11 +84,18 @@ void require_unit(const ColumnMeaning& m, const std::string& header, const Colum
   if (rules.knows_unit && !rules.knows_unit(kind, m.unit))
     throw Error{Errc::file,
                 fmt::format("the column '{}' has no unit that areo knows: '{}'", header, m.unit),
-                kind == CellKind::temperature ? "temperatures have C, F or K"
-                                              : "readings have SG, P, Bx, Be, Oe, kg/m3, g/L, nD"};
+                kind == CellKind::date ? "dates have day-first or month-first"
+                : kind == CellKind::temperature
+                    ? "temperatures have C, F or K"
+                    : "readings have SG, P, Bx, Be, Oe, kg/m3, g/L, nD"};
 }
 
 }  // namespace
+
+std::string usual_unit_words(const ColumnRules& rules) {
+  return fmt::format("temperatures without a unit are in {}, as areo settings say",
+                     rules.temperature_unit);
+}
 
 ColumnRules rules_about(const ColumnRules& rules, const std::vector<std::string>& headers) {
   const auto fields = all_fields(rules);
@@ -155,6 +162,13 @@ Columns::Columns(const std::vector<std::string>& headers, const ColumnRules& rul
           fmt::format("--unit {}={} contradicts the column '{}'", name, unit, headers[*place]),
           "leave --unit out, or rename the column"};
     m.unit = said;
+  }
+  for (ColumnMeaning& m : meanings_) {
+    if (rules.temperature_unit.empty() || !m.unit.empty() ||
+        kind_of_field(m.field) != CellKind::temperature)
+      continue;
+    m.unit = rules.temperature_unit;
+    has_usual_unit_ = true;
   }
   for (std::size_t i = 0; i < headers.size(); ++i) require_unit(meanings_[i], headers[i], rules);
 }

@@ -93,6 +93,12 @@ std::vector<std::string> rough_cells(std::string_view line, char separator) {
   return cells;
 }
 
+// "sep=;": tells a spreadsheet what it is to separate by.
+bool names_separator(std::string_view line) {
+  constexpr std::string_view begin = "sep=";
+  return line.size() == begin.size() + 1 && same_without_case(line.substr(0, 4), begin);
+}
+
 char separator_of(std::string_view header) {
   bool quoted = false;
   for (const char c : header) {
@@ -119,21 +125,25 @@ void CsvReader::require_plain(const std::string& line) const {
 }
 
 CsvReader::CsvReader(std::istream& in, std::string name, Separator separator)
-    : in_{in}, name_{std::move(name)} {
+    : in_{in}, name_{std::move(name)}, from_spreadsheet_{separator == Separator::of_header} {
   std::string line;
   for (;;) {
     if (!read_line(line)) fail(line_ + 1, "no header line");
     require_plain(line);
     if (line_ == 1 && line.starts_with(byte_order_mark)) line.erase(0, byte_order_mark.size());
     const auto text = without_cr(line);
-    if (text.empty()) continue;
+    if (text.empty() || (from_spreadsheet_ && names_separator(text))) continue;
     if (text.front() != '#') break;
     comments_.emplace_back(text.substr(text.starts_with("# ") ? 2 : 1));
   }
-  if (separator == Separator::of_header) separator_ = separator_of(line);
+  if (from_spreadsheet_) separator_ = separator_of(line);
   again_.push_front(std::move(line));
   --line_;
   read_record(columns_);
+  while (from_spreadsheet_ && columns_.size() > 1 && trimmed(columns_.back()).empty()) {
+    columns_.pop_back();
+    ++empty_columns_;
+  }
   constexpr std::size_t most = 2000;
   if (columns_.size() > most)
     fail(record_line_, fmt::format("{} columns, more than {}", columns_.size(), most));
@@ -168,11 +178,27 @@ bool CsvReader::has_column(std::string_view name) const noexcept {
   return std::find(columns_.begin(), columns_.end(), name) != columns_.end();
 }
 
+bool CsvReader::is_blank(const std::vector<std::string>& cells) const {
+  return from_spreadsheet_ && std::all_of(cells.begin(), cells.end(), [](const std::string& cell) {
+           return cell.find_first_not_of(" \t\r") == std::string::npos;
+         });
+}
+
+// Of the columns that have no name.
+void CsvReader::drop_empty_end(std::vector<std::string>& cells) const {
+  if (cells.size() != columns_.size() + empty_columns_) return;
+  while (cells.size() > columns_.size() && trimmed(cells.back()).empty()) cells.pop_back();
+}
+
 bool CsvReader::next(CsvRow& row) {
   row.cells.clear();
   row.text.clear();
   try {
-    if (!read_record(row.cells)) return false;
+    do {
+      row.cells.clear();
+      if (!read_record(row.cells)) return false;
+    } while (is_blank(row.cells));
+    drop_empty_end(row.cells);
   } catch (const CsvError&) {
     row.line = record_line_;
     row.cells = record_.empty() ? std::vector<std::string>{} : rough_cells(record_, separator_);
@@ -182,10 +208,13 @@ bool CsvReader::next(CsvRow& row) {
   row.line = record_line_;
   if (row.cells.size() != columns_.size()) {
     row.text = record_;
-    fail(record_line_,
-         fmt::format("{} {}, but the header has {}", row.cells.size(),
-                     row.cells.size() == 1 ? "cell" : "cells", columns_.size()),
-         "put a cell that holds a comma in double quotes");
+    fail(
+        record_line_,
+        fmt::format("{} {}, but the header has {}", row.cells.size(),
+                    row.cells.size() == 1 ? "cell" : "cells", columns_.size()),
+        fmt::format("put a cell that holds a {} in double quotes", separator_ == ','   ? "comma"
+                                                                   : separator_ == ';' ? "semicolon"
+                                                                                       : "tab"));
   }
   return true;
 }

@@ -117,6 +117,13 @@ bool is_well_known_unit(std::string_view text) {
   return std::any_of(units.begin(), units.end(), [&](const auto& u) { return u.first == unit; });
 }
 
+// "date_brewed" is another word, and no date in an order of that name.
+bool may_have(std::string_view field, std::string_view unit) {
+  const CellKind kind = kind_of_field(field);
+  if (kind == CellKind::date) return date_order_from_word(unit).has_value();
+  return kind != CellKind::text;
+}
+
 ColumnMeaning with_header_unit(ColumnMeaning m, std::string_view unit) {
   if (!m.field.empty() && !trimmed(unit).empty()) m.unit = unit_from_header(unit);
   return m;
@@ -125,14 +132,37 @@ ColumnMeaning with_header_unit(ColumnMeaning m, std::string_view unit) {
 }  // namespace
 
 CellKind kind_of_field(std::string_view field) noexcept {
+  if (field == "date") return CellKind::date;
   if (field.ends_with("temperature")) return CellKind::temperature;
   for (const std::string_view mark : {"reading", "value", "original", "present", "gravity"})
     if (field == mark) return CellKind::mark;
   return CellKind::text;
 }
 
+std::string temperature_field_of(std::string_view field) {
+  if (field == "reading") return "temperature";
+  for (const std::string_view mark : {"original", "present", "gravity"})
+    if (field == mark) return std::string{mark} + "_temperature";
+  return {};
+}
+
+std::optional<DateOrder> date_order_from_word(std::string_view text) {
+  std::string word;
+  for (const char c : folded(text))
+    if (c >= 'a' && c <= 'z') word += c;
+  for (const std::string_view day : {"dayfirst", "dmy", "ddmmyyyy", "daymonthyear", "daymonth"})
+    if (word == day) return DateOrder::day_first;
+  for (const std::string_view month : {"monthfirst", "mdy", "mmddyyyy", "monthdayyear", "monthday"})
+    if (word == month) return DateOrder::month_first;
+  for (const std::string_view year : {"ymd", "yyyymmdd", "iso"})
+    if (word == year) return DateOrder::unknown;
+  return std::nullopt;
+}
+
 std::string unit_from_header(std::string_view text) {
-  const std::string unit = folded(trimmed(text));
+  std::string unit = folded(trimmed(text));
+  constexpr char degree_of_windows = '\xB0';  // in a file that is not UTF-8
+  if (unit.starts_with(degree_of_windows)) unit.replace(0, 1, "°");
   for (const auto& [word, means] : units)
     if (unit == word) return std::string{means};
   return std::string{trimmed(text)};
@@ -150,7 +180,7 @@ ColumnMeaning meaning_of(std::string_view header, std::span<const std::string> f
   // "temperature_c"
   if (const auto bar = text.rfind('_'); bar != std::string_view::npos && bar > 0)
     if (ColumnMeaning m = known_word(text.substr(0, bar), fields);
-        kind_of_field(m.field) != CellKind::text)
+        may_have(m.field, text.substr(bar + 1)))
       return with_header_unit(std::move(m), text.substr(bar + 1));
   // "Temp C"
   if (const auto space = text.rfind(' '); space != std::string_view::npos && space > 0)
@@ -192,7 +222,8 @@ bool is_bare_number(std::string_view cell) noexcept {
 }
 
 std::string with_unit(const std::string& cell, const ColumnMeaning& meaning) {
-  if (meaning.unit.empty() || !is_bare_number(cell)) return cell;
+  const bool date = kind_of_field(meaning.field) == CellKind::date;  // its order is no unit
+  if (meaning.unit.empty() || date || !is_bare_number(cell)) return cell;
   if (meaning.unit == "SG") {
     const std::string_view text = trimmed(cell);
     const bool ones =

@@ -253,49 +253,6 @@ Scale scale_from_text(std::string_view text) {
   return s;
 }
 
-double celsius_from_text(std::string_view text) {
-  const TypedNumber n = number_with_unit(text, "a temperature");
-  std::string unit = n.unit;
-  for (const std::string_view sign : {"°", "º"})  // some keyboards have the raised o
-    if (unit.starts_with(sign)) unit.erase(0, sign.size());
-  if (unit == "C" || unit == "c") return n.value;
-  if (unit == "F" || unit == "f") return fahrenheit_point(n.value).celsius();
-  if (unit == "K") return kelvin_point(n.value).celsius();
-  if (unit.empty())
-    refuse(text, "a temperature needs its unit",
-           fmt::format("{}F or {}C?", trimmed(text), trimmed(text)));
-  refuse(text, n.unit_position, n.unit.size(),
-         fmt::format("'{}' is not a unit of temperature", n.unit), "write 20C, 68F or 293K");
-}
-
-double liquid_celsius_from_text(std::string_view text) {
-  const double c = celsius_from_text(text);
-  const Range& range = physics::mixture_temperature_range;
-  if (range.contains(c)) return c;
-  const std::string unit = number_with_unit(text, "a temperature").unit;
-  const auto in_that_unit = [&](double celsius) {
-    if (unit.ends_with('F') || unit.ends_with('f')) return celsius * 1.8 + 32;
-    return unit == "K" ? celsius + 273.15 : celsius;
-  };
-  throw Error{Errc::domain,
-              fmt::format("the density of a liquid at {} is not known: the formulas go from "
-                          "{:g}{} to {:g}{} [{}]",
-                          trimmed(text), in_that_unit(range.lo), unit, in_that_unit(range.hi), unit,
-                          range.source),
-              std::string{range.hint}};
-}
-
-double sample_celsius_from_text(std::string_view text, bool original) {
-  const double c = liquid_celsius_from_text(text);
-  if (!original) physics::require_drink_temperature(celsius_point(c));
-  return c;
-}
-
-double celsius_half_width(std::string_view text) {
-  const TypedNumber n = number_with_unit(text, "a temperature");
-  return n.unit.ends_with('F') || n.unit.ends_with('f') ? n.half_width / 1.8 : n.half_width;
-}
-
 double celsius_difference_from_text(std::string_view text) {
   static constexpr std::array units{Unit{"C", 1}, Unit{"°C", 1}, Unit{"K", 1}, Unit{"F", 1 / 1.8},
                                     Unit{"°F", 1 / 1.8}};

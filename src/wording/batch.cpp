@@ -8,6 +8,7 @@
 
 #include "areo/core/error.hpp"
 #include "areo/text/format.hpp"
+#include "areo/text/temperature_text.hpp"
 #include "areo/wording/instrument.hpp"
 #include "areo/wording/notes.hpp"
 #include "areo/wording/strength.hpp"
@@ -29,7 +30,8 @@ std::string sample_words(Batch& batch, const Sample& sample, const char* says, c
   std::vector<std::string> all;
   for (const ReadingRecord& r : sample.readings) all.push_back(shown(instrument, r.indication));
   std::string out = fmt::format("{}{} {}", instrument.name(), says, fmt::join(all, ", "));
-  if (const auto& t = sample.first().temperature_c) out += at + text::celsius_text(*t);
+  if (const auto& t = sample.first().temperature_c)
+    out += at + text::temperature_text(*t, text::temperature_unit(batch.settings().temperature));
   return out;
 }
 

@@ -10,6 +10,7 @@
 #include "areo/core/shell_word.hpp"
 #include "areo/measurement/ferments.hpp"
 #include "areo/text/format.hpp"
+#include "areo/text/temperature_text.hpp"
 #include "areo/wording/batch.hpp"
 #include "areo/wording/notes.hpp"
 #include "areo/wording/trend.hpp"
@@ -324,6 +325,14 @@ bool answers(const BottleReport& t) {
   });
 }
 
+namespace {
+
+std::string told(const BottleReport& t, double celsius) {
+  return text::temperature_text(celsius, text::temperature_unit(t.batch.settings().temperature));
+}
+
+}  // namespace
+
 std::vector<std::string> bottle_lines(const BottleReport& t, bool full) {
   const auto& r = t.outcome.result;
   Lines all{batch_text(t.batch.record()) + (t.bottle.empty() ? "" : "; bottle " + t.bottle),
@@ -335,13 +344,11 @@ std::vector<std::string> bottle_lines(const BottleReport& t, bool full) {
   if (t.plan.expected_sg)
     all.push_back(fmt::format("  down to {}: {}", text::fixed(*t.plan.expected_sg, 4),
                               range_text(r.at("sugar_expected_g_l"), full)));
-  all.push_back(fmt::format("CO2 dissolved at {}: {}",
-                            text::celsius_text(t.plan.closing.indication_c),
+  all.push_back(fmt::format("CO2 dissolved at {}: {}", told(t, t.plan.closing.indication_c),
                             range_text(r.at("co2_dissolved_g_l"), full)));
-  all.push_back(
-      fmt::format("closed and kept at {}{} with {:g} % headspace, gauge pressure (about 95 %):",
-                  text::celsius_text(t.plan.storage_c), t.storage_stated ? "" : " ± 5 °C",
-                  100 * t.plan.headspace));
+  all.push_back(fmt::format(
+      "closed and kept at {}{} with {:g} % headspace, gauge pressure (about 95 %):",
+      told(t, t.plan.storage_c), t.storage_stated ? "" : " ± 5 °C", 100 * t.plan.headspace));
   return all;
 }
 

@@ -89,6 +89,11 @@ struct Words {
         "lighter than water: no sugar solution is; sugar scales are continued below zero by their "
         "formula, as for the apparent extract of a dry drink"};
   }
+  NoteWords operator()(const note::PotentialAlcohol& /*n*/) const {
+    return {
+        "potential alcohol: if a clean yeast fermented all of it, by Balling's balance [balling]; "
+        "what is lost on the way is not taken off"};
+  }
   NoteWords operator()(const note::BelowDry& n) const {
     return {
         fmt::format("the present reading is lower than fermenting all of the extract could "

@@ -87,11 +87,11 @@ TEST_F(Resolver, ASecondReadingIsOfTheInstrumentThatItsUnitSays) {
 
 TEST(Entry, ConvertsWhatThePublicFunctionConverts) {
   const std::vector<physics::Scale> to{physics::sg_20_20};
-  const Converted c = converted("12.5P", to);
+  const Converted c = converted("12.5P", {to, {}, true});
   const auto direct = measurement::convert(physics::plato_20, 12.5, 0.05, to);
   EXPECT_EQ(c.result.quantities.front().value.estimate, direct.quantities.front().value.estimate);
   EXPECT_FALSE(c.strength);
-  EXPECT_TRUE(converted("5%vol", {}).strength);
+  EXPECT_TRUE(converted("5%vol", convert_to_from_text("")).strength);
 }
 
 TEST(Entry, WeighedSugarTakesOneOfTwoVolumes) {

@@ -203,11 +203,12 @@ TEST_F(Batches, NothingIsEverChangedDeletedOrReplaced) {
   book_.retire(stem_, day("2026-03-20T10:00Z"), "broke");
   const Id check = book_.add(water_check(stem_, 1.001, "2026-03-01T10:00Z"));
   book_.add(calibration(stem_, {check}, "2026-03-01T10:00Z"));
+  book_.set("temperature", "F", day("2026-03-05T10:00Z"));
   const sqlite::Connection db = raw(path());
   const auto before = db.number("SELECT total(indication) * 1e6 FROM reading");
   for (const char* table : {"reading", "reading_exclusion", "addition", "addition_exclusion",
                             "batch", "batch_amendment", "batch_event", "instrument_retired",
-                            "instrument", "check_reading", "calibration"}) {
+                            "instrument", "check_reading", "calibration", "setting"}) {
     SCOPED_TRACE(table);
     const std::string t = table;
     ASSERT_GT(db.number(("SELECT count(*) FROM " + t).c_str()), 0);

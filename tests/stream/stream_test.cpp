@@ -37,7 +37,8 @@ entry::ReadingResolver without_notebook() {
 }
 
 TEST(Stream, ABadRowNeverStopsTheOthers) {
-  const Out out = run("value\n12.5P\nbanana\n10P\n", convert_rows({physics::sg_20_20}));
+  const Out out =
+      run("value\n12.5P\nbanana\n10P\n", convert_rows(entry::convert_to_from_text("SG")));
   ASSERT_EQ(out.lines.size(), 4U);  // the header and a line for each row
   EXPECT_TRUE(out.lines[1].starts_with("12.5P,1.05"));
   EXPECT_NE(out.lines[2].find("banana"), std::string::npos);
@@ -47,8 +48,9 @@ TEST(Stream, ABadRowNeverStopsTheOthers) {
 }
 
 TEST(Stream, RefusesItsOwnColumnsAndMissingOnes) {
-  EXPECT_THROW(run("value,note\n1P,x\n", convert_rows({})), Error);
-  EXPECT_THROW(run("reading_of_nothing\n1\n", convert_rows({})), Error);
+  EXPECT_THROW(run("value,note\n1P,x\n", convert_rows(entry::convert_to_from_text(""))), Error);
+  EXPECT_THROW(run("reading_of_nothing\n1\n", convert_rows(entry::convert_to_from_text(""))),
+               Error);
 }
 
 TEST(Stream, FlagsRepeatsAndRises) {

@@ -289,6 +289,13 @@ TEST(Separator, IsThatOfTheHeaderIfAskedFor) {
   EXPECT_EQ(cells("a,b\n1;5,2\n", Separator::of_header), (Cells{"1;5", "2"}));
   EXPECT_EQ(cells("\"a;x\",b\n1;5,2\n", Separator::of_header), (Cells{"1;5", "2"}));
   EXPECT_EQ(cells("a;b\n\"x;y\";2\n", Separator::of_header), (Cells{"x;y", "2"}));
+  // What else spreadsheets write.
+  EXPECT_EQ(cells("sep=;\na;b\n1,5;2\n", Separator::of_header), (Cells{"1,5", "2"}));
+  EXPECT_EQ(cells("a;b;;\n1,5;2;;\n", Separator::of_header), (Cells{"1,5", "2"}));
+  EXPECT_EQ(cells("a;b\n;\n ; \n1,5;2\n", Separator::of_header), (Cells{"1,5", "2"}));
+  EXPECT_THROW(cells("a;b;\n1,5;2;3\n", Separator::of_header), Error) << "a cell without a name";
+  EXPECT_THROW(cells("a;b\n1,5;2;\n", Separator::of_header), Error) << "no such column";
+  EXPECT_THROW(cells("a,b,\n1,2,\n", Separator::comma), Error) << "strict";
   EXPECT_EQ(cells("a;b\n1\n", Separator::comma), (Cells{"1"}));
 }
 

@@ -141,6 +141,8 @@ class Batch {
   /// thermometer were at that time.
   [[nodiscard]] measurement::OriginalSample sample_of(const Sample& sample);
   [[nodiscard]] notebook::InstrumentHistory& shelf() { return shelf_; }
+  /// Of its notebook, for whoever tells something of it.
+  [[nodiscard]] const notebook::Settings& settings() const { return settings_; }
 
  private:
   // When something was, and of what happened at one moment, when it was noted.
@@ -161,6 +163,7 @@ class Batch {
   Moment as_of_;
   notebook::InstrumentHistory::Between between_;
   notebook::InstrumentHistory shelf_;
+  notebook::Settings settings_;
   notebook::BatchRecord record_;
   std::vector<notebook::ReadingRecord> readings_;
   std::vector<notebook::AdditionRecord> additions_;

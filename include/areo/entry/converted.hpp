@@ -9,6 +9,16 @@
 
 namespace areo::entry {
 
+/// What a value is to be converted to.
+struct ConvertTo {
+  std::vector<physics::Scale> scales;
+  std::vector<measurement::Beside> beside;  ///< behind the scales
+  bool stated = false;                      ///< else it is all that there is
+};
+/// Separated by commas: scales, "nD" for the refractive index at 20 °C, "potential" for alcohol.
+/// @throws ParseError for any other word
+[[nodiscard]] ConvertTo convert_to_from_text(const std::string& text);
+
 struct Converted {
   measurement::Result result;
   std::string of;         ///< what the numbers are about
@@ -18,6 +28,6 @@ struct Converted {
 inline constexpr const char* strengths_only = "a strength converts to strengths only";
 
 /// @throws ParseError, Error{domain} as text::mark_from_text() and measurement::convert()
-[[nodiscard]] Converted converted(const std::string& text, const std::vector<physics::Scale>& to);
+[[nodiscard]] Converted converted(const std::string& text, const ConvertTo& to);
 
 }  // namespace areo::entry

@@ -51,7 +51,8 @@ class GuidedReadings {
   void take(const std::string& text);
   void take_temperature(const std::string& text);
   void show();
-  void tell(batch::Batch& batch, bool expected);
+  void tell(batch::Batch& batch, const batch::Point& point, bool expected);
+  [[nodiscard]] bool said_which(const std::string& answer) const;
   void note(const std::string& answer);
   void undo();
 
@@ -63,6 +64,7 @@ class GuidedReadings {
   TypedReading typed_;  // the reading that is being noted
   NotedReading noted_;  // and what it was understood as
   bool doubtful_ = false;
+  bool above_ = false;  // the original gravity: the answer has to be said
   std::vector<std::vector<notebook::Id>> accepted_;  // not yet taken back
   std::set<std::string> told_;                       // notes, each said once
   int count_ = 0, undone_ = 0;

@@ -18,6 +18,10 @@ struct TypedReading {
   bool original = false;
 };
 
+/// The same with the temperature that stands behind the readings, "1.030 1.031 19C", in its place.
+/// @throws ParseError for two temperatures
+[[nodiscard]] TypedReading parted(TypedReading typed);
+
 struct NotedReading {
   std::vector<notebook::ReadingRecord> records;  ///< one per reading
   notebook::InstrumentRecord instrument;

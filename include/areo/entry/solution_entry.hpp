@@ -34,6 +34,7 @@ struct TypedSolution {
 /// @param shows  as solution_shows() gives it
 [[nodiscard]] std::vector<std::string> solution_lines(const calibration::WeighedSolution& weighed,
                                                       const TypedSolution& typed,
-                                                      const measurement::Result& shows, bool full);
+                                                      const measurement::Result& shows, bool full,
+                                                      text::TemperatureUnit unit);
 
 }  // namespace areo::entry

@@ -3,6 +3,7 @@
 // From one scale to others, for an unfermented liquid.
 #include <optional>
 #include <span>
+#include <string>
 
 #include "areo/core/model_temperature.hpp"
 #include "areo/measurement/result.hpp"
@@ -49,6 +50,15 @@ class SugarFormula {
 /// @throws            Error{domain} outside the scales' and models' ranges
 [[nodiscard]] Result convert(const physics::Scale& from, double mark, double half_width,
                              std::span<const physics::Scale> to);
+
+/// What an unfermented liquid has beside its marks on scales.
+enum class Beside { refractive_index, potential_alcohol };
+/// Key of the quantity.
+[[nodiscard]] std::string key_of(Beside what);
+/// The same with more behind the scales, as refractive_index_20() and potential_alcohol() give it;
+/// where these give nothing the quantity is left out. A potential comes with a note on the method.
+[[nodiscard]] Result convert(const physics::Scale& from, double mark, double half_width,
+                             std::span<const physics::Scale> to, std::span<const Beside> beside);
 
 /// Refractive index of the unfermented liquid at 20 °C, as of a sucrose solution. Quantity:
 /// refractive_index_20.

@@ -94,6 +94,11 @@ struct BelowSugarScales {
   friend bool operator==(const BelowSugarScales&, const BelowSugarScales&) = default;
 };
 
+/// The potential alcohol is that of a clean ferment to the end.
+struct PotentialAlcohol {
+  friend bool operator==(const PotentialAlcohol&, const PotentialAlcohol&) = default;
+};
+
 /// The present reading is lower than a drink without extract would show.
 struct BelowDry {
   double extract_percent;  ///< below zero
@@ -132,7 +137,8 @@ using Note =
     std::variant<note::Said, note::AssumedTemperature, note::OutsideChecked,
                  note::OutsideCheckedTemperatures, note::NeverChecked, note::NotInForce,
                  note::TopOfMeniscus, note::WeighedOriginal, note::SaltOrAcid, note::Hot,
-                 note::LighterThanWater, note::BelowSugarScales, note::BelowDry,
+                 note::LighterThanWater, note::BelowSugarScales,
+                 note::PotentialAlcohol, note::BelowDry,
                  note::BeyondComparison, note::Limits, note::RepeatsApart, note::NotDegassed>;
 
 }  // namespace areo::measurement

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Everything in a notebook, row by row, and back: nothing is interpreted, so nothing is lost.
+#include <array>
 #include <cstdint>
 #include <functional>
 #include <string>
@@ -23,6 +24,9 @@ struct Table {
   std::string name;
   std::vector<Column> columns;
 };
+
+/// Tables that exports of an older areo lack.
+inline constexpr std::array younger_tables{"setting"};
 
 /// In a folder of tables: how many rows each has.
 inline constexpr const char* rows_file = "rows.csv";

@@ -15,6 +15,7 @@
 #include "areo/notebook/batch.hpp"
 #include "areo/notebook/dump.hpp"
 #include "areo/notebook/record.hpp"
+#include "areo/notebook/settings.hpp"
 
 namespace areo::notebook {
 
@@ -24,7 +25,7 @@ namespace areo::notebook {
 [[nodiscard]] std::string default_path();
 
 /// Version of the tables that this program writes.
-inline constexpr int notebook_version = 5;
+inline constexpr int notebook_version = 6;
 /// Version of the oldest notebook whose export can be brought back.
 inline constexpr int oldest_export = 3;
 
@@ -122,6 +123,13 @@ class Notebook {
   /// @throws Error{store} if there is no such reading, if it is so already, or without a reason
   void exclude_reading(Id reading, const Exclusion& exclusion);
   void exclude_addition(Id addition, const Exclusion& exclusion);
+
+  /// From now on; an empty value takes it back.
+  /// @throws Error{store} for a name or a value that setting_kinds() lacks
+  void set(std::string_view name, std::string_view value, Moment at);
+  [[nodiscard]] Settings settings() const;
+  /// In the order in which they were made.
+  [[nodiscard]] std::vector<SettingRecord> setting_changes() const;
 
   /// In order of their names.
   [[nodiscard]] std::vector<InstrumentRecord> instruments() const;

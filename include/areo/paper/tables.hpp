@@ -26,9 +26,9 @@ struct ConversionTable {
 
 /// What to add to a hydrometer's reading at each temperature.
 struct TemperatureTable {
-  std::string coldest = "10C", warmest = "35C", step = "1C";
-  std::string readings{};  ///< a usual list, or the instrument's own, if empty
-  std::string alcohol{};   ///< of the drink, % vol; none if empty
+  std::string coldest{}, warmest{}, step{};  ///< 10 °C to 35 °C by 1 °C; of 60/60 °F 50 °F to 96 °F
+  std::string readings{};                    ///< a usual list, or the instrument's own, if empty
+  std::string alcohol{};                     ///< of the drink, % vol; none if empty
   std::optional<measurement::Calibrated> instrument{};  ///< one without error unless stated
 };
 /// @param shape  for people its first column has a short name, so that ten columns fit

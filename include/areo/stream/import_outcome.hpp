@@ -16,6 +16,7 @@ struct ImportOutcome {
   int bad = 0;                                   ///< refused
   int held = 0;                                  ///< held back until somebody has looked at them
   std::vector<std::string> left_out{};           ///< columns that mean nothing to areo
+  std::vector<std::string> notes{};              ///< on the file as a whole
   text::SaidOnce refused{}, held_back{};         ///< with their lines
   bool dry_run = false, all_or_nothing = false;  ///< as they were asked for
   [[nodiscard]] int not_noted() const { return bad + held; }

@@ -7,6 +7,7 @@
 #include <istream>
 #include <string>
 
+#include "areo/core/date_order.hpp"
 #include "areo/core/error.hpp"
 #include "areo/stream/import_outcome.hpp"
 #include "areo/stream/import_row.hpp"
@@ -16,10 +17,11 @@ namespace areo::stream {
 
 /// What is to become of the rows of a file.
 struct ImportPlan {
-  std::string file;         ///< its name, for messages
-  std::string map;          ///< file of a mapping; empty = none
-  ImportDefaults defaults;  ///< what rows lack
-  text::ColumnRules rules;  ///< what was said of columns
+  std::string file;                           ///< its name, for messages
+  std::string map;                            ///< file of a mapping; empty = none
+  ImportDefaults defaults;                    ///< what rows lack
+  text::ColumnRules rules;                    ///< what was said of columns
+  DateOrder date_order = DateOrder::unknown;  ///< usual, where its rows do not show it
   bool dry_run = false, all_or_nothing = false;
   bool yes = false;  ///< note what is far from what is expected, too
   /// Told of each row that is not noted, at once; may be empty.

@@ -21,12 +21,13 @@ class RowView {
  public:
   RowView(const text::CsvReader& reader, const text::Columns& columns, const text::CsvRow& row)
       : reader_{&reader}, columns_{&columns}, row_{&row} {}
-  /// With the unit of its column.
+  /// With the unit of its column. A temperature may stand behind its reading instead: "1.048 23C".
   /// @throws ParseError for a temperature without any unit
   [[nodiscard]] std::string operator[](std::string_view field) const;
   [[nodiscard]] bool has(std::string_view field) const { return columns_->find(field).has_value(); }
 
  private:
+  [[nodiscard]] std::string cell(std::string_view field) const;  // as it stands there
   const text::CsvReader* reader_;
   const text::Columns* columns_;
   const text::CsvRow* row_;
@@ -69,8 +70,9 @@ using LineSink = std::function<void(std::string_view)>;
 /// @param refused gets each bad row, also where an error ends all
 /// @throws        Error{file} if the input cannot be read, a needed column is missing or one means
 ///                nothing
-void run_stream(std::istream& in, const std::string& name, const StreamJob& job,
-                text::ColumnRules rules, StreamForm form, const LineSink& line,
-                text::SaidOnce& refused);
+/// @return        what somebody should know of the file as a whole
+std::vector<std::string> run_stream(std::istream& in, const std::string& name, const StreamJob& job,
+                                    text::ColumnRules rules, StreamForm form, const LineSink& line,
+                                    text::SaidOnce& refused);
 
 }  // namespace areo::stream

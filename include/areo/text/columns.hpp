@@ -19,6 +19,7 @@ struct ColumnRules {
   std::vector<std::string> described;  ///< further ones that go along unread: "batch", "note"
   std::vector<std::string> keep;  ///< columns, as they are called, that go along whatever they are
   std::map<std::string, std::string> units;     ///< of bare numbers, by column or by field
+  std::string temperature_unit;                 ///< of bare numbers, where nothing else says it
   std::map<std::string, ColumnMeaning> mapped;  ///< columns whose meaning was said
   /// Whether a unit is one of such cells.
   std::function<bool(CellKind, std::string_view)> knows_unit;
@@ -27,6 +28,9 @@ struct ColumnRules {
   std::string map_hint;        ///< how to say what a column means, if that can be said
   std::string both_mean_hint;  ///< what to do about two columns of one field
 };
+
+/// "temperatures without a unit are in °F, as areo settings say"
+[[nodiscard]] std::string usual_unit_words(const ColumnRules& rules);
 
 /// The same without --keep and units of columns that are not there: for objects, of which each has
 /// its own.
@@ -49,6 +53,8 @@ class Columns {
   /// Of every column; the field is empty for one that was kept or left out.
   [[nodiscard]] const std::vector<ColumnMeaning>& meanings() const noexcept { return meanings_; }
   [[nodiscard]] bool is_kept(std::size_t column) const { return kept_.at(column); }
+  /// Whether a column of temperatures has the unit that is only usual.
+  [[nodiscard]] bool has_usual_unit() const noexcept { return has_usual_unit_; }
   /// Columns that mean nothing, where these are left out.
   [[nodiscard]] const std::vector<std::string>& left_out() const noexcept { return left_out_; }
 
@@ -56,6 +62,7 @@ class Columns {
   std::vector<ColumnMeaning> meanings_;
   std::vector<bool> kept_;
   std::vector<std::string> left_out_;
+  bool has_usual_unit_ = false;
 };
 
 /// A cell with the unit of its column, see with_unit().

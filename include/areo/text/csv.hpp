@@ -34,7 +34,8 @@ inline constexpr std::size_t max_csv_record_bytes = std::size_t{1} << 20;
 enum class Separator {
   comma,
   /// A semicolon or a tab if the header has one outside quotes, else a comma: spreadsheets write
-  /// semicolons where the comma is the decimal mark.
+  /// semicolons where the comma is the decimal mark. What else they write is passed over, too: a
+  /// first line "sep=;", columns at the end without a name or any cell, rows of empty cells.
   of_header,
 };
 
@@ -72,7 +73,11 @@ class CsvReader {
   [[noreturn]] void fail(std::size_t line, const std::string& what, std::string hint = {}) const;
   std::istream& in_;
   std::string name_;
+  [[nodiscard]] bool is_blank(const std::vector<std::string>& cells) const;
+  void drop_empty_end(std::vector<std::string>& cells) const;
   char separator_ = ',';
+  bool from_spreadsheet_ = false;  // Separator::of_header
+  std::size_t empty_columns_ = 0;  // at the end of the header
   std::size_t line_ = 0;           // lines handed out so far
   std::size_t record_line_ = 0;    // first line of the last record
   std::string record_;             // its text; only the first line if the quotes are wrong

@@ -2,10 +2,13 @@
 #pragma once
 // What the words in the header of a table mean: one list for every way in. A column is a field of
 // areo, perhaps with a unit that its cells lack.
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
 #include <vector>
+
+#include "areo/core/date_order.hpp"
 
 namespace areo::text {
 
@@ -15,10 +18,15 @@ struct ColumnMeaning {
   std::string unit;   ///< of bare numbers, e.g. "C", "P"; empty: as in the cell
 };
 
-/// What the cells of a field are; a unit belongs to the last two only.
-enum class CellKind { text, temperature, mark };
-/// @return  text for a field that is neither a reading nor a temperature
+/// What the cells of a field are. A unit belongs to temperatures and marks only; to dates what
+/// stands in its place, the order of day and month.
+enum class CellKind { text, temperature, mark, date };
+/// @return  text for a field that is none of the others
 [[nodiscard]] CellKind kind_of_field(std::string_view field) noexcept;
+
+/// The field that holds the temperature of a reading's: "temperature" of "reading",
+/// "original_temperature" of "original"; empty for a field that is no reading.
+[[nodiscard]] std::string temperature_field_of(std::string_view field);
 
 /// The meaning of a header: a field's name or a common word for it, with a unit in brackets, behind
 /// an underscore or behind a space: "Temperature (°C)", "temp_f", "Temp C", "SG", "Brix". Capitals,
@@ -37,6 +45,10 @@ enum class CellKind { text, temperature, mark };
 ///                  no more than a third of it
 [[nodiscard]] std::string nearest_field(std::string_view header,
                                         std::span<const std::string> fields, bool misspelt);
+
+/// "day first", "dd/mm/yyyy", "M/D/Y"; unknown for "yyyy-mm-dd", where nobody has to ask; nothing
+/// for a word that says no order.
+[[nodiscard]] std::optional<DateOrder> date_order_from_word(std::string_view text);
 
 /// A unit as the numbers of a column carry it: "°c", "celsius" -> "°C"; any other as it is.
 [[nodiscard]] std::string unit_from_header(std::string_view text);
