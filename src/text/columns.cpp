@@ -93,7 +93,7 @@ void require_unit(const ColumnMeaning& m, const std::string& header, const Colum
 }  // namespace
 
 std::string usual_unit_words(const ColumnRules& rules) {
-  return fmt::format("temperatures without a unit are in {}, as areo settings say",
+  return fmt::format("temperatures without a unit are in °{}, as areo settings say",
                      rules.temperature_unit);
 }
 

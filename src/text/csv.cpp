@@ -101,11 +101,14 @@ bool names_separator(std::string_view line) {
 
 char separator_of(std::string_view header) {
   bool quoted = false;
+  bool comma = false;
   for (const char c : header) {
     if (c == '"') quoted = !quoted;
     if (!quoted && (c == ';' || c == '\t')) return c;
+    comma = comma || (!quoted && c == ',');
   }
-  return ',';
+  // In a single column nothing separates: a comma is that of a number.
+  return comma ? ',' : '\t';
 }
 
 }  // namespace

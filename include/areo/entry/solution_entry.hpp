@@ -7,6 +7,7 @@
 
 #include "areo/calibration/solution.hpp"
 #include "areo/entry/reading_resolver.hpp"
+#include "areo/text/parse_temperature.hpp"
 
 namespace areo::entry {
 
