@@ -92,8 +92,10 @@ void setup_addition(const Command& app, const Session& session, Run& run) {
     auto sub = add.add_subcommand(k.name, k.help);
     sub.add_option("batch", o->batch, "the batch that it went into").required();
     const bool alone = k.what != Substance::juice && k.what != Substance::batch;
-    auto amount = sub.add_option("amount", o->words, "how much: 100g, 4 oz, 0.5L");
-    amount.required().expected(1, alone ? 5 : 1);
+    if (alone)
+      sub.add_option("amount", o->words, "how much: 100g, 4 oz, 0.5L").required().expected(1, 5);
+    else
+      sub.add_option("amount", o->amount, "how much: 100g, 0.5L").required();
     if (k.what == Substance::juice)
       sub.add_option("extract", o->extract, "what is in it: 12.5Bx, 1.050").required();
     if (k.what == Substance::batch)
@@ -107,7 +109,7 @@ void setup_addition(const Command& app, const Session& session, Run& run) {
     add_insist_option(sub, o->yes);
     sub.callback([=, &session, &run] {
       o->what = k.what;
-      o->amount = fmt::format("{}", fmt::join(o->words, " "));
+      if (alone) o->amount = fmt::format("{}", fmt::join(o->words, " "));
       run = [=, &session] { return run_add(*o, session); };
     });
   }

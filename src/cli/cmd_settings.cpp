@@ -15,20 +15,15 @@ struct Options {
   std::vector<std::string> words;
 };
 
-int tell(const notebook::Settings& s, const Session& session) {
-  if (session.json)
-    raw_line(wording::settings_json(s));
-  else
-    lines(wording::settings_lines(s));
-  return done;
-}
-
 int run_settings(const Options& o, const Session& session) {
-  if (o.name.empty()) return tell(session.book->get().settings(), session);
-  const std::string value = entry::setting_from_text(o.name, o.words);
-  notebook::Notebook book = open_notebook(session, notebook::Open::create);
-  book.set(o.name, value, now());
-  return tell(book.settings(), session);
+  if (!o.name.empty()) {
+    const std::string value = entry::setting_from_text(o.name, o.words);
+    open_notebook(session, notebook::Open::create).set(o.name, value, now());
+  }
+  const notebook::Settings kept = session.book->get().settings();
+  if (session.json) raw_line(wording::settings_json(kept));
+  if (!session.json) lines(wording::settings_lines(kept));
+  return done;
 }
 
 }  // namespace

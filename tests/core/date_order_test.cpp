@@ -16,14 +16,13 @@ TEST(DateOrders, ADateShowsItsOrderIfOnePartIsNoMonth) {
     const char* text;
     DateOrder plain, dotted;
   };
-  for (const Case& c :
-       {Case{"27/11/2026", day, unknown}, Case{"11/27/2026 6 pm", month, unknown},
-        Case{"27-11-2026", day, unknown}, Case{"11-27-2026", month, unknown},
-        Case{"27.11.2026", unknown, day}, Case{"27. 11. 2026 18:00", unknown, day},
-        Case{"11.27.2026", unknown, month}, Case{"3/4/2026", unknown, unknown},
-        Case{"2026-11-27", unknown, unknown}, Case{"27 Nov 2026", unknown, unknown},
-        Case{"27/11/26", unknown, unknown}, Case{"32/13/2026", unknown, unknown},
-        Case{"", unknown, unknown}, Case{"yesterday", unknown, unknown}}) {
+  for (const Case& c : {Case{"27/11/2026", day, unknown}, Case{"11/27/2026 6 pm", month, unknown},
+                        Case{"27-11-2026", day, unknown}, Case{"11-27-2026", month, unknown},
+                        Case{"27.11.2026", unknown, day}, Case{"27. 11. 2026 18:00", unknown, day},
+                        Case{"11.27.2026", unknown, month}, Case{"3/4/2026", unknown, unknown},
+                        Case{"2026-11-27", unknown, unknown}, Case{"27 Nov 2026", unknown, unknown},
+                        Case{"27/11/26", unknown, unknown}, Case{"32/13/2026", unknown, unknown},
+                        Case{"", unknown, unknown}, Case{"yesterday", unknown, unknown}}) {
     EXPECT_EQ(orders_shown_by(c.text).plain, c.plain) << c.text;
     EXPECT_EQ(orders_shown_by(c.text).dotted, c.dotted) << c.text;
   }

@@ -21,20 +21,19 @@ TEST(UsualUnits, ABareNumberGetsItsUnitAndIsTold) {
     Quantity of;
     const char *text, *echo;
   };
-  for (const Case& c : {Case{"73", Quantity::temperature, "73 °F", "73 read as 73 °F"},
-                        Case{"73,5", Quantity::temperature, "73,5 °F", "73,5 read as 73,5 °F"},
-                        Case{"23C", Quantity::temperature, "23C", ""},
-                        Case{"warm", Quantity::temperature, "warm", ""},
-                        Case{"", Quantity::temperature, "", ""},
-                        Case{"4", Quantity::mass, "4 oz", "4 read as 4 oz"},
-                        Case{"100g", Quantity::mass, "100g", ""},
-                        Case{"1", Quantity::volume, "1 US gal", "1 read as 1 US gal"},
-                        Case{"14.2", Quantity::pressure, "14.2 psi", "14.2 read as 14.2 psi"},
-                        Case{"3/4/2026", Quantity::date, "2026-03-04",
-                             "3/4/2026 read as 2026-03-04"},
-                        Case{"27/4/2026", Quantity::date, "27/4/2026", ""},
-                        Case{"yesterday", Quantity::date, "yesterday", ""},
-                        Case{"3.4.2026", Quantity::date, "3.4.2026", ""}}) {
+  for (const Case& c :
+       {Case{"73", Quantity::temperature, "73 °F", "73 read as 73 °F"},
+        Case{"73,5", Quantity::temperature, "73,5 °F", "73,5 read as 73,5 °F"},
+        Case{"23C", Quantity::temperature, "23C", ""},
+        Case{"warm", Quantity::temperature, "warm", ""}, Case{"", Quantity::temperature, "", ""},
+        Case{"4", Quantity::mass, "4 oz", "4 read as 4 oz"},
+        Case{"100g", Quantity::mass, "100g", ""},
+        Case{"1", Quantity::volume, "1 US gal", "1 read as 1 US gal"},
+        Case{"14.2", Quantity::pressure, "14.2 psi", "14.2 read as 14.2 psi"},
+        Case{"3/4/2026", Quantity::date, "2026-03-04", "3/4/2026 read as 2026-03-04"},
+        Case{"27/4/2026", Quantity::date, "27/4/2026", ""},
+        Case{"yesterday", Quantity::date, "yesterday", ""},
+        Case{"3.4.2026", Quantity::date, "3.4.2026", ""}}) {
     const Completed got = completed(c.typed, c.of, american);
     EXPECT_EQ(got.text, c.text) << c.typed;
     EXPECT_EQ(got.echo, c.echo) << c.typed;

@@ -90,10 +90,10 @@ TEST(Readings, WhatIsNotClearIsAsked) {
         Case{"1.048 1.010", "1.010 stands behind the reading and has no unit", "1.010"},
         Case{"1.048 23C 73F", "1.048 has two temperatures, 23C and 73F", "73F"},
         Case{"23C", "23C is a temperature: no reading stands in front of it", "23C"}})
-    refused(c, reading_from_text);
+    refused(c, [](const char* text) { return reading_from_text(text); });
   refused({"1.048 26C 1.010", "26C stands behind 1.048, and not every reading has a temperature",
            "1.048 26C 1.010"},
-          readings_together_from_text);
+          [](const char* text) { return readings_together_from_text(text); });
 }
 
 }  // namespace
