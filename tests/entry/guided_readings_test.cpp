@@ -90,13 +90,27 @@ TEST_F(Guided, WhatIsDoubtfulTakesASecondWord) {
     SCOPED_TRACE(yes);
     GuidedReadings g = session(yes);
     const std::size_t before = book_.readings(batch_).size();
-    for (const char* text : {"original", "1.040", "20C", "", "1.090", "20C"}) g.answer(text);
+    for (const char* text : {"original", "1.040", "20C", "", "1.010", "20C"}) g.answer(text);
     EXPECT_EQ(g.question(), yes ? "note it? Enter for yes, n for no" : all_the_same);
     EXPECT_TRUE(was_said("look again"));
     g.answer("");
     EXPECT_EQ(g.left_doubtful(), !yes);
     EXPECT_EQ(book_.readings(batch_).size(), before + (yes ? 2U : 1U));
   }
+}
+
+TEST_F(Guided, AboveTheOriginalAnAnswerHasToBeSaid) {
+  GuidedReadings g = session();
+  for (const char* text : {"original", "1.040 20C", "", "1.090 20C"}) g.answer(text);
+  const std::string asked = "above the original: note it all the same? y or n";
+  EXPECT_EQ(g.question(), asked);
+  g.answer("");
+  EXPECT_EQ(g.question(), asked) << "Enter may have been meant for something else";
+  g.answer("n");
+  EXPECT_EQ(book_.readings(batch_).size(), 1U);
+  EXPECT_TRUE(g.left_doubtful());
+  for (const char* text : {"1.090 20C", "y"}) g.answer(text);
+  EXPECT_EQ(book_.readings(batch_).size(), 2U);
 }
 
 TEST_F(Guided, TakesBackWhatWasAccepted) {
