@@ -37,10 +37,8 @@ void setup_table_solution(const Command& tables, const Session& session, Run& ru
   t.add_option("--to", o->table.to, "last target; 1.100 unless stated").type_name("READING");
   t.add_option("--step", o->table.step, "between targets; 0.005 or a usual division unless stated")
       .type_name("0.005");
-  t.add_option("--total", o->total, "mass of the solution; 500g unless stated")
-      .mass("500g");
-  t.add_option("--balance", o->balance, "division of the balance; 1g unless stated")
-      .mass("0.1g");
+  t.add_option("--total", o->total, "mass of the solution; 500g unless stated").mass("500g");
+  t.add_option("--balance", o->balance, "division of the balance; 1g unless stated").mass("0.1g");
   add_sheet_options(t, o->sheet);
   t.footer(
       "Examples:\n  areo table solution sugar --total 250g --balance 0.1g\n"
