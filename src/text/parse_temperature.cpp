@@ -73,7 +73,7 @@ double celsius_from_text(std::string_view text) {
   if (is_only_a_sign(n.unit))
     throw ParseError{"a temperature needs its unit", std::string{text}, 0, text.size(),
                      fmt::format("{0}F or {0}C?", trimmed(text))};
-  throw ParseError{fmt::format("'{}' is no unit of temperature", n.unit), std::string{text},
+  throw ParseError{fmt::format("'{}' is not a unit of temperature", n.unit), std::string{text},
                    n.unit_position, n.unit.size(), "write 20C, 68F or 293K"};
 }
 
