@@ -10,7 +10,7 @@ sh src/cmake/packages.sh build
 preset=${AREO_PRESET:+-C src/cmake/$AREO_PRESET.cmake}
 build=build/${AREO_PRESET:-demo}
 sh src/cmake/build.sh "$build" ${preset:--DCMAKE_BUILD_TYPE=Release} \
-  -DAREO_BUILD_TESTS=OFF -DAREO_BUILD_BENCH=OFF -DAREO_PRECOMPILE=ON
+  -DAREO_BUILD_TESTS=OFF -DAREO_BUILD_BENCH=OFF
 
 scratch=$(mktemp -d)
 trap 'rm -rf "$scratch"' EXIT

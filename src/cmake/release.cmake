@@ -3,8 +3,6 @@
 set(CMAKE_BUILD_TYPE Release CACHE STRING "")
 set(CMAKE_COMPILE_WARNING_AS_ERROR ON CACHE BOOL "")
 set(CMAKE_EXPORT_COMPILE_COMMANDS ON CACHE BOOL "")
-# What is missing from an include is seen by tests/lint/tidy.sh, which parses each file alone.
-set(AREO_PRECOMPILE ON CACHE BOOL "")
 # Also where the demonstration was built without them.
 set(AREO_BUILD_TESTS ON CACHE BOOL "" FORCE)
 set(AREO_BUILD_BENCH ON CACHE BOOL "" FORCE)
