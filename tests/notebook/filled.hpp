@@ -72,6 +72,7 @@ inline Id fill(Notebook& book) {
   book.note(batch, {moment_from_text("2026-03-03"), true, ""});
   book.amend({batch, moment_from_text("2026-03-03"), "volume", "4L", 4, "measured"});
   book.retire(stem, moment_from_text("2026-03-04"), "broke");
+  book.set("mass", "oz", moment_from_text("2026-03-04"));
   return batch;
 }
 
