@@ -114,8 +114,9 @@ std::vector<std::string> solution_lines(const WeighedSolution& w, const TypedSol
   };
   const auto& q = shows.quantities;
   add(wording::quantity_lines({q.begin(), q.begin() + 3}, full));
-  all.push_back(fmt::format("an instrument without error shows at {}",
-                            text::temperature_text(text::celsius_from_text(typed.temperature), unit)));
+  all.push_back(
+      fmt::format("an instrument without error shows at {}",
+                  text::temperature_text(text::celsius_from_text(typed.temperature), unit)));
   add(wording::quantity_lines({q.begin() + 3, q.end()}, full));
   for (const std::string& note : wording::own_notes(shows)) all.push_back("note: " + note);
   all.push_back(

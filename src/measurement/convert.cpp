@@ -230,8 +230,7 @@ Result convert(const Scale& from, double mark, double half_width, std::span<cons
         return values;
       },
       std::move(labels));
-  if (about.extract.value() < -solver_rounding)
-    result.notes.emplace_back(note::BelowSugarScales{});
+  if (about.extract.value() < -solver_rounding) result.notes.emplace_back(note::BelowSugarScales{});
   if (potential) result.method_notes.emplace_back(note::PotentialAlcohol{});
   return result;
 }

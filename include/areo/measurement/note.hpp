@@ -133,12 +133,11 @@ struct NotDegassed {
 
 }  // namespace note
 
-using Note =
-    std::variant<note::Said, note::AssumedTemperature, note::OutsideChecked,
-                 note::OutsideCheckedTemperatures, note::NeverChecked, note::NotInForce,
-                 note::TopOfMeniscus, note::WeighedOriginal, note::SaltOrAcid, note::Hot,
-                 note::LighterThanWater, note::BelowSugarScales,
-                 note::PotentialAlcohol, note::BelowDry,
-                 note::BeyondComparison, note::Limits, note::RepeatsApart, note::NotDegassed>;
+using Note = std::variant<note::Said, note::AssumedTemperature, note::OutsideChecked,
+                          note::OutsideCheckedTemperatures, note::NeverChecked, note::NotInForce,
+                          note::TopOfMeniscus, note::WeighedOriginal, note::SaltOrAcid, note::Hot,
+                          note::LighterThanWater, note::BelowSugarScales, note::PotentialAlcohol,
+                          note::BelowDry, note::BeyondComparison, note::Limits, note::RepeatsApart,
+                          note::NotDegassed>;
 
 }  // namespace areo::measurement
