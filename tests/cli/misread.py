@@ -183,7 +183,7 @@ def words_as_typed(bench):
     fails(bench, ["reading", "add", "PT-1", "[1.020,1.022]", "--temp", "20C"], "[1.020,1.022]",
           code=3)
     err = fails(bench, ["reading", "add", "PT-1", "1.020", "--", "--temp", "20C"], code=2)
-    assert "did you mean '--temp'" not in err and "in front of --" in err, err
+    assert "did you mean '--temp'" not in err and "options go before --" in err, err
 
 
 def names_in_commands(bench):
@@ -359,7 +359,7 @@ def files_in_the_way(bench):
     assert stat.S_IMODE(private.stat().st_mode) == 0o600
     fifo = bench.folder / "fifo.html"
     os.mkfifo(fifo)
-    fails(bench, f"report PT-1 --out {fifo}", "no ordinary file")
+    fails(bench, f"report PT-1 --out {fifo}", "not an ordinary file")
     for end in ("-journal", "-wal", "-shm"):
         fails(bench, f"export {bench.notebook}{end}")
         fails(bench, f"backup {bench.notebook}{end}")

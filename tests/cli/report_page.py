@@ -268,7 +268,7 @@ def leaves_files_whole(bench):
                          ("--out x.pdf --plot x.pdf", "is the picture's file too"),
                          ("--out pipe.html", "is not an ordinary file"),
                          (f"--out {bench.notebook}", "does not say what it is to be"),
-                         ("--out readings.csv", "a report is a page")]:  # fmt: skip
+                         ("--out readings.csv", "a report is not a table")]:  # fmt: skip
         code, out, err = bench.run(f"report PT-1 {command}")
         assert code in (2, 3, 4) and not out and why in err, (command, code, out, err)
     assert bench.notebook.read_bytes() == before

@@ -331,7 +331,7 @@ def refusals(bench):
         ("table conversion --out no/such/folder/t.csv", "cannot be written"),
         ("table temperature --coldest 50F --warmest 30C", "not in one unit"),
         ("table temperature --coldest 10C --warmest 90C", "from 0C to 85C"),
-        ("table temperature --alcohol 5P", "no unit of a strength"),
+        ("table temperature --alcohol 5P", "not a unit of a strength"),
         ("table solution sugar --from 1.0001", "less than one division"),
         ("table strength --to 101", "100 % vol"),
         ("table dilution --wanted 10P", "on one scale"),
