@@ -130,9 +130,10 @@ TemperatureAxis temperature_axis(const std::string& from, const std::string& to,
           fahrenheit};
 }
 
-TemperatureAxis temperature_axis(TypedTemperatures typed, const TypedTemperatures& usual_c,
+TemperatureAxis temperature_axis(const TypedTemperatures& stated, const TypedTemperatures& usual_c,
                                  const TypedTemperatures& usual_f, const physics::Scale& scale) {
   using text::TemperatureUnit;
+  TypedTemperatures typed = stated;
   const std::array parts{&TypedTemperatures::coldest, &TypedTemperatures::warmest,
                          &TypedTemperatures::step};
   TemperatureUnit unit = text::reference_unit(scale);

@@ -59,7 +59,7 @@ struct TypedTemperatures {
   std::string coldest, warmest, step;
 };
 /// What nobody typed is usual: in the unit of what was typed, else in that of `scale`'s reference.
-[[nodiscard]] TemperatureAxis temperature_axis(TypedTemperatures typed,
+[[nodiscard]] TemperatureAxis temperature_axis(const TypedTemperatures& stated,
                                                const TypedTemperatures& usual_c,
                                                const TypedTemperatures& usual_f,
                                                const physics::Scale& scale);

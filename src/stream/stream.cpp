@@ -224,10 +224,10 @@ std::string RowView::operator[](std::string_view field) const {
   };
   if (!text::temperature_field_of(field).empty())
     return column ? with_unit(text::reading_from_text(cell(field)).shown) : "";
-  const std::string own = column ? with_unit(cell(field)) : "";
+  std::string own = column ? with_unit(cell(field)) : "";
   for (const std::string_view mark : {"reading", "original", "present", "gravity"}) {
     if (text::temperature_field_of(mark) != field) continue;
-    const std::string behind = text::reading_from_text(cell(mark)).temperature;
+    std::string behind = text::reading_from_text(cell(mark)).temperature;
     if (behind.empty()) continue;
     if (!own.empty())
       throw ParseError{
@@ -239,8 +239,8 @@ std::string RowView::operator[](std::string_view field) const {
 }
 
 std::vector<std::string> run_stream(std::istream& in, const std::string& name, const StreamJob& job,
-                                    text::ColumnRules rules, StreamForm form, const LineSink& line,
-                                    text::SaidOnce& refused) {
+                                    const text::ColumnRules& rules, StreamForm form,
+                                    const LineSink& line, text::SaidOnce& refused) {
   text::CsvReader reader{in, name, text::Separator::of_header};
   const text::Columns columns{reader.columns(), with_fields_of(job, rules), name};
   refuse_own_columns(reader, job, form);

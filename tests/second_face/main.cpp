@@ -86,7 +86,7 @@ class Face {
     const paper::ReportData m = paper::material_of(
         book, batch, "", {}, wording::limit_from_text(limit, ""), printed_digits);
     if (html) {
-      std::cout << document::page_of(paper::full_report(m, now()));
+      std::cout << document::page_of(paper::full_report(m, now()), document::Paper::a4);
       return;
     }
     for (const paper::BottleHistory& a : m.accounts)

@@ -72,7 +72,7 @@ using LineSink = std::function<void(std::string_view)>;
 ///                nothing
 /// @return        what somebody should know of the file as a whole
 std::vector<std::string> run_stream(std::istream& in, const std::string& name, const StreamJob& job,
-                                    text::ColumnRules rules, StreamForm form, const LineSink& line,
-                                    text::SaidOnce& refused);
+                                    const text::ColumnRules& rules, StreamForm form,
+                                    const LineSink& line, text::SaidOnce& refused);
 
 }  // namespace areo::stream
