@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "areo/core/error.hpp"
+#include "characters.hpp"
 
 namespace areo::text {
 namespace {
@@ -20,12 +21,6 @@ constexpr char lower(char c) noexcept {
 bool same_without_case(std::string_view a, std::string_view b) noexcept {
   return std::equal(a.begin(), a.end(), b.begin(), b.end(),
                     [](char x, char y) { return lower(x) == lower(y); });
-}
-
-std::string_view trimmed(std::string_view s) noexcept {
-  const auto first = s.find_first_not_of(" \t");
-  if (first == std::string_view::npos) return {};
-  return s.substr(first, s.find_last_not_of(" \t") - first + 1);
 }
 
 enum class Parse { done, open_quote, bad_quote, lone_cr };

@@ -7,15 +7,13 @@
 #include <utility>
 
 #include "areo/core/nearest.hpp"
+#include "characters.hpp"
 
 namespace areo::text {
 namespace {
 
-std::string_view trimmed(std::string_view text) {
-  const auto first = text.find_first_not_of(" \t\r\n");
-  if (first == std::string_view::npos) return {};
-  return text.substr(first, text.find_last_not_of(" \t\r\n") - first + 1);
-}
+// A header may have several lines.
+constexpr std::string_view or_line_ends = " \t\r\n";
 
 // Lower case, and no spaces, dots, hyphens or underscores: "Date of reading" is "dateofreading".
 std::string folded(std::string_view text) {
@@ -125,7 +123,7 @@ bool may_have(std::string_view field, std::string_view unit) {
 }
 
 ColumnMeaning with_header_unit(ColumnMeaning m, std::string_view unit) {
-  if (!m.field.empty() && !trimmed(unit).empty()) m.unit = unit_from_header(unit);
+  if (!m.field.empty() && !trimmed(unit, or_line_ends).empty()) m.unit = unit_from_header(unit);
   return m;
 }
 
@@ -160,16 +158,16 @@ std::optional<DateOrder> date_order_from_word(std::string_view text) {
 }
 
 std::string unit_from_header(std::string_view text) {
-  std::string unit = folded(trimmed(text));
+  std::string unit = folded(trimmed(text, or_line_ends));
   constexpr char degree_of_windows = '\xB0';  // in a file that is not UTF-8
   if (unit.starts_with(degree_of_windows)) unit.replace(0, 1, "°");
   for (const auto& [word, means] : units)
     if (unit == word) return std::string{means};
-  return std::string{trimmed(text)};
+  return std::string{trimmed(text, or_line_ends)};
 }
 
 ColumnMeaning meaning_of(std::string_view header, std::span<const std::string> fields) {
-  const std::string_view text = trimmed(header);
+  const std::string_view text = trimmed(header, or_line_ends);
   if (ColumnMeaning m = known_word(text, fields); !m.field.empty()) return m;
   // "Temperature (°C)", "gravity [P]"
   if (const auto open = text.find_first_of("(["); open != std::string_view::npos && open > 0) {
@@ -203,7 +201,7 @@ std::string nearest_field(std::string_view header, std::span<const std::string> 
       known.emplace_back(w.word);
       means.emplace_back(w.field);
     }
-  const std::string_view text = trimmed(header);
+  const std::string_view text = trimmed(header, or_line_ends);
   const std::string word = folded(text.substr(0, text.find_first_of("([")));
   const std::string near = misspelt
                                ? nearest(word, known, std::min<std::size_t>(2, word.size() / 3))
@@ -215,7 +213,7 @@ std::string nearest_field(std::string_view header, std::span<const std::string> 
 
 bool is_bare_number(std::string_view cell) noexcept {
   constexpr std::string_view minus_sign = "\u2212";
-  std::string_view text = trimmed(cell);
+  std::string_view text = trimmed(cell, or_line_ends);
   if (text.starts_with(minus_sign)) text.remove_prefix(minus_sign.size());
   return text.find_first_of("0123456789") != std::string_view::npos &&
          text.find_first_not_of("0123456789.,+-") == std::string_view::npos;
@@ -225,7 +223,7 @@ std::string with_unit(const std::string& cell, const ColumnMeaning& meaning) {
   const bool date = kind_of_field(meaning.field) == CellKind::date;  // its order is no unit
   if (meaning.unit.empty() || date || !is_bare_number(cell)) return cell;
   if (meaning.unit == "SG") {
-    const std::string_view text = trimmed(cell);
+    const std::string_view text = trimmed(cell, or_line_ends);
     const bool ones =
         text.size() > 2 && (text[0] == '0' || text[0] == '1') && (text[1] == '.' || text[1] == ',');
     if (!ones) return cell;
@@ -234,7 +232,7 @@ std::string with_unit(const std::string& cell, const ColumnMeaning& meaning) {
     const bool water = text.size() == 3 && text.starts_with('1') && text[2] == '0';
     if (!usual || (text.size() < 4 && !water)) return cell;
   }
-  return std::string{trimmed(cell)} + meaning.unit;
+  return std::string{trimmed(cell, or_line_ends)} + meaning.unit;
 }
 
 }  // namespace areo::text

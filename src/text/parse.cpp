@@ -17,20 +17,13 @@
 #include "areo/physics/water.hpp"
 #include "areo/text/format.hpp"
 #include "areo/text/parse_hydrometer.hpp"
+#include "characters.hpp"
 
 namespace areo::text {
 namespace {
 
 using physics::Scale;
 using physics::ScaleKind;
-
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
-
-std::string_view trimmed(std::string_view s) {
-  const auto first = s.find_first_not_of(" \t");
-  if (first == std::string_view::npos) return {};
-  return s.substr(first, s.find_last_not_of(" \t") - first + 1);
-}
 
 [[noreturn]] void refuse(std::string_view text, std::size_t at, std::size_t length,
                          const std::string& why, std::string hint) {

@@ -9,11 +9,10 @@
 
 #include "areo/core/error.hpp"
 #include "areo/text/parse.hpp"
+#include "characters.hpp"
 
 namespace areo::text {
 namespace {
-
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
 
 [[noreturn]] void refuse(std::string_view text, std::size_t at, std::size_t length,
                          const std::string& why, std::string hint) {

@@ -11,11 +11,10 @@
 #include "areo/core/error.hpp"
 #include "areo/text/parse.hpp"
 #include "areo/text/parse_temperature.hpp"
+#include "characters.hpp"
 
 namespace areo::text {
 namespace {
-
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
 
 // A stretch of the text: a number with what belongs to it.
 struct Stretch {

@@ -10,15 +10,10 @@
 #include "areo/core/units.hpp"
 #include "areo/physics/mixture.hpp"
 #include "areo/text/parse.hpp"
+#include "characters.hpp"
 
 namespace areo::text {
 namespace {
-
-std::string_view trimmed(std::string_view s) {
-  const auto first = s.find_first_not_of(" \t");
-  if (first == std::string_view::npos) return {};
-  return s.substr(first, s.find_last_not_of(" \t") - first + 1);
-}
 
 double celsius_from(double value, TemperatureUnit unit) {
   switch (unit) {

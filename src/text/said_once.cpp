@@ -5,10 +5,10 @@
 
 #include <algorithm>
 
+#include "characters.hpp"
+
 namespace areo::text {
 namespace {
-
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
 
 // Digits behind a letter belong to a name or a unit, and so do those behind its hyphen.
 bool belongs_to_word(const std::string& text, std::size_t at) {
