@@ -15,12 +15,16 @@ struct Options {
   std::vector<std::string> words;
 };
 
+notebook::Settings changed(const Options& o, const Session& session) {
+  const std::string value = entry::setting_from_text(o.name, o.words);
+  notebook::Notebook book = open_notebook(session, notebook::Open::create);
+  book.set(o.name, value, now());
+  return book.settings();
+}
+
 int run_settings(const Options& o, const Session& session) {
-  if (!o.name.empty()) {
-    const std::string value = entry::setting_from_text(o.name, o.words);
-    open_notebook(session, notebook::Open::create).set(o.name, value, now());
-  }
-  const notebook::Settings kept = session.book->get().settings();
+  const notebook::Settings kept =
+      o.name.empty() ? session.book->get().settings() : changed(o, session);
   if (session.json) raw_line(wording::settings_json(kept));
   if (!session.json) lines(wording::settings_lines(kept));
   return done;
